@@ -1,0 +1,20 @@
+using System.Runtime.InteropServices;
+
+namespace OilCondition.Statistics;
+
+/// <summary>The best decay curve among those of one rate.</summary>
+[StructLayout(LayoutKind.Auto)]
+internal readonly struct DecayAtRate(
+    double scaledRate,
+    double start,
+    double floor,
+    double residualSumOfSquares,
+    bool atBound
+)
+{
+    public double ScaledRate { get; } = scaledRate;
+    public double Start { get; } = start;
+    public double Floor { get; } = floor;
+    public double ResidualSumOfSquares { get; } = residualSumOfSquares;
+    public bool AtBound { get; } = atBound;
+}

@@ -1,0 +1,23 @@
+namespace OilCondition.Statistics;
+
+/// <summary>What an exponential fit could tell.</summary>
+public enum ExponentialDecayStatus
+{
+    /// <summary>Start, floor and rate are determined.</summary>
+    Determined,
+
+    /// <summary>The best floor is the lowest one allowed; start and rate are determined for that floor.</summary>
+    AtFloorBound,
+
+    /// <summary>The data are a straight line within their scatter: they bound the rate from above but do not determine it.</summary>
+    StraightLine,
+
+    /// <summary>The drop is over before the second reading: the data bound the rate from below but do not determine it.</summary>
+    FasterThanSampling,
+
+    /// <summary>The values rise towards their asymptote.</summary>
+    Rising,
+
+    /// <summary>Fewer than four readings, or all at one time.</summary>
+    TooFewReadings,
+}

@@ -1,0 +1,139 @@
+using System.Globalization;
+using OilCondition.Statistics;
+using OilCondition.Tests.Reference;
+
+namespace OilCondition.Tests.Statistics;
+
+public class StraightLineTests
+{
+    [Fact]
+    public void Norris_certified_values_are_met()
+    {
+        // NIST StRD Norris (linear, lower difficulty): certified slope, intercept, their errors and the residual deviation.
+        var (x, y) = NistSet("nist/Norris.csv");
+        var fit = StraightLine.Fit(x, y);
+
+        fit.Slope.ShouldBe(1.00211681802045, 1e-12);
+        fit.Intercept.ShouldBe(-0.262323073774029, 1e-10);
+        fit.SlopeStandardError.ShouldBe(0.429796848199937E-03, 1e-13);
+        fit.ResidualStandardDeviation.ShouldBe(0.884796396144373, 1e-10);
+        fit.StandardErrorAt(0, CrossingOf.MeanLine).ShouldBe(0.232818234301152, 1e-10);
+    }
+
+    /// <summary>Inverse prediction: worked examples of Graybill and Iyer 1996 and computed series, each with its source in the row.</summary>
+    public static TheoryData<string, string, string> InversePrediction() =>
+        ReferenceFolder.Theory(
+            "trend.csv",
+            row =>
+                row.Id.StartsWith("INV", StringComparison.Ordinal) && row.Id.EndsWith(".lo", StringComparison.Ordinal)
+        );
+
+    [Theory]
+    [MemberData(nameof(InversePrediction))]
+    [Trait("Category", "Reference")]
+    public void Fieller_limits_agree_with_their_sources(string file, string id, string description)
+    {
+        description.ShouldNotBeEmpty();
+        var lower = ReferenceFolder.Case(file, id);
+        var upper = ReferenceFolder.Case(file, id.Replace(".lo", ".hi", StringComparison.Ordinal));
+        var of = lower.Inputs.Contains("new reading", StringComparison.Ordinal)
+            ? CrossingOf.NewReading
+            : CrossingOf.MeanLine;
+        var limit = lower.Number("y0");
+        var tail = (1 - lower.Number("level")) / 2;
+        var points = ReferenceFolder
+            .Rows("trend-data.csv")
+            .Where(row => row["dataset"] == lower.Arguments["dataset"])
+            .ToList();
+        var fit = StraightLine.Fit(
+            [.. points.Select(row => double.Parse(row["x"], CultureInfo.InvariantCulture))],
+            [.. points.Select(row => double.Parse(row["y"], CultureInfo.InvariantCulture))]
+        );
+
+        if (lower.TryNumber(out _))
+        {
+            fit.TryCrossing(limit, tail, of, out var early).ShouldBeTrue();
+            fit.TryCrossing(limit, 1 - tail, of, out var late).ShouldBeTrue();
+            lower.ShouldAgree(early);
+            upper.ShouldAgree(late);
+        }
+        else
+        {
+            // "none (g>=1: unbounded)": the late end is a named case, not a number.
+            fit.TryCrossing(limit, 1 - tail, of, out _).ShouldBeFalse();
+        }
+    }
+
+    [Fact]
+    public void Crossing_at_even_chance_is_where_the_line_meets_the_limit()
+    {
+        double[] x = [0, 1, 2, 3, 4, 5];
+        double[] y = [1.0, 2.1, 2.9, 4.2, 4.8, 6.1];
+        var fit = StraightLine.Fit(x, y);
+
+        fit.TryCrossing(10, 0.5, CrossingOf.NewReading, out var position).ShouldBeTrue();
+        fit.ValueAt(position).ShouldBe(10, 1e-9);
+    }
+
+    [Theory]
+    [InlineData(0.05, CrossingOf.NewReading)]
+    [InlineData(0.1, CrossingOf.MeanLine)]
+    [InlineData(0.9, CrossingOf.NewReading)]
+    [InlineData(0.95, CrossingOf.MeanLine)]
+    public void At_the_crossing_the_chance_is_the_one_asked_for(double chance, CrossingOf of)
+    {
+        double[] x = [0, 1, 2, 3, 4, 5, 7];
+        double[] y = [1.3, 1.9, 3.2, 4.1, 4.7, 6.4, 7.8];
+        var fit = StraightLine.Fit(x, y);
+
+        fit.TryCrossing(12, chance, of, out var position).ShouldBeTrue();
+        fit.ChanceAbove(position, 12, of).ShouldBe(chance, 1e-9);
+    }
+
+    [Fact]
+    public void A_slope_lost_in_scatter_has_an_early_end_and_no_late_end()
+    {
+        double[] x = [0, 1, 2, 3, 4, 5];
+        double[] y = [3, 5, 2, 6, 3, 5];
+        var fit = StraightLine.Fit(x, y);
+
+        fit.TryCrossing(20, 0.05, CrossingOf.MeanLine, out var early).ShouldBeTrue();
+        fit.ChanceAbove(early, 20, CrossingOf.MeanLine).ShouldBe(0.05, 1e-9);
+        fit.TryCrossing(20, 0.95, CrossingOf.MeanLine, out _).ShouldBeFalse();
+    }
+
+    [Fact]
+    public void A_falling_line_never_crosses_upwards() =>
+        StraightLine.Fit([0, 1, 2, 3], [9, 7, 6, 4]).TryCrossing(20, 0.5, CrossingOf.MeanLine, out _).ShouldBeFalse();
+
+    [Fact]
+    public void Unit_of_time_and_a_shift_of_the_clock_change_nothing_but_the_unit()
+    {
+        double[] days = [0, 31, 58, 90, 125, 170];
+        double[] y = [10, 14, 13, 19, 22, 24];
+        var fit = StraightLine.Fit(days, y);
+        var shiftedHours = StraightLine.Fit([.. days.Select(d => 24 * d + 1e6)], y);
+
+        shiftedHours.Slope.ShouldBe(fit.Slope / 24, 1e-12);
+        shiftedHours.ValueAt(24 * 200 + 1e6).ShouldBe(fit.ValueAt(200), 1e-8);
+        shiftedHours.SlopePValue.ShouldBe(fit.SlopePValue, 1e-9);
+    }
+
+    [Fact]
+    public void Too_few_points_and_one_position_are_named()
+    {
+        StraightLine.Fit([1, 2], [1, 2]).Status.ShouldBe(StraightLineStatus.TooFewPoints);
+        StraightLine.Fit([], []).Status.ShouldBe(StraightLineStatus.TooFewPoints);
+        StraightLine.Fit([5, 5, 5], [1, 2, 3]).Status.ShouldBe(StraightLineStatus.SamePosition);
+        Should.Throw<InvalidOperationException>(() => StraightLine.Fit([1, 2], [1, 2]).ValueAt(0));
+    }
+
+    private static (double[] X, double[] Y) NistSet(string file)
+    {
+        var rows = ReferenceFolder.Rows(file);
+        return (
+            [.. rows.Select(row => double.Parse(row["x"], CultureInfo.InvariantCulture))],
+            [.. rows.Select(row => double.Parse(row["y"], CultureInfo.InvariantCulture))]
+        );
+    }
+}
