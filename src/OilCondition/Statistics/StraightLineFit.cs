@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using MathNet.Numerics.Distributions;
 using OilCondition.Guards;
 
@@ -9,7 +8,6 @@ namespace OilCondition.Statistics;
 /// y(x) = ȳ + b (x − x̄).  Standard error of the mean line: s sqrt(1/n + (x − x̄)²/Sxx); of a new reading: s sqrt(1 + 1/n + (x − x̄)²/Sxx).
 /// s² = residual sum of squares / (n − 2). Intervals use Student's t with n − 2 degrees of freedom.
 /// </remarks>
-[StructLayout(LayoutKind.Auto)]
 public readonly record struct StraightLineFit
 {
     internal StraightLineFit(

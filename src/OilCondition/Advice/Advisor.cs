@@ -1,0 +1,180 @@
+using OilCondition.Sampling;
+
+namespace OilCondition.Advice;
+
+/// <summary>From findings to recommendations: which finding asks for which action, with quantities and cautions.</summary>
+/// <remarks>
+/// Common practice, no source: free water is drained before it is evaporated; water that returns after a treatment has a way in;
+/// dirt is filtered and its way in is closed; oil that ages is changed before its limit.
+/// </remarks>
+internal static class Advisor
+{
+    private static readonly Caution[] WorkOnOil =
+    [
+        Caution.HotOil,
+        Caution.PressurisedOil,
+        Caution.SpillsAndWaste,
+        Caution.MakersLimits,
+        Caution.LocalCodes,
+    ];
+
+    private static readonly Caution[] Dehydration =
+    [
+        Caution.HotOil,
+        Caution.Vacuum,
+        Caution.FlashPoint,
+        Caution.ElectricalIsolation,
+        Caution.PressurisedOil,
+        Caution.MakersLimits,
+        Caution.LocalCodes,
+    ];
+
+    private static readonly Caution[] Opening =
+    [
+        Caution.ElectricalIsolation,
+        Caution.PressurisedOil,
+        Caution.HotOil,
+        Caution.MakersLimits,
+        Caution.LocalCodes,
+    ];
+
+    public static IReadOnlyList<Recommendation> Recommend(
+        ChargeRecords records,
+        IReadOnlyList<Finding> findings,
+        WaterBalance water
+    )
+    {
+        var asked = findings.SelectMany(finding => Actions(records, finding).Select(action => (action, finding)));
+        return
+        [
+            .. asked
+                .GroupBy(pair => pair.action, pair => pair.finding)
+                .Select(group => Recommendation(records, group.Key, [.. group], water))
+                .OrderByDescending(recommendation => recommendation.Severity)
+                .ThenBy(recommendation => recommendation.Action),
+        ];
+    }
+
+    private static IEnumerable<RecommendedAction> Actions(ChargeRecords records, Finding finding)
+    {
+        if (finding is RecordFinding record)
+        {
+            // A suspect sample of long ago has been overtaken by later ones.
+            return finding.Code == FindingCode.SuspectSample && record.Issue.At >= records.LatestSampleAt
+                ? [RecommendedAction.SampleAgain]
+                : [];
+        }
+
+        if (finding is CleanupFinding)
+        {
+            return finding.Code switch
+            {
+                FindingCode.CleanupTargetReached => [RecommendedAction.ProveCleanup],
+                FindingCode.CleanupStalled => [RecommendedAction.FindCauseOfStall],
+                _ => [RecommendedAction.ContinueTreatment],
+            };
+        }
+
+        if (finding.Severity < Severity.Alert)
+        {
+            return [];
+        }
+
+        if (IsWater(finding.Measurand))
+        {
+            return WaterActions(records, finding);
+        }
+
+        if (ChargeRecords.IsParticles(finding.Measurand))
+        {
+            return records.IsBeingTreated(finding.Measurand)
+                ? [RecommendedAction.FindDirtIngress]
+                : [RecommendedAction.FilterInKidneyLoop, RecommendedAction.FindDirtIngress];
+        }
+
+        return
+            finding.Measurand.Equals(Measurands.AcidNumber)
+            || finding.Measurand.Equals(Measurands.Rpvot)
+            || finding.Measurand.Equals(Measurands.Antioxidant)
+            || finding.Measurand.Equals(Measurands.Oxidation)
+            ? [RecommendedAction.PlanOilChange]
+            : [RecommendedAction.InvestigateCause];
+    }
+
+    private static IEnumerable<RecommendedAction> WaterActions(ChargeRecords records, Finding finding)
+    {
+        var treated = records.IsBeingTreated(Measurands.WaterContent);
+        var returns = records.Runs.Any(run => run.EndedAt <= records.AsOf && IsWater(run.Measurand));
+        if (returns || finding is RemainingLifeFinding || treated)
+        {
+            yield return RecommendedAction.FindWaterIngress;
+        }
+
+        if (!treated)
+        {
+            if (finding is FreeWaterFinding)
+            {
+                yield return RecommendedAction.DrainFreeWater;
+            }
+
+            yield return RecommendedAction.VacuumDehydrate;
+        }
+    }
+
+    private static Recommendation Recommendation(
+        ChargeRecords records,
+        RecommendedAction action,
+        IReadOnlyList<Finding> reasons,
+        WaterBalance water
+    ) =>
+        new(
+            action,
+            reasons.Max(finding => finding.Severity),
+            reasons,
+            [.. Quantities(records, action, reasons, water)],
+            Cautions(action)
+        );
+
+    private static IEnumerable<EvidenceItem> Quantities(
+        ChargeRecords records,
+        RecommendedAction action,
+        IReadOnlyList<Finding> reasons,
+        WaterBalance water
+    )
+    {
+        switch (action)
+        {
+            case RecommendedAction.DrainFreeWater when water is WaterBalance.Split { FreeAtStandstill: { } free }:
+                yield return EvidenceItem.Number("free water at standstill", free.Liters, "L");
+                break;
+            case RecommendedAction.PlanOilChange:
+                yield return EvidenceItem.Number("charge", records.History.Machine.ChargeVolume.Liters, "L");
+                foreach (var life in reasons.OfType<RemainingLifeFinding>().OrderBy(one => one.Life.P10.At).Take(1))
+                {
+                    yield return EvidenceItem.Date("no later than", life.Life.P10.At);
+                }
+
+                break;
+            case RecommendedAction.FilterInKidneyLoop:
+            case RecommendedAction.VacuumDehydrate:
+                yield return EvidenceItem.Number("charge", records.History.Machine.ChargeVolume.Liters, "L");
+                break;
+            default:
+                break;
+        }
+    }
+
+    private static Caution[] Cautions(RecommendedAction action) =>
+        action switch
+        {
+            RecommendedAction.VacuumDehydrate
+            or RecommendedAction.ContinueTreatment
+            or RecommendedAction.FindCauseOfStall
+            or RecommendedAction.ProveCleanup => Dehydration,
+            RecommendedAction.FindWaterIngress or RecommendedAction.FindDirtIngress => Opening,
+            _ => WorkOnOil,
+        };
+
+    private static bool IsWater(Measurand measurand) =>
+        measurand.Equals(Measurands.WaterContent) || measurand.Equals(Measurands.RelativeSaturation);
+}

@@ -1,0 +1,110 @@
+using OilCondition.Sampling;
+using UnitsNet;
+
+namespace OilCondition.Advice;
+
+/// <summary>The records of the charge that is in the machine, up to now.</summary>
+internal sealed class ChargeRecords
+{
+    /// <summary>
+    /// A moisture sensor within half a percent of saturation may sit in free water: it then only says 'at least'.
+    /// (Common practice, no source; the accuracy of such sensors is 1 to 2 %.)
+    /// </summary>
+    private const double SaturatedPercent = 99.5;
+
+    public ChargeRecords(OilHistory history, DateTimeOffset asOf)
+    {
+        History = history;
+        AsOf = asOf;
+        Charge = history.ChargeAt(asOf);
+        Runs = [.. history.Events.OfType<TreatmentRun>().Where(run => run.At >= Charge.Since && run.At <= asOf)];
+    }
+
+    public OilHistory History { get; }
+
+    public DateTimeOffset AsOf { get; }
+
+    public OilCharge Charge { get; }
+
+    public IReadOnlyList<TreatmentRun> Runs { get; }
+
+    /// <summary>When the latest sample was taken, suspect or not.</summary>
+    public DateTimeOffset LatestSampleAt =>
+        History.Samples.Where(sample => sample.TakenAt <= AsOf).Select(sample => sample.TakenAt).DefaultIfEmpty().Max();
+
+    /// <summary>The treatment that is under way; the latest when several are.</summary>
+    public TreatmentRun? RunUnderWay => Runs.LastOrDefault(run => run.IsUnderWay(AsOf));
+
+    public bool IsBeingTreated(Measurand measurand) => AffectedBy(RunUnderWay, measurand);
+
+    /// <summary>Laboratory readings since the oil change, or since the last finished treatment that changed this measurand.</summary>
+    public MeasurandSeries TrendSeries(Measurand measurand) =>
+        History.SampleSeries(measurand, TrendStart(measurand), AsOf);
+
+    public bool FollowsTreatment(Measurand measurand) => TrendStart(measurand) > Charge.Since;
+
+    /// <summary>The latest reading of a measurand: of a sample that is not suspect, or of a sensor.</summary>
+    public SeriesPoint? Latest(Measurand measurand)
+    {
+        var samples = History.SampleSeries(measurand, Charge.Since, AsOf).Points;
+        var sample = samples.Count > 0 ? samples[samples.Count - 1] : null;
+        var sensor = SensorPoints(measurand, Charge.Since).LastOrDefault();
+        return sensor is not null && (sample is null || sensor.At > sample.At) ? sensor : sample;
+    }
+
+    /// <summary>
+    /// Sensor readings of a measurand from a moment on. Water content comes from relative saturation and temperature by the oil's
+    /// curve; at saturation it is a lower bound, because a sensor sees dissolved water only.
+    /// </summary>
+    public IEnumerable<SeriesPoint> SensorPoints(Measurand measurand, DateTimeOffset from)
+    {
+        var rows = History.SensorReadings.Where(row => row.At >= from && row.At <= AsOf);
+        return measurand.Equals(Measurands.WaterContent)
+            ? rows.Select(WaterContent).OfType<SeriesPoint>()
+            : rows.Where(row => row.Readings.ContainsKey(measurand))
+                .Select(row => new SeriesPoint(row.At, row.Readings[measurand], ""));
+    }
+
+    private SeriesPoint? WaterContent(SensorReading row)
+    {
+        if (
+            History.Machine.Oil.SaturationCurve is not { } curve
+            || !row.Readings.TryGetValue(Measurands.RelativeSaturation, out var saturation)
+            || !row.Readings.TryGetValue(Measurands.OilTemperature, out var temperature)
+            || saturation.IsCensored
+            || temperature.IsCensored
+        )
+        {
+            return null;
+        }
+
+        var dissolved = curve.DissolvedAt(
+            Ratio.FromPercent(saturation.Value),
+            Temperature.FromDegreesCelsius(temperature.Value)
+        );
+        var qualifier = saturation.Value >= SaturatedPercent ? Qualifier.GreaterThan : Qualifier.Approximately;
+        return new SeriesPoint(row.At, new Reading(dissolved.PartsPerMillion, qualifier), "");
+    }
+
+    private DateTimeOffset TrendStart(Measurand measurand) =>
+        Runs.Where(run => run.EndedAt is { } end && end <= AsOf && AffectedBy(run, measurand))
+            .Select(run => run.EndedAt!.Value)
+            .Append(Charge.Since)
+            .Max();
+
+    private static bool AffectedBy(TreatmentRun? run, Measurand measurand) =>
+        run is not null
+        && (
+            run.Measurand.Equals(measurand)
+            || (IsWater(run.Measurand) && IsWater(measurand))
+            || (IsParticles(run.Measurand) && IsParticles(measurand))
+        );
+
+    private static bool IsWater(Measurand measurand) =>
+        measurand.Equals(Measurands.WaterContent) || measurand.Equals(Measurands.RelativeSaturation);
+
+    internal static bool IsParticles(Measurand measurand) =>
+        measurand.Equals(Measurands.Particles4)
+        || measurand.Equals(Measurands.Particles6)
+        || measurand.Equals(Measurands.Particles14);
+}

@@ -1,0 +1,75 @@
+using OilCondition.Cleanliness;
+using OilCondition.Limits;
+using OilCondition.Sampling;
+
+namespace OilCondition.Advice;
+
+/// <summary>Everything that was concluded about one oil charge at one moment.</summary>
+public sealed class ConditionAssessment
+{
+    internal ConditionAssessment(
+        OilHistory history,
+        OilCharge charge,
+        LimitSet limits,
+        AssessmentOptions options,
+        IReadOnlyList<MeasurandState> states,
+        WaterBalance water,
+        CleanlinessCode? cleanliness,
+        CleanupProgress? cleanup,
+        IReadOnlyList<Finding> findings,
+        IReadOnlyList<Recommendation> recommendations
+    )
+    {
+        History = history;
+        Charge = charge;
+        Limits = limits;
+        Options = options;
+        States = states;
+        Water = water;
+        Cleanliness = cleanliness;
+        Cleanup = cleanup;
+        Findings = findings;
+        Recommendations = recommendations;
+        Alerts = Alert.Of(history.Machine, charge, findings);
+    }
+
+    /// <summary>The records that were assessed.</summary>
+    public OilHistory History { get; }
+
+    /// <summary>The oil charge that was assessed.</summary>
+    public OilCharge Charge { get; }
+
+    /// <summary>The limits used.</summary>
+    public LimitSet Limits { get; }
+
+    /// <summary>How the assessment was made.</summary>
+    public AssessmentOptions Options { get; }
+
+    /// <summary>Where each limited measurand stands, in the order of the limit set.</summary>
+    public IReadOnlyList<MeasurandState> States { get; }
+
+    /// <summary>Dissolved and free water at running and standstill temperature.</summary>
+    public WaterBalance Water { get; }
+
+    /// <summary>ISO 4406 code of the latest particle counts; null when this charge has none.</summary>
+    public CleanlinessCode? Cleanliness { get; }
+
+    /// <summary>The treatment that is under way; null when there is none.</summary>
+    public CleanupProgress? Cleanup { get; }
+
+    /// <summary>What was found, gravest first.</summary>
+    public IReadOnlyList<Finding> Findings { get; }
+
+    /// <summary>The findings that belong into the maintenance system, gravest first, each key once.</summary>
+    public IReadOnlyList<Alert> Alerts { get; }
+
+    /// <summary>What to do, most urgent first.</summary>
+    public IReadOnlyList<Recommendation> Recommendations { get; }
+
+    /// <summary>The worst severity of all findings; information when there are none.</summary>
+    public Severity Worst => Findings.Count == 0 ? Severity.Information : Findings.Max(finding => finding.Severity);
+
+    /// <summary>The assessment as JSON, the same bytes for the same input.</summary>
+    /// <returns>Indented JSON.</returns>
+    public string ToJson() => AssessmentJson.Write(this);
+}

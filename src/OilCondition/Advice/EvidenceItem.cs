@@ -1,0 +1,43 @@
+using OilCondition.Guards;
+
+namespace OilCondition.Advice;
+
+/// <summary>One figure or word on which a finding or a recommendation rests.</summary>
+public sealed record EvidenceItem
+{
+    private EvidenceItem(string name, double? value, string text, string unit)
+    {
+        Name = name;
+        Value = value;
+        Text = text;
+        Unit = unit;
+    }
+
+    /// <summary>What it is, in the words of docs/vocabulary.md.</summary>
+    public string Name { get; }
+
+    /// <summary>The number; null when the evidence is a word or a date.</summary>
+    public double? Value { get; }
+
+    /// <summary>The number, word or date as text, invariant.</summary>
+    public string Text { get; }
+
+    /// <summary>Unit of the number; empty otherwise.</summary>
+    public string Unit { get; }
+
+    /// <summary>Name, text and unit.</summary>
+    /// <returns>For example <c>limit 200 mg/kg</c>.</returns>
+    public override string ToString() => Unit.Length == 0 ? $"{Name} {Text}" : $"{Name} {Text} {Unit}";
+
+    internal static EvidenceItem Number(string name, double value, string unit)
+    {
+        Guard.Finite(value, unit, name);
+        return new EvidenceItem(name, value, Numbers.Text(value), unit);
+    }
+
+    internal static EvidenceItem Word(string name, string text) => new(name, null, text, "");
+
+    internal static EvidenceItem Date(string name, DateTimeOffset at) => new(name, null, Numbers.Date(at), "");
+
+    internal static EvidenceItem Moment(string name, DateTimeOffset at) => new(name, null, Numbers.Time(at), "");
+}

@@ -1,0 +1,32 @@
+namespace OilCondition.Advice;
+
+/// <summary>What was found. The codes are part of alert keys and do not change.</summary>
+public enum FindingCode
+{
+    /// <summary>A reading is beyond its alert or alarm figure.</summary>
+    LimitPassed,
+
+    /// <summary>Free water at running temperature.</summary>
+    FreeWaterRunning,
+
+    /// <summary>Free water once the machine has cooled down, none at running temperature.</summary>
+    FreeWaterAtStandstill,
+
+    /// <summary>A limit is likely to be crossed within the planning horizon.</summary>
+    RemainingLifeShort,
+
+    /// <summary>A treatment is under way and its readings fall.</summary>
+    CleanupUnderWay,
+
+    /// <summary>A treatment is under way and its target is reached.</summary>
+    CleanupTargetReached,
+
+    /// <summary>A treatment is under way and levels off above its target.</summary>
+    CleanupStalled,
+
+    /// <summary>A sample seems to belong to another oil.</summary>
+    SuspectSample,
+
+    /// <summary>Records contradict each other or are not plausible.</summary>
+    RecordFault,
+}

@@ -1,0 +1,38 @@
+using OilCondition.Sampling;
+
+namespace OilCondition.Advice;
+
+/// <summary>Water beyond what the oil can hold dissolved.</summary>
+public sealed class FreeWaterFinding : Finding
+{
+    internal FreeWaterFinding(WaterBalance.Split balance)
+        : base(
+            balance.Running.HasFreeWater ? FindingCode.FreeWaterRunning : FindingCode.FreeWaterAtStandstill,
+            balance.Running.HasFreeWater ? Severity.Alarm : Severity.Alert,
+            Measurands.WaterContent
+        ) => Balance = balance;
+
+    /// <summary>The split of the water at both temperatures.</summary>
+    public WaterBalance.Split Balance { get; }
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<EvidenceItem> Evidence
+    {
+        get
+        {
+            var state = Balance.Running.HasFreeWater ? Balance.Running : Balance.Standstill;
+            var separation = Balance.Separation.Temperature.DegreesCelsius;
+            return
+            [
+                EvidenceItem.Word("water content", $"{Balance.Point.Reading} {Measurand.Unit}"),
+                EvidenceItem.Moment("read at", Balance.Point.At),
+                EvidenceItem.Number("oil temperature", state.Saturation.Temperature.DegreesCelsius, "°C"),
+                EvidenceItem.Number("saturation", state.Saturation.Content.PartsPerMillion, "mg/kg"),
+                EvidenceItem.Number("free water", state.Free.PartsPerMillion, "mg/kg"),
+                EvidenceItem.Number("separates below", separation, "°C"),
+                EvidenceItem.Word("saturation curve", $"{Balance.Curve.Name}; {Balance.Curve.Source}"),
+                EvidenceItem.Word("curve extrapolated", state.Saturation.IsExtrapolated ? "yes" : "no"),
+            ];
+        }
+    }
+}

@@ -1,0 +1,35 @@
+namespace OilCondition.Advice;
+
+/// <summary>Something to do, why, how much, and what to beware of.</summary>
+public sealed class Recommendation
+{
+    internal Recommendation(
+        RecommendedAction action,
+        Severity severity,
+        IReadOnlyList<Finding> reasons,
+        IReadOnlyList<EvidenceItem> quantities,
+        IReadOnlyList<Caution> cautions
+    )
+    {
+        Action = action;
+        Severity = severity;
+        Reasons = reasons;
+        Quantities = quantities;
+        Cautions = cautions;
+    }
+
+    /// <summary>What to do.</summary>
+    public RecommendedAction Action { get; }
+
+    /// <summary>Severity of the gravest reason; recommendations are ranked by it.</summary>
+    public Severity Severity { get; }
+
+    /// <summary>The findings that ask for it.</summary>
+    public IReadOnlyList<Finding> Reasons { get; }
+
+    /// <summary>How much, by when.</summary>
+    public IReadOnlyList<EvidenceItem> Quantities { get; }
+
+    /// <summary>What to beware of.</summary>
+    public IReadOnlyList<Caution> Cautions { get; }
+}

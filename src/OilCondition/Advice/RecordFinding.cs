@@ -1,0 +1,27 @@
+using OilCondition.Sampling;
+
+namespace OilCondition.Advice;
+
+/// <summary>Something wrong with the records.</summary>
+public sealed class RecordFinding : Finding
+{
+    internal RecordFinding(HistoryIssue issue, Measurand measurand)
+        : base(
+            issue.Kind == HistoryIssueKind.SuspectSample ? FindingCode.SuspectSample : FindingCode.RecordFault,
+            Severity.Information,
+            measurand
+        ) => Issue = issue;
+
+    /// <summary>The record.</summary>
+    public HistoryIssue Issue { get; }
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<EvidenceItem> Evidence =>
+        [
+            EvidenceItem.Word("from", Issue.SampleNumber.Length == 0 ? "sensor" : $"sample {Issue.SampleNumber}"),
+            EvidenceItem.Moment("read at", Issue.At),
+            .. Issue
+                .Readings.OrderBy(pair => pair.Key.Id, StringComparer.Ordinal)
+                .Select(pair => EvidenceItem.Word(pair.Key.Name, $"{pair.Value} {pair.Key.Unit}".Trim())),
+        ];
+}

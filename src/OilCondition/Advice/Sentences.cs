@@ -1,0 +1,174 @@
+using OilCondition.Cleanliness;
+using OilCondition.Guards;
+using OilCondition.Limits;
+using OilCondition.Purification;
+using OilCondition.Sampling;
+
+namespace OilCondition.Advice;
+
+/// <summary>The one place where findings, recommendations and cautions become English sentences.</summary>
+public static class Sentences
+{
+    /// <summary>A finding as a sentence.</summary>
+    /// <param name="finding">The finding.</param>
+    /// <returns>One sentence with its figures and units.</returns>
+    public static string Of(Finding finding) =>
+        finding switch
+        {
+            LimitFinding limit => Limit(limit),
+            FreeWaterFinding water => FreeWater(water),
+            RemainingLifeFinding life => Life(life),
+            CleanupFinding cleanup => Cleanup(cleanup.Progress),
+            RecordFinding record => Record(record.Issue),
+            null => throw new ArgumentNullException(nameof(finding)),
+            _ => throw new ArgumentException($"There is no sentence for {finding.GetType().Name}.", nameof(finding)),
+        };
+
+    /// <summary>A recommendation as a sentence.</summary>
+    /// <param name="recommendation">The recommendation.</param>
+    /// <returns>What to do, with quantities.</returns>
+    public static string Of(Recommendation recommendation)
+    {
+        Guard.NotNull(recommendation, nameof(recommendation));
+        var what = recommendation.Action switch
+        {
+            RecommendedAction.ContinueTreatment => "Let the treatment go on until its target holds.",
+            RecommendedAction.ProveCleanup =>
+                "Prove the result by a Karl Fischer titration on a warm, well-mixed sample, then take a sample within days to see whether the water returns.",
+            RecommendedAction.FindCauseOfStall =>
+                "Find out why the cleanup levels off: vacuum and sweep air, oil temperature, bypass, water still coming in.",
+            RecommendedAction.FindWaterIngress =>
+                "Find where the water comes in (cooler, seals, breather) and stop it.",
+            RecommendedAction.DrainFreeWater => "Drain the free water from the lowest point after standstill.",
+            RecommendedAction.VacuumDehydrate => "Dehydrate the charge under vacuum.",
+            RecommendedAction.FilterInKidneyLoop => "Filter the charge in a kidney loop with a fine filter.",
+            RecommendedAction.FindDirtIngress =>
+                "Find where the dirt comes in (breather, rod seals, filter bypass, wear).",
+            RecommendedAction.PlanOilChange => "Plan the oil change.",
+            RecommendedAction.SampleAgain => "Take the sample again before acting on it.",
+            _ => "Find the cause together with the oil's supplier and the machine's maker before acting.",
+        };
+        return recommendation.Quantities.Count == 0 ? what : $"{what} ({string.Join("; ", recommendation.Quantities)})";
+    }
+
+    /// <summary>A caution as a sentence.</summary>
+    /// <param name="caution">The caution.</param>
+    /// <returns>The usual warning of the trade.</returns>
+    public static string Of(Caution caution) =>
+        caution switch
+        {
+            Caution.HotOil => "Hot oil and hot surfaces burn: let cool or protect yourself.",
+            Caution.Vacuum => "Vacuum vessels and hoses can collapse or draw in: vent before opening.",
+            Caution.FlashPoint => "Keep heaters and vapour away from the oil's flash point and from ignition sources.",
+            Caution.ElectricalIsolation =>
+                "Isolate, lock, prove dead and earth before working on electrical parts or heaters.",
+            Caution.PressurisedOil => "Release pressure and stored energy before opening an oil system.",
+            Caution.SpillsAndWaste => "Contain spills; used oil and the water from it are regulated waste.",
+            Caution.MakersLimits => "The limits of the makers of machine, oil and seals come first.",
+            _ => "Follow local codes and permits; some of this work is for licensed people.",
+        };
+
+    /// <summary>Why a state is not determined, as a phrase.</summary>
+    /// <param name="reason">The reason.</param>
+    /// <returns>A phrase without a full stop.</returns>
+    public static string Of(LimitReason reason) =>
+        reason switch
+        {
+            LimitReason.NoReading => "no reading",
+            LimitReason.NewOilValueMissing => "the new-oil value is not known",
+            LimitReason.BoundDoesNotDecide => "the reading is only a bound",
+            _ => "compared",
+        };
+
+    private static string Limit(LimitFinding finding)
+    {
+        var figure = finding.Evaluation.Figure!.Value;
+        var word = finding.Evaluation.State == LimitState.Alarm ? "alarm" : "alert";
+        var side = finding.Point.Reading.Value >= figure ? "above" : "below";
+        return $"{Capital(finding.Measurand.Name)}: {Quantity(finding.Point.Reading, finding.Measurand)} on {Numbers.Date(finding.Point.At)}, "
+            + $"{side} the {word} limit of {Quantity(new Reading(figure), finding.Measurand)} ({finding.Evaluation.Limit.Source}).";
+    }
+
+    private static string FreeWater(FreeWaterFinding finding)
+    {
+        var balance = finding.Balance;
+        var running = balance.Running.HasFreeWater;
+        var state = running ? balance.Running : balance.Standstill;
+        var litres = balance.FreeAtStandstill is { } volume
+            ? $", about {Numbers.Text(volume.Liters)} L in the charge at standstill"
+            : "";
+        return $"{(running ? "Free water already at running temperature" : "Free water after standstill")}: of {Quantity(balance.Point.Reading, Measurands.WaterContent)} "
+            + $"the oil holds {Numbers.Text(state.Saturation.Content.PartsPerMillion)} mg/kg at {Numbers.Text(state.Saturation.Temperature.DegreesCelsius)} °C, "
+            + $"so that {Numbers.Text(state.Free.PartsPerMillion)} mg/kg are free{litres}; water separates below "
+            + $"{Numbers.Text(balance.Separation.Temperature.DegreesCelsius)} °C"
+            + (state.Saturation.IsExtrapolated ? " (saturation curve extrapolated)." : ".");
+    }
+
+    private static string Life(RemainingLifeFinding finding)
+    {
+        var life = finding.Life;
+        var since = finding.FollowsTreatment ? " since the treatment" : "";
+        return $"{Capital(finding.Measurand.Name)}: moving{since} towards the limit of {Quantity(new Reading(life.Limit), finding.Measurand)}, reached around {Numbers.Date(life.P50.At)}, with one chance in ten before {Numbers.Date(life.P10.At)} "
+            + $"and one in ten after {Numbers.Date(life.P90.At)} ({life.Trend.Count} readings).";
+    }
+
+    private static string Cleanup(CleanupProgress progress)
+    {
+        var target = $"{Numbers.Text(progress.Run.Target)} {progress.Run.Measurand.Unit}";
+        return progress.TimeToTarget switch
+        {
+            TimeToTarget.Expected expected =>
+                $"Cleanup under way: the target of {target} is expected at {Numbers.Time(expected.Estimate)} "
+                    + $"(between {Numbers.Time(expected.Earliest)} and {Numbers.Time(expected.Latest)}).",
+            TimeToTarget.NotDemonstrated open =>
+                $"Cleanup under way: the target of {target} is reached at {Numbers.Time(open.Earliest)} at the earliest; "
+                    + "the readings do not yet show that it will be reached.",
+            TimeToTarget.Reached reached =>
+                $"Cleanup under way: the fitted curve passed the target of {target} at {Numbers.Time(reached.At)}.",
+            TimeToTarget.OutOfReach stalled =>
+                $"Cleanup under way levels off at about {Numbers.Text(stalled.Floor)} {progress.Run.Measurand.Unit}, above the target of {target}.",
+            TimeToTarget.TooFewReadings few =>
+                $"Cleanup under way: {few.Count} readings so far, {few.Needed} are needed for an estimate.",
+            _ => "Cleanup under way.",
+        };
+    }
+
+    private static string Record(HistoryIssue issue)
+    {
+        var what = issue.SampleNumber.Length == 0 ? "Sensor reading" : $"Sample {issue.SampleNumber}";
+        var date = Numbers.Date(issue.At);
+        return issue.Kind switch
+        {
+            HistoryIssueKind.SuspectSample =>
+                $"{what} of {date} seems to belong to another oil (viscosity and additives jump together); it is left out of every trend.",
+            HistoryIssueKind.RepeatedSample => $"{what} of {date} is recorded twice; one is kept.",
+            HistoryIssueKind.ConflictingSample =>
+                $"{what} of {date} has the number of another sample with other content; it is set aside.",
+            _ => $"{what} of {date} has implausible values, which are set aside: "
+                + string.Join(
+                    ", ",
+                    issue
+                        .Readings.OrderBy(pair => pair.Key.Id, StringComparer.Ordinal)
+                        .Select(pair =>
+                            $"{pair.Key.Name} {Quantity(pair.Value, pair.Key)} (allowed {Numbers.Text(pair.Key.LowestPlausible)} to {Numbers.Text(pair.Key.HighestPlausible)})"
+                        )
+                )
+                + ".",
+        };
+    }
+
+    private static string Quantity(Reading reading, Measurand measurand)
+    {
+        var mark = reading.Qualifier switch
+        {
+            Qualifier.LessThan => "below ",
+            Qualifier.GreaterThan => "at least ",
+            Qualifier.Approximately => "about ",
+            _ => "",
+        };
+        var code = ChargeRecords.IsParticles(measurand) ? $" (ISO 4406: {Iso4406.ScaleNumber(reading.Value)})" : "";
+        return $"{mark}{Numbers.Text(reading.Value)} {measurand.Unit}".TrimEnd() + code;
+    }
+
+    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text.Substring(1);
+}

@@ -1,0 +1,30 @@
+namespace OilCondition.Limits;
+
+/// <summary>An alert and an alarm figure on one side. A reading beyond the figure is in the zone; on the figure it is not.</summary>
+public sealed record LimitBand
+{
+    /// <summary>A band.</summary>
+    /// <param name="alert">Where the alert zone begins; null for none.</param>
+    /// <param name="alarm">Where the alarm zone begins; null for none.</param>
+    /// <exception cref="ArgumentException">Both are null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A figure is not finite.</exception>
+    public LimitBand(double? alert, double? alarm)
+    {
+        if (alert is null && alarm is null)
+        {
+            throw new ArgumentException("A band needs an alert or an alarm figure.", nameof(alert));
+        }
+
+        Alert = alert is { } first ? Guards.Guard.Finite(first, "", nameof(alert)) : null;
+        Alarm = alarm is { } second ? Guards.Guard.Finite(second, "", nameof(alarm)) : null;
+    }
+
+    /// <summary>Where the alert zone begins; null for none.</summary>
+    public double? Alert { get; }
+
+    /// <summary>Where the alarm zone begins; null for none.</summary>
+    public double? Alarm { get; }
+
+    internal LimitBand Map(Func<double, double> map) =>
+        new(Alert is { } alert ? map(alert) : null, Alarm is { } alarm ? map(alarm) : null);
+}

@@ -1,0 +1,37 @@
+using OilCondition.Guards;
+using OilCondition.Sampling;
+
+namespace OilCondition.Limits;
+
+/// <summary>The limits for one kind of machine.</summary>
+public sealed class LimitSet
+{
+    /// <summary>A limit set.</summary>
+    /// <param name="name">What it is for.</param>
+    /// <param name="limits">The limits, in the order in which they are to be shown.</param>
+    public LimitSet(string name, IEnumerable<Limit> limits)
+    {
+        Name = Guard.NotBlank(name, nameof(name));
+        Limits = [.. Guard.NotNull(limits, nameof(limits))];
+    }
+
+    /// <summary>What it is for.</summary>
+    public string Name { get; }
+
+    /// <summary>The limits, in the order in which they are to be shown.</summary>
+    public IReadOnlyList<Limit> Limits { get; }
+
+    /// <summary>Reads a limit set from JSON.</summary>
+    /// <remarks>
+    /// <c>{ "name": "…", "limits": [ { "measurand": "water-content", "kind": "absolute", "unit": "mg/kg",
+    /// "upper": { "alert": 200, "alarm": 500 }, "source": { "kind": "common-practice", "text": "…" } } ] }</c>.
+    /// Kinds: absolute, change-from-new, percent-change-from-new. Units as in <see cref="ReportedUnits"/>; particle limits may be
+    /// given in iso-4406 scale numbers. All faults are reported together.
+    /// </remarks>
+    /// <param name="json">The text.</param>
+    /// <param name="catalog">The measurands that may be named; null for the built-in ones.</param>
+    /// <returns>The limit set.</returns>
+    /// <exception cref="FormatException">The text is not a limit set; the message lists every fault with its place.</exception>
+    public static LimitSet Parse(string json, MeasurandCatalog? catalog = null) =>
+        LimitSetReader.Read(Guard.NotNull(json, nameof(json)), catalog ?? MeasurandCatalog.BuiltIn);
+}

@@ -1,0 +1,59 @@
+using OilCondition.Guards;
+using UnitsNet;
+
+namespace OilCondition.Sampling;
+
+/// <summary>A machine with one oil charge in it.</summary>
+public sealed class Machine
+{
+    /// <summary>A machine.</summary>
+    /// <param name="id">Stable identifier, as in the maintenance system; no slash, since it is part of alert keys.</param>
+    /// <param name="name">What people call it.</param>
+    /// <param name="oil">The oil in it.</param>
+    /// <param name="chargeVolume">Volume of the oil charge, above 0.</param>
+    /// <param name="runningTemperature">Usual oil temperature in operation, −60 to 200 °C.</param>
+    /// <param name="standstillTemperature">Lowest oil temperature after the machine has cooled down, −60 to 200 °C.</param>
+    /// <exception cref="ArgumentException">A text is blank, or a quantity lies outside its range.</exception>
+    public Machine(
+        string id,
+        string name,
+        Oil oil,
+        Volume chargeVolume,
+        Temperature runningTemperature,
+        Temperature standstillTemperature
+    )
+    {
+        Id = Guard.NotBlank(id, nameof(id));
+        if (id.Contains('/'))
+        {
+            throw new ArgumentException($"id is '{id}'; a slash is not allowed.", nameof(id));
+        }
+
+        Name = Guard.NotBlank(name, nameof(name));
+        Oil = Guard.NotNull(oil, nameof(oil));
+        Guard.Positive(chargeVolume.Liters, "L", nameof(chargeVolume));
+        ChargeVolume = chargeVolume;
+        Guards.OilTemperature.Celsius(runningTemperature, nameof(runningTemperature));
+        Guards.OilTemperature.Celsius(standstillTemperature, nameof(standstillTemperature));
+        RunningTemperature = runningTemperature;
+        StandstillTemperature = standstillTemperature;
+    }
+
+    /// <summary>Stable identifier.</summary>
+    public string Id { get; }
+
+    /// <summary>What people call it.</summary>
+    public string Name { get; }
+
+    /// <summary>The oil in it.</summary>
+    public Oil Oil { get; }
+
+    /// <summary>Volume of the oil charge.</summary>
+    public Volume ChargeVolume { get; }
+
+    /// <summary>Usual oil temperature in operation.</summary>
+    public Temperature RunningTemperature { get; }
+
+    /// <summary>Lowest oil temperature after the machine has cooled down.</summary>
+    public Temperature StandstillTemperature { get; }
+}

@@ -1,0 +1,10 @@
+namespace OilCondition.Sampling;
+
+/// <summary>Something that was done to an oil: <see cref="OilChange"/>, <see cref="TopUp"/> or <see cref="TreatmentRun"/>.</summary>
+public abstract class OilEvent
+{
+    private protected OilEvent(DateTimeOffset at) => At = at;
+
+    /// <summary>When it was done, or begun.</summary>
+    public DateTimeOffset At { get; }
+}

@@ -1,0 +1,210 @@
+using OilCondition.Guards;
+
+namespace OilCondition.Sampling;
+
+/// <summary>Everything known about the oil of one machine: samples, sensor readings and events, in order of time.</summary>
+/// <remarks>
+/// Immutable. Repeated samples are kept once; conflicting ones, implausible readings and suspect samples are reported in
+/// <see cref="Issues"/> with their readings, so that nothing is lost.
+/// </remarks>
+public sealed class OilHistory
+{
+    private readonly HashSet<OilSample> suspect;
+
+    private OilHistory(
+        Machine machine,
+        IReadOnlyList<OilSample> samples,
+        IReadOnlyList<SensorReading> sensorReadings,
+        IReadOnlyList<OilEvent> events,
+        IReadOnlyList<HistoryIssue> issues,
+        IEnumerable<OilSample> suspect
+    )
+    {
+        Machine = machine;
+        Samples = samples;
+        SensorReadings = sensorReadings;
+        Events = events;
+        Issues = issues;
+        this.suspect = [.. suspect];
+    }
+
+    /// <summary>The machine.</summary>
+    public Machine Machine { get; }
+
+    /// <summary>Laboratory samples in order of time, suspect ones included.</summary>
+    public IReadOnlyList<OilSample> Samples { get; }
+
+    /// <summary>Sensor readings in order of time.</summary>
+    public IReadOnlyList<SensorReading> SensorReadings { get; }
+
+    /// <summary>Events in order of time.</summary>
+    public IReadOnlyList<OilEvent> Events { get; }
+
+    /// <summary>What is wrong with the records, in order of time.</summary>
+    public IReadOnlyList<HistoryIssue> Issues { get; }
+
+    /// <summary>Brings the records of one machine into order.</summary>
+    /// <param name="machine">The machine.</param>
+    /// <param name="samples">Its laboratory samples, in any order.</param>
+    /// <param name="sensorReadings">Its sensor readings, in any order.</param>
+    /// <param name="events">What was done to its oil, in any order.</param>
+    /// <returns>The history.</returns>
+    public static OilHistory Create(
+        Machine machine,
+        IEnumerable<OilSample> samples,
+        IEnumerable<SensorReading> sensorReadings,
+        IEnumerable<OilEvent> events
+    )
+    {
+        Guard.NotNull(machine, nameof(machine));
+        var issues = new List<HistoryIssue>();
+        var ordered = Guard
+            .NotNull(samples, nameof(samples))
+            .OrderBy(sample => sample.TakenAt)
+            .ThenBy(sample => sample.SampleNumber, StringComparer.Ordinal)
+            .ToList();
+        var plausible = Deduplicate(ordered, issues).Select(sample => WithoutImplausible(sample, issues)).ToList();
+        var sensors = Guard
+            .NotNull(sensorReadings, nameof(sensorReadings))
+            .OrderBy(reading => reading.At)
+            .Select(reading => WithoutImplausible(reading, issues))
+            .ToList();
+        var eventsInOrder = Guard.NotNull(events, nameof(events)).OrderBy(one => one.At).ToList();
+        var suspects = ChargesOf(plausible, eventsInOrder).SelectMany(SampleScreen.Suspects).ToList();
+        issues.AddRange(
+            suspects.Select(sample => new HistoryIssue(
+                HistoryIssueKind.SuspectSample,
+                sample.TakenAt,
+                sample.SampleNumber,
+                sample.Readings
+            ))
+        );
+        return new OilHistory(
+            machine,
+            plausible,
+            sensors,
+            eventsInOrder,
+            [.. issues.OrderBy(issue => issue.At)],
+            suspects
+        );
+    }
+
+    /// <summary>The first moment of which anything is recorded; false when nothing is.</summary>
+    /// <param name="at">The moment.</param>
+    /// <returns>Whether there is any record.</returns>
+    public bool TryFirstRecord(out DateTimeOffset at)
+    {
+        var moments = Samples
+            .Take(1)
+            .Select(sample => sample.TakenAt)
+            .Concat(SensorReadings.Take(1).Select(one => one.At));
+        at = moments.DefaultIfEmpty().Min();
+        return Samples.Count > 0 || SensorReadings.Count > 0;
+    }
+
+    /// <summary>The charge that is in the machine at a moment.</summary>
+    /// <param name="asOf">The moment.</param>
+    /// <returns>The charge.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">Nothing is recorded up to that moment.</exception>
+    public OilCharge ChargeAt(DateTimeOffset asOf)
+    {
+        if (!TryFirstRecord(out var first) || first > asOf)
+        {
+            var reason =
+                Samples.Count + SensorReadings.Count == 0
+                    ? "there are no records"
+                    : $"the first record is of {first:u}";
+            throw new ArgumentOutOfRangeException(
+                nameof(asOf),
+                $"asOf is {asOf:u}; for machine {Machine.Id} {reason}. Choose a later moment."
+            );
+        }
+
+        var changes = Events.OfType<OilChange>().Where(change => change.At <= asOf).ToList();
+        return new OilCharge(changes.Count + 1, changes.Count == 0 ? first : changes[changes.Count - 1].At);
+    }
+
+    /// <summary>Whether a sample seems to belong to another oil.</summary>
+    /// <param name="sample">A sample of this history.</param>
+    /// <returns>True when it is reported as suspect.</returns>
+    public bool IsSuspect(OilSample sample) => suspect.Contains(sample);
+
+    /// <summary>The laboratory readings of one measurand in a span of time.</summary>
+    /// <param name="measurand">The measurand.</param>
+    /// <param name="from">Start of the span, included; it is the origin of the time axis.</param>
+    /// <param name="to">End of the span, included.</param>
+    /// <returns>The series, with the readings of suspect samples beside it.</returns>
+    public MeasurandSeries SampleSeries(Measurand measurand, DateTimeOffset from, DateTimeOffset to)
+    {
+        Guard.NotNull(measurand, nameof(measurand));
+        var points = Samples
+            .Where(sample => sample.TakenAt >= from && sample.TakenAt <= to && sample.Readings.ContainsKey(measurand))
+            .ToLookup(
+                sample => suspect.Contains(sample),
+                sample => new SeriesPoint(sample.TakenAt, sample.Readings[measurand], sample.SampleNumber)
+            );
+        return new MeasurandSeries(measurand, from, [.. points[false]], [.. points[true]]);
+    }
+
+    private static List<OilSample> Deduplicate(List<OilSample> ordered, List<HistoryIssue> issues)
+    {
+        var kept = new List<OilSample>();
+        var byNumber = new Dictionary<string, OilSample>(StringComparer.Ordinal);
+        foreach (var sample in ordered)
+        {
+            if (!byNumber.TryGetValue(sample.SampleNumber, out var first))
+            {
+                byNumber.Add(sample.SampleNumber, sample);
+                kept.Add(sample);
+                continue;
+            }
+
+            var kind = first.HasSameContent(sample)
+                ? HistoryIssueKind.RepeatedSample
+                : HistoryIssueKind.ConflictingSample;
+            issues.Add(new HistoryIssue(kind, sample.TakenAt, sample.SampleNumber, sample.Readings));
+        }
+
+        return kept;
+    }
+
+    private static OilSample WithoutImplausible(OilSample sample, List<HistoryIssue> issues)
+    {
+        var bad = Implausible(sample.Readings);
+        if (bad.Count == 0)
+        {
+            return sample;
+        }
+
+        issues.Add(new HistoryIssue(HistoryIssueKind.ImplausibleReading, sample.TakenAt, sample.SampleNumber, bad));
+        return new OilSample(sample.SampleNumber, sample.TakenAt, Without(sample.Readings, bad));
+    }
+
+    private static SensorReading WithoutImplausible(SensorReading reading, List<HistoryIssue> issues)
+    {
+        var bad = Implausible(reading.Readings);
+        if (bad.Count == 0)
+        {
+            return reading;
+        }
+
+        issues.Add(new HistoryIssue(HistoryIssueKind.ImplausibleReading, reading.At, "", bad));
+        return new SensorReading(reading.At, Without(reading.Readings, bad));
+    }
+
+    private static Dictionary<Measurand, Reading> Implausible(IReadOnlyDictionary<Measurand, Reading> readings) =>
+        readings
+            .Where(pair => !pair.Key.IsPlausible(pair.Value.Value))
+            .ToDictionary(pair => pair.Key, pair => pair.Value);
+
+    private static Dictionary<Measurand, Reading> Without(
+        IReadOnlyDictionary<Measurand, Reading> readings,
+        Dictionary<Measurand, Reading> bad
+    ) => readings.Where(pair => !bad.ContainsKey(pair.Key)).ToDictionary(pair => pair.Key, pair => pair.Value);
+
+    private static IEnumerable<IReadOnlyList<OilSample>> ChargesOf(List<OilSample> samples, List<OilEvent> events)
+    {
+        var changes = events.OfType<OilChange>().Select(change => change.At).ToList();
+        return samples.GroupBy(sample => changes.Count(at => at <= sample.TakenAt)).Select(group => group.ToList());
+    }
+}

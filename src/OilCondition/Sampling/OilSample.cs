@@ -1,0 +1,38 @@
+using OilCondition.Guards;
+
+namespace OilCondition.Sampling;
+
+/// <summary>One laboratory sample of one machine's oil.</summary>
+public sealed class OilSample
+{
+    /// <summary>A sample.</summary>
+    /// <param name="sampleNumber">The laboratory's number.</param>
+    /// <param name="takenAt">When the sample was taken from the machine.</param>
+    /// <param name="readings">What was measured.</param>
+    /// <exception cref="ArgumentException">The number is blank.</exception>
+    public OilSample(string sampleNumber, DateTimeOffset takenAt, IReadOnlyDictionary<Measurand, Reading> readings)
+    {
+        SampleNumber = Guard.NotBlank(sampleNumber, nameof(sampleNumber));
+        TakenAt = takenAt;
+        Readings = Guard.NotNull(readings, nameof(readings)).ToDictionary(pair => pair.Key, pair => pair.Value);
+    }
+
+    /// <summary>The laboratory's number.</summary>
+    public string SampleNumber { get; }
+
+    /// <summary>When the sample was taken from the machine.</summary>
+    public DateTimeOffset TakenAt { get; }
+
+    /// <summary>What was measured.</summary>
+    public IReadOnlyDictionary<Measurand, Reading> Readings { get; }
+
+    /// <summary>Number and date.</summary>
+    /// <returns>For example <c>L-1042 of 2026-03-14</c>.</returns>
+    public override string ToString() =>
+        $"{SampleNumber} of {TakenAt.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)}";
+
+    internal bool HasSameContent(OilSample other) =>
+        TakenAt == other.TakenAt
+        && Readings.Count == other.Readings.Count
+        && Readings.All(pair => other.Readings.TryGetValue(pair.Key, out var reading) && reading == pair.Value);
+}

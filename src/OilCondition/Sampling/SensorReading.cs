@@ -1,0 +1,22 @@
+using OilCondition.Guards;
+
+namespace OilCondition.Sampling;
+
+/// <summary>What the sensors of one machine read at one moment.</summary>
+public sealed class SensorReading
+{
+    /// <summary>A sensor reading.</summary>
+    /// <param name="at">When it was read.</param>
+    /// <param name="readings">What was read at that moment; saturation and the temperature it belongs to go together.</param>
+    public SensorReading(DateTimeOffset at, IReadOnlyDictionary<Measurand, Reading> readings)
+    {
+        At = at;
+        Readings = Guard.NotNull(readings, nameof(readings)).ToDictionary(pair => pair.Key, pair => pair.Value);
+    }
+
+    /// <summary>When it was read.</summary>
+    public DateTimeOffset At { get; }
+
+    /// <summary>What was read.</summary>
+    public IReadOnlyDictionary<Measurand, Reading> Readings { get; }
+}

@@ -1,0 +1,22 @@
+using OilCondition.Guards;
+using UnitsNet;
+
+namespace OilCondition.Sampling;
+
+/// <summary>New oil was added to the charge.</summary>
+public sealed class TopUp : OilEvent
+{
+    /// <summary>A top-up.</summary>
+    /// <param name="at">When it was done.</param>
+    /// <param name="volume">How much was added, above 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The volume is not above 0.</exception>
+    public TopUp(DateTimeOffset at, Volume volume)
+        : base(at)
+    {
+        Guard.Positive(volume.Liters, "L", nameof(volume));
+        Volume = volume;
+    }
+
+    /// <summary>How much was added.</summary>
+    public Volume Volume { get; }
+}

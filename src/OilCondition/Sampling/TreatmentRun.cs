@@ -1,0 +1,57 @@
+using OilCondition.Guards;
+
+namespace OilCondition.Sampling;
+
+/// <summary>A treatment of the charge with a start, possibly an end, and what it is to reach.</summary>
+public sealed class TreatmentRun : OilEvent
+{
+    /// <summary>A treatment run.</summary>
+    /// <param name="startedAt">When it was started.</param>
+    /// <param name="endedAt">When it was ended; null while nobody has ended it.</param>
+    /// <param name="kind">The treatment.</param>
+    /// <param name="measurand">What it is to bring down.</param>
+    /// <param name="target">The value to reach, in the measurand's unit.</param>
+    /// <exception cref="ArgumentException">The run ends before it starts, or the target is not plausible for the measurand.</exception>
+    public TreatmentRun(
+        DateTimeOffset startedAt,
+        DateTimeOffset? endedAt,
+        TreatmentKind kind,
+        Measurand measurand,
+        double target
+    )
+        : base(startedAt)
+    {
+        if (endedAt < startedAt)
+        {
+            throw new ArgumentException($"endedAt {endedAt:u} lies before startedAt {startedAt:u}.", nameof(endedAt));
+        }
+
+        EndedAt = endedAt;
+        Kind = kind;
+        Measurand = Guard.NotNull(measurand, nameof(measurand));
+        Target = Guard.InRange(
+            target,
+            measurand.LowestPlausible,
+            measurand.HighestPlausible,
+            measurand.Unit,
+            nameof(target)
+        );
+    }
+
+    /// <summary>When it was ended; null while nobody has ended it.</summary>
+    public DateTimeOffset? EndedAt { get; }
+
+    /// <summary>The treatment.</summary>
+    public TreatmentKind Kind { get; }
+
+    /// <summary>What it is to bring down.</summary>
+    public Measurand Measurand { get; }
+
+    /// <summary>The value to reach, in the measurand's unit.</summary>
+    public double Target { get; }
+
+    /// <summary>Whether the treatment runs at a moment.</summary>
+    /// <param name="asOf">The moment.</param>
+    /// <returns>True from the start until the end, both included.</returns>
+    public bool IsUnderWay(DateTimeOffset asOf) => At <= asOf && (EndedAt is null || asOf < EndedAt);
+}
