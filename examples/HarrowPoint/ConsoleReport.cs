@@ -1,0 +1,79 @@
+using OilCondition.Advice;
+using OilCondition.Limits;
+using OilCondition.Prognosis;
+using OilCondition.Water;
+
+namespace HarrowPoint;
+
+/// <summary>One machine's assessment as text.</summary>
+public static class ConsoleReport
+{
+    public static void Write(TextWriter to, ConditionAssessment assessment)
+    {
+        var machine = assessment.History.Machine;
+        var worst =
+            assessment.Worst == Severity.Information ? "normal" : assessment.Worst.ToString().ToLowerInvariant();
+        to.WriteLine();
+        to.WriteLine($"== {machine.Id}  {machine.Name}: {worst}");
+        to.WriteLine(
+            $"   {machine.Oil.Name}, {machine.ChargeVolume.Liters:0} L, charge {assessment.Charge.Number} since {assessment.Charge.Since:yyyy-MM-dd}; ISO 4406 code {assessment.Cleanliness?.ToString() ?? "not counted"}"
+        );
+        Water(to, assessment.Water);
+        foreach (var state in assessment.States)
+        {
+            State(to, state);
+        }
+
+        foreach (var finding in assessment.Findings)
+        {
+            to.WriteLine($"   {finding.Severity.ToString().ToUpperInvariant(), -11} {Sentences.Of(finding)}");
+        }
+
+        foreach (var recommendation in assessment.Recommendations)
+        {
+            to.WriteLine($"   -> {Sentences.Of(recommendation)}");
+        }
+
+        foreach (var alert in assessment.Alerts)
+        {
+            to.WriteLine($"   {alert.Severity.ToString().ToLowerInvariant()} key {alert.Key}");
+        }
+    }
+
+    private static void Water(TextWriter to, WaterBalance water)
+    {
+        if (water is not WaterBalance.Split split)
+        {
+            to.WriteLine(
+                water is WaterBalance.NoSaturationCurve
+                    ? "   Water split: not known, nobody has measured this oil's saturation (two points would do)"
+                    : "   Water split: no water reading of this charge"
+            );
+            return;
+        }
+
+        to.WriteLine($"   Water {split.Point.Reading} mg/kg on {split.Point.At:yyyy-MM-dd HH:mm}");
+        Line(to, "running", split.Running);
+        Line(to, "standstill", split.Standstill);
+    }
+
+    private static void Line(TextWriter to, string when, WaterState state) =>
+        to.WriteLine(
+            $"      {when, -11}{state.Saturation.Temperature.DegreesCelsius, 4:0} °C: saturation {state.Saturation.Content.PartsPerMillion:0}, dissolved {state.Dissolved.PartsPerMillion:0}, free {state.Free.PartsPerMillion:0} mg/kg"
+                + (state.Saturation.IsExtrapolated ? " (curve extrapolated)" : "")
+        );
+
+    private static void State(TextWriter to, MeasurandState state)
+    {
+        var word =
+            state.Evaluation.State == LimitState.NotDetermined
+                ? $"not determined, {Sentences.Of(state.Evaluation.Reason)}"
+                : state.Evaluation.State.ToString().ToLowerInvariant();
+        var latest = state.Latest is { } point ? $"{point.Reading} {state.Measurand.Unit}".Trim() : "no reading";
+        var life = state.Life.OfType<RemainingLife.Crosses>().OrderBy(one => one.P50.At).FirstOrDefault();
+        var crossing = life is null
+            ? ""
+            : $"   limit {life.Limit:0.###} in 10/50/90 % of cases by {life.P10.At:yyyy-MM-dd} / {life.P50.At:yyyy-MM-dd} / {life.P90.At:yyyy-MM-dd}";
+        to.WriteLine($"      {state.Measurand.Name, -24}{latest, -18}{word, -10}{crossing}");
+    }
+}

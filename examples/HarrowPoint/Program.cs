@@ -1,0 +1,80 @@
+using System.Globalization;
+using HarrowPoint;
+using HarrowPoint.Generator;
+using OilCondition.Advice;
+using OilCondition.Reporting;
+
+// The whole job on files, for the invented pumped-storage station Harrow Point:
+//   dotnet run --project examples/HarrowPoint                   assess the station, write JSON and a report
+//   dotnet run --project examples/HarrowPoint -- generate DIR   write the data files afresh (the same every time)
+CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
+CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+if (args is ["generate", var folder])
+{
+    foreach (var (name, text) in StationGenerator.Generate())
+    {
+        File.WriteAllText(Path.Combine(folder, name), text);
+        Console.WriteLine($"wrote {name}, {text.Length} characters");
+    }
+
+    return 0;
+}
+
+if (args.Length > 0)
+{
+    Console.Error.WriteLine("usage: HarrowPoint [generate FOLDER]");
+    return 2;
+}
+
+var data = Path.Combine(AppContext.BaseDirectory, "Data");
+var station = Station.Read(data);
+var output = Path.GetFullPath(Path.Combine("artifacts", "harrow-point"));
+Directory.CreateDirectory(output);
+
+Console.WriteLine("Harrow Point, an INVENTED pumped-storage station. No figure below is plant data.");
+Console.WriteLine();
+Console.WriteLine(
+    $"Read: {station.Machines.Sum(one => one.History.Samples.Count)} samples and "
+        + $"{station.Machines.Sum(one => one.History.SensorReadings.Count)} sensor readings of {station.Machines.Count} machines."
+);
+Console.WriteLine($"Not taken over, each with its place and reason ({station.Problems.Count}):");
+foreach (var problem in station.Problems)
+{
+    Console.WriteLine($"  {problem}");
+}
+
+Console.WriteLine($"Columns that nobody mapped: {string.Join(", ", station.UnmappedColumns)}");
+
+var assessments = station
+    .Machines.Select(one => ConditionAssessor.Assess(one.History, one.Limits, new AssessmentOptions(station.AsOf)))
+    .ToList();
+foreach (var assessment in assessments)
+{
+    ConsoleReport.Write(Console.Out, assessment);
+    File.WriteAllText(Path.Combine(output, assessment.History.Machine.Id + ".json"), assessment.ToJson());
+}
+
+File.WriteAllText(
+    Path.Combine(output, "report.html"),
+    ConditionReport.ToHtml(
+        "Oil condition, Harrow Point",
+        assessments,
+        "Harrow Point is invented; no figure on this page is plant data."
+    )
+);
+
+Console.WriteLine();
+Console.WriteLine("Cautions that go with the work above (each recommendation in the JSON and the report has its own):");
+foreach (
+    var caution in assessments.SelectMany(one => one.Recommendations).SelectMany(one => one.Cautions).Distinct().Order()
+)
+{
+    Console.WriteLine($"   {Sentences.Of(caution)}");
+}
+
+TruthReport.Write(Console.Out, Truth.Read(Path.Combine(data, "truth.json")), station, assessments);
+Console.WriteLine();
+Console.WriteLine(
+    $"Written: {assessments.Count} JSON files and report.html in {Path.GetRelativePath(Environment.CurrentDirectory, output)}"
+);
+return 0;
