@@ -1,0 +1,91 @@
+using OilCondition.Limits;
+using OilCondition.Sampling;
+
+namespace OilCondition.Tests.Limits;
+
+public class LimitSetTests
+{
+    private const string Source = """ "source": { "kind": "common-practice", "text": "invented" } """;
+
+    [Fact]
+    public void A_limit_set_is_read_with_units_and_sources()
+    {
+        var set = LimitSet.Parse(
+            $$"""
+            { "name": "test", "limits": [
+              { "measurand": "water-content", "kind": "absolute", "unit": "%", "upper": { "alert": 0.02, "alarm": 0.05 }, {{Source}} },
+              { "measurand": "particles-4um", "kind": "absolute", "unit": "iso-4406", "upper": { "alert": 18 }, {{Source}} } ] }
+            """
+        );
+
+        set.Limits[0].Upper!.Alert!.Value.ShouldBe(200, 1e-9);
+        set.Limits[0].Source.ToString().ShouldBe("common practice, no source: invented");
+        set.Limits[1].Upper!.Alert.ShouldBe(2500); // upper limit of scale number 18, ISO 4406 table 1
+        set.Limits[1].Upper!.Alarm.ShouldBeNull();
+    }
+
+    [Theory]
+    [InlineData(
+        """ "measurand": "watr-content", "kind": "absolute" """,
+        "$.limits[0].measurand: 'watr-content' is not a known measurand; did you mean 'water-content'?"
+    )]
+    [InlineData(
+        """ "measurand": "water-content", "kind": "absolut" """,
+        "$.limits[0].kind: 'absolut'; allowed: absolute, change-from-new"
+    )]
+    [InlineData(
+        """ "measurand": "water-content", "kind": "absolute", "unit": "°F" """,
+        "cannot be converted to mg/kg (water-content)"
+    )]
+    [InlineData(
+        """ "measurand": "water-content", "kind": "absolute", "uper": {} """,
+        "$.limits[0].uper: unknown; allowed:"
+    )]
+    public void A_fault_is_named_with_its_place(string head, string expected)
+    {
+        var json = $$"""{ "name": "test", "limits": [ { {{head}}, "upper": { "alert": 200 }, {{Source}} } ] }""";
+
+        Should.Throw<FormatException>(() => LimitSet.Parse(json)).Message.ShouldContain(expected);
+    }
+
+    [Fact]
+    public void All_faults_are_named_together()
+    {
+        var error = Should.Throw<FormatException>(() =>
+            LimitSet.Parse(
+                """{ "name": "x", "limits": [ { "measurand": "rust", "kind": "often" }, { "measurand": "iron", "kind": "absolute", "upper": { "alert": -3 } } ] }"""
+            )
+        );
+
+        error.Message.ShouldContain("'rust'");
+        error.Message.ShouldContain("'often'");
+        error.Message.ShouldContain("iron is -3 mg/kg; allowed: 0 to 50000 mg/kg");
+        error.Message.ShouldContain("no limit without its source");
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("Machine;Sample\n1;2")]
+    [InlineData("[]")]
+    public void Text_of_another_kind_gives_one_clear_message(string text) =>
+        Should.Throw<FormatException>(() => LimitSet.Parse(text)).Message.ShouldStartWith("The limit set");
+
+    [Fact]
+    public void A_measurand_of_the_users_own_can_be_limited()
+    {
+        var own = new Measurand(
+            "filter-dp",
+            "pressure drop of the filter",
+            "bar",
+            WorseDirection.Higher,
+            NaturalScale.Linear,
+            0,
+            50
+        );
+        var json =
+            $$"""{ "name": "test", "limits": [ { "measurand": "filter-dp", "kind": "absolute", "upper": { "alert": 2 }, {{Source}} } ] }""";
+
+        LimitSet.Parse(json, MeasurandCatalog.BuiltIn.With(own)).Limits.Single().Measurand.ShouldBe(own);
+        Should.Throw<FormatException>(() => LimitSet.Parse(json));
+    }
+}

@@ -1,0 +1,156 @@
+using MathNet.Numerics.Distributions;
+using OilCondition.Prognosis;
+using OilCondition.Sampling;
+using OilCondition.Statistics;
+using OilCondition.Tests.Sampling;
+
+namespace OilCondition.Tests.Prognosis;
+
+public class LifeForecastTests
+{
+    private static readonly DateTimeOffset Now = Invented.Start.AddDays(320);
+
+    private static MeasurandSeries Series(Measurand measurand, params double[] values) =>
+        Invented
+            .History(values.Select((value, i) => Invented.Sample(i, 40 * i, (measurand, new Reading(value)))))
+            .SampleSeries(measurand, Invented.Start, Now);
+
+    [Fact]
+    public void The_median_lies_where_the_line_meets_the_limit_when_nothing_is_crossed_now()
+    {
+        // Slope 0.00025 per day by construction; symmetric scatter keeps the line near 0.1 + 0.00025 t.
+        var series = Series(Measurands.AcidNumber, 0.101, 0.109, 0.121, 0.129, 0.141, 0.149, 0.161, 0.169, 0.180);
+        var life = LifeForecast.StraightLine(series, 0.3, LimitSide.Upper, Now).ShouldBeOfType<RemainingLife.Crosses>();
+
+        (life.P50.At - Invented.Start).TotalDays.ShouldBe(800, 25);
+        life.P10.At.ShouldBeLessThan(life.P50.At);
+        life.P90.At.ShouldBeGreaterThan(life.P50.At);
+    }
+
+    [Fact]
+    public void Each_date_has_the_chance_that_it_states_given_that_nothing_is_crossed_now()
+    {
+        // Second route: the conditional chance from Student's distribution, written out here.
+        double[] values = [0.10, 0.13, 0.11, 0.16, 0.17, 0.16, 0.20, 0.24, 0.22];
+        var series = Series(Measurands.AcidNumber, values);
+        var life = LifeForecast.StraightLine(series, 0.3, LimitSide.Upper, Now).ShouldBeOfType<RemainingLife.Crosses>();
+
+        double[] days = [.. values.Select((_, i) => 40.0 * i)];
+        var xbar = days.Average();
+        var sxx = days.Sum(x => (x - xbar) * (x - xbar));
+        var slope = days.Zip(values, (x, y) => (x - xbar) * y).Sum() / sxx;
+        var s = Math.Sqrt(days.Zip(values, (x, y) => Math.Pow(y - values.Average() - slope * (x - xbar), 2)).Sum() / 7);
+        double Crossed(double x) =>
+            StudentT.CDF(
+                0,
+                1,
+                7,
+                (values.Average() + slope * (x - xbar) - 0.3)
+                    / (s * Math.Sqrt(1 + 1.0 / 9 + (x - xbar) * (x - xbar) / sxx))
+            );
+        foreach (var quantile in new[] { life.P10, life.P50, life.P90 })
+        {
+            var at = (quantile.At - Invented.Start).TotalDays;
+            ((Crossed(at) - Crossed(320)) / (1 - Crossed(320))).ShouldBe(quantile.Chance, 1e-6);
+        }
+    }
+
+    [Fact]
+    public void A_falling_measurand_is_the_mirror_of_a_rising_one()
+    {
+        double[] falling = [900, 861, 842, 795, 770, 742, 700, 661, 640];
+        var down = LifeForecast
+            .StraightLine(Series(Measurands.Rpvot, falling), 225, LimitSide.Lower, Now)
+            .ShouldBeOfType<RemainingLife.Crosses>();
+        var up = LifeForecast
+            .StraightLine(
+                Series(Measurands.Rpvot, [.. falling.Select(value => 1000 - value)]),
+                775,
+                LimitSide.Upper,
+                Now
+            )
+            .ShouldBeOfType<RemainingLife.Crosses>();
+
+        down.P10.At.ShouldBe(up.P10.At, TimeSpan.FromMinutes(1));
+        down.P90.At.ShouldBe(up.P90.At, TimeSpan.FromMinutes(1));
+        down.Trend.Slope.ShouldBeLessThan(0);
+    }
+
+    [Fact]
+    public void Particles_grow_on_the_logarithmic_scale()
+    {
+        // Doubling every 80 days from 100: 640 is passed after 80 log2(6.4) = 214.2 days, worked by hand; now is before that.
+        double[] values = [100, 141.4, 200, 282.8, 400.5];
+        var series = Series(Measurands.Particles6, values);
+        var life = LifeForecast
+            .StraightLine(series, 640, LimitSide.Upper, Invented.Start.AddDays(161))
+            .ShouldBeOfType<RemainingLife.Crosses>();
+
+        (life.P50.At - Invented.Start).TotalDays.ShouldBe(214.2, 0.5);
+    }
+
+    [Fact]
+    public void The_named_cases()
+    {
+        LifeForecast
+            .StraightLine(Series(Measurands.AcidNumber, 0.1, 0.2), 0.3, LimitSide.Upper, Now)
+            .ShouldBeOfType<RemainingLife.TooFewReadings>()
+            .Count.ShouldBe(2);
+        LifeForecast
+            .StraightLine(Series(Measurands.AcidNumber, 0.1, 0.2, 0.2, 0.3, 0.4), 0.3, LimitSide.Upper, Now)
+            .ShouldBeOfType<RemainingLife.AlreadyCrossed>();
+        LifeForecast
+            .StraightLine(Series(Measurands.AcidNumber, 0.3, 0.25, 0.2, 0.15, 0.1), 0.5, LimitSide.Upper, Now)
+            .ShouldBeOfType<RemainingLife.NotApproaching>();
+        LifeForecast
+            .StraightLine(Series(Measurands.AcidNumber, 0.2, 0.2, 0.2, 0.2, 0.2), 0.5, LimitSide.Upper, Now)
+            .ShouldBeOfType<RemainingLife.NotApproaching>();
+        LifeForecast
+            .StraightLine(Series(Measurands.AcidNumber, 0.12, 0.20, 0.11, 0.19, 0.14, 0.18), 0.5, LimitSide.Upper, Now)
+            .ShouldNotBeOfType<RemainingLife.Crosses>();
+    }
+
+    [Fact]
+    public void The_interval_holds_at_least_what_it_claims_for_a_line_with_independent_scatter()
+    {
+        // Simulation, truth known: rise 10 to 20 over 400 days, scatter 1, limit 26 at day 640. 80 % between P10 and P90 of a new
+        // reading; for the true line the interval is wider than needed, so that at least 80 % must hold.
+        var random = new Random(7);
+        var inside = 0;
+        const int Runs = 300;
+        for (var run = 0; run < Runs; run++)
+        {
+            var values = Enumerable
+                .Range(0, 9)
+                .Select(i =>
+                    10
+                    + 1.0 * i
+                    + Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble())
+                );
+            var life = LifeForecast.StraightLine(Series(Measurands.Iron, [.. values]), 26, LimitSide.Upper, Now);
+            if (life is RemainingLife.Crosses crosses)
+            {
+                var truth = Invented.Start.AddDays(640);
+                inside += crosses.P10.At <= truth && truth <= crosses.P90.At ? 1 : 0;
+            }
+            else if (life is RemainingLife.LateEndOpen open)
+            {
+                inside += open.P10.At <= Invented.Start.AddDays(640) ? 1 : 0;
+            }
+        }
+
+        (100.0 * inside / Runs).ShouldBeInRange(78, 96, "seed 7");
+    }
+
+    [Fact]
+    public void A_trend_line_comes_with_its_doubt()
+    {
+        var life = LifeForecast
+            .StraightLine(Series(Measurands.Rpvot, 900, 861, 842, 795, 770), 225, LimitSide.Lower, Now)
+            .ShouldBeOfType<RemainingLife.Crosses>();
+
+        life.Trend.Status.ShouldBe(StraightLineStatus.Determined);
+        life.Trend.SlopePValue.ShouldBeLessThan(0.01);
+        life.Trend.ResidualStandardDeviation.ShouldBeGreaterThan(0);
+    }
+}
