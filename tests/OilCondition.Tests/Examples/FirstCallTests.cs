@@ -1,0 +1,58 @@
+using FirstCalls;
+using HarrowPoint;
+using OilCondition.Tests.Architecture;
+
+namespace OilCondition.Tests.Examples;
+
+/// <summary>The README's first calls are the compiled ones, and they do what they say.</summary>
+public class FirstCallTests
+{
+    private static readonly string Data = RepositoryFiles.PathOf("examples", "HarrowPoint", "Data");
+    private static readonly Station TheStation = Station.Read(Data);
+
+    [Theory]
+    [InlineData("Integrator.cs")]
+    [InlineData("Analyst.cs")]
+    [InlineData("Vendor.cs")]
+    public void The_readme_shows_the_compiled_snippet(string file)
+    {
+        var snippet = RepositoryFiles
+            .Read("examples", "FirstCalls", file)
+            .Split('\n')
+            .SkipWhile(line => line.Trim() != "// snippet")
+            .Skip(1)
+            .TakeWhile(line => line.Trim() != "// end")
+            .Select(line => line.Length > 8 ? line[8..] : line.Trim())
+            .ToList();
+
+        snippet.Count.ShouldBeGreaterThan(3);
+        RepositoryFiles.Read("README.md").ShouldContain(string.Join('\n', snippet), Case.Sensitive);
+    }
+
+    [Fact]
+    public void The_integrator_gets_work_requests_with_keys() =>
+        Integrator
+            .Run(
+                TheStation.Machines.Single(one => one.History.Machine.Id == "HP-CWP2").History.Machine,
+                Path.Combine(Data, "lab-b-2025-2026.csv"),
+                Path.Combine(Data, "limits", "bearing.json"),
+                TheStation.AsOf
+            )
+            .Select(request => request.Key)
+            .ShouldContain("HP-CWP2/charge-1/limit-passed/rpvot");
+
+    [Fact]
+    public void The_analyst_gets_a_slope_with_its_error() =>
+        Analyst
+            .Run(TheStation.Machines.Single(one => one.History.Machine.Id == "HP-TGB2").History, TheStation.AsOf)
+            .ShouldMatch(@"^-?\d+\.\d\d ± \d+\.\d\d mg/kg per day, p = \d\.\d{3}; 1 readings left out$");
+
+    [Fact]
+    public void The_vendor_gets_the_same_bytes_twice()
+    {
+        var fleet = TheStation.Machines.Select(one => one.History).ToList();
+        var limits = TheStation.Machines[0].Limits;
+
+        Vendor.Run(fleet, limits, TheStation.AsOf).ShouldBe(Vendor.Run(fleet, limits, TheStation.AsOf));
+    }
+}

@@ -1,0 +1,51 @@
+using OilCondition.Advice;
+using OilCondition.LabFiles;
+using OilCondition.Limits;
+using OilCondition.Reporting;
+using OilCondition.Sampling;
+using OilCondition.Sources;
+using OilCondition.Water;
+using UnitsNet;
+
+// What a newcomer's first project does with the packages; the figures are invented.
+var curve = SaturationCurve.FromTwoPoints(
+    "invented oil",
+    Temperature.FromDegreesCelsius(20),
+    MassFraction.FromPartsPerMillion(100),
+    Temperature.FromDegreesCelsius(60),
+    MassFraction.FromPartsPerMillion(400),
+    Source.UserData("invented")
+);
+var machine = new Machine(
+    "M1",
+    "invented machine",
+    new Oil("invented oil", new Dictionary<Measurand, Reading>(), curve),
+    Volume.FromLiters(500),
+    Temperature.FromDegreesCelsius(60),
+    Temperature.FromDegreesCelsius(20)
+);
+var file = LabFile.Read(
+    new StringReader("Machine,Sample No,Date,Water [ppm]\nM1,S1,2026-03-14,250\n"),
+    "lab.csv",
+    ColumnMap.Default
+);
+var limits = LimitSet.Parse(
+    """
+    { "name": "first", "limits": [ { "measurand": "water-content", "kind": "absolute", "upper": { "alert": 200 },
+      "source": { "kind": "user-data", "text": "invented" } } ] }
+    """
+);
+var assessment = ConditionAssessor.Assess(
+    OilHistory.Create(machine, file.SamplesOf("M1"), [], []),
+    limits,
+    new AssessmentOptions(new DateTimeOffset(2026, 3, 20, 0, 0, 0, TimeSpan.Zero))
+);
+var html = ConditionReport.ToHtml("first report", [assessment]);
+foreach (var alert in assessment.Alerts)
+{
+    Console.WriteLine($"{alert.Key}: {Sentences.Of(alert.Findings[0])}");
+}
+
+return assessment.Alerts.Count == 2 && html.Contains("M1/charge-1/limit-passed/water", StringComparison.Ordinal)
+    ? 0
+    : 1;
