@@ -127,10 +127,9 @@ public static class ConditionReport
     private static string Separation(SeparationPoint point) =>
         point.Outcome switch
         {
-            SeparationOutcome.SeparatesBelow => $"Water separates below {Number(point.Temperature.DegreesCelsius)} °C.",
-            SeparationOutcome.StaysDissolved =>
-                $"The water stays dissolved down to {Number(point.Temperature.DegreesCelsius)} °C.",
-            _ => $"Free water is present even at {Number(point.Temperature.DegreesCelsius)} °C.",
+            SeparationOutcome.SeparatesBelow => $"Water separates below {Celsius(point.Temperature)}.",
+            SeparationOutcome.StaysDissolved => $"The water stays dissolved down to {Celsius(point.Temperature)}.",
+            _ => $"Free water is present even at {Celsius(point.Temperature)}.",
         };
 
     private static ScriptObject State(MeasurandState state)
@@ -174,6 +173,9 @@ public static class ConditionReport
         Math.Abs(value) >= 1000
             ? value.ToString("0", CultureInfo.InvariantCulture)
             : value.ToString("G3", CultureInfo.InvariantCulture);
+
+    private static string Celsius(UnitsNet.Temperature temperature) =>
+        temperature.DegreesCelsius.ToString("0.#", CultureInfo.InvariantCulture) + " °C";
 
     private static string Date(DateTimeOffset at) => at.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 

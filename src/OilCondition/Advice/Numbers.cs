@@ -10,6 +10,8 @@ internal static class Numbers
             ? Math.Round(value).ToString("0", CultureInfo.InvariantCulture)
             : value.ToString("G3", CultureInfo.InvariantCulture);
 
+    public static string Tenths(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
+
     public static string Date(DateTimeOffset at) => at.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     public static string Time(DateTimeOffset at) => at.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);

@@ -100,7 +100,7 @@ public static class Sentences
         return $"{(running ? "Free water already at running temperature" : "Free water after standstill")}: of {Quantity(balance.Point.Reading, Measurands.WaterContent)} "
             + $"the oil holds {Numbers.Text(state.Saturation.Content.PartsPerMillion)} mg/kg at {Numbers.Text(state.Saturation.Temperature.DegreesCelsius)} °C, "
             + $"so that {Numbers.Text(state.Free.PartsPerMillion)} mg/kg are free{litres}; water separates below "
-            + $"{Numbers.Text(balance.Separation.Temperature.DegreesCelsius)} °C"
+            + $"{Numbers.Tenths(balance.Separation.Temperature.DegreesCelsius)} °C"
             + (state.Saturation.IsExtrapolated ? " (saturation curve extrapolated)." : ".");
     }
 

@@ -10,12 +10,14 @@ public static class LifeForecast
     /// <summary>Fewest readings for a straight line with an interval worth acting on.</summary>
     public const int FewestReadings = 5;
 
+    private const double LongestDays = 30 * 365.25;
+
     private static readonly double[] Chances = [0.1, 0.5, 0.9];
 
     /// <summary>Forecasts by a straight line.</summary>
     /// <remarks>
     /// Censored readings do not enter the line. On a logarithmic measurand the line is fitted to ln(value), and readings of 0 do not enter.
-    /// Dates later than 100 years from now count as never.
+    /// Dates later than 30 years from now count as never: no oil charge lives that long.
     /// </remarks>
     /// <param name="series">The readings since the last oil change or treatment.</param>
     /// <param name="limit">The limit, in the measurand's unit; above 0 for a logarithmic measurand.</param>
@@ -78,7 +80,7 @@ public static class LifeForecast
             if (
                 unconditional >= 1
                 || !towards.TryCrossing(scaledLimit, unconditional, CrossingOf.NewReading, out var day)
-                || day - now > 36_525
+                || day - now > LongestDays
             )
             {
                 break;
