@@ -1,18 +1,32 @@
 using System.Reflection;
 using System.Text.RegularExpressions;
+using OilCondition.LabFiles;
 using OilCondition.Sources;
+#if !NETSTANDARD_BUILD
+using OilCondition.Reporting;
+#endif
+
 
 namespace OilCondition.Tests.Architecture;
 
 /// <summary>docs/vocabulary.md is the contract on names.</summary>
 public partial class VocabularyTests
 {
+    private static readonly Assembly[] Packages =
+    [
+        typeof(Source).Assembly,
+        typeof(LabFile).Assembly,
+#if !NETSTANDARD_BUILD
+        typeof(ConditionReport).Assembly,
+#endif
+    ];
+
     [Fact]
     public void Every_public_parameter_is_in_the_vocabulary()
     {
         var known = KnownNames();
         var unknown =
-            from type in typeof(Source).Assembly.GetExportedTypes()
+            from type in Packages.SelectMany(assembly => assembly.GetExportedTypes())
             from member in type.GetMembers(
                     BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly
                 )
