@@ -140,7 +140,16 @@ public class ConditionAssessorTests
         var samples = Samples(_ => 50, _ => 0.12);
         samples.Add(Invented.Sample(99, 401, (Measurands.WaterContent, new Reading(5000))));
 
-        Assess(Invented.History(samples)).Findings.ShouldBeEmpty();
+        var later = new SensorReading(
+            Now.AddMinutes(1),
+            new Dictionary<Measurand, Reading>
+            {
+                [Measurands.RelativeSaturation] = new(100),
+                [Measurands.OilTemperature] = new(60),
+            }
+        );
+
+        Assess(OilHistory.Create(Invented.Machine, samples, [later], [])).Findings.ShouldBeEmpty();
     }
 
     [Fact]
