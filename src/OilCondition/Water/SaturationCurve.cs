@@ -1,15 +1,17 @@
 using OilCondition.Guards;
 using OilCondition.Sources;
 using UnitsNet;
+using static System.FormattableString;
 
 namespace OilCondition.Water;
 
 /// <summary>How much water an oil holds dissolved at saturation, against temperature.</summary>
 /// <remarks>
 /// Formula: log10 S = A − B / T.   S: saturation content [mg/kg];  T: oil temperature [K];  A [-] and B [K]: constants of the oil.
-/// Answers from −60 to 200 °C; outside the range in which the curve was measured or published every result says that it is extrapolated.
-/// No curve of a formulated hydraulic, turbine or gear oil is built in, because none is published: use
-/// <see cref="FromTwoPoints"/> with two saturations measured on the user's own oil.
+/// Answers from −60 to 200 °C; outside the range in which the curve was measured or published every result says that it is
+/// extrapolated, and an extrapolated saturation stops at 1 000 000 mg/kg.
+/// No curve of a formulated hydraulic, turbine or gear oil is built in, because none is published: measure two saturations of
+/// the user's own oil and use <see cref="FromTwoPoints"/>, or three and more and use <see cref="SaturationFit"/>.
 /// </remarks>
 /// <example>
 /// <code>
@@ -19,25 +21,37 @@ namespace OilCondition.Water;
 /// var atStandstill = curve.Split(MassFraction.FromPartsPerMillion(180), Temperature.FromDegreesCelsius(12));
 /// </code>
 /// </example>
-public sealed class SaturationCurve
+public sealed partial class SaturationCurve
 {
+    /// <summary>Wider than any oil (published B: 684 to 1722 K) and narrow enough that no power of ten over- or underflows.</summary>
+    private const double HighestBKelvin = 10_000;
+
+    private const double LowestSaturation = 1e-3;
+
     private SaturationCurve(
         string name,
         double a,
         double bKelvin,
         Temperature lowest,
         Temperature highest,
-        Source source
+        Source source,
+        SaturationBasis basis,
+        double ageingFactor = 1
     )
     {
         Name = Guard.NotBlank(name, nameof(name));
         A = Guard.Finite(a, "", nameof(a));
         BKelvin = Guard.Positive(bKelvin, "K", nameof(bKelvin));
+        Guard.InRange(bKelvin, 0, HighestBKelvin, "K", nameof(bKelvin));
         var lowestCelsius = OilTemperature.Celsius(lowest, nameof(lowest));
         Guard.InRange(highest.DegreesCelsius, lowestCelsius, OilTemperature.HighestCelsius, "°C", nameof(highest));
         Lowest = lowest;
         Highest = highest;
         Source = Guard.NotNull(source, nameof(source));
+        Basis = basis;
+        AgeingFactor = Ratio.FromDecimalFractions(ageingFactor);
+        RequireAPlausibleSaturation(a, bKelvin, lowest);
+        RequireAPlausibleSaturation(a, bKelvin, highest);
     }
 
     /// <summary>The oil, in words.</summary>
@@ -58,75 +72,11 @@ public sealed class SaturationCurve
     /// <summary>Where the curve comes from.</summary>
     public Source Source { get; }
 
-    /// <summary>A curve from known constants.</summary>
-    /// <param name="name">The oil, in words.</param>
-    /// <param name="a">Constant A, for S in mg/kg and the logarithm to base 10.</param>
-    /// <param name="bKelvin">Constant B in kelvin, above 0.</param>
-    /// <param name="lowest">Lowest temperature at which the constants hold.</param>
-    /// <param name="highest">Highest temperature at which the constants hold.</param>
-    /// <param name="source">Where the constants come from.</param>
-    /// <returns>The curve.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A constant is not finite, B is not above 0, or the range lies outside −60 to 200 °C.</exception>
-    public static SaturationCurve FromCoefficients(
-        string name,
-        double a,
-        double bKelvin,
-        Temperature lowest,
-        Temperature highest,
-        Source source
-    ) => new(name, a, bKelvin, lowest, highest, source);
+    /// <summary>How the curve came about, assumptions included.</summary>
+    public SaturationBasis Basis { get; }
 
-    /// <summary>The curve through two measured saturations of one oil.</summary>
-    /// <remarks>B = log10(S2 / S1) / (1/T1 − 1/T2); A = log10 S1 + B / T1. The valid range is the span of the two temperatures.</remarks>
-    /// <param name="name">The oil, in words.</param>
-    /// <param name="firstTemperature">Temperature of the first point.</param>
-    /// <param name="firstSaturation">Saturation content at the first point.</param>
-    /// <param name="secondTemperature">Temperature of the second point, different from the first.</param>
-    /// <param name="secondSaturation">Saturation content at the second point.</param>
-    /// <param name="source">Who measured the points.</param>
-    /// <returns>The curve.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A temperature lies outside −60 to 200 °C or a saturation is not above 0.</exception>
-    /// <exception cref="ArgumentException">Both points have one temperature, or the saturation does not rise with temperature.</exception>
-    public static SaturationCurve FromTwoPoints(
-        string name,
-        Temperature firstTemperature,
-        MassFraction firstSaturation,
-        Temperature secondTemperature,
-        MassFraction secondSaturation,
-        Source source
-    )
-    {
-        var t1 = OilTemperature.Kelvins(firstTemperature, nameof(firstTemperature));
-        var t2 = OilTemperature.Kelvins(secondTemperature, nameof(secondTemperature));
-        var s1 = Guard.Positive(firstSaturation.PartsPerMillion, "mg/kg", nameof(firstSaturation));
-        var s2 = Guard.Positive(secondSaturation.PartsPerMillion, "mg/kg", nameof(secondSaturation));
-        if (Math.Abs(t1 - t2) < 1e-6)
-        {
-            throw new ArgumentException(
-                $"Both points are at {t1 - 273.15:0.##} °C; two different temperatures are needed.",
-                nameof(secondTemperature)
-            );
-        }
-
-        var b = Math.Log10(s2 / s1) / (1 / t1 - 1 / t2);
-        if (!(b > 0))
-        {
-            throw new ArgumentException(
-                $"Saturation goes from {s1:0.##} mg/kg at {t1 - 273.15:0.##} °C to {s2:0.##} mg/kg at {t2 - 273.15:0.##} °C; it must rise with temperature.",
-                nameof(secondSaturation)
-            );
-        }
-
-        var firstIsLower = t1 < t2;
-        return new SaturationCurve(
-            name,
-            Math.Log10(s1) + b / t1,
-            b,
-            firstIsLower ? firstTemperature : secondTemperature,
-            firstIsLower ? secondTemperature : firstTemperature,
-            source
-        );
-    }
+    /// <summary>The factor by which <see cref="Aged"/> multiplied the saturation; 1 for a curve taken as it is.</summary>
+    public Ratio AgeingFactor { get; }
 
     /// <summary>Whether a temperature lies in the range in which the curve was measured or published.</summary>
     /// <param name="temperature">Oil temperature.</param>
@@ -141,8 +91,13 @@ public sealed class SaturationCurve
     public SaturationPoint SaturationAt(Temperature temperature)
     {
         var kelvins = OilTemperature.Kelvins(temperature, nameof(temperature));
-        var content = MassFraction.FromPartsPerMillion(Math.Pow(10, A - BKelvin / kelvins));
-        return new SaturationPoint(temperature, content, !Covers(temperature));
+        return new SaturationPoint(
+            temperature,
+            MassFraction.FromPartsPerMillion(SaturationPpm(kelvins)),
+            !Covers(temperature),
+            Basis,
+            Source
+        );
     }
 
     /// <summary>Splits a known total of water into dissolved and free.</summary>
@@ -150,23 +105,77 @@ public sealed class SaturationCurve
     /// <param name="temperature">Oil temperature, −60 to 200 °C.</param>
     /// <returns>The split.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The total is negative or not finite, or the temperature lies outside −60 to 200 °C.</exception>
-    public WaterState Split(MassFraction total, Temperature temperature)
+    public WaterState Split(MassFraction total, Temperature temperature) => SaturationAt(temperature).Split(total);
+
+    /// <summary>What the reading of a moisture sensor tells: dissolved water, and at saturation only a least amount.</summary>
+    /// <remarks>
+    /// C = aw S(T). A reading within <paramref name="sensorError"/> of saturation gives <see cref="WaterKnowledge.AtLeast"/>.
+    /// Common practice, no source: capacitive sensors in oil are good to 0.02 to 0.03.
+    /// </remarks>
+    /// <param name="relativeSaturation">Relative saturation, 0 to 1, with a rounding grace of 0.005 at both ends.</param>
+    /// <param name="temperature">Oil temperature at the sensor, −60 to 200 °C.</param>
+    /// <param name="sensorError">How far the sensor may be out, 0 to 0.2.</param>
+    /// <returns>The state, marked with what the sensor cannot know.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
+    public WaterState FromSensor(Ratio relativeSaturation, Temperature temperature, Ratio sensorError)
     {
-        Guard.InRange(total.PartsPerMillion, 0, 1e6, "mg/kg", nameof(total));
-        return new WaterState(total, SaturationAt(temperature));
+        var activity = Activity.Of(relativeSaturation, nameof(relativeSaturation));
+        var error = Guard.InRange(sensorError.DecimalFractions, 0, 0.2, "(ratio)", nameof(sensorError));
+        var saturation = SaturationAt(temperature);
+        var dissolved = MassFraction.FromPartsPerMillion(activity * saturation.Content.PartsPerMillion);
+        var atSaturation = activity >= 1 - error;
+        return new WaterState(dissolved, saturation, atSaturation ? WaterKnowledge.AtLeast : WaterKnowledge.Dissolved);
     }
 
+    /// <summary>As the other overload, for a sensor whose only error is the rounding of its display, 0.005.</summary>
+    /// <param name="relativeSaturation">Relative saturation, 0 to 1, with a rounding grace of 0.005 at both ends.</param>
+    /// <param name="temperature">Oil temperature at the sensor, −60 to 200 °C.</param>
+    /// <returns>The state, marked with what the sensor cannot know.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
+    public WaterState FromSensor(Ratio relativeSaturation, Temperature temperature) =>
+        FromSensor(relativeSaturation, temperature, Ratio.FromDecimalFractions(Activity.Grace));
+
+    /// <summary>The same water at another temperature. What the state knows of the total stays as it is.</summary>
+    /// <param name="state">The water, from a titration or a sensor.</param>
+    /// <param name="temperature">The other oil temperature, −60 to 200 °C.</param>
+    /// <returns>The state there, in equilibrium.</returns>
+    /// <exception cref="ArgumentNullException">The state is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside −60 to 200 °C.</exception>
+    public WaterState AtTemperature(WaterState state, Temperature temperature) =>
+        new(Guard.NotNull(state, nameof(state)).Total, SaturationAt(temperature), state.Knowledge);
+
+    /// <summary>What happens to a known total of water between two temperatures.</summary>
+    /// <param name="total">All water in the oil, as a Karl Fischer titration gives it; 0 or more.</param>
+    /// <param name="from">Oil temperature before, for example running.</param>
+    /// <param name="to">Oil temperature after, for example standstill.</param>
+    /// <returns>What separates or may redissolve.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The total is negative or not finite, or a temperature lies outside −60 to 200 °C.</exception>
+    public CoolDown Cool(MassFraction total, Temperature from, Temperature to)
+    {
+        var before = Split(total, from);
+        return new CoolDown(before, AtTemperature(before, to));
+    }
+
+    /// <summary>What happens to the water of a state, known from a titration or a sensor, at another temperature.</summary>
+    /// <param name="state">The water before.</param>
+    /// <param name="to">Oil temperature after.</param>
+    /// <returns>What separates or may redissolve.</returns>
+    /// <exception cref="ArgumentNullException">The state is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside −60 to 200 °C.</exception>
+    public CoolDown Cool(WaterState state, Temperature to) =>
+        new(Guard.NotNull(state, nameof(state)), AtTemperature(state, to));
+
     /// <summary>Dissolved water from the reading of a moisture sensor.</summary>
-    /// <remarks>C = aw S(T). A sensor sees dissolved water only: at a relative saturation of 1 the total may be any amount above this.</remarks>
-    /// <param name="relativeSaturation">Relative saturation, 0 to 1 (0 to 100 %).</param>
+    /// <remarks>
+    /// C = aw S(T). A sensor sees dissolved water only: at a relative saturation of 1 the total may be any amount above this.
+    /// <see cref="FromSensor(Ratio, Temperature)"/> keeps that in its result; use it wherever the figure travels on.
+    /// </remarks>
+    /// <param name="relativeSaturation">Relative saturation, 0 to 1 (0 to 100 %), with a rounding grace of 0.005 at both ends.</param>
     /// <param name="temperature">Oil temperature at the sensor, −60 to 200 °C.</param>
     /// <returns>Dissolved water.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
-    public MassFraction DissolvedAt(Ratio relativeSaturation, Temperature temperature)
-    {
-        var activity = Guard.InRange(relativeSaturation.DecimalFractions, 0, 1, "(ratio)", nameof(relativeSaturation));
-        return MassFraction.FromPartsPerMillion(activity * SaturationAt(temperature).Content.PartsPerMillion);
-    }
+    public MassFraction DissolvedAt(Ratio relativeSaturation, Temperature temperature) =>
+        FromSensor(relativeSaturation, temperature).Dissolved;
 
     /// <summary>The temperature at which a water content just saturates the oil.</summary>
     /// <remarks>T = B / (A − log10 C).</remarks>
@@ -176,19 +185,51 @@ public sealed class SaturationCurve
     public SeparationPoint SeparationPoint(MassFraction content)
     {
         var ppm = Guard.InRange(content.PartsPerMillion, 0, 1e6, "mg/kg", nameof(content));
-        var lowest = Temperature.FromDegreesCelsius(OilTemperature.LowestCelsius);
-        var highest = Temperature.FromDegreesCelsius(OilTemperature.HighestCelsius);
-        if (ppm <= SaturationAt(lowest).Content.PartsPerMillion)
+        return SeparationAtReciprocal(ppm > 0 ? (A - Math.Log10(ppm)) / BKelvin : double.MaxValue);
+    }
+
+    /// <summary>Water that the oil takes up from, or gives off to, air that it is in contact with until nothing changes.</summary>
+    /// <remarks>C = S(T) min(1, p_w / p_sat(T)), both at the oil's temperature T; p_w is the vapour pressure in the air.</remarks>
+    /// <param name="air">Air in the head-space, or behind a breather.</param>
+    /// <param name="oilTemperature">Oil temperature, −60 to 200 °C.</param>
+    /// <returns>The content, and whether water condenses into the oil.</returns>
+    /// <exception cref="ArgumentNullException">The air is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside −60 to 200 °C.</exception>
+    public EquilibriumContent EquilibriumWith(HumidAir air, Temperature oilTemperature) =>
+        SaturationAt(oilTemperature).EquilibriumWith(Guard.NotNull(air, nameof(air)).VapourPressure);
+
+    /// <summary>1/T to a separation point, ends of the range of the library named as such.</summary>
+    internal SeparationPoint SeparationAtReciprocal(double perKelvin)
+    {
+        var coldest = Temperature.FromDegreesCelsius(OilTemperature.LowestCelsius);
+        var hottest = Temperature.FromDegreesCelsius(OilTemperature.HighestCelsius);
+        if (perKelvin >= 1 / coldest.Kelvins)
         {
-            return new SeparationPoint(SeparationOutcome.StaysDissolved, lowest, !Covers(lowest));
+            return new SeparationPoint(SeparationOutcome.StaysDissolved, coldest, !Covers(coldest));
         }
 
-        if (ppm > SaturationAt(highest).Content.PartsPerMillion)
+        if (perKelvin < 1 / hottest.Kelvins)
         {
-            return new SeparationPoint(SeparationOutcome.StaysFree, highest, !Covers(highest));
+            return new SeparationPoint(SeparationOutcome.StaysFree, hottest, !Covers(hottest));
         }
 
-        var temperature = Temperature.FromKelvins(BKelvin / (A - Math.Log10(ppm)));
+        var temperature = Temperature.FromKelvins(1 / perKelvin);
         return new SeparationPoint(SeparationOutcome.SeparatesBelow, temperature, !Covers(temperature));
+    }
+
+    private double SaturationPpm(double kelvins) => Math.Min(1e6, Math.Pow(10, A - BKelvin / kelvins));
+
+    private static void RequireAPlausibleSaturation(double a, double bKelvin, Temperature temperature)
+    {
+        var exponent = a - bKelvin / temperature.Kelvins;
+        if (!(exponent >= Math.Log10(LowestSaturation) - 1e-9 && exponent <= 6 + 1e-9))
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(a),
+                Invariant(
+                    $"a = {a:G7} and bKelvin = {bKelvin:G7} K give a saturation of 10^{exponent:G5} mg/kg at {temperature.DegreesCelsius:0.##} °C; "
+                ) + "allowed: 0.001 to 1000000 mg/kg. A and B go with a logarithm to base 10, S in mg/kg and T in K."
+            );
+        }
     }
 }

@@ -1,15 +1,29 @@
+using OilCondition.Guards;
+using OilCondition.Sources;
 using UnitsNet;
 
 namespace OilCondition.Water;
 
 /// <summary>The water that an oil holds dissolved, at most, at one temperature.</summary>
+/// <remarks>
+/// All that follows from a saturation at one temperature can be asked here, so that the ends of a <see cref="SaturationBand"/>
+/// answer the same questions as the curve itself.
+/// </remarks>
 public sealed record SaturationPoint
 {
-    internal SaturationPoint(Temperature temperature, MassFraction content, bool isExtrapolated)
+    internal SaturationPoint(
+        Temperature temperature,
+        MassFraction content,
+        bool isExtrapolated,
+        SaturationBasis basis,
+        Source source
+    )
     {
         Temperature = temperature;
         Content = content;
         IsExtrapolated = isExtrapolated;
+        Basis = basis;
+        Source = source;
     }
 
     /// <summary>Oil temperature.</summary>
@@ -20,4 +34,31 @@ public sealed record SaturationPoint
 
     /// <summary>Whether the temperature lies outside the range in which the curve was measured or published.</summary>
     public bool IsExtrapolated { get; }
+
+    /// <summary>How the curve behind it came about, assumptions included.</summary>
+    public SaturationBasis Basis { get; }
+
+    /// <summary>Where the curve behind it comes from.</summary>
+    public Source Source { get; }
+
+    /// <summary>Splits a known total of water into dissolved and free.</summary>
+    /// <param name="total">All water in the oil, as a Karl Fischer titration gives it; 0 to 1 000 000 mg/kg.</param>
+    /// <returns>The split.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The total lies outside its range.</exception>
+    public WaterState Split(MassFraction total)
+    {
+        Guard.InRange(total.PartsPerMillion, 0, 1e6, "mg/kg", nameof(total));
+        return new WaterState(total, this, WaterKnowledge.Total);
+    }
+
+    /// <summary>Water in the oil once it is in equilibrium with water vapour of a given partial pressure.</summary>
+    /// <remarks>C = S(T) min(1, p_w / p_sat(T)); below the triple point p_sat is that of ice.</remarks>
+    /// <param name="vapourPressure">Partial pressure of water vapour over the oil, p_w; 0 or more.</param>
+    /// <returns>The content, and whether water condenses into the oil.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The pressure is negative or not finite.</exception>
+    public EquilibriumContent EquilibriumWith(Pressure vapourPressure)
+    {
+        var pascal = Guard.NotNegative(vapourPressure.Pascals, "Pa", nameof(vapourPressure));
+        return new EquilibriumContent(this, pascal / WaterVapour.SaturationPressure(Temperature).Pascals);
+    }
 }

@@ -2,30 +2,35 @@ using UnitsNet;
 
 namespace OilCondition.Water;
 
-/// <summary>A known total of water in an oil, split at one temperature into what is dissolved and what is free.</summary>
+/// <summary>The water in an oil at one temperature, split into what is dissolved and what is free.</summary>
 /// <remarks>
 /// Dissolved = min(total, S); free = max(0, total − S); headroom = max(0, S − total), with S the content at saturation.
 /// Free includes emulsified water: solubility alone cannot tell the two apart.
+/// <see cref="Knowledge"/> says whether the total was measured or is only what a sensor implies.
 /// </remarks>
 public sealed record WaterState
 {
-    internal WaterState(MassFraction total, SaturationPoint saturation)
+    internal WaterState(MassFraction total, SaturationPoint saturation, WaterKnowledge knowledge)
     {
         var totalPpm = total.PartsPerMillion;
         var saturationPpm = saturation.Content.PartsPerMillion;
         Total = total;
         Saturation = saturation;
+        Knowledge = knowledge;
         Dissolved = MassFraction.FromPartsPerMillion(Math.Min(totalPpm, saturationPpm));
         Free = MassFraction.FromPartsPerMillion(Math.Max(0, totalPpm - saturationPpm));
         Headroom = MassFraction.FromPartsPerMillion(Math.Max(0, saturationPpm - totalPpm));
         RelativeSaturation = Ratio.FromDecimalFractions(Math.Min(1, totalPpm / saturationPpm));
     }
 
-    /// <summary>All water, as a Karl Fischer titration sees it.</summary>
+    /// <summary>All water: as a Karl Fischer titration sees it, or as a sensor implies it (<see cref="Knowledge"/>).</summary>
     public MassFraction Total { get; }
 
     /// <summary>What the oil can hold dissolved at this temperature.</summary>
     public SaturationPoint Saturation { get; }
+
+    /// <summary>Whether the total is measured, implied by a sensor, or only a least amount.</summary>
+    public WaterKnowledge Knowledge { get; }
 
     /// <summary>Water in solution.</summary>
     public MassFraction Dissolved { get; }
@@ -39,6 +44,6 @@ public sealed record WaterState
     /// <summary>Dissolved water over saturation, 0 to 1; what a moisture sensor reads. It is 1 whenever free water is present.</summary>
     public Ratio RelativeSaturation { get; }
 
-    /// <summary>Whether there is free or emulsified water.</summary>
+    /// <summary>Whether there is free or emulsified water, as far as the figures know.</summary>
     public bool HasFreeWater => Free.PartsPerMillion > 0;
 }

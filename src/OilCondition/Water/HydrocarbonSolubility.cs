@@ -1,0 +1,40 @@
+using OilCondition.Guards;
+using UnitsNet;
+
+namespace OilCondition.Water;
+
+/// <summary>Water that a hydrocarbon without additives dissolves, from its hydrogen-to-carbon ratio: the NACA relation itself.</summary>
+/// <remarks>
+/// log10 X = −(4200 h + 1050)(1/T − 0.0016) + 2.   X: solubility [mol %];  h: mass of hydrogen over mass of carbon;  T [K].
+/// Source: Hibbard and Schalla, NACA RM E52D24 (1952), non-olefinic hydrocarbons from gasoline to lubricating oil.
+/// <see cref="SaturationCurve.FromHydrocarbon"/> is its dilute limit as A and B, 0.4 % lower for a base oil at 60 °C.
+/// </remarks>
+public static class HydrocarbonSolubility
+{
+    private const double WaterGramPerMole = 18.015;
+
+    /// <summary>Mole fraction of water at saturation.</summary>
+    /// <param name="hydrogenToCarbon">Mass of hydrogen over mass of carbon, 0.08 to 0.34.</param>
+    /// <param name="temperature">Temperature, −60 to 200 °C; the range of the data behind the relation is not known here.</param>
+    /// <returns>Mole fraction.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
+    public static Ratio MoleFraction(double hydrogenToCarbon, Temperature temperature)
+    {
+        var h = Guard.InRange(hydrogenToCarbon, 0.08, 0.34, "(mass ratio)", nameof(hydrogenToCarbon));
+        var kelvins = OilTemperature.Kelvins(temperature, nameof(temperature));
+        return Ratio.FromDecimalFractions(Math.Pow(10, -(4200 * h + 1050) * (1 / kelvins - 0.0016)));
+    }
+
+    /// <summary>Mass of water at saturation per mass of the solution.</summary>
+    /// <param name="hydrogenToCarbon">Mass of hydrogen over mass of carbon, 0.08 to 0.34.</param>
+    /// <param name="molarMass">Mean molar mass of the oil, 50 to 2000 g/mol.</param>
+    /// <param name="temperature">Temperature, −60 to 200 °C; the range of the data behind the relation is not known here.</param>
+    /// <returns>Water content at saturation.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
+    public static MassFraction Saturation(double hydrogenToCarbon, MolarMass molarMass, Temperature temperature)
+    {
+        var oil = Guard.InRange(molarMass.GramsPerMole, 50, 2000, "g/mol", nameof(molarMass));
+        var x = MoleFraction(hydrogenToCarbon, temperature).DecimalFractions;
+        return MassFraction.FromDecimalFractions(x * WaterGramPerMole / (x * WaterGramPerMole + (1 - x) * oil));
+    }
+}

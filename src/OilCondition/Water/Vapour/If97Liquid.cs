@@ -1,0 +1,64 @@
+namespace OilCondition.Water;
+
+/// <summary>Specific volume and enthalpy of liquid water: region 1 of IAPWS R7-97(2012), 273.15 to 623.15 K.</summary>
+/// <remarks>γ(π, τ) = Σ n (7.1 − π)^I (τ − 1.222)^J with π = p / 16.53 MPa, τ = 1386 K / T. v = π γ_π R T / p, h = τ γ_τ R T.</remarks>
+internal static class If97Liquid
+{
+    /// <summary>I, J and n of table 2 of the release.</summary>
+    private static readonly (int I, int J, double N)[] Terms =
+    [
+        (0, -2, 0.14632971213167),
+        (0, -1, -0.84548187169114),
+        (0, 0, -0.37563603672040e1),
+        (0, 1, 0.33855169168385e1),
+        (0, 2, -0.95791963387872),
+        (0, 3, 0.15772038513228),
+        (0, 4, -0.16616417199501e-1),
+        (0, 5, 0.81214629983568e-3),
+        (1, -9, 0.28319080123804e-3),
+        (1, -7, -0.60706301565874e-3),
+        (1, -1, -0.18990068218419e-1),
+        (1, 0, -0.32529748770505e-1),
+        (1, 1, -0.21841717175414e-1),
+        (1, 3, -0.52838357969930e-4),
+        (2, -3, -0.47184321073267e-3),
+        (2, 0, -0.30001780793026e-3),
+        (2, 1, 0.47661393906987e-4),
+        (2, 3, -0.44141845330846e-5),
+        (2, 17, -0.72694996297594e-15),
+        (3, -4, -0.31679644845054e-4),
+        (3, 0, -0.28270797985312e-5),
+        (3, 6, -0.85205128120103e-9),
+        (4, -5, -0.22425281908000e-5),
+        (4, -2, -0.65171222895601e-6),
+        (4, 10, -0.14341729937924e-12),
+        (5, -8, -0.40516996860117e-6),
+        (8, -11, -0.12734301741641e-8),
+        (8, -6, -0.17424871230634e-9),
+        (21, -29, -0.68762131295531e-18),
+        (23, -31, 0.14478307828521e-19),
+        (29, -38, 0.26335781662795e-22),
+        (30, -39, -0.11947622640071e-22),
+        (31, -40, 0.18228094581404e-23),
+        (32, -41, -0.93537087292458e-25),
+    ];
+
+    /// <summary>Specific volume in m³/kg and enthalpy in J/kg.</summary>
+    public static (double Volume, double Enthalpy) At(double kelvins, double pascal)
+    {
+        var pi = pascal / 16.53e6;
+        var tau = 1386 / kelvins;
+        double gammaPi = 0;
+        double gammaTau = 0;
+        foreach (var (i, j, n) in Terms)
+        {
+            var pressure = Math.Pow(7.1 - pi, i);
+            var temperature = Math.Pow(tau - 1.222, j);
+            gammaPi -= n * i * pressure / (7.1 - pi) * temperature;
+            gammaTau += n * pressure * j * temperature / (tau - 1.222);
+        }
+
+        var rt = If97Saturation.GasConstant * kelvins;
+        return (pi * gammaPi * rt / pascal, tau * gammaTau * rt);
+    }
+}

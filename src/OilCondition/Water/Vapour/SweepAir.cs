@@ -1,0 +1,45 @@
+using OilCondition.Guards;
+using UnitsNet;
+
+namespace OilCondition.Water;
+
+/// <summary>Air let into a vacuum stage, or leaking into it, that carries vapour away.</summary>
+public sealed record SweepAir
+{
+    private SweepAir(MassFlow dryAir, double humidityRatio)
+    {
+        DryAir = dryAir;
+        Moisture = MassFlow.FromKilogramsPerSecond(dryAir.KilogramsPerSecond * humidityRatio);
+    }
+
+    /// <summary>No sweep and no leak: all that the pump draws is water vapour.</summary>
+    public static SweepAir None { get; } = Dry(MassFlow.Zero);
+
+    /// <summary>Mass flow of dry air.</summary>
+    public MassFlow DryAir { get; }
+
+    /// <summary>Water vapour that the air brings with it.</summary>
+    public MassFlow Moisture { get; }
+
+    /// <summary>Perfectly dry air. Real dry air has a dew point: <see cref="FromAir"/>.</summary>
+    /// <param name="dryAir">Mass flow, 0 or more.</param>
+    /// <returns>The sweep.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The flow is negative or not finite.</exception>
+    public static SweepAir Dry(MassFlow dryAir) => new(Checked(dryAir), 0);
+
+    /// <summary>Air of known humidity, taken in at a known pressure.</summary>
+    /// <param name="dryAir">Mass flow of its dry part, 0 or more.</param>
+    /// <param name="air">The air as taken in: ambient, or behind a dryer.</param>
+    /// <param name="intakePressure">Absolute pressure at which <paramref name="air"/> was described, above its vapour pressure.</param>
+    /// <returns>The sweep.</returns>
+    /// <exception cref="ArgumentNullException">The air is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A flow or pressure lies outside its range.</exception>
+    public static SweepAir FromAir(MassFlow dryAir, HumidAir air, Pressure intakePressure) =>
+        new(Checked(dryAir), Guard.NotNull(air, nameof(air)).HumidityRatioAt(intakePressure).DecimalFractions);
+
+    private static MassFlow Checked(MassFlow dryAir)
+    {
+        Guard.InRange(dryAir.KilogramsPerSecond, 0, 1e6, "kg/s", nameof(dryAir));
+        return dryAir;
+    }
+}
