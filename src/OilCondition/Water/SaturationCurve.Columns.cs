@@ -3,7 +3,6 @@ using OilCondition.Guards;
 using System.Numerics;
 #endif
 
-
 namespace OilCondition.Water;
 
 /// <content>The same answers for whole columns: spans in, spans out, nothing allocated.</content>
