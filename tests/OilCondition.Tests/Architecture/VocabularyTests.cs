@@ -2,10 +2,6 @@ using System.Reflection;
 using System.Text.RegularExpressions;
 using OilCondition.LabFiles;
 using OilCondition.Sources;
-#if !NETSTANDARD_BUILD
-using OilCondition.Reporting;
-#endif
-
 
 namespace OilCondition.Tests.Architecture;
 
@@ -17,7 +13,7 @@ public partial class VocabularyTests
         typeof(Source).Assembly,
         typeof(LabFile).Assembly,
 #if !NETSTANDARD_BUILD
-        typeof(ConditionReport).Assembly,
+        typeof(OilCondition.Reporting.ConditionReport).Assembly,
 #endif
     ];
 
