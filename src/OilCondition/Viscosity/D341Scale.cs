@@ -1,0 +1,20 @@
+namespace OilCondition.Viscosity;
+
+/// <summary>The double-logarithmic viscosity scale of ASTM D341 in its simplified form; viscosities in mm²/s, exponentials to base e.</summary>
+internal static class D341Scale
+{
+    /// <summary>Z = v + 0.7 + exp(−1.47 − 1.84 v − 0.51 v²).</summary>
+    public static double Z(double viscosity) =>
+        viscosity + 0.7 + Math.Exp(-1.47 - 1.84 * viscosity - 0.51 * viscosity * viscosity);
+
+    /// <summary>v = x − exp(−0.7487 − 3.295 x + 0.6119 x² − 0.3193 x³), x = Z − 0.7.</summary>
+    public static double ViscosityOf(double z)
+    {
+        var x = z - 0.7;
+        return x - Math.Exp(-0.7487 - 3.295 * x + 0.6119 * x * x - 0.3193 * x * x * x);
+    }
+
+    public static double LogLogZ(double viscosity) => Math.Log10(Math.Log10(Z(viscosity)));
+
+    public static double ViscosityOfLogLog(double logLogZ) => ViscosityOf(Math.Pow(10, Math.Pow(10, logLogZ)));
+}

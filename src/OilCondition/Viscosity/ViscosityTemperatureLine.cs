@@ -1,0 +1,99 @@
+using OilCondition.Guards;
+using OilCondition.Sources;
+using UnitsNet;
+
+namespace OilCondition.Viscosity;
+
+/// <summary>Kinematic viscosity of one oil against temperature, through two measured points.</summary>
+/// <remarks>
+/// Formula: log10 log10 Z = A − B log10 T, Z = v + 0.7 + exp(−1.47 − 1.84 v − 0.51 v²).   v: kinematic viscosity [mm²/s];  T: [K];  A, B [-].
+/// For a homogeneous Newtonian oil between cloud point and initial boiling point. Outside the two measured temperatures every result says
+/// that it is extrapolated; cold oils with viscosity-index improvers are thicker or thinner than the line. Scale: 0.21 to 2e7 mm²/s.
+/// </remarks>
+/// <example>
+/// <code>
+/// var line = ViscosityTemperatureLine.FromTwoPoints(
+///     Temperature.FromDegreesCelsius(40), KinematicViscosity.FromCentistokes(46),
+///     Temperature.FromDegreesCelsius(100), KinematicViscosity.FromCentistokes(6.8));
+/// var coldStart = line.ViscosityAt(Temperature.FromDegreesCelsius(-10));
+/// </code>
+/// </example>
+public sealed class ViscosityTemperatureLine
+{
+    private const double LowestCentistokes = 0.21;
+    private const double HighestCentistokes = 2e7;
+    private readonly double lowest;
+    private readonly double highest;
+
+    private ViscosityTemperatureLine(double a, double b, double lowest, double highest)
+    {
+        A = a;
+        B = b;
+        this.lowest = lowest;
+        this.highest = highest;
+    }
+
+    /// <summary>Constant A.</summary>
+    public double A { get; }
+
+    /// <summary>Slope B, above 0.</summary>
+    public double B { get; }
+
+    /// <summary>Where the equation comes from.</summary>
+    public static Source Source { get; } =
+        new(SourceKind.Standard, "ASTM D341, simplified equations as seen in reproduction", "Z and its inverse");
+
+    /// <summary>The line through two measured viscosities.</summary>
+    /// <param name="firstTemperature">Temperature of the first measurement, −60 to 200 °C.</param>
+    /// <param name="firstViscosity">Viscosity there, 0.21 to 2e7 mm²/s.</param>
+    /// <param name="secondTemperature">Another temperature.</param>
+    /// <param name="secondViscosity">Viscosity there.</param>
+    /// <returns>The line.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A temperature or viscosity lies outside its range.</exception>
+    /// <exception cref="ArgumentException">The temperatures are equal, or the viscosity does not fall with temperature.</exception>
+    public static ViscosityTemperatureLine FromTwoPoints(
+        Temperature firstTemperature,
+        KinematicViscosity firstViscosity,
+        Temperature secondTemperature,
+        KinematicViscosity secondViscosity
+    )
+    {
+        var t1 = OilTemperature.Kelvins(firstTemperature, nameof(firstTemperature));
+        var t2 = OilTemperature.Kelvins(secondTemperature, nameof(secondTemperature));
+        var w1 = D341Scale.LogLogZ(Centistokes(firstViscosity, nameof(firstViscosity)));
+        var w2 = D341Scale.LogLogZ(Centistokes(secondViscosity, nameof(secondViscosity)));
+        if (Math.Abs(t1 - t2) < 1e-6 || !((w1 - w2) * (t2 - t1) > 0))
+        {
+            throw new ArgumentException(
+                "Two different temperatures are needed and the viscosity must fall from the colder to the warmer.",
+                nameof(secondViscosity)
+            );
+        }
+
+        var b = (w1 - w2) / (Math.Log10(t2) - Math.Log10(t1));
+        return new ViscosityTemperatureLine(w1 + b * Math.Log10(t1), b, Math.Min(t1, t2), Math.Max(t1, t2));
+    }
+
+    /// <summary>Viscosity at a temperature.</summary>
+    /// <param name="temperature">Oil temperature, −60 to 200 °C.</param>
+    /// <returns>The viscosity, flagged where extrapolated or off the scale.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside −60 to 200 °C.</exception>
+    public ViscosityPoint ViscosityAt(Temperature temperature)
+    {
+        var kelvins = OilTemperature.Kelvins(temperature, nameof(temperature));
+        var w = A - B * Math.Log10(kelvins);
+        var end =
+            w > D341Scale.LogLogZ(HighestCentistokes) ? HighestCentistokes
+            : w < D341Scale.LogLogZ(LowestCentistokes) ? LowestCentistokes
+            : 0;
+        return new ViscosityPoint(
+            temperature,
+            KinematicViscosity.FromCentistokes(end > 0 ? end : D341Scale.ViscosityOfLogLog(w)),
+            kelvins < lowest - 1e-9 || kelvins > highest + 1e-9,
+            end == 0
+        );
+    }
+
+    private static double Centistokes(KinematicViscosity viscosity, string name) =>
+        Guard.InRange(viscosity.Centistokes, LowestCentistokes, HighestCentistokes, "mm²/s", name);
+}
