@@ -37,6 +37,17 @@ public class ViscosityTemperatureLineTests
                 }
             );
 
+    [Theory]
+    [InlineData(1.65)]
+    [InlineData(1.0)]
+    [InlineData(0.5)]
+    [InlineData(0.25)]
+    public void Thin_liquids_come_back_as_they_went_in(double centistokes) =>
+        // Z and its published inverse close within 0.0002 mm²/s from 0.21 to 2; a wrong base of the exponential does not.
+        Line(40, 10, 100, centistokes)
+            .ViscosityAt(Temperature.FromDegreesCelsius(100))
+            .Viscosity.Centistokes.ShouldBe(centistokes, 0.0002);
+
     [Fact]
     public void A_rising_viscosity_one_temperature_and_figures_off_the_scale_are_refused()
     {
