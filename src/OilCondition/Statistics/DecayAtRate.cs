@@ -2,7 +2,7 @@ using System.Runtime.InteropServices;
 
 namespace OilCondition.Statistics;
 
-/// <summary>The best decay curve among those of one rate.</summary>
+/// <summary>The best decay curve among those of one rate, all in scaled units.</summary>
 [StructLayout(LayoutKind.Auto)]
 internal readonly struct DecayAtRate(
     double scaledRate,

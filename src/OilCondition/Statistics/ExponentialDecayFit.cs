@@ -3,45 +3,73 @@ using OilCondition.Guards;
 
 namespace OilCondition.Statistics;
 
-/// <summary>An exponential approach to a floor, y(t) = floor + (start − floor) exp(−rate (t − first time)), with its doubt.</summary>
-/// <remarks>The start is the value at the time of the first reading. The time unit is the caller's; the rate is per that unit.</remarks>
+/// <summary>An exponential approach to a floor, y(t) = floor + (start − floor) exp(−rate (t − start time)), with its doubt.</summary>
+/// <remarks>
+/// Times, values and the rate are in the caller's units. Standard errors are of the delta method, s² (J'WJ)⁻¹: right for the bands
+/// of the curve, but too narrow for floor and time to a value below about two time constants, where
+/// <see cref="ExponentialDecayAnalysis"/> gives profile intervals.
+/// </remarks>
 [StructLayout(LayoutKind.Auto)]
 public readonly record struct ExponentialDecayFit
 {
+    private readonly DecayCovariance covariance;
+
+    internal ExponentialDecayFit(ExponentialDecayStatus status, DecayNoise noise, int count, double startTime)
+    {
+        Status = status;
+        Noise = noise;
+        Count = count;
+        StartTime = startTime;
+    }
+
     internal ExponentialDecayFit(
         ExponentialDecayStatus status,
+        DecayNoise noise,
         int count,
-        double firstTime,
+        int degreesOfFreedom,
+        double startTime,
         double span,
         double start,
         double floor,
         double rate,
-        double residualSumOfSquares
+        double residualSumOfSquares,
+        double variance,
+        in DecayCovariance covariance
     )
     {
         Status = status;
+        Noise = noise;
         Count = count;
-        FirstTime = firstTime;
+        DegreesOfFreedom = degreesOfFreedom;
+        StartTime = startTime;
         Span = span;
         Start = start;
         Floor = floor;
         Rate = rate;
         ResidualSumOfSquares = residualSumOfSquares;
+        ResidualStandardDeviation = Math.Sqrt(variance);
+        this.covariance = covariance;
     }
 
     /// <summary>What the fit could tell. With <see cref="ExponentialDecayStatus.TooFewReadings"/> the other numbers are 0.</summary>
     public ExponentialDecayStatus Status { get; }
 
-    /// <summary>Number of readings, n.</summary>
+    /// <summary>How the scatter was taken to go with the value.</summary>
+    public DecayNoise Noise { get; }
+
+    /// <summary>Number of readings that count, n.</summary>
     public int Count { get; }
 
-    /// <summary>Time of the first reading.</summary>
-    public double FirstTime { get; }
+    /// <summary>Readings less fitted parts.</summary>
+    public int DegreesOfFreedom { get; }
 
-    /// <summary>Time from the first reading to the last.</summary>
+    /// <summary>Time at which the curve has its start: that of the first reading, or the one given with a known start.</summary>
+    public double StartTime { get; }
+
+    /// <summary>Time from the start to the last reading.</summary>
     public double Span { get; }
 
-    /// <summary>Value at the time of the first reading, c_0.</summary>
+    /// <summary>Value at the start time, c_0.</summary>
     public double Start { get; }
 
     /// <summary>Value approached, c_inf.</summary>
@@ -50,18 +78,199 @@ public readonly record struct ExponentialDecayFit
     /// <summary>Rate, k, per unit of time.</summary>
     public double Rate { get; }
 
-    /// <summary>Sum of squared residuals.</summary>
+    /// <summary>Weighted sum of squared residuals; of their logarithms with logarithmic noise.</summary>
     public double ResidualSumOfSquares { get; }
 
-    /// <summary>Standard deviation of the readings about the curve, sqrt(RSS / (n − 3)); 0 with three readings or fewer.</summary>
-    public double ResidualStandardDeviation => Count > 3 ? Math.Sqrt(ResidualSumOfSquares / (Count - 3)) : 0;
+    /// <summary>
+    /// Scatter of the readings about the curve: in the unit of the values with constant noise, as a fraction of the value with
+    /// proportional noise, in ln units with logarithmic noise. sqrt(RSS / degrees of freedom), or its robust counterpart.
+    /// </summary>
+    public double ResidualStandardDeviation { get; }
 
-    /// <summary>How many time constants the readings span, k (t_n − t_1). Below about two the floor is hardly known.</summary>
+    /// <summary>How many time constants the readings span, k times the span. Below about two the floor is hardly known.</summary>
     public double ObservedTimeConstants => Rate * Span;
 
+    /// <summary>ln 2 / k; 0 where no curve was fitted.</summary>
+    public double HalfLife => Rate > 0 ? Math.Log(2) / Rate : 0;
+
+    /// <summary>Whether the readings have a say in the rate: false where it is known, at a limit of the search, or nothing falls.</summary>
+    public bool HasRateError => covariance.LogRate > 0;
+
+    /// <summary>Standard error of the start; 0 where it is known.</summary>
+    public double StartStandardError => Math.Sqrt(covariance.Start);
+
+    /// <summary>Standard error of the floor; 0 where it is known or at its bound.</summary>
+    public double FloorStandardError => Math.Sqrt(covariance.Floor);
+
+    /// <summary>Standard error of the rate; 0 without <see cref="HasRateError"/>.</summary>
+    public double RateStandardError => Rate * Math.Sqrt(covariance.LogRate);
+
+    /// <summary>Correlation of the errors of floor and rate.</summary>
+    public double FloorRateCorrelation => Correlation(covariance.FloorLogRate, covariance.Floor, covariance.LogRate);
+
     /// <summary>The curve at a time.</summary>
-    /// <param name="time">Time, in the unit and from the origin of the readings.</param>
+    /// <param name="time">Time, in the unit and from the zero of the readings; before the start the curve is extended backwards.</param>
     /// <returns>The value.</returns>
-    public double ValueAt(double time) =>
-        Floor + (Start - Floor) * Math.Exp(-Rate * (Guard.Finite(time, "", nameof(time)) - FirstTime));
+    /// <exception cref="ArgumentOutOfRangeException">The time is not finite, or so early that the curve passes all bounds.</exception>
+    public double ValueAt(double time) => Floor + (Start - Floor) * Remaining(time);
+
+    /// <summary>Standard error of the curve, or of a new reading, at a time (delta method).</summary>
+    /// <remarks>With logarithmic noise the error of the logarithm times the value.</remarks>
+    /// <param name="time">Time.</param>
+    /// <param name="of">The curve itself or one new reading (of weight 1).</param>
+    /// <returns>The standard error, in the unit of the values.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The time is not finite, or so early that the curve passes all bounds.</exception>
+    public double StandardErrorAt(double time, CrossingOf of)
+    {
+        var variance = Variance(Gradient(time));
+        if (of == CrossingOf.NewReading)
+        {
+            var scatter = ResidualStandardDeviation * (Noise == DecayNoise.Constant ? 1 : ValueAt(time));
+            variance += scatter * scatter;
+        }
+
+        return Math.Sqrt(Math.Max(0, variance));
+    }
+
+    /// <summary>Correlation of the error of the curve at a time with that of the floor; at the start time, of start and floor.</summary>
+    /// <param name="time">Time.</param>
+    /// <returns>−1 to 1, 0 where one of them is known.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The time is not finite, or so early that the curve passes all bounds.</exception>
+    public double FloorCorrelationAt(double time)
+    {
+        var (e, d, u) = Gradient(time);
+        var common = e * covariance.StartFloor + d * covariance.Floor + u * covariance.FloorLogRate;
+        return Correlation(common, Variance((e, d, u)), covariance.Floor);
+    }
+
+    /// <summary>Correlation of the error of the curve at a time with that of the rate; at the start time, of start and rate.</summary>
+    /// <param name="time">Time.</param>
+    /// <returns>−1 to 1, 0 where one of them is known.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The time is not finite, or so early that the curve passes all bounds.</exception>
+    public double RateCorrelationAt(double time)
+    {
+        var (e, d, u) = Gradient(time);
+        var common = e * covariance.StartLogRate + d * covariance.FloorLogRate + u * covariance.LogRate;
+        return Correlation(common, Variance((e, d, u)), covariance.LogRate);
+    }
+
+    /// <summary>Band about the curve at a time, for the curve itself or for one new reading (delta method, Student's t).</summary>
+    /// <remarks>With constant noise it may reach below zero and is not clipped; with logarithmic noise it is symmetric in ln y.</remarks>
+    /// <param name="time">Time.</param>
+    /// <param name="of">The curve itself (confidence band) or one new reading (prediction band).</param>
+    /// <param name="confidence">Confidence level, above 0 and below 1.</param>
+    /// <param name="side">Both ends, or one.</param>
+    /// <returns>The band.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The time is not finite, or so early that the curve passes all bounds.</exception>
+    public ProfileInterval BandAt(
+        double time,
+        CrossingOf of,
+        double confidence,
+        IntervalSide side = IntervalSide.Both
+    )
+    {
+        var quantile = IntervalLevel.StudentQuantile(confidence, side, DegreesOfFreedom);
+        if (Status == ExponentialDecayStatus.TooFewReadings)
+        {
+            return ProfileInterval.Without(IntervalOutcome.TooFewReadings, confidence, side);
+        }
+
+        var value = ValueAt(time);
+        var half = quantile * StandardErrorAt(time, of);
+        if (Noise == DecayNoise.Logarithmic && value > 0)
+        {
+            var factor = Math.Exp(Math.Min(half / value, 500));
+            return ProfileInterval.Between(value / factor, value * factor, confidence, side, coverageInDoubt: false);
+        }
+
+        return ProfileInterval.Between(value - half, value + half, confidence, side, coverageInDoubt: false);
+    }
+
+    /// <summary>When the curve reaches a value, if it does so after the start.</summary>
+    /// <param name="target">The value.</param>
+    /// <param name="time">The time, or 0.</param>
+    /// <returns>Whether the target lies strictly between start and floor.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The target is not finite.</exception>
+    public bool TryTimeTo(double target, out double time)
+    {
+        Guard.Finite(target, "", nameof(target));
+        var fraction = Start == Floor ? 0 : (target - Floor) / (Start - Floor);
+        var reaches = Rate > 0 && fraction > 0 && fraction < 1;
+        time = reaches ? StartTime - Math.Log(fraction) / Rate : 0;
+        return reaches;
+    }
+
+    /// <summary>Standard error of the time at which the curve reaches a value, by the delta method.</summary>
+    /// <remarks>For display beside other software; intervals of this form cover far too seldom below two time constants.</remarks>
+    /// <param name="target">The value.</param>
+    /// <param name="standardError">The standard error, or 0.</param>
+    /// <returns>Whether the curve reaches the value and the readings have a say in the rate.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The target is not finite.</exception>
+    public bool TryStandardErrorOfTimeTo(double target, out double standardError)
+    {
+        standardError = 0;
+        if (!TryTimeTo(target, out var time) || !HasRateError)
+        {
+            return false;
+        }
+
+        // The curve's error at that time over its slope there: dt = dy / (k (target − floor)).
+        standardError = StandardErrorAt(time, CrossingOf.MeanLine) / Math.Abs(Rate * (target - Floor));
+        return Guard.IsFinite(standardError);
+    }
+
+    internal ExponentialDecayFit WithVariance(double variance)
+    {
+        var old = ResidualStandardDeviation * ResidualStandardDeviation;
+        return new ExponentialDecayFit(
+            Status,
+            Noise,
+            Count,
+            DegreesOfFreedom,
+            StartTime,
+            Span,
+            Start,
+            Floor,
+            Rate,
+            ResidualSumOfSquares,
+            variance,
+            old > 0 ? covariance.Scaled(variance / old, 1) : covariance
+        );
+    }
+
+    private static double Correlation(double covariance, double first, double second) =>
+        first > 0 && second > 0 ? Math.Max(-1, Math.Min(1, covariance / Math.Sqrt(first * second))) : 0;
+
+    /// <summary>Derivatives of the curve by start, floor and ln k.</summary>
+    private (double Start, double Floor, double LogRate) Gradient(double time)
+    {
+        var e = Remaining(time);
+        return (e, 1 - e, (Floor - Start) * Rate * (time - StartTime) * e);
+    }
+
+    private double Variance((double Start, double Floor, double LogRate) g) =>
+        Math.Max(
+            0,
+            g.Start * g.Start * covariance.Start
+                + g.Floor * g.Floor * covariance.Floor
+                + g.LogRate * g.LogRate * covariance.LogRate
+                + 2
+                    * (
+                        g.Start * g.Floor * covariance.StartFloor
+                        + g.Start * g.LogRate * covariance.StartLogRate
+                        + g.Floor * g.LogRate * covariance.FloorLogRate
+                    )
+        );
+
+    private double Remaining(double time)
+    {
+        Guard.Finite(time, "", nameof(time));
+        var exponent = -Rate * (time - StartTime);
+        return exponent <= 200
+            ? Math.Exp(exponent)
+            : throw new ArgumentOutOfRangeException(
+                nameof(time),
+                $"time is {time:G7}, more than 200 time constants before the start; allowed: later."
+            );
+    }
 }

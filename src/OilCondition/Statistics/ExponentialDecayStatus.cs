@@ -18,6 +18,9 @@ public enum ExponentialDecayStatus
     /// <summary>The values rise towards their asymptote.</summary>
     Rising,
 
-    /// <summary>Fewer than four readings, or all at one time.</summary>
+    /// <summary>No more readings than parts to be fitted (four readings for three parts), or at fewer different times than parts.</summary>
     TooFewReadings,
+
+    /// <summary>Fewer than four readings, or three different times, lie above the limit below which nothing is told apart.</summary>
+    TooFewAboveLimit,
 }

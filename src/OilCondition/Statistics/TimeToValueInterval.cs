@@ -7,37 +7,58 @@ namespace OilCondition.Statistics;
 public readonly record struct TimeToValueInterval
 {
     internal TimeToValueInterval(
+        TimeToValueOutcome outcome,
         bool hasEstimate,
         double estimate,
-        bool hasLower,
-        double lower,
-        bool hasUpper,
-        double upper
+        double? lower,
+        double? upper,
+        double confidence,
+        IntervalSide side,
+        bool coverageInDoubt
     )
     {
+        Outcome = outcome;
         HasEstimate = hasEstimate;
         Estimate = estimate;
-        HasLower = hasLower;
-        Lower = lower;
-        HasUpper = hasUpper;
-        Upper = upper;
+        HasLower = lower.HasValue;
+        Lower = lower ?? 0;
+        HasUpper = upper.HasValue;
+        Upper = upper ?? 0;
+        Confidence = confidence;
+        Side = side;
+        CoverageInDoubt = coverageInDoubt;
     }
 
-    /// <summary>Whether the best curve reaches the value at all.</summary>
+    /// <summary>Whether the value is reached.</summary>
+    public TimeToValueOutcome Outcome { get; }
+
+    /// <summary>Whether the best curve comes down to the value after its start.</summary>
     public bool HasEstimate { get; }
 
     /// <summary>Time at which the best curve reaches the value; 0 where it does not.</summary>
     public double Estimate { get; }
 
-    /// <summary>Whether any curve compatible with the readings reaches the value.</summary>
+    /// <summary>Whether a curve compatible with the readings reaches the value, and the lower end was asked for.</summary>
     public bool HasLower { get; }
 
-    /// <summary>Earliest time compatible with the readings; 0 where there is none.</summary>
+    /// <summary>Earliest time compatible with the readings, the start time at the earliest; 0 where there is none.</summary>
     public double Lower { get; }
 
-    /// <summary>Whether the readings exclude that the value is never reached.</summary>
+    /// <summary>Whether the readings exclude that the value is never reached, and the upper end was asked for.</summary>
     public bool HasUpper { get; }
 
     /// <summary>Latest time compatible with the readings; 0 where there is none.</summary>
     public double Upper { get; }
+
+    /// <summary>Confidence level.</summary>
+    public double Confidence { get; }
+
+    /// <summary>Which ends were asked for.</summary>
+    public IntervalSide Side { get; }
+
+    /// <summary>Whether the residuals follow one another so closely that the interval covers less often than it says.</summary>
+    public bool CoverageInDoubt { get; }
+
+    internal static TimeToValueInterval TooFew(double confidence, IntervalSide side) =>
+        new(TimeToValueOutcome.TooFewReadings, false, 0, null, null, confidence, side, coverageInDoubt: false);
 }

@@ -1,0 +1,23 @@
+using System.Runtime.InteropServices;
+
+namespace OilCondition.Statistics;
+
+/// <summary>A curve with its scatter in the coordinates in which the censored likelihood is concave: floor/σ, amplitude/σ, 1/σ.</summary>
+[StructLayout(LayoutKind.Auto)]
+internal readonly record struct CensoredPoint(double Floor, double Amplitude, double InverseScatter)
+{
+    public double this[int i] =>
+        i switch
+        {
+            0 => Floor,
+            1 => Amplitude,
+            _ => InverseScatter,
+        };
+
+    public CensoredPoint Moved(in CensoredPoint by, double share) =>
+        new(
+            Floor + share * by.Floor,
+            Amplitude + share * by.Amplitude,
+            InverseScatter + share * by.InverseScatter
+        );
+}
