@@ -1,0 +1,16 @@
+using BenchmarkDotNet.Running;
+using OilCondition.Benchmarks;
+
+// Modes beside the benchmarks: 'coverage [runs]' measures interval coverage, 'series' writes the benchmark series for peer scripts.
+switch (args.FirstOrDefault())
+{
+    case "coverage":
+        DecayCoverage.Run(args.Length > 1 ? int.Parse(args[1], System.Globalization.CultureInfo.InvariantCulture) : 2000);
+        break;
+    case "series":
+        DecayData.WriteAll(Console.Out);
+        break;
+    default:
+        BenchmarkSwitcher.FromAssembly(typeof(DecayData).Assembly).Run(args);
+        break;
+}
