@@ -89,7 +89,8 @@ public class ExponentialDecayBenchmarks
         return sum;
     }
 
-    private static Vector<double> Model(Vector<double> p, Vector<double> x) => x.Map(t => p[0] + p[1] * Math.Exp(-p[2] * t));
+    private static Vector<double> Model(Vector<double> p, Vector<double> x) =>
+        x.Map(t => p[0] + p[1] * Math.Exp(-p[2] * t));
 
     private static Matrix<double> Gradient(Vector<double> p, Vector<double> x)
     {

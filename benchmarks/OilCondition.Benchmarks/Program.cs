@@ -5,7 +5,9 @@ using OilCondition.Benchmarks;
 switch (args.FirstOrDefault())
 {
     case "coverage":
-        DecayCoverage.Run(args.Length > 1 ? int.Parse(args[1], System.Globalization.CultureInfo.InvariantCulture) : 2000);
+        DecayCoverage.Run(
+            args.Length > 1 ? int.Parse(args[1], System.Globalization.CultureInfo.InvariantCulture) : 2000
+        );
         break;
     case "series":
         DecayData.WriteAll(Console.Out);

@@ -105,13 +105,7 @@ public sealed class CensoredDecayFit
     /// <exception cref="ArgumentOutOfRangeException">The time is not finite or more than 200 time constants before the start.</exception>
     public double ValueAt(double time)
     {
-        Guard.InRange(
-            time,
-            Rate > 0 ? StartTime - 200 / Rate : double.MinValue,
-            double.MaxValue,
-            "",
-            nameof(time)
-        );
+        Guard.InRange(time, Rate > 0 ? StartTime - 200 / Rate : double.MinValue, double.MaxValue, "", nameof(time));
         return Floor + (Start - Floor) * Math.Exp(-Rate * (time - StartTime));
     }
 
@@ -157,17 +151,9 @@ public sealed class CensoredDecayFit
         double Inside(double floor) => Profile(CensoredCondition.Floor(floor)) - limit;
         var here = point.Floor / point.InverseScatter;
         var bound = likelihood!.LowestFloor;
-        var lower = double.IsInfinity(bound)
-            ? Edge(Inside, here, here - 1e4)
-            : Edge(Inside, here, bound) ?? bound;
+        var lower = double.IsInfinity(bound) ? Edge(Inside, here, here - 1e4) : Edge(Inside, here, bound) ?? bound;
         var upper = Edge(Inside, here, here + 1e4);
-        return ProfileInterval.Between(
-            Unscaled(lower),
-            Unscaled(upper),
-            confidence,
-            side,
-            coverageInDoubt: false
-        );
+        return ProfileInterval.Between(Unscaled(lower), Unscaled(upper), confidence, side, coverageInDoubt: false);
     }
 
     /// <summary>When the falling curve reaches a value.</summary>

@@ -119,7 +119,9 @@ internal sealed class CensoredLikelihood
         point = bestPoint;
         var from = Bottom + Math.Max(0, level - 1) * ln2;
         var to = Bottom + Math.Min(Levels - 1, level + 1) * ln2;
-        u = condition.IsNone ? Stationary(from, to, Bottom + level * ln2, ref point) : Golden(condition, from, to, ref point);
+        u = condition.IsNone
+            ? Stationary(from, to, Bottom + level * ln2, ref point)
+            : Golden(condition, from, to, ref point);
         return AtRate(u, condition, ref point, out _, out atBound);
     }
 

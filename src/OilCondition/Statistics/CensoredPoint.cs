@@ -15,9 +15,5 @@ internal readonly record struct CensoredPoint(double Floor, double Amplitude, do
         };
 
     public CensoredPoint Moved(in CensoredPoint by, double share) =>
-        new(
-            Floor + share * by.Floor,
-            Amplitude + share * by.Amplitude,
-            InverseScatter + share * by.InverseScatter
-        );
+        new(Floor + share * by.Floor, Amplitude + share * by.Amplitude, InverseScatter + share * by.InverseScatter);
 }

@@ -155,6 +155,5 @@ internal readonly struct DecayEllipse
         high = middle + half;
     }
 
-    private double Variance(double z) =>
-        Math.Max(0, floorVariance + 2 * covariance * z + amplitudeVariance * z * z);
+    private double Variance(double z) => Math.Max(0, floorVariance + 2 * covariance * z + amplitudeVariance * z * z);
 }

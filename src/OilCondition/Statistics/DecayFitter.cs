@@ -51,12 +51,7 @@ internal static class DecayFitter
         var counted = Counted(times, weights, options, origin);
         if (counted == 0)
         {
-            return new ExponentialDecayFit(
-                ExponentialDecayStatus.TooFewReadings,
-                options.Noise,
-                times.Length,
-                origin
-            );
+            return new ExponentialDecayFit(ExponentialDecayStatus.TooFewReadings, options.Noise, times.Length, origin);
         }
 
         var columnScratch = scratch.Slice(0, DecayColumns.Scratch(times.Length));
@@ -162,9 +157,7 @@ internal static class DecayFitter
         var limit = 0;
         if (options.Rate.HasValue || (columns.Flat && options.FreeParts == 3))
         {
-            var scaledRate = options.Rate.HasValue
-                ? options.Rate.Value * columns.Span
-                : DecaySearch.LowestScaledRate;
+            var scaledRate = options.Rate.HasValue ? options.Rate.Value * columns.Span : DecaySearch.LowestScaledRate;
             sums = columns.WithDerivatives(scaledRate);
             curve = shape.Best(sums, scaledRate);
             limit = options.Rate.HasValue ? 0 : -1;

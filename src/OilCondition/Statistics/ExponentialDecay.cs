@@ -35,7 +35,12 @@ public static class ExponentialDecay
     )
     {
         Guard.Finite(lowestFloor, "", nameof(lowestFloor));
-        return Fit(times, values, default, lowestFloor == 0 ? ExponentialDecayOptions.Default : new(lowestFloor: lowestFloor));
+        return Fit(
+            times,
+            values,
+            default,
+            lowestFloor == 0 ? ExponentialDecayOptions.Default : new(lowestFloor: lowestFloor)
+        );
     }
 
     /// <summary>Fits the curve with what is known beforehand.</summary>

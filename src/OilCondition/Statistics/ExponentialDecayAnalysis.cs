@@ -81,7 +81,8 @@ public sealed class ExponentialDecayAnalysis
 
     /// <summary>Whether that correlation is above 1.645/sqrt(n), which independent scatter exceeds in fewer than one series of twenty.</summary>
     /// <remarks>Every interval then carries a warning: with correlation 0.3 to 0.5 an interval of 90 % covers 63 to 80 %.</remarks>
-    public bool IsAutocorrelated => Fit.Count > 0 && ResidualAutocorrelation > 1.6448536269514722 / Math.Sqrt(Fit.Count);
+    public bool IsAutocorrelated =>
+        Fit.Count > 0 && ResidualAutocorrelation > 1.6448536269514722 / Math.Sqrt(Fit.Count);
 
     /// <summary>The noise model that the residuals speak for: the one used, unless another makes the readings clearly more likely (e² times or more).</summary>
     public DecayNoise SuggestedNoise { get; }
@@ -241,12 +242,7 @@ public sealed class ExponentialDecayAnalysis
         );
     }
 
-    private bool TryProfile(
-        double confidence,
-        IntervalSide side,
-        out DecayProfile profile,
-        out DecayColumns columns
-    )
+    private bool TryProfile(double confidence, IntervalSide side, out DecayProfile profile, out DecayColumns columns)
     {
         var quantile = IntervalLevel.StudentQuantile(confidence, side, Fit.DegreesOfFreedom);
         if (Fit.Status == ExponentialDecayStatus.TooFewReadings)

@@ -162,12 +162,7 @@ public readonly record struct ExponentialDecayFit
     /// <param name="side">Both ends, or one.</param>
     /// <returns>The band.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The time is not finite, or so early that the curve passes all bounds.</exception>
-    public ProfileInterval BandAt(
-        double time,
-        CrossingOf of,
-        double confidence,
-        IntervalSide side = IntervalSide.Both
-    )
+    public ProfileInterval BandAt(double time, CrossingOf of, double confidence, IntervalSide side = IntervalSide.Both)
     {
         var quantile = IntervalLevel.StudentQuantile(confidence, side, DegreesOfFreedom);
         if (Status == ExponentialDecayStatus.TooFewReadings)

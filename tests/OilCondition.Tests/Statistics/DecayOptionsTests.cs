@@ -72,7 +72,10 @@ public class DecayOptionsTests
     public void Weights_count_as_repeated_readings()
     {
         double[] weights = [1, 2, 1, 3, 1, 1, 2, 1, 1, 1];
-        var repeated = Enumerable.Range(0, Hours.Length).SelectMany(i => Enumerable.Repeat(i, (int)weights[i])).ToArray();
+        var repeated = Enumerable
+            .Range(0, Hours.Length)
+            .SelectMany(i => Enumerable.Repeat(i, (int)weights[i]))
+            .ToArray();
         var weighted = ExponentialDecay.Fit(Hours, Ppm, weights, ExponentialDecayOptions.Default);
         var plain = ExponentialDecay.Fit([.. repeated.Select(i => Hours[i])], [.. repeated.Select(i => Ppm[i])]);
         weighted.Rate.ShouldBe(plain.Rate, 1e-9);
@@ -93,7 +96,10 @@ public class DecayOptionsTests
     {
         var fit = ExponentialDecay.Fit(Hours, Ppm, new ExponentialDecayOptions(DecayNoise.Logarithmic));
         Orthogonal(fit, (y, f) => Math.Log(y / f) / f);
-        fit.ResidualSumOfSquares.ShouldBe(Hours.Select((t, i) => Math.Pow(Math.Log(Ppm[i] / fit.ValueAt(t)), 2)).Sum(), 1e-9);
+        fit.ResidualSumOfSquares.ShouldBe(
+            Hours.Select((t, i) => Math.Pow(Math.Log(Ppm[i] / fit.ValueAt(t)), 2)).Sum(),
+            1e-9
+        );
     }
 
     [Fact]
@@ -133,7 +139,10 @@ public class DecayOptionsTests
         CensoredDecay
             .Fit([0, 1, 2, 3, 4, 5, 6], [90, 50, 30, 20, 20, 20, 20], below)
             .Status.ShouldBe(ExponentialDecayStatus.TooFewAboveLimit);
-        CensoredDecay.Fit([0, 1], [2, 1], [false, false]).TimeTo(1, 0.9).Outcome.ShouldBe(TimeToValueOutcome.TooFewReadings);
+        CensoredDecay
+            .Fit([0, 1], [2, 1], [false, false])
+            .TimeTo(1, 0.9)
+            .Outcome.ShouldBe(TimeToValueOutcome.TooFewReadings);
     }
 
     [Fact]
@@ -204,7 +213,10 @@ public class DecayOptionsTests
     {
         var random = new Random(5);
         double[] times = [.. Enumerable.Range(0, 24).Select(i => i / 5.0)];
-        double[] values = [.. times.Select(t => (20 + 980 * Math.Exp(-t)) * (1 + 0.05 * DecayNoiseSource.Normal(random)))];
+        double[] values =
+        [
+            .. times.Select(t => (20 + 980 * Math.Exp(-t)) * (1 + 0.05 * DecayNoiseSource.Normal(random))),
+        ];
         ExponentialDecay.Analyze(times, values).SuggestedNoise.ShouldBe(DecayNoise.Proportional);
         var right = new ExponentialDecayOptions(DecayNoise.Proportional);
         ExponentialDecay.Analyze(times, values, right).SuggestedNoise.ShouldBe(DecayNoise.Proportional);
@@ -234,7 +246,9 @@ public class DecayOptionsTests
     public void Numbers_that_are_none_are_refused_and_equal_values_are_a_straight_line()
     {
         Should.Throw<ArgumentOutOfRangeException>(() => ExponentialDecay.Fit([0, 1, 2, double.NaN], [4, 3, 2, 1]));
-        Should.Throw<ArgumentOutOfRangeException>(() => ExponentialDecay.Fit([0, 1, 2, 3], [4, 3, double.PositiveInfinity, 1]));
+        Should.Throw<ArgumentOutOfRangeException>(() =>
+            ExponentialDecay.Fit([0, 1, 2, 3], [4, 3, double.PositiveInfinity, 1])
+        );
         Should.Throw<ArgumentException>(() => ExponentialDecay.Fit([0, 1, 2], [4, 3, 2, 1]));
         Should.Throw<ArgumentException>(() => new ExponentialDecayOptions(start: 1, floor: 0, rate: 1));
         var flat = ExponentialDecay.Fit([0, 1, 2, 3, 4], [7, 7, 7, 7, 7]);

@@ -57,8 +57,7 @@ public class DecayReferenceTests
         // A decay has no negative rate; the library finds the wrong curvature as a decay of the mirrored series.
         ["k that minimises RSS when negative k is allowed"] = (s, _) =>
             s.Mirrored.Fit.ResidualSumOfSquares < s.Fit.ResidualSumOfSquares ? -s.Mirrored.Fit.Rate : s.Fit.Rate,
-        ["RSS at that k"] = (s, _) =>
-            Math.Min(s.Mirrored.Fit.ResidualSumOfSquares, s.Fit.ResidualSumOfSquares),
+        ["RSS at that k"] = (s, _) => Math.Min(s.Mirrored.Fit.ResidualSumOfSquares, s.Fit.ResidualSumOfSquares),
         ["95% profile limit of k (lo)"] = (s, _) => -s.Mirrored.Analysis.Rate(SignedConfidence(s.Mirrored, s)).Upper,
         ["95% profile limit of k (hi)"] = (s, _) => s.Analysis.Rate(SignedConfidence(s, s.Mirrored)).Upper,
     };
@@ -119,8 +118,7 @@ public class DecayReferenceTests
             <= least * (1 + FisherSnedecor.InvCDF(1, degrees, 0.95) / degrees);
     }
 
-    private static bool IsCensored(ReferenceCase row) =>
-        row.Inputs.Contains("left-censored", StringComparison.Ordinal);
+    private static bool IsCensored(ReferenceCase row) => row.Inputs.Contains("left-censored", StringComparison.Ordinal);
 
     private static CensoredDecayFit Censored(DecaySeries s) =>
         CensoredDecay.Fit(s.Times, s.Values, s.BelowLimit, lowestFloor: null);
