@@ -76,14 +76,11 @@ internal readonly struct DecayEllipse
     /// <param name="target">The target, scaled.</param>
     /// <param name="first">Largest z, the earliest crossing; 1 if a curve is below the target from its start.</param>
     /// <param name="last">Smallest z, the latest crossing.</param>
-    /// <param name="never">Whether a compatible curve stays above the target for ever.</param>
     /// <returns>Whether any compatible curve passes the target.</returns>
-    public bool TryCross(double target, out double first, out double last, out bool never)
+    public bool TryCross(double target, out double first, out double last)
     {
         first = 0;
         last = 1;
-        Range(0, out _, out var highestFloor);
-        never = highestFloor >= target;
         var any = false;
         Range(1, out var lowestStart, out _);
         if (lowestStart <= target)

@@ -85,21 +85,12 @@ internal readonly ref struct DecayProfile
     /// <summary>When falling curves pass a target, in spans.</summary>
     public void Crossings(double target, out double? first, out double? last, out bool never)
     {
-        never = false;
         var question = new DecayQuestion(IsCrossing: true, 0, target);
         first = Extreme(question, 1);
         last = Extreme(question, -1);
-        var steps = Steps();
-        for (var i = 0; i <= steps && !never; i++)
-        {
-            var ellipse = Ellipse(At(i, steps));
-            if (!ellipse.IsEmpty)
-            {
-                ellipse.Range(0, out _, out var highestFloor);
-                never = highestFloor >= target;
-            }
-        }
 
+        // A compatible curve that levels off at or above the target never gets below it.
+        never = Extreme(new DecayQuestion(IsCrossing: false, double.PositiveInfinity, 0), -1) >= target;
         if (never)
         {
             last = null;
@@ -217,7 +208,7 @@ internal readonly ref struct DecayProfile
             return sign > 0 ? least : -largest;
         }
 
-        return ellipse.TryCross(question.Target, out var first, out var last, out _)
+        return ellipse.TryCross(question.Target, out var first, out var last)
             ? sign * -Math.Log(sign > 0 ? first : last) / rate
             : double.PositiveInfinity;
     }
