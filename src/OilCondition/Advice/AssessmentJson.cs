@@ -1,13 +1,17 @@
+using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using OilCondition.Limits;
 using OilCondition.Prognosis;
+using OilCondition.Purification;
+using OilCondition.Sampling;
 using OilCondition.Water;
 
 namespace OilCondition.Advice;
 
 /// <summary>Writes an assessment as JSON: facts as numbers with units, and the sentence beside them.</summary>
-internal static class AssessmentJson
+internal static partial class AssessmentJson
 {
     private static readonly JsonWriterOptions Options = new()
     {
@@ -25,14 +29,15 @@ internal static class AssessmentJson
             json.WriteString("machine", assessment.History.Machine.Id);
             json.WriteString("name", assessment.History.Machine.Name);
             json.WriteString("oil", assessment.History.Machine.Oil.Name);
-            json.WriteString("asOf", assessment.Options.AsOf);
+            Moment(json, "asOf", assessment.Options.AsOf);
             json.WriteString("charge", assessment.Charge.ToString());
-            json.WriteString("chargeSince", assessment.Charge.Since);
+            Moment(json, "chargeSince", assessment.Charge.Since);
             json.WriteString("limitSet", assessment.Limits.Name);
             json.WriteString("worst", Words.Kebab(assessment.Worst));
             json.WriteString("cleanlinessCode", assessment.Cleanliness?.ToString());
             Water(json, assessment.Water);
-            States(json, assessment.States);
+            Cleanup(json, assessment.Cleanup);
+            States(json, assessment);
             Findings(json, assessment.Findings);
             Alerts(json, assessment.Alerts);
             Recommendations(json, assessment.Recommendations);
@@ -48,8 +53,7 @@ internal static class AssessmentJson
         if (water is WaterBalance.Split split)
         {
             json.WriteString("outcome", "split");
-            json.WriteString("total", split.Point.Reading.ToString());
-            json.WriteString("readAt", split.Point.At);
+            Point(json, "total", split.Point);
             State(json, "running", split.Running);
             State(json, "standstill", split.Standstill);
             json.WriteString("separation", Words.Kebab(split.Separation.Outcome));
@@ -85,10 +89,59 @@ internal static class AssessmentJson
         json.WriteEndObject();
     }
 
-    private static void States(Utf8JsonWriter json, IReadOnlyList<MeasurandState> states)
+    private static void Cleanup(Utf8JsonWriter json, CleanupProgress? progress)
+    {
+        if (progress is null)
+        {
+            json.WriteNull("cleanup");
+            return;
+        }
+
+        json.WriteStartObject("cleanup");
+        json.WriteString("treatment", Words.Kebab(progress.Run.Kind));
+        json.WriteString("measurand", progress.Run.Measurand.Id);
+        Moment(json, "startedAt", progress.Run.At);
+        Number(json, "target", progress.Run.Target);
+        Number(json, "readingsUsed", progress.Points.Count);
+        Number(json, "readingsNotUsed", progress.NotUsed);
+        switch (progress.TimeToTarget)
+        {
+            case TimeToTarget.Expected expected:
+                json.WriteString("outcome", "expected");
+                Moment(json, "earliest", expected.Earliest);
+                Moment(json, "expected", expected.Estimate);
+                Moment(json, "latest", expected.Latest);
+                break;
+            case TimeToTarget.NotDemonstrated open:
+                json.WriteString("outcome", "not-demonstrated");
+                Moment(json, "earliest", open.Earliest);
+                break;
+            case TimeToTarget.Reached reached:
+                json.WriteString("outcome", "reached");
+                Moment(json, "at", reached.At);
+                break;
+            case TimeToTarget.OutOfReach:
+                json.WriteString("outcome", "out-of-reach");
+                break;
+            default:
+                json.WriteString("outcome", "too-few-readings");
+                break;
+        }
+
+        if (progress.TimeToTarget is not TimeToTarget.TooFewReadings)
+        {
+            Number(json, "ratePerHour", progress.Curve.RatePerHour);
+            Number(json, "floor", progress.Curve.Floor);
+            Number(json, "observedTimeConstants", progress.Curve.ObservedTimeConstants);
+        }
+
+        json.WriteEndObject();
+    }
+
+    private static void States(Utf8JsonWriter json, ConditionAssessment assessment)
     {
         json.WriteStartArray("states");
-        foreach (var state in states)
+        foreach (var state in assessment.States)
         {
             json.WriteStartObject();
             json.WriteString("measurand", state.Measurand.Id);
@@ -96,10 +149,15 @@ internal static class AssessmentJson
             json.WriteString("state", Words.Kebab(state.Evaluation.State));
             json.WriteString("reason", Words.Kebab(state.Evaluation.Reason));
             json.WriteString("limitSource", state.Evaluation.Limit.Source.ToString());
+            if (state.Evaluation.Limit.TryResolve(assessment.History.Machine.Oil, out var limit))
+            {
+                Band(json, "upper", limit!.Upper);
+                Band(json, "lower", limit.Lower);
+            }
+
             if (state.Latest is { } latest)
             {
-                json.WriteString("latest", latest.Reading.ToString());
-                json.WriteString("readAt", latest.At);
+                Point(json, "latest", latest);
             }
 
             json.WriteStartArray("remainingLife");
@@ -122,14 +180,14 @@ internal static class AssessmentJson
         json.WriteString("outcome", OutcomeOf(life));
         if (life is RemainingLife.Crosses crosses)
         {
-            json.WriteString("p10", crosses.P10.At);
-            json.WriteString("p50", crosses.P50.At);
-            json.WriteString("p90", crosses.P90.At);
+            Moment(json, "p10", crosses.P10.At);
+            Moment(json, "p50", crosses.P50.At);
+            Moment(json, "p90", crosses.P90.At);
         }
 
         if (life is RemainingLife.LateEndOpen open)
         {
-            json.WriteString("p10", open.P10.At);
+            Moment(json, "p10", open.P10.At);
         }
 
         json.WriteEndObject();
@@ -145,101 +203,45 @@ internal static class AssessmentJson
             _ => "too-few-readings",
         };
 
-    private static void Findings(Utf8JsonWriter json, IReadOnlyList<Finding> findings)
+    private static void Point(Utf8JsonWriter json, string name, SeriesPoint point)
     {
-        json.WriteStartArray("findings");
-        foreach (var finding in findings)
-        {
-            json.WriteStartObject();
-            json.WriteString("code", Words.Kebab(finding.Code));
-            json.WriteString("severity", Words.Kebab(finding.Severity));
-            json.WriteString("measurand", finding.Measurand.Id);
-            json.WriteString("sentence", Sentences.Of(finding));
-            Evidence(json, "evidence", finding.Evidence);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        json.WriteStartObject(name);
+        Number(json, "value", point.Reading.Value);
+        json.WriteString("qualifier", Words.Kebab(point.Reading.Qualifier));
+        Moment(json, "at", point.At);
+        json.WriteString("from", point.SampleNumber.Length == 0 ? "sensor" : point.SampleNumber);
+        json.WriteEndObject();
     }
 
-    private static void Alerts(Utf8JsonWriter json, IReadOnlyList<Alert> alerts)
+    private static void Band(Utf8JsonWriter json, string name, LimitBand? band)
     {
-        json.WriteStartArray("alerts");
-        foreach (var alert in alerts)
+        if (band is null)
         {
-            json.WriteStartObject();
-            json.WriteString("key", alert.Key);
-            json.WriteString("severity", Words.Kebab(alert.Severity));
-            json.WriteStartArray("sentences");
-            foreach (var finding in alert.Findings)
-            {
-                json.WriteStringValue(Sentences.Of(finding));
-            }
-
-            json.WriteEndArray();
-            json.WriteEndObject();
+            return;
         }
 
-        json.WriteEndArray();
-    }
-
-    private static void Recommendations(Utf8JsonWriter json, IReadOnlyList<Recommendation> recommendations)
-    {
-        json.WriteStartArray("recommendations");
-        foreach (var recommendation in recommendations)
+        json.WriteStartObject(name);
+        if (band.Alert is { } alert)
         {
-            json.WriteStartObject();
-            json.WriteString("action", Words.Kebab(recommendation.Action));
-            json.WriteString("severity", Words.Kebab(recommendation.Severity));
-            json.WriteString("sentence", Sentences.Of(recommendation));
-            json.WriteStartArray("reasons");
-            foreach (var reason in recommendation.Reasons)
-            {
-                json.WriteStringValue($"{Words.Kebab(reason.Code)}/{reason.Measurand.Id}");
-            }
-
-            json.WriteEndArray();
-            Evidence(json, "quantities", recommendation.Quantities);
-            json.WriteStartArray("cautions");
-            foreach (var caution in recommendation.Cautions)
-            {
-                json.WriteStringValue(Sentences.Of(caution));
-            }
-
-            json.WriteEndArray();
-            json.WriteEndObject();
+            Number(json, "alert", alert);
         }
 
-        json.WriteEndArray();
-    }
-
-    private static void Evidence(Utf8JsonWriter json, string name, IReadOnlyList<EvidenceItem> evidence)
-    {
-        json.WriteStartArray(name);
-        foreach (var item in evidence)
+        if (band.Alarm is { } alarm)
         {
-            json.WriteStartObject();
-            json.WriteString("name", item.Name);
-            if (item.Value is { } value)
-            {
-                Number(json, "value", value);
-                json.WriteString("unit", item.Unit);
-            }
-            else
-            {
-                json.WriteString("text", item.Text);
-            }
-
-            json.WriteEndObject();
+            Number(json, "alarm", alarm);
         }
 
-        json.WriteEndArray();
+        json.WriteEndObject();
     }
+
+    /// <summary>ISO 8601 to the second, with its offset.</summary>
+    private static void Moment(Utf8JsonWriter json, string name, DateTimeOffset at) =>
+        json.WriteString(name, at.ToString("yyyy-MM-ddTHH:mm:sszzz", CultureInfo.InvariantCulture));
 
     /// <summary>Seven significant figures: more than any reading carries, and the same digits on every framework.</summary>
     private static void Number(Utf8JsonWriter json, string name, double value)
     {
         json.WritePropertyName(name);
-        json.WriteRawValue(value.ToString("G7", System.Globalization.CultureInfo.InvariantCulture));
+        json.WriteRawValue(value.ToString("G7", CultureInfo.InvariantCulture));
     }
 }

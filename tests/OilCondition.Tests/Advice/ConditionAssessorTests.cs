@@ -185,6 +185,11 @@ public class ConditionAssessorTests
         assessment.States[0].Latest!.Reading.Qualifier.ShouldBe(Qualifier.Approximately);
         assessment.Findings.ShouldContain(finding => finding.Code == FindingCode.CleanupUnderWay);
         assessment.Recommendations.ShouldNotContain(one => one.Action == RecommendedAction.VacuumDehydrate);
+        using var json = JsonDocument.Parse(assessment.ToJson());
+        var cleanup = json.RootElement.GetProperty("cleanup");
+        cleanup.GetProperty("outcome").GetString().ShouldBe("expected");
+        cleanup.GetProperty("expected").GetDateTimeOffset().ShouldBe(expected.Estimate, TimeSpan.FromSeconds(1));
+        cleanup.GetProperty("ratePerHour").GetDouble().ShouldBe(0.15, 0.003);
     }
 
     [Fact]
@@ -245,6 +250,11 @@ public class ConditionAssessorTests
             .Select(one => one.GetProperty("key").GetString())
             .ShouldContain("M1/charge-1/free-water-running/water");
         root.GetProperty("water").GetProperty("standstill").GetProperty("freeMgPerKg").GetDouble().ShouldBe(412, 1e-3);
+        var water = root.GetProperty("states")[0];
+        water.GetProperty("latest").GetProperty("value").GetDouble().ShouldBe(512);
+        water.GetProperty("latest").GetProperty("qualifier").GetString().ShouldBe("none");
+        water.GetProperty("upper").GetProperty("alarm").GetDouble().ShouldBe(800);
+        root.GetProperty("cleanup").ValueKind.ShouldBe(JsonValueKind.Null);
         root.GetProperty("findings")[0].GetProperty("evidence").GetArrayLength().ShouldBeGreaterThan(3);
         json.ShouldNotContain("NaN", Case.Sensitive);
     }

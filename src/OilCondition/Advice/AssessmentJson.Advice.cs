@@ -1,0 +1,98 @@
+using System.Text.Json;
+
+namespace OilCondition.Advice;
+
+/// <content>Findings, alerts and recommendations.</content>
+internal static partial class AssessmentJson
+{
+    private static void Findings(Utf8JsonWriter json, IReadOnlyList<Finding> findings)
+    {
+        json.WriteStartArray("findings");
+        foreach (var finding in findings)
+        {
+            json.WriteStartObject();
+            json.WriteString("code", Words.Kebab(finding.Code));
+            json.WriteString("severity", Words.Kebab(finding.Severity));
+            json.WriteString("measurand", finding.Measurand.Id);
+            json.WriteString("sentence", Sentences.Of(finding));
+            Evidence(json, "evidence", finding.Evidence);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Alerts(Utf8JsonWriter json, IReadOnlyList<Alert> alerts)
+    {
+        json.WriteStartArray("alerts");
+        foreach (var alert in alerts)
+        {
+            json.WriteStartObject();
+            json.WriteString("key", alert.Key);
+            json.WriteString("severity", Words.Kebab(alert.Severity));
+            json.WriteStartArray("sentences");
+            foreach (var finding in alert.Findings)
+            {
+                json.WriteStringValue(Sentences.Of(finding));
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Recommendations(Utf8JsonWriter json, IReadOnlyList<Recommendation> recommendations)
+    {
+        json.WriteStartArray("recommendations");
+        foreach (var recommendation in recommendations)
+        {
+            json.WriteStartObject();
+            json.WriteString("action", Words.Kebab(recommendation.Action));
+            json.WriteString("severity", Words.Kebab(recommendation.Severity));
+            json.WriteString("sentence", Sentences.Of(recommendation));
+            json.WriteStartArray("reasons");
+            foreach (var reason in recommendation.Reasons)
+            {
+                json.WriteStringValue($"{Words.Kebab(reason.Code)}/{reason.Measurand.Id}");
+            }
+
+            json.WriteEndArray();
+            Evidence(json, "quantities", recommendation.Quantities);
+            json.WriteStartArray("cautions");
+            foreach (var caution in recommendation.Cautions)
+            {
+                json.WriteStringValue(Sentences.Of(caution));
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Evidence(Utf8JsonWriter json, string name, IReadOnlyList<EvidenceItem> evidence)
+    {
+        json.WriteStartArray(name);
+        foreach (var item in evidence)
+        {
+            json.WriteStartObject();
+            json.WriteString("name", item.Name);
+            if (item.Value is { } value)
+            {
+                Number(json, "value", value);
+                json.WriteString("unit", item.Unit);
+            }
+            else
+            {
+                json.WriteString("text", item.Text);
+            }
+
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+}
