@@ -6,27 +6,23 @@ namespace OilCondition.Tests.Reference;
 
 /// <summary>
 /// The folder of reference files: the one that the environment variable OILCONDITION_REFERENCE names, else the copy beside the tests.
-/// A file that a given folder lacks is skipped; a file that the copy lacks is an error.
+/// A file that the given folder lacks is skipped there and read from the copy; a file that the copy lacks as well is an error.
 /// </summary>
 public static class ReferenceFolder
 {
     private static readonly string? Given = Environment.GetEnvironmentVariable("OILCONDITION_REFERENCE");
 
-    private static string Folder =>
-        string.IsNullOrEmpty(Given) ? System.IO.Path.Combine(AppContext.BaseDirectory, "Reference") : Given;
+    private static readonly string Copy = System.IO.Path.Combine(AppContext.BaseDirectory, "Reference");
 
-    /// <summary>Full path of a file in the folder.</summary>
-    public static string PathOf(string file) => System.IO.Path.Combine(Folder, file);
+    /// <summary>Full path of a file: in the given folder where it has one, else in the copy.</summary>
+    public static string PathOf(string file)
+    {
+        var given = System.IO.Path.Combine(string.IsNullOrEmpty(Given) ? Copy : Given, file);
+        return File.Exists(given) ? given : System.IO.Path.Combine(Copy, file);
+    }
 
     /// <summary>The cases of one file.</summary>
-    public static IReadOnlyList<ReferenceCase> Cases(string file)
-    {
-        if (!string.IsNullOrEmpty(Given) && !File.Exists(PathOf(file)))
-        {
-            return [];
-        }
-
-        return
+    public static IReadOnlyList<ReferenceCase> Cases(string file) =>
         [
             .. Rows(file)
                 .Select(row => new ReferenceCase(
@@ -42,7 +38,6 @@ public static class ReferenceFolder
                     row["note"]
                 )),
         ];
-    }
 
     /// <summary>The rows of any table in the folder, by column name. Comment lines start with #.</summary>
     public static IReadOnlyList<IReadOnlyDictionary<string, string>> Rows(string file)
