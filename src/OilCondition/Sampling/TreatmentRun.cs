@@ -52,6 +52,6 @@ public sealed class TreatmentRun : OilEvent
 
     /// <summary>Whether the treatment runs at a moment.</summary>
     /// <param name="asOf">The moment.</param>
-    /// <returns>True from the start until the end, both included.</returns>
+    /// <returns>True from the start, included, until the end, excluded.</returns>
     public bool IsUnderWay(DateTimeOffset asOf) => At <= asOf && (EndedAt is null || asOf < EndedAt);
 }
