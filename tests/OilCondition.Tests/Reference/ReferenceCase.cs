@@ -25,9 +25,9 @@ public sealed record ReferenceCase(
             .GroupBy(pair => pair[0], StringComparer.Ordinal)
             .ToDictionary(group => group.Key, group => group.First()[1], StringComparer.Ordinal);
 
-    /// <summary>The value as a number; false for rows whose value is a word.</summary>
+    /// <summary>The value as a number; false for rows whose value is a word, infinity included.</summary>
     public bool TryNumber(out double number) =>
-        double.TryParse(Value, NumberStyles.Float, CultureInfo.InvariantCulture, out number);
+        double.TryParse(Value, NumberStyles.Float, CultureInfo.InvariantCulture, out number) && double.IsFinite(number);
 
     public double Number(string argument) =>
         double.Parse(Arguments[argument], NumberStyles.Float, CultureInfo.InvariantCulture);

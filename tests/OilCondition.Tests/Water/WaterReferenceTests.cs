@@ -52,24 +52,30 @@ public class WaterReferenceTests
                     Rho(row, "rho_water_kg_m3")
                 )
                 .Liters,
-        ["equilibrium water content with head-space air"] = row =>
-            Set(row)
-                .EquilibriumWith(
-                    HumidAir.FromRelativeHumidity(
-                        Celsius(row, "t_air_C"),
-                        RelativeHumidity.FromPercent(100 * row.Number("RH_air"))
-                    ),
-                    Celsius(row, "t_oil_C")
-                )
-                .Content.PartsPerMillion,
-        ["ultimate water content under vacuum"] = row =>
-            Stage(row).Floor(Ratio.FromDecimalFractions(row.Number("y_water"))).Content.PartsPerMillion,
+        ["equilibrium water content with head-space air"] = row => HeadSpace(row).Content.PartsPerMillion,
+        ["ultimate water content under vacuum"] = row => Ultimate(row).Content.PartsPerMillion,
         ["water mole fraction in vapour with dry-air sweep"] = row =>
             VacuumStage.MoleFraction(Flow(row, "water_kg_h"), Flow(row, "dry_air_kg_h")).DecimalFractions,
-        ["outlet water content of one equilibrium stage"] = row =>
-            Stage(row)
-                .Outlet(Flow(row, "oil_kg_h"), Ppm(row, "Cin_ppm"), SweepAir.Dry(Flow(row, "dry_air_kg_h")))
-                .Water.Total.PartsPerMillion,
+        ["outlet water content of one equilibrium stage"] = row => Outlet(row).Total.PartsPerMillion,
+    };
+
+    /// <summary>What a row's word must agree with: the result case that the library names.</summary>
+    private static readonly Dictionary<string, Func<ReferenceCase, ReferenceBehaviour>> Worded = new(
+        StringComparer.Ordinal
+    )
+    {
+        ["relative saturation"] = row => Said(Set(row).Split(Ppm(row, "C_ppm"), At(row))),
+        ["free water"] = row => Said(Set(row).Split(Ppm(row, "C_total_ppm"), At(row))),
+        ["temperature at which dissolved water becomes free (oil dew temperature)"] = row =>
+            Set(row).SeparationPoint(Ppm(row, "C_ppm")).Outcome switch
+            {
+                SeparationOutcome.StaysDissolved => ReferenceBehaviour.Never,
+                SeparationOutcome.StaysFree => ReferenceBehaviour.Saturated,
+                _ => ReferenceBehaviour.Figure,
+            },
+        ["equilibrium water content with head-space air"] = row => Said(HeadSpace(row).Outcome),
+        ["ultimate water content under vacuum"] = row => Said(Ultimate(row).Outcome),
+        ["outlet water content of one equilibrium stage"] = row => Said(Outlet(row)),
     };
 
     /// <summary>Beginnings of the names of quantities that no call of the Water room answers.</summary>
@@ -114,9 +120,50 @@ public class WaterReferenceTests
         }
         else
         {
-            Should.Throw<ArgumentException>(() => Mapped[row.Quantity](row), $"{id}: {row.Value}");
+            row.ShouldSay(Worded, Mapped);
         }
     }
+
+    /// <summary>Invented rows: water boils at 60.1 °C under 24 inHg at sea level, so oil at 40 °C stays saturated and oil at 65 °C does not.</summary>
+    [Theory]
+    [InlineData("ultimate water content under vacuum", "t_C=40; vacuum_inHg=24; y_water=1", "saturated", true)]
+    [InlineData("ultimate water content under vacuum", "t_C=65; vacuum_inHg=24; y_water=1", "saturated", false)]
+    [InlineData("ultimate water content under vacuum", "t_C=65; vacuum_inHg=30.5; y_water=1", "rejected", true)]
+    [InlineData("ultimate water content under vacuum", "t_C=65; vacuum_inHg=24; y_water=1.2", "invalid", true)]
+    [InlineData(
+        "outlet water content of one equilibrium stage",
+        "t_C=40; vacuum_inHg=24; oil_kg_h=1000; Cin_ppm=900; dry_air_kg_h=0",
+        "saturated",
+        true
+    )]
+    [InlineData(
+        "equilibrium water content with head-space air",
+        "t_air_C=30; RH_air=0.9; t_oil_C=20",
+        "saturated",
+        true
+    )]
+    [InlineData("equilibrium water content with head-space air", "t_air_C=30; RH_air=1.2; t_oil_C=20", "error", true)]
+    [InlineData("temperature at which dissolved water becomes free (oil dew temperature)", "C_ppm=0", "never", true)]
+    [InlineData(
+        "temperature at which dissolved water becomes free (oil dew temperature)",
+        "C_ppm=-1",
+        "impossible / rejected",
+        true
+    )]
+    [InlineData("temperature at which dissolved water becomes free (oil dew temperature)", "C_ppm=100", "never", false)]
+    [InlineData("relative saturation", "C_ppm=90; t_C=20", "saturated", true)]
+    [InlineData("two-point fit A", "t1_C=40; S1_ppm=100; t2_C=40; S2_ppm=200", "undefined", true)]
+    [InlineData("two-point fit B", "t1_C=20; S1_ppm=200; t2_C=60; S2_ppm=100", "invalid", true)]
+    [InlineData("two-point fit B", "t1_C=20; S1_ppm=100; t2_C=60; S2_ppm=200", "invalid", false)]
+    public void Words_mean_result_cases(string quantity, string inputs, string word, bool agrees)
+    {
+        var row = ReferenceWords.Invented(quantity, "set=M2; p_atm_Pa=101325; " + inputs, word);
+        row.Agrees(Worded, Mapped).ShouldBe(agrees);
+    }
+
+    [Fact]
+    public void A_word_without_a_meaning_fails() =>
+        Should.Throw<InvalidOperationException>(() => ReferenceWords.Meanings("never / perhaps"));
 
     [Fact]
     public void Every_quantity_is_mapped_or_left_out_with_a_reason() =>
@@ -166,6 +213,28 @@ public class WaterReferenceTests
                 )
                 .AbsolutePressure
         );
+
+    private static WaterState Outlet(ReferenceCase row) =>
+        Stage(row).Outlet(Flow(row, "oil_kg_h"), Ppm(row, "Cin_ppm"), SweepAir.Dry(Flow(row, "dry_air_kg_h"))).Water;
+
+    private static EquilibriumContent Ultimate(ReferenceCase row) =>
+        Stage(row).Floor(Ratio.FromDecimalFractions(row.Number("y_water")));
+
+    private static EquilibriumContent HeadSpace(ReferenceCase row) =>
+        Set(row)
+            .EquilibriumWith(
+                HumidAir.FromRelativeHumidity(
+                    Celsius(row, "t_air_C"),
+                    RelativeHumidity.FromPercent(100 * row.Number("RH_air"))
+                ),
+                Celsius(row, "t_oil_C")
+            );
+
+    private static ReferenceBehaviour Said(EquilibriumOutcome outcome) =>
+        outcome == EquilibriumOutcome.Saturated ? ReferenceBehaviour.Saturated : ReferenceBehaviour.Unsaturated;
+
+    private static ReferenceBehaviour Said(WaterState state) =>
+        state.Headroom.PartsPerMillion > 0 ? ReferenceBehaviour.Unsaturated : ReferenceBehaviour.Saturated;
 
     private static Temperature At(ReferenceCase row) =>
         row.Arguments.ContainsKey("T_K") ? Temperature.FromKelvins(row.Number("T_K")) : Celsius(row, "t_C");
