@@ -44,39 +44,6 @@ public class VapourTests
             .Message.ShouldContain("24.97 inHg");
     }
 
-    /// <summary>Common practice, no source: about 140 to 150 °F under 22 to 24 inHg. The physics gives 151.8 and 140.2 °F.</summary>
-    [Theory]
-    [InlineData(0, 211.95)]
-    [InlineData(22, 151.8)]
-    [InlineData(24, 140.2)]
-    public void Common_practice_of_boiling_under_vacuum(double inches, double fahrenheit) =>
-        GaugeVacuum
-            .FromReading(Pressure.FromInchesOfMercury(inches), StandardAtmosphere.SeaLevel)
-            .BoilingPoint.Temperature.DegreesFahrenheit.ShouldBe(fahrenheit, 0.06);
-
-    /// <summary>
-    /// Common practice, no source: vacuum dehydration reaches 100 ppm and below. The physics: not by 24 inHg alone (243 ppm in a
-    /// transformer mineral oil at 65 °C), but with sweep air.
-    /// </summary>
-    [Fact]
-    public void Common_practice_of_vacuum_dehydration()
-    {
-        var vacuum = GaugeVacuum.FromReading(Pressure.FromInchesOfMercury(24), StandardAtmosphere.SeaLevel);
-        var stage = new VacuumStage(
-            PublishedSaturationCurves.TransformerMineralOilOommen,
-            Temperature.FromDegreesCelsius(65),
-            vacuum.AbsolutePressure
-        );
-        stage.Floor(SweepAir.None).Content.PartsPerMillion.ShouldBe(242.6, 0.1);
-        stage
-            .Outlet(
-                MassFlow.FromKilogramsPerHour(1000),
-                MassFraction.FromPartsPerMillion(200),
-                SweepAir.Dry(MassFlow.FromKilogramsPerHour(2))
-            )
-            .Water.Total.PartsPerMillion.ShouldBeLessThan(100);
-    }
-
     private static double WagnerPruss(double kelvins)
     {
         var v = 1 - kelvins / 647.096;
