@@ -114,8 +114,13 @@ public sealed record GaugeVacuum
         );
     }
 
-    private static double Local(Pressure localAtmosphere) =>
-        Guard.InRange(localAtmosphere.Hectopascals, 300, 1100, "hPa", nameof(localAtmosphere)) * 100;
+    private static double Local(Pressure localAtmosphere)
+    {
+        Guard.InRange(localAtmosphere.Hectopascals, 300, 1100, "hPa", nameof(localAtmosphere));
+
+        // Not hPa × 100: its rounding would refuse an absolute pressure equal to the local atmosphere.
+        return localAtmosphere.Pascals;
+    }
 
     private static string Describe(Pressure pressure) =>
         Invariant($"{pressure.Kilopascals:0.###} kPa ({pressure.InchesOfMercury:0.##} inHg)");
