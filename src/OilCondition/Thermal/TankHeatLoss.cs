@@ -29,10 +29,12 @@ public static class TankHeatLoss
     /// <param name="wall">How it is clad.</param>
     /// <param name="temperature">Oil temperature, −60 to 200 °C.</param>
     /// <returns>The guide figure, flagged above 38 °C.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside its range.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside its range, or there is no such site or wall.</exception>
     public static TankHeatLossGuide Guide(TankSite site, TankWall wall, Temperature temperature)
     {
         const double Rounding = 1e-9;
+        Guard.InRange((int)site, 0, (int)TankSite.Exposed, "(no such site)", nameof(site));
+        Guard.InRange((int)wall, 0, (int)TankWall.Insulated, "(no such wall)", nameof(wall));
         var celsius = OilTemperature.Celsius(temperature, nameof(temperature)) - Rounding;
         var row =
             celsius <= 10 ? 0
