@@ -19,7 +19,9 @@ namespace OilCondition.Thermal;
 /// </example>
 public sealed class OilProperties
 {
-    /// <summary>Density of water at 60 °F, API MPMS 11.1-2004.</summary>
+    /// <summary>
+    /// Density of water at 60 °F, kg/m³; attribution to API MPMS 11.1-2004 from memory. Seen only as transcribed in public implementations.
+    /// </summary>
     private const double WaterAt60F = 999.016;
 
     private const double JoulePerKilogramKelvinOfBtu = 4186.8;

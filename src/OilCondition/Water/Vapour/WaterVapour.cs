@@ -79,8 +79,9 @@ public static class WaterVapour
 
     /// <summary>Heat taken up by liquid water when it evaporates at saturation, h″ − h′.</summary>
     /// <remarks>
-    /// Enthalpies of IF97 regions 1 and 2 at the saturation pressure. They reproduce the steam tables to their last printed digit,
-    /// 0.1 kJ/kg, from 0.01 to 100 °C; the release puts the uncertainty of IF97 enthalpies at saturation near 0.2 %.
+    /// Enthalpies of IF97 regions 1 and 2 at the saturation pressure. Accuracy as checked: within 0.1 kJ/kg of the printed
+    /// steam-table figures from 0.01 to 100 °C, and 1e-8 of the release's check values of both regions as public implementations quote
+    /// them. The uncertainty of the enthalpies themselves is stated in the release, which was not seen here: near 0.2 % (from memory).
     /// </remarks>
     /// <param name="temperature">Temperature, 273.15 to 623.15 K.</param>
     /// <returns>Latent heat.</returns>
