@@ -1,4 +1,5 @@
 using System.Reflection;
+using System.Reflection.Emit;
 using OilCondition.Sources;
 
 namespace OilCondition.Tests.Architecture;
@@ -21,6 +22,11 @@ public class FloorTests
         ["Prognosis"] = 3,
         ["Advice"] = 4,
     };
+
+    private static readonly Dictionary<short, OpCode> OpCodesByValue = typeof(OpCodes)
+        .GetFields(BindingFlags.Public | BindingFlags.Static)
+        .Select(field => (OpCode)field.GetValue(null)!)
+        .ToDictionary(operation => operation.Value);
 
     private static readonly Assembly Core = typeof(Source).Assembly;
 
@@ -99,35 +105,42 @@ public class FloorTests
             Add(used, local.LocalType);
         }
 
-        // Every aligned four bytes that resolve as a metadata token: over-counts at worst, never misses a token.
         var code = body.GetILAsByteArray() ?? [];
-        for (var i = 0; i + 4 <= code.Length; i++)
+        var i = 0;
+        while (i < code.Length)
         {
-            var token = BitConverter.ToInt32(code, i);
-            if ((token >>> 24) is 0x01 or 0x02 or 0x04 or 0x06 or 0x0A or 0x1B or 0x2B)
+            var value = code[i] == 0xFE ? unchecked((short)(0xFE00 | code[i + 1])) : code[i];
+            var operation = OpCodesByValue[value];
+            i += operation.Size;
+            if (
+                operation.OperandType
+                is OperandType.InlineField
+                    or OperandType.InlineMethod
+                    or OperandType.InlineTok
+                    or OperandType.InlineType
+            )
             {
-                AddToken(used, method, token);
+                AddToken(used, method, BitConverter.ToInt32(code, i));
             }
+
+            i += operation.OperandType switch
+            {
+                OperandType.InlineNone => 0,
+                OperandType.ShortInlineBrTarget or OperandType.ShortInlineI or OperandType.ShortInlineVar => 1,
+                OperandType.InlineVar => 2,
+                OperandType.InlineI8 or OperandType.InlineR => 8,
+                OperandType.InlineSwitch => 4 + 4 * BitConverter.ToInt32(code, i),
+                _ => 4,
+            };
         }
     }
 
     private static void AddToken(HashSet<Type> used, MethodBase method, int token)
     {
-        try
-        {
-            var arguments = method.DeclaringType!.IsGenericType ? method.DeclaringType.GetGenericArguments() : null;
-            var methodArguments = method.IsGenericMethod ? method.GetGenericArguments() : null;
-            var member = method.Module.ResolveMember(token, arguments, methodArguments);
-            Add(used, member as Type ?? member?.DeclaringType);
-        }
-        catch (ArgumentException)
-        {
-            // Four bytes that looked like a token and are none.
-        }
-        catch (BadImageFormatException)
-        {
-            // As above.
-        }
+        var arguments = method.DeclaringType!.IsGenericType ? method.DeclaringType.GetGenericArguments() : null;
+        var methodArguments = method.IsGenericMethod ? method.GetGenericArguments() : null;
+        var member = method.Module.ResolveMember(token, arguments, methodArguments);
+        Add(used, member as Type ?? member?.DeclaringType);
     }
 
     private static void Add(HashSet<Type> used, Type? type)
