@@ -20,8 +20,6 @@ namespace OilCondition.Viscosity;
 /// </example>
 public sealed class ViscosityTemperatureLine
 {
-    private const double LowestCentistokes = 0.21;
-    private const double HighestCentistokes = 2e7;
     private readonly double lowest;
     private readonly double highest;
 
@@ -60,12 +58,14 @@ public sealed class ViscosityTemperatureLine
     {
         var t1 = OilTemperature.Kelvins(firstTemperature, nameof(firstTemperature));
         var t2 = OilTemperature.Kelvins(secondTemperature, nameof(secondTemperature));
-        var w1 = D341Scale.LogLogZ(Centistokes(firstViscosity, nameof(firstViscosity)));
-        var w2 = D341Scale.LogLogZ(Centistokes(secondViscosity, nameof(secondViscosity)));
+        var w1 = D341Scale.LogLogZ(D341Scale.Centistokes(firstViscosity, nameof(firstViscosity)));
+        var w2 = D341Scale.LogLogZ(D341Scale.Centistokes(secondViscosity, nameof(secondViscosity)));
         if (Math.Abs(t1 - t2) < 1e-6 || !((w1 - w2) * (t2 - t1) > 0))
         {
             throw new ArgumentException(
-                "Two different temperatures are needed and the viscosity must fall from the colder to the warmer.",
+                FormattableString.Invariant(
+                    $"The points are {firstViscosity.Centistokes:G7} mm²/s at {firstTemperature.DegreesCelsius:G7} °C and {secondViscosity.Centistokes:G7} mm²/s at {secondTemperature.DegreesCelsius:G7} °C; allowed: temperatures at least 1e-6 K apart, the lower viscosity at the higher temperature."
+                ),
                 nameof(secondViscosity)
             );
         }
@@ -81,19 +81,39 @@ public sealed class ViscosityTemperatureLine
     public ViscosityPoint ViscosityAt(Temperature temperature)
     {
         var kelvins = OilTemperature.Kelvins(temperature, nameof(temperature));
-        var w = A - B * Math.Log10(kelvins);
-        var end =
-            w > D341Scale.LogLogZ(HighestCentistokes) ? HighestCentistokes
-            : w < D341Scale.LogLogZ(LowestCentistokes) ? LowestCentistokes
-            : 0;
-        return new ViscosityPoint(
-            temperature,
-            KinematicViscosity.FromCentistokes(end > 0 ? end : D341Scale.ViscosityOfLogLog(w)),
-            kelvins < lowest - 1e-9 || kelvins > highest + 1e-9,
-            end == 0
+        var (viscosity, outcome) = D341Scale.PointAt(LogLogZAt(kelvins));
+        return new ViscosityPoint(temperature, viscosity, IsOutside(kelvins), outcome);
+    }
+
+    /// <summary>The temperature at which the oil has a viscosity: the inverse of <see cref="ViscosityAt"/>.</summary>
+    /// <param name="viscosity">Kinematic viscosity, 0.21 to 2e7 mm²/s.</param>
+    /// <returns>The temperature, flagged where extrapolated or outside −60 to 200 °C.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The viscosity lies outside its range.</exception>
+    public TemperatureForViscosity TemperatureFor(KinematicViscosity viscosity)
+    {
+        var w = D341Scale.LogLogZ(D341Scale.Centistokes(viscosity, nameof(viscosity)));
+        // Compared as logarithms: a flat line has its temperature far beyond what a double can hold.
+        var logKelvins = (A - w) / B;
+        var outcome =
+            logKelvins < Math.Log10(OilTemperature.LowestCelsius + 273.15) ? TemperatureOutcome.ColderThanRange
+            : logKelvins > Math.Log10(OilTemperature.HighestCelsius + 273.15) ? TemperatureOutcome.HotterThanRange
+            : TemperatureOutcome.Found;
+        var kelvins = outcome switch
+        {
+            TemperatureOutcome.ColderThanRange => OilTemperature.LowestCelsius + 273.15,
+            TemperatureOutcome.HotterThanRange => OilTemperature.HighestCelsius + 273.15,
+            _ => Math.Pow(10, logKelvins),
+        };
+        return new TemperatureForViscosity(
+            viscosity,
+            Temperature.FromDegreesCelsius(kelvins - 273.15),
+            outcome != TemperatureOutcome.Found || IsOutside(kelvins),
+            outcome
         );
     }
 
-    private static double Centistokes(KinematicViscosity viscosity, string name) =>
-        Guard.InRange(viscosity.Centistokes, LowestCentistokes, HighestCentistokes, "mm²/s", name);
+    internal double LogLogZAt(double kelvins) => A - B * Math.Log10(kelvins);
+
+    /// <summary>Whether a temperature lies outside the measured two; a billionth of a kelvin is rounding.</summary>
+    internal bool IsOutside(double kelvins) => kelvins < lowest - 1e-9 || kelvins > highest + 1e-9;
 }

@@ -1,6 +1,4 @@
-using System.Globalization;
 using CsCheck;
-using OilCondition.Tests.Reference;
 using OilCondition.Viscosity;
 using UnitsNet;
 
@@ -8,20 +6,6 @@ namespace OilCondition.Tests.Viscosity;
 
 public class ViscosityTemperatureLineTests
 {
-    public static TheoryData<string, string, string> Rows() =>
-        ReferenceFolder.Theory("viscosity.csv", row => row.Quantity == "kv_at_t");
-
-    [Theory]
-    [MemberData(nameof(Rows))]
-    [Trait("Category", "Reference")]
-    public void Viscosity_at_a_temperature(string file, string id, string description)
-    {
-        description.ShouldNotBeEmpty();
-        var row = ReferenceFolder.Case(file, id);
-        var line = Line(First(row, "t1"), First(row, "kv1"), First(row, "t2"), First(row, "kv2"));
-        row.ShouldAgree(line.ViscosityAt(Temperature.FromDegreesCelsius(First(row, "t"))).Viscosity.Centistokes);
-    }
-
     [Fact]
     public void The_line_passes_its_points_and_falls() =>
         Gen.Select(Gen.Double[5, 1000], Gen.Double[0.05, 0.8], Gen.Double[-20, 120])
@@ -56,8 +40,65 @@ public class ViscosityTemperatureLineTests
         Should.Throw<ArgumentOutOfRangeException>(() => Line(40, 0.2, 100, 0.1));
     }
 
-    private static double First(ReferenceCase row, string name) =>
-        double.Parse(row.Arguments[name].Split(' ')[0], CultureInfo.InvariantCulture);
+    [Fact]
+    public void Refusals_state_values_units_and_what_is_allowed()
+    {
+        var rising = Should.Throw<ArgumentException>(() => Line(40, 10, 100, 20)).Message;
+        rising.ShouldContain("10 mm²/s at 40 °C and 20 mm²/s at 100 °C");
+        rising.ShouldContain("allowed: ");
+        Should.Throw<ArgumentException>(() => Line(40, 10, 40, 5)).Message.ShouldContain("5 mm²/s at 40 °C");
+        Should
+            .Throw<ArgumentOutOfRangeException>(() => Line(40, 0.2, 100, 0.1))
+            .Message.ShouldContain("firstViscosity is 0.2 mm²/s; allowed: 0.21 to 2E+07 mm²/s");
+    }
+
+    [Fact]
+    public void Beyond_an_end_of_the_scale_the_end_is_stated_with_its_name()
+    {
+        var steep = Line(40, 2000, 60, 100);
+        var cold = steep.ViscosityAt(Temperature.FromDegreesCelsius(-60));
+        cold.Outcome.ShouldBe(ScaleOutcome.ThickerThanScale);
+        cold.Viscosity.Centistokes.ShouldBe(2e7);
+        var hot = Line(40, 2, 60, 0.5).ViscosityAt(Temperature.FromDegreesCelsius(200));
+        hot.Outcome.ShouldBe(ScaleOutcome.ThinnerThanScale);
+        hot.Viscosity.Centistokes.ShouldBe(0.21);
+        steep.ViscosityAt(Temperature.FromDegreesCelsius(50)).Outcome.ShouldBe(ScaleOutcome.OnScale);
+    }
+
+    [Fact]
+    public void The_temperature_for_a_viscosity_leads_back_to_it() =>
+        Gen.Select(Gen.Double[10, 1000], Gen.Double[0.1, 0.5], Gen.Double[-30, 150])
+            .Sample(
+                (kv40, ratio, celsius) =>
+                {
+                    var line = Line(40, kv40, 100, Math.Max(2, kv40 * ratio));
+                    var here = line.ViscosityAt(Temperature.FromDegreesCelsius(celsius));
+                    var back = line.TemperatureFor(here.Viscosity);
+                    if (here.Outcome == ScaleOutcome.OnScale && here.Viscosity.Centistokes > 2)
+                    {
+                        back.Outcome.ShouldBe(TemperatureOutcome.Found);
+                        back.Temperature.DegreesCelsius.ShouldBe(celsius, 0.01);
+                        back.IsExtrapolated.ShouldBe(back.Temperature.DegreesCelsius is < 40 or > 100);
+                    }
+                }
+            );
+
+    [Fact]
+    public void A_viscosity_that_the_oil_never_has_is_named()
+    {
+        var line = Line(40, 46, 100, 6.8);
+        var never = line.TemperatureFor(KinematicViscosity.FromCentistokes(1e7));
+        never.Outcome.ShouldBe(TemperatureOutcome.ColderThanRange);
+        never.Temperature.DegreesCelsius.ShouldBe(-60, 1e-9);
+        var hot = line.TemperatureFor(KinematicViscosity.FromCentistokes(0.3));
+        hot.Outcome.ShouldBe(TemperatureOutcome.HotterThanRange);
+        hot.Temperature.DegreesCelsius.ShouldBe(200, 1e-9);
+        hot.IsExtrapolated.ShouldBeTrue();
+        // A line that hardly falls: the temperature lies beyond any double and is still a named outcome.
+        Line(40, 10, 100, 9.9999999)
+            .TemperatureFor(KinematicViscosity.FromCentistokes(1e6))
+            .Outcome.ShouldBe(TemperatureOutcome.ColderThanRange);
+    }
 
     private static ViscosityTemperatureLine Line(double t1, double v1, double t2, double v2) =>
         ViscosityTemperatureLine.FromTwoPoints(

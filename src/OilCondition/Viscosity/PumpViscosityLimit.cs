@@ -1,0 +1,63 @@
+using OilCondition.Guards;
+using UnitsNet;
+
+namespace OilCondition.Viscosity;
+
+/// <summary>The cold start of a positive-displacement pump: the highest viscosity at which its maker lets it give its full flow.</summary>
+/// <remarks>
+/// Formula: Q = Q_full min(1, v_limit/v).   Q: flow that can be held [L/min];  v: kinematic viscosity [mm²/s];  v_limit: highest at full flow [mm²/s].
+/// Derived: the limit is taken as that of the suction side, where flow is laminar; its pressure drop goes as v Q (Hagen-Poiseuille), so the drop
+/// that the pump bears at its limit is kept by a flow in inverse proportion to viscosity. Head of oil and change of density are left out, and a
+/// limit that has another cause (torque, lubrication, a heater's film) is not relieved by less flow.
+/// Caution: the maker's limit comes first. A slower start above it is the maker's to allow; cavitation and a starved bearing destroy pumps.
+/// </remarks>
+/// <example>
+/// <code>
+/// var pump = new PumpViscosityLimit(VolumeFlow.FromLitersPerMinute(40), KinematicViscosity.FromCentistokes(1000));
+/// var coldest = pump.ColdestAtFullFlow(line);
+/// </code>
+/// </example>
+public sealed class PumpViscosityLimit
+{
+    /// <summary>States a pump's limit.</summary>
+    /// <param name="fullFlow">Flow at rated speed, above 0.</param>
+    /// <param name="highestViscosity">Highest viscosity at that flow, 0.21 to 2e7 mm²/s, from the pump's maker.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
+    public PumpViscosityLimit(VolumeFlow fullFlow, KinematicViscosity highestViscosity)
+    {
+        Guard.Positive(fullFlow.LitersPerMinute, "L/min", nameof(fullFlow));
+        D341Scale.Centistokes(highestViscosity, nameof(highestViscosity));
+        FullFlow = fullFlow;
+        HighestViscosity = highestViscosity;
+    }
+
+    /// <summary>Flow at rated speed.</summary>
+    public VolumeFlow FullFlow { get; }
+
+    /// <summary>Highest viscosity at that flow.</summary>
+    public KinematicViscosity HighestViscosity { get; }
+
+    /// <summary>The temperature at which the limit is passed: colder than this the pump cannot hold its full flow.</summary>
+    /// <param name="line">The oil's viscosity against temperature.</param>
+    /// <returns>The temperature, flagged where extrapolated or outside −60 to 200 °C.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="line"/> is null.</exception>
+    public TemperatureForViscosity ColdestAtFullFlow(ViscosityTemperatureLine line) =>
+        Guard.NotNull(line, nameof(line)).TemperatureFor(HighestViscosity);
+
+    /// <summary>The flow that the pump can hold at an oil temperature.</summary>
+    /// <param name="line">The oil's viscosity against temperature.</param>
+    /// <param name="temperature">Oil temperature, −60 to 200 °C.</param>
+    /// <returns>The flow with the viscosity behind it.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="line"/> is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside −60 to 200 °C.</exception>
+    public PumpFlow FlowAt(ViscosityTemperatureLine line, Temperature temperature)
+    {
+        var oil = Guard.NotNull(line, nameof(line)).ViscosityAt(temperature);
+        var share = HighestViscosity.Centistokes / oil.Viscosity.Centistokes;
+        var outcome =
+            oil.Outcome == ScaleOutcome.ThickerThanScale ? PumpFlowOutcome.ThickerThanScale
+            : share < 1 ? PumpFlowOutcome.Reduced
+            : PumpFlowOutcome.FullFlow;
+        return new PumpFlow(FullFlow * Math.Min(1, share), oil, outcome);
+    }
+}
