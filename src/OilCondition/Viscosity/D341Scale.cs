@@ -26,6 +26,14 @@ internal static class D341Scale
 
     public static double LogLogZ(double viscosity) => Math.Log10(Math.Log10(Z(viscosity)));
 
+    /// <summary>dW/d ln v: how far log10 log10 Z moves for a relative change of viscosity.</summary>
+    public static double SlopePerLogViscosity(double viscosity)
+    {
+        var z = Z(viscosity);
+        var slopeOfZ = 1 - (z - viscosity - 0.7) * (1.84 + 1.02 * viscosity);
+        return viscosity * slopeOfZ / (z * Math.Log(z) * Math.Log(10));
+    }
+
     public static double ViscosityOfLogLog(double logLogZ) => ViscosityOf(Math.Pow(10, Math.Pow(10, logLogZ)));
 
     /// <summary>The viscosity, or the nearer end of the scale with the word for it.</summary>

@@ -23,6 +23,20 @@ public class ViscosityReferenceTests
         ["kv_to_sus_100F"] = row => Saybolt(row, 100),
         ["kv_to_sus_210F"] = row => Saybolt(row, 210),
         ["kv_to_sus_t"] = row => Saybolt(row, First(row, "t")),
+        ["blend_kv"] = Blend,
+        ["blend_kv_wright"] = Wright,
+        ["fuel_fraction_from_kv"] = row =>
+            OilDilution
+                .Estimate(
+                    Kv(row, "kv_oil"),
+                    Kv(row, "kv_fuel"),
+                    Kv(row, "kv_mix"),
+                    Ratio.Zero,
+                    Ratio.Zero,
+                    Ratio.Zero,
+                    0.95
+                )
+                .Fraction.Percent,
         ["dynamic_viscosity"] = row =>
             (Kv(row, "kv") * Density.FromKilogramsPerCubicMeter(First(row, "rho"))).PascalSeconds,
     };
@@ -51,9 +65,6 @@ public class ViscosityReferenceTests
         ["LH_quadratic"] = "the appendix's approximation of the table: a second route in ViscosityIndexTests",
         ["Z_full"] =
             "not built yet: the constants of the general form are from memory; the simplified form is used throughout",
-        ["blend_kv"] = "not built yet",
-        ["blend_kv_wright"] = "not built yet",
-        ["fuel_fraction_from_kv"] = "not built yet",
         ["refutas_index"] = "an index form from memory beside the standard's own",
         ["agma_number"] = "older numbering of another body, common practice; no part of ISO 3448",
         ["kv_change"] = "a difference in per cent against the new oil: belongs to limits",
@@ -139,6 +150,40 @@ public class ViscosityReferenceTests
         );
         var kelvins = Math.Pow(10, (line.A - Math.Log10(Math.Log10(First(row, "Z")))) / line.B);
         return line.ViscosityAt(Temperature.FromKelvins(kelvins)).Viscosity.Centistokes;
+    }
+
+    private static double Blend(ReferenceCase row)
+    {
+        var fractions = row.Arguments["f"].Split(' ')[0].Split(',').Select(Read).ToArray();
+        var viscosities = row.Arguments["kv"].Split(' ')[0].Split(',').Select(Read).ToArray();
+        fractions.Length.ShouldBe(2);
+        return ViscosityBlend
+            .OfTwo(
+                KinematicViscosity.FromCentistokes(viscosities[0]),
+                KinematicViscosity.FromCentistokes(viscosities[1]),
+                Ratio.FromDecimalFractions(fractions[1])
+            )
+            .Centistokes;
+    }
+
+    /// <summary>Parts as <c>f=0.5 kv40=32 kv100=5.4; f=…</c>, the temperature last.</summary>
+    private static double Wright(ReferenceCase row)
+    {
+        var parts = row
+            .Inputs.Split(';', StringSplitOptions.TrimEntries)
+            .Where(text => text.StartsWith("f=", StringComparison.Ordinal))
+            .Select(text => text.Split(' ').Take(3).Select(pair => Read(pair.Split('=')[1])).ToArray())
+            .Select(part => new BlendPart(
+                Ratio.FromDecimalFractions(part[0]),
+                ViscosityTemperatureLine.FromTwoPoints(
+                    Temperature.FromDegreesCelsius(40),
+                    KinematicViscosity.FromCentistokes(part[1]),
+                    Temperature.FromDegreesCelsius(100),
+                    KinematicViscosity.FromCentistokes(part[2])
+                )
+            ))
+            .ToList();
+        return ViscosityBlend.At(parts, Celsius(row, "t")).Viscosity.Centistokes;
     }
 
     private static double Saybolt(ReferenceCase row, double fahrenheit) =>

@@ -1,0 +1,109 @@
+using CsCheck;
+using OilCondition.Viscosity;
+using UnitsNet;
+
+namespace OilCondition.Tests.Viscosity;
+
+public class ViscosityBlendTests
+{
+    [Fact]
+    public void A_blend_lies_between_its_parts_and_dilution_finds_the_share_again() =>
+        Gen.Select(Gen.Double[5, 1000], Gen.Double[1.2, 50], Gen.Double[0.01, 0.99])
+            .Sample(
+                (thin, ratio, share) =>
+                {
+                    var blend = ViscosityBlend.OfTwo(Kv(thin * ratio), Kv(thin), Ratio.FromDecimalFractions(share));
+                    blend.Centistokes.ShouldBeInRange(thin, thin * ratio);
+                    Estimate(thin * ratio, thin, blend.Centistokes, 0).Fraction.DecimalFractions.ShouldBe(share, 1e-3);
+                }
+            );
+
+    [Fact]
+    public void From_lines_the_blend_lies_between_its_parts_and_one_part_alone_is_itself() =>
+        Gen.Select(Gen.Double[0, 1], Gen.Double[-20, 150])
+            .Sample(
+                (share, celsius) =>
+                {
+                    var (thin, thick) = (Line(32, 5.4), Line(100, 11.2));
+                    var at = Temperature.FromDegreesCelsius(celsius);
+                    var blend = ViscosityBlend.At([Part(1 - share, thin), Part(share, thick)], at);
+                    var (low, high) = (
+                        thin.ViscosityAt(at).Viscosity.Centistokes,
+                        thick.ViscosityAt(at).Viscosity.Centistokes
+                    );
+                    blend.Viscosity.Centistokes.ShouldBeInRange(low * (1 - 1e-9), high * (1 + 1e-9));
+                    blend.IsExtrapolated.ShouldBe(celsius is < 40 or > 100);
+                    ViscosityBlend.At([Part(1, thick)], at).Viscosity.Centistokes.ShouldBe(high, 1e-9 * high);
+                }
+            );
+
+    [Fact]
+    public void The_uncertainty_is_the_scatter_of_repeated_estimates()
+    {
+        // Second route: each viscosity moved by its own uncertainty, the changes of the share added in squares.
+        double Share(double oil, double fuel, double mix) => Estimate(oil, fuel, mix, 0).Fraction.DecimalFractions;
+        const double u = 0.01;
+        var moved = new[]
+        {
+            Share(150 * (1 + u), 3, 110) - Share(150 * (1 - u), 3, 110),
+            Share(150, 3 * (1 + u), 110) - Share(150, 3 * (1 - u), 110),
+            Share(150, 3, 110 * (1 + u)) - Share(150, 3, 110 * (1 - u)),
+        };
+        var expected = Math.Sqrt(moved.Sum(change => change * change / 4));
+        var estimate = Estimate(150, 3, 110, u);
+        estimate.StandardUncertainty.DecimalFractions.ShouldBe(expected, 1e-3 * expected);
+        // 1.959964: normal quantile of 97.5 %.
+        (estimate.Highest - estimate.Fraction).DecimalFractions.ShouldBe(1.959964 * expected, 2e-3 * expected);
+        estimate.Outcome.ShouldBe(DilutionOutcome.Detected);
+    }
+
+    [Theory]
+    [InlineData(149, DilutionOutcome.NotDistinguishable)]
+    [InlineData(110, DilutionOutcome.Detected)]
+    [InlineData(180, DilutionOutcome.MovedAway)]
+    [InlineData(2, DilutionOutcome.BeyondDiluent)]
+    public void What_the_viscosity_shows_is_named(double mixture, DilutionOutcome outcome)
+    {
+        var estimate = Estimate(150, 3, mixture, 0.01);
+        estimate.Outcome.ShouldBe(outcome);
+        estimate.Fraction.DecimalFractions.ShouldBeInRange(0, 1);
+    }
+
+    [Fact]
+    public void Shares_that_do_not_add_up_and_oils_too_alike_are_refused()
+    {
+        var at = Temperature.FromDegreesCelsius(40);
+        Should
+            .Throw<ArgumentException>(() => ViscosityBlend.At([Part(0.5, Line(32, 5.4))], at))
+            .Message.ShouldContain("1 parts add to 0.5; allowed: 1");
+        Should.Throw<ArgumentException>(() => ViscosityBlend.At([], at));
+        Should
+            .Throw<ArgumentException>(() => Estimate(46, 47, 46, 0.01))
+            .Message.ShouldContain("oil is 46 mm²/s, diluent is 47 mm²/s");
+        Should.Throw<ArgumentOutOfRangeException>(() => Part(1.1, Line(32, 5.4)));
+    }
+
+    private static OilDilution Estimate(double oil, double diluent, double mixture, double u) =>
+        OilDilution.Estimate(
+            Kv(oil),
+            Kv(diluent),
+            Kv(mixture),
+            Ratio.FromDecimalFractions(u),
+            Ratio.FromDecimalFractions(u),
+            Ratio.FromDecimalFractions(u),
+            0.95
+        );
+
+    private static BlendPart Part(double share, ViscosityTemperatureLine line) =>
+        new(Ratio.FromDecimalFractions(share), line);
+
+    private static ViscosityTemperatureLine Line(double kv40, double kv100) =>
+        ViscosityTemperatureLine.FromTwoPoints(
+            Temperature.FromDegreesCelsius(40),
+            Kv(kv40),
+            Temperature.FromDegreesCelsius(100),
+            Kv(kv100)
+        );
+
+    private static KinematicViscosity Kv(double centistokes) => KinematicViscosity.FromCentistokes(centistokes);
+}
