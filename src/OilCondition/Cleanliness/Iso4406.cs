@@ -66,4 +66,28 @@ public static class Iso4406
     /// <exception cref="ArgumentOutOfRangeException">The number lies outside 0 to 28.</exception>
     public static double UpperLimitPerMillilitre(int scaleNumber) =>
         Upper[(int)Guard.InRange(scaleNumber, 0, HighestScaleNumber, "(scale number)", nameof(scaleNumber))];
+
+    /// <summary>The count above which a scale number begins.</summary>
+    /// <param name="scaleNumber">0 to 29; 29 stands for above the table.</param>
+    /// <returns>Particles per millilitre, exclusive; 0 for scale number 0, to which a count of 0 also belongs here.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The number lies outside 0 to 29.</exception>
+    public static double LowerLimitPerMillilitre(int scaleNumber)
+    {
+        var number = (int)Guard.InRange(scaleNumber, 0, HighestScaleNumber + 1, "(scale number)", nameof(scaleNumber));
+        return number == 0 ? 0 : Upper[number - 1];
+    }
+
+    /// <summary>A count that stands for a scale number in plots and fits: the geometric mean of its limits.</summary>
+    /// <remarks>
+    /// n = √(lower·upper), per mL; for scale number 0, which begins at 0, half its upper limit (common practice, no source).
+    /// A code gives no more than its limits: where counts are known, plot the counts.
+    /// </remarks>
+    /// <param name="scaleNumber">0 to 28.</param>
+    /// <returns>Particles per millilitre.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The number lies outside 0 to 28.</exception>
+    public static double TypicalCountPerMillilitre(int scaleNumber)
+    {
+        var upper = UpperLimitPerMillilitre(scaleNumber);
+        return scaleNumber == 0 ? upper / 2 : Math.Sqrt(LowerLimitPerMillilitre(scaleNumber) * upper);
+    }
 }

@@ -1,5 +1,6 @@
 using CsCheck;
 using OilCondition.Cleanliness;
+using UnitsNet;
 
 namespace OilCondition.Tests.Cleanliness;
 
@@ -64,13 +65,23 @@ public class CleanlinessCodeTests
             );
 
     [Theory]
-    [InlineData("16/13")]
+    [InlineData("18")]
+    [InlineData("18/16/13/9")]
+    [InlineData("-/-/-")]
+    [InlineData("-/-")]
+    [InlineData("18/*/13")]
+    [InlineData("29/16/13")]
+    [InlineData(">27/16/13")]
+    [InlineData("+18/16/13")]
+    [InlineData("018/16/13")]
+    [InlineData("≥/16/13")]
+    [InlineData("18//13")]
     [InlineData("13/16/18")]
+    [InlineData("*/-/")]
     [InlineData("18/16/x")]
     [InlineData("")]
     [InlineData(null)]
-    public void Anything_else_is_not_a_three_number_code(string? text) =>
-        CleanlinessCode.TryParse(text, out _).ShouldBeFalse();
+    public void Anything_else_is_not_a_code(string? text) => CleanlinessCode.TryParse(text, out _).ShouldBeFalse();
 
     [Theory]
     [InlineData(-1)]
@@ -78,4 +89,178 @@ public class CleanlinessCodeTests
     [InlineData(double.PositiveInfinity)]
     public void An_impossible_count_is_refused(double count) =>
         Should.Throw<ArgumentOutOfRangeException>(() => Iso4406.ScaleNumber(count)).Message.ShouldContain("per mL");
+
+    [Theory]
+    [InlineData("18/16/13", "18/16/13")]
+    [InlineData(" 18 / 16 / 13 ", "18/16/13")]
+    [InlineData("-/16/13", "-/16/13")]
+    [InlineData("–/16/13", "-/16/13")]
+    [InlineData("16/13", "-/16/13")]
+    [InlineData("*/19/14", "*/19/14")]
+    [InlineData("-/19/14", "-/19/14")]
+    [InlineData("14/12/≥7", "14/12/≥7")]
+    [InlineData("14/12/>=7", "14/12/≥7")]
+    [InlineData("14/12/>= 7", "14/12/≥7")]
+    [InlineData(">28/20/15", ">28/20/15")]
+    [InlineData("15/12/09", "15/12/9")]
+    public void Laboratories_write_a_code_in_many_ways(string text, string written) =>
+        CleanlinessCode.Parse(text).ToString().ShouldBe(written);
+
+    [Fact]
+    public void Two_numbers_are_5_and_15_micrometres_and_never_4_and_6()
+    {
+        var code = CleanlinessCode.Parse("16/13");
+
+        code.At4.ShouldBe(ScaleNumber.NotCounted);
+        code.At6.ShouldBe(ScaleNumber.Of(16));
+        code.At14.ShouldBe(ScaleNumber.Of(13));
+        code.ShouldBe(CleanlinessCode.FromMicroscope(640, 80)); // upper limits of 16 and 13, table 1 by eye
+        Should.Throw<InvalidOperationException>(() => code.At4.Number);
+    }
+
+    [Fact]
+    public void What_is_no_code_says_how_one_looks() =>
+        Should.Throw<FormatException>(() => CleanlinessCode.Parse("clean")).Message.ShouldContain("18/16/13");
+
+    private static readonly Gen<ScaleNumber> AnyNumber = Gen.OneOf(
+        Gen.Int[0, 29].Select(ScaleNumber.Of),
+        Gen.Int[0, 29].Select(ScaleNumber.OfFewCounted),
+        Gen.Const(ScaleNumber.TooNumerous),
+        Gen.Const(ScaleNumber.NotCounted)
+    );
+
+    [Fact]
+    public void Every_valid_code_reads_back_as_written()
+    {
+        var valid = 0;
+        Gen.Select(AnyNumber, AnyNumber, AnyNumber)
+            .Sample(
+                (at4, at6, at14) =>
+                {
+                    CleanlinessCode code;
+                    try
+                    {
+                        code = new CleanlinessCode(at4, at6, at14);
+                    }
+                    catch (ArgumentException)
+                    {
+                        CleanlinessCode.TryParse($"{at4}/{at6}/{at14}", out _).ShouldBeFalse();
+                        return;
+                    }
+
+                    Interlocked.Increment(ref valid);
+                    CleanlinessCode.Parse(code.ToString()).ShouldBe(code);
+                    CleanlinessCode.Parse(code.ToAscii()).ShouldBe(code);
+                },
+                iter: 5000
+            );
+        valid.ShouldBeGreaterThan(1000);
+    }
+
+    [Fact]
+    public void Every_plain_code_of_the_table_reads_back_as_written()
+    {
+        for (var at4 = 0; at4 <= 29; at4++)
+        {
+            for (var at6 = 0; at6 <= at4; at6++)
+            {
+                for (var at14 = 0; at14 <= at6; at14++)
+                {
+                    var code = new CleanlinessCode(at4, at6, at14);
+                    (CleanlinessCode.Parse(code.ToString()) == code).ShouldBeTrue();
+                }
+            }
+        }
+    }
+
+    [Fact]
+    public void No_text_makes_TryParse_throw() =>
+        Gen.OneOf(Gen.String, Gen.String[Gen.Char["0123456789/-*≥>= –"], 0, 12])
+            .Sample(
+                text =>
+                {
+                    var isCode = CleanlinessCode.TryParse(text, out var code);
+                    (code is not null).ShouldBe(isCode);
+                },
+                iter: 20000
+            );
+
+    [Theory]
+    [InlineData(19, "≥8")]
+    [InlineData(20, "8")]
+    [InlineData(0, "≥0")]
+    [InlineData(13, "≥7")] // 1.3 per mL: on the inclusive limit of 7
+    public void Fewer_than_twenty_counted_are_marked(int counted, string written)
+    {
+        new ParticleCount(counted, Volume.FromMilliliters(10)).ScaleNumber.ToString().ShouldBe(written);
+        new ParticleCount(counted, Volume.FromLiters(0.01)).ScaleNumber.ToString().ShouldBe(written);
+        new ParticleCount(counted, Volume.FromMilliliters(1000), 100).ScaleNumber.ToString().ShouldBe(written);
+    }
+
+    [Fact]
+    public void The_mark_stands_at_its_own_size_only()
+    {
+        var volume = Volume.FromMilliliters(10);
+
+        CleanlinessCode
+            .FromCounts(new ParticleCount(1000, volume), new ParticleCount(300, volume), new ParticleCount(7, volume))
+            .ToString()
+            .ShouldBe("14/12/≥7"); // the example of ISO 4406, secondary reproduction
+        CleanlinessCode
+            .FromMicroscope(new ParticleCount(300, volume), new ParticleCount(7, volume))
+            .ToString()
+            .ShouldBe("-/12/≥7");
+    }
+
+    [Fact]
+    public void Above_the_table_is_open_upwards_without_a_mark() =>
+        new ParticleCount(19, Volume.FromMilliliters(1), 1e6).ScaleNumber.ToString().ShouldBe(">28");
+
+    [Theory]
+    [InlineData("18/16/13", "18/16/13", TargetOutcome.Met, 0)]
+    [InlineData("19/16/12", "18/16/13", TargetOutcome.Exceeded, 1)]
+    [InlineData("14/12/≥7", "14/12/9", TargetOutcome.MetOnFewCounted, 0)]
+    [InlineData("14/12/≥10", "14/12/9", TargetOutcome.Exceeded, 1)]
+    [InlineData("*/16/13", "18/16/13", TargetOutcome.Exceeded, 0)]
+    [InlineData("-/15/13", "18/16/13", TargetOutcome.NotDetermined, 0)]
+    [InlineData("-/18/13", "18/16/13", TargetOutcome.Exceeded, 2)]
+    [InlineData("22/15/12", "-/16/13", TargetOutcome.Met, -1)]
+    [InlineData(">28/15/12", "20/16/13", TargetOutcome.Exceeded, 9)]
+    public void A_target_is_held_size_by_size(string measured, string target, TargetOutcome outcome, int worst)
+    {
+        var comparison = CleanlinessCode.Parse(measured).Compare(CleanlinessCode.Parse(target));
+
+        comparison.Outcome.ShouldBe(outcome);
+        comparison.WorstExcess.ShouldBe(worst);
+    }
+
+    [Fact]
+    public void A_worst_excess_is_not_given_where_a_required_size_has_no_number()
+    {
+        var target = CleanlinessCode.Parse("18/16/13");
+
+        Should.Throw<ArgumentException>(() => CleanlinessCode.Parse("*/16/13").WorstExcess(target));
+        Should.Throw<ArgumentException>(() => CleanlinessCode.Parse("16/13").WorstExcess(target));
+        CleanlinessCode.Parse("19/17/13").WorstExcess(CleanlinessCode.Parse("16/13")).ShouldBe(1);
+    }
+
+    [Fact]
+    public void A_typical_count_belongs_to_its_number()
+    {
+        for (var number = 0; number <= Iso4406.HighestScaleNumber; number++)
+        {
+            Iso4406.ScaleNumber(Iso4406.TypicalCountPerMillilitre(number)).ShouldBe(number);
+        }
+
+        Iso4406.TypicalCountPerMillilitre(13).ShouldBe(56.568, 0.001); // √(40·80) by hand
+        Iso4406.LowerLimitPerMillilitre(29).ShouldBe(2_500_000);
+    }
+
+    [Fact]
+    public void An_impossible_raw_count_is_refused()
+    {
+        Should.Throw<ArgumentOutOfRangeException>(() => new ParticleCount(-1, Volume.FromMilliliters(10)));
+        Should.Throw<ArgumentOutOfRangeException>(() => new ParticleCount(1, Volume.Zero)).Message.ShouldContain("mL");
+        Should.Throw<ArgumentOutOfRangeException>(() => new ParticleCount(1, Volume.FromMilliliters(10), double.NaN));
+    }
 }

@@ -1,0 +1,61 @@
+using System.Globalization;
+using OilCondition.Guards;
+using UnitsNet;
+
+namespace OilCondition.Cleanliness;
+
+/// <summary>Particles at and above one size that a counter or a microscopist counted in a stated volume.</summary>
+/// <remarks>
+/// <para>n = m·d/V. n: particles per mL of oil; m: particles counted; d: dilution factor; V: volume analysed, mL.</para>
+/// <para>
+/// Only the counted number, not the concentration, tells how far a code may be trusted: with fewer than 20 counted ISO 4406
+/// puts <c>≥</c> before the scale number.
+/// </para>
+/// <para>Source: ISO 4406:2021, rule on fewer than 20 particles (seen in secondary reproductions).</para>
+/// </remarks>
+/// <example><code>new ParticleCount(7, Volume.FromMilliliters(10)).ScaleNumber.ToString(); // ≥7</code></example>
+public sealed record ParticleCount
+{
+    /// <summary>Fewest particles that give a scale number without the mark <c>≥</c>.</summary>
+    public const int FewestWithoutMark = 20;
+
+    /// <summary>A count.</summary>
+    /// <param name="counted">Particles counted, 0 to 10⁹.</param>
+    /// <param name="volume">Volume that was analysed, as diluted, above 0.</param>
+    /// <param name="dilution">Volume after dilution over volume of oil in it; 1 for undiluted oil.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
+    public ParticleCount(long counted, Volume volume, double dilution = 1)
+    {
+        Counted = (long)Guard.InRange(counted, 0, 1e9, "particles", nameof(counted));
+        Guard.InRange(volume.Milliliters, 1e-6, 1e6, "mL", nameof(volume));
+        Volume = volume;
+        Dilution = Guard.InRange(dilution, 1, 1e6, "(dilution factor)", nameof(dilution));
+    }
+
+    /// <summary>Particles counted.</summary>
+    public long Counted { get; }
+
+    /// <summary>Volume that was analysed, as diluted.</summary>
+    public Volume Volume { get; }
+
+    /// <summary>Volume after dilution over volume of oil in it.</summary>
+    public double Dilution { get; }
+
+    /// <summary>Particles per millilitre of undiluted oil.</summary>
+    public double PerMillilitre => PerMillilitreOf(Counted);
+
+    /// <summary>The scale number after ISO 4406, with the mark <c>≥</c> for fewer than 20 counted. None counted gives <c>≥0</c>.</summary>
+    public ScaleNumber ScaleNumber =>
+        Counted < FewestWithoutMark
+            ? ScaleNumber.OfFewCounted(Iso4406.ScaleNumber(PerMillilitre))
+            : ScaleNumber.Of(Iso4406.ScaleNumber(PerMillilitre));
+
+    /// <summary>
+    /// Rounded to 12 figures, so that 13 particles in 0.01 L are 1.3 per mL and stay on the inclusive limit, whatever unit the volume came in.
+    /// </summary>
+    internal double PerMillilitreOf(double particles) =>
+        double.Parse(
+            (particles * Dilution / Volume.Milliliters).ToString("G12", CultureInfo.InvariantCulture),
+            CultureInfo.InvariantCulture
+        );
+}

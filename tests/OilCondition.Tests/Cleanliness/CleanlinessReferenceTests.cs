@@ -1,0 +1,138 @@
+using System.Globalization;
+using OilCondition.Cleanliness;
+using OilCondition.Tests.Reference;
+using UnitsNet;
+
+namespace OilCondition.Tests.Cleanliness;
+
+/// <summary>cleanliness.csv: every quantity is mapped to a library call or left out with a reason.</summary>
+public class CleanlinessReferenceTests
+{
+    private const string File = "cleanliness.csv";
+
+    /// <summary>Answers as the file writes them: a word, a number, or the two ends of an interval.</summary>
+    private static readonly Dictionary<string, Func<ReferenceCase, object>> Mapped = new(StringComparer.Ordinal)
+    {
+        ["iso4406.scale_number"] = row => ScaleNumber.Of(Iso4406.ScaleNumber(PerMillilitre(row, "n"))).ToString(),
+        ["iso4406.interval"] = row => Bounds((int)Figure(row, "scale")),
+        ["iso4406.code"] = row => Code(row).ToAscii(),
+        ["iso4406.scale_number_with_flag"] = row => Count(row, "counted").ScaleNumber.ToString().Replace("≥", ">="),
+        ["iso4406.parse"] = row =>
+        {
+            var code = CleanlinessCode.Parse(row.Arguments["code"]);
+            code.At4.ShouldBe(ScaleNumber.NotCounted);
+            return $"n5 in {Bounds(code.At6.Number)}; n15 in {Bounds(code.At14.Number)}";
+        },
+        ["mean_of_samples"] = row =>
+        {
+            var counts = row.Arguments["n4"].Split(" and ").Select(text => Read(text.Replace("/mL", ""))).ToArray();
+            return Invariant($"{Iso4406.ScaleNumber(counts.Average())} (arithmetic mean {counts.Average()} /mL)");
+        },
+    };
+
+    private static readonly Dictionary<string, string> LeftOut = new(StringComparer.Ordinal)
+    {
+        ["nas1638.class"] = "not built yet",
+        ["as4059.class_cumulative"] = "not built yet",
+        ["as4059.class_triplet"] = "not built yet",
+        ["as4059.class_all"] = "not built yet",
+        ["as4059_limit_to_iso4406"] = "not built yet",
+        ["us_navy.class"] = "not built yet",
+        ["acftd_to_um_c"] = "not built yet",
+        ["um_c_to_acftd"] = "not built yet",
+        ["efficiency_from_beta"] = "not built yet",
+        ["beta_from_counts"] = "not built yet",
+        ["beta_time_averaged"] = "not built yet",
+        ["loop_steady_state"] = "not built yet",
+        ["inline_downstream_steady_state"] = "not built yet",
+        ["loop_transient"] = "not built yet",
+        ["turnovers_per_code"] = "not built yet",
+        ["time_to_drop_codes"] = "not built yet",
+        ["time_to_reach"] = "not built yet",
+        ["ingression_from_steady_state"] = "not built yet",
+        ["relative_sd"] = "not built yet",
+        ["poisson_ci95"] = "not built yet",
+        ["iso4406_scale_ci95"] = "not built yet",
+        ["two_count_z"] = "not built yet",
+        ["cumulative_loglog"] = "not built yet",
+        ["iso281_contamination_factor"] =
+            "bearing life is outside what this room answers; coefficients recalled, not seen",
+    };
+
+    public static TheoryData<string, string, string> Rows() =>
+        ReferenceFolder.Theory(File, row => Mapped.ContainsKey(row.Quantity));
+
+    [Theory]
+    [MemberData(nameof(Rows))]
+    [Trait("Category", "Reference")]
+    public void Agrees_with_its_source(string file, string id, string description)
+    {
+        description.ShouldNotBeEmpty();
+        var row = ReferenceFolder.Case(file, id);
+        switch (Mapped[row.Quantity](row))
+        {
+            case double number:
+                row.ShouldAgree(number);
+                break;
+            case (double lower, double upper):
+                var ends = row.Value.Split("..");
+                (row with { Value = ends[0] }).ShouldAgree(lower);
+                (row with { Value = ends[1] }).ShouldAgree(upper);
+                break;
+            case string word:
+                word.ShouldBe(row.Value, $"{id} {row.Quantity} ({row.Inputs}), source: {row.Source}");
+                break;
+            default:
+                throw new InvalidOperationException(id);
+        }
+    }
+
+    [Fact]
+    public void Every_quantity_is_mapped_or_left_out_with_a_reason() =>
+        ReferenceFolder
+            .Cases(File)
+            .Select(row => row.Quantity)
+            .Distinct()
+            .Where(quantity => !Mapped.ContainsKey(quantity) && !LeftOut.ContainsKey(quantity))
+            .ShouldBeEmpty();
+
+    private static CleanlinessCode Code(ReferenceCase row) =>
+        row.Arguments.ContainsKey("n5")
+            ? new CleanlinessCode(ScaleNumber.NotCounted, At(row, "5"), At(row, "15"))
+            : new CleanlinessCode(At(row, "4"), At(row, "6"), At(row, "14"));
+
+    private static ScaleNumber At(ReferenceCase row, string size)
+    {
+        if (row.Arguments.ContainsKey("counted" + size))
+        {
+            return Count(row, "counted" + size).ScaleNumber;
+        }
+
+        return row.Arguments.TryGetValue("n" + size, out var text) switch
+        {
+            true when text == "too numerous" => ScaleNumber.TooNumerous,
+            true => ScaleNumber.Of(Iso4406.ScaleNumber(PerMillilitre(row, "n" + size))),
+            _ => ScaleNumber.NotCounted,
+        };
+    }
+
+    private static ParticleCount Count(ReferenceCase row, string name) =>
+        new(
+            (long)Figure(row, name),
+            Volume.FromMilliliters(row.Arguments.ContainsKey("volume") ? Figure(row, "volume") : 1),
+            row.Arguments.ContainsKey("dilution") ? Figure(row, "dilution") : 1
+        );
+
+    private static string Bounds(int number) =>
+        Invariant($"({Iso4406.LowerLimitPerMillilitre(number)}, {Iso4406.UpperLimitPerMillilitre(number)}]");
+
+    private static double PerMillilitre(ReferenceCase row, string name) =>
+        row.Arguments[name].EndsWith("/100mL", StringComparison.Ordinal) ? Figure(row, name) / 100 : Figure(row, name);
+
+    /// <summary>The number before the unit.</summary>
+    private static double Figure(ReferenceCase row, string name) => Read(row.Arguments[name].Split(' ')[0]);
+
+    private static double Read(string text) => double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture);
+
+    private static string Invariant(FormattableString text) => FormattableString.Invariant(text);
+}
