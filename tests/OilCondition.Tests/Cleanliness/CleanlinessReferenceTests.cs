@@ -28,6 +28,12 @@ public class CleanlinessReferenceTests
             var counts = row.Arguments["n4"].Split(" and ").Select(text => Read(text.Replace("/mL", ""))).ToArray();
             return Invariant($"{Iso4406.ScaleNumber(counts.Average())} (arithmetic mean {counts.Average()} /mL)");
         },
+        ["relative_sd"] = row => Count(row, "counted").RelativeStandardDeviation.Percent,
+        ["poisson_ci95"] = row =>
+            (Count(row, "counted").Interval(0.95).LowerParticles, Count(row, "counted").Interval(0.95).UpperParticles),
+        ["iso4406_scale_ci95"] = row =>
+            $"{Count(row, "counted").Interval(0.95).LowestScaleNumber}..{Count(row, "counted").Interval(0.95).HighestScaleNumber}",
+        ["two_count_z"] = row => CountDifference.Between(Count(row, "counted1"), Count(row, "counted2")).Z,
     };
 
     private static readonly Dictionary<string, string> LeftOut = new(StringComparer.Ordinal)
@@ -50,10 +56,6 @@ public class CleanlinessReferenceTests
         ["time_to_drop_codes"] = "not built yet",
         ["time_to_reach"] = "not built yet",
         ["ingression_from_steady_state"] = "not built yet",
-        ["relative_sd"] = "not built yet",
-        ["poisson_ci95"] = "not built yet",
-        ["iso4406_scale_ci95"] = "not built yet",
-        ["two_count_z"] = "not built yet",
         ["cumulative_loglog"] = "not built yet",
         ["iso281_contamination_factor"] =
             "bearing life is outside what this room answers; coefficients recalled, not seen",
