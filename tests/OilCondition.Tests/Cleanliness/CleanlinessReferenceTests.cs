@@ -34,6 +34,19 @@ public class CleanlinessReferenceTests
         ["iso4406_scale_ci95"] = row =>
             $"{Count(row, "counted").Interval(0.95).LowestScaleNumber}..{Count(row, "counted").Interval(0.95).HighestScaleNumber}",
         ["two_count_z"] = row => CountDifference.Between(Count(row, "counted1"), Count(row, "counted2")).Z,
+        ["efficiency_from_beta"] = row => Filter(row).Efficiency.Percent,
+        ["beta_from_counts"] = row => Beta(row),
+        ["beta_time_averaged"] = row => Beta(row),
+        ["loop_steady_state"] = row => Loop(row).SteadyPerMillilitre,
+        ["inline_downstream_steady_state"] = row => Loop(row).SteadyDownstreamPerMillilitre,
+        ["loop_transient"] = row =>
+            Loop(row).CountAfter(PerMillilitre(row, "N0"), Duration.FromMinutes(Figure(row, "t"))),
+        ["time_to_reach"] = row =>
+            Loop(row).TimeTo(PerMillilitre(row, "N0"), PerMillilitre(row, "Ntarget")).Time.Minutes,
+        ["ingression_from_steady_state"] = row =>
+            KidneyLoop.IngressionPerMinuteFrom(PerMillilitre(row, "N"), Flow(row), Filter(row)),
+        ["turnovers_per_code"] = row => Loop(row).TimeTo(2, 1).Turnovers,
+        ["time_to_drop_codes"] = row => Loop(row).TimeTo(Math.Pow(2, Figure(row, "codes")), 1).Time.Minutes,
     };
 
     private static readonly Dictionary<string, string> LeftOut = new(StringComparer.Ordinal)
@@ -46,16 +59,6 @@ public class CleanlinessReferenceTests
         ["us_navy.class"] = "not built yet",
         ["acftd_to_um_c"] = "not built yet",
         ["um_c_to_acftd"] = "not built yet",
-        ["efficiency_from_beta"] = "not built yet",
-        ["beta_from_counts"] = "not built yet",
-        ["beta_time_averaged"] = "not built yet",
-        ["loop_steady_state"] = "not built yet",
-        ["inline_downstream_steady_state"] = "not built yet",
-        ["loop_transient"] = "not built yet",
-        ["turnovers_per_code"] = "not built yet",
-        ["time_to_drop_codes"] = "not built yet",
-        ["time_to_reach"] = "not built yet",
-        ["ingression_from_steady_state"] = "not built yet",
         ["cumulative_loglog"] = "not built yet",
         ["iso281_contamination_factor"] =
             "bearing life is outside what this room answers; coefficients recalled, not seen",
@@ -123,6 +126,25 @@ public class CleanlinessReferenceTests
             (long)Figure(row, name),
             Volume.FromMilliliters(row.Arguments.ContainsKey("volume") ? Figure(row, "volume") : 1),
             row.Arguments.ContainsKey("dilution") ? Figure(row, "dilution") : 1
+        );
+
+    private static double Beta(ReferenceCase row) =>
+        FilterBeta.FromCounts(Column(row, "n_up"), Column(row, "n_down")).Value;
+
+    private static double[] Column(ReferenceCase row, string name) =>
+        [.. row.Arguments[name].Split(' ')[0].Split(',').Select(Read)];
+
+    private static FilterBeta Filter(ReferenceCase row) => new(Figure(row, "beta"));
+
+    private static VolumeFlow Flow(ReferenceCase row) =>
+        VolumeFlow.FromLitersPerMinute(row.Arguments.ContainsKey("Q") ? Figure(row, "Q") : 1);
+
+    private static KidneyLoop Loop(ReferenceCase row) =>
+        new(
+            Volume.FromLiters(row.Arguments.ContainsKey("V") ? Figure(row, "V") : 1),
+            Flow(row),
+            Filter(row),
+            row.Arguments.ContainsKey("R") ? Figure(row, "R") : 0
         );
 
     private static string Bounds(int number) =>

@@ -1,0 +1,107 @@
+using OilCondition.Guards;
+using UnitsNet;
+
+namespace OilCondition.Cleanliness;
+
+/// <summary>A tank whose oil a pump sends through a filter and back, while particles come in at a steady rate.</summary>
+/// <remarks>
+/// <para>Well mixed: V·dN/dt = R − Q·e·N; N∞ = R/(Q·e); N(t) = N∞ + (N₀ − N∞)·exp(−Q·e·t/V).</para>
+/// <para>
+/// N: cumulative count at one size, per mL; V: oil volume, mL; Q: flow, mL/min; e = 1 − 1/β; R: particles that come in, per minute;
+/// t: time, min. Dead corners, a flow that varies and a filter that ages are not in it.
+/// </para>
+/// <para>Source: derived, particle balance of a well-mixed tank.</para>
+/// </remarks>
+/// <example><code>new KidneyLoop(Volume.FromLiters(1000), VolumeFlow.FromLitersPerMinute(20), new FilterBeta(200), 5e6)</code></example>
+public sealed record KidneyLoop
+{
+    /// <summary>A loop.</summary>
+    /// <param name="oilVolume">Oil in the tank, 1 mL to 10⁹ mL.</param>
+    /// <param name="flow">Flow through the filter, above 0 to 10⁹ mL/min.</param>
+    /// <param name="filter">The filter at the size in question; use a ratio as in service, below that of the test.</param>
+    /// <param name="ingressionPerMinute">Particles of that size and above that come in, per minute, 0 to 10¹⁵.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
+    public KidneyLoop(Volume oilVolume, VolumeFlow flow, FilterBeta filter, double ingressionPerMinute)
+    {
+        Guard.InRange(oilVolume.Milliliters, 1, 1e9, "mL", nameof(oilVolume));
+        Guard.InRange(flow.MillilitersPerMinute, 1e-3, 1e9, "mL/min", nameof(flow));
+        OilVolume = oilVolume;
+        Flow = flow;
+        Filter = Guard.NotNull(filter, nameof(filter));
+        IngressionPerMinute = Guard.InRange(ingressionPerMinute, 0, 1e15, "per min", nameof(ingressionPerMinute));
+    }
+
+    /// <summary>Oil in the tank.</summary>
+    public Volume OilVolume { get; }
+
+    /// <summary>Flow through the filter.</summary>
+    public VolumeFlow Flow { get; }
+
+    /// <summary>The filter at the size in question.</summary>
+    public FilterBeta Filter { get; }
+
+    /// <summary>Particles that come in, per minute.</summary>
+    public double IngressionPerMinute { get; }
+
+    /// <summary>The count in the tank that the loop tends to, per mL.</summary>
+    public double SteadyPerMillilitre => IngressionPerMinute / CleanedMillilitrePerMinute;
+
+    /// <summary>The count behind the filter once the tank is steady, per mL.</summary>
+    public double SteadyDownstreamPerMillilitre => Filter.Downstream(SteadyPerMillilitre);
+
+    private double CleanedMillilitrePerMinute => Flow.MillilitersPerMinute * Filter.Efficiency.DecimalFractions;
+
+    private double RatePerMinute => CleanedMillilitrePerMinute / OilVolume.Milliliters;
+
+    /// <summary>The particles that come in, from the count at which a loop has settled: R = N·Q·e.</summary>
+    /// <param name="steadyPerMillilitre">Settled count in the tank, 0 or more.</param>
+    /// <param name="flow">Flow through the filter, above 0.</param>
+    /// <param name="filter">The filter at the size in question.</param>
+    /// <returns>Particles per minute.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
+    public static double IngressionPerMinuteFrom(double steadyPerMillilitre, VolumeFlow flow, FilterBeta filter) =>
+        Guard.InRange(steadyPerMillilitre, 0, 1e9, "per mL", nameof(steadyPerMillilitre))
+        * Guard.InRange(flow.MillilitersPerMinute, 1e-3, 1e9, "mL/min", nameof(flow))
+        * Guard.NotNull(filter, nameof(filter)).Efficiency.DecimalFractions;
+
+    /// <summary>The count in the tank after a time.</summary>
+    /// <param name="startPerMillilitre">Count at the start, 0 to 10⁹.</param>
+    /// <param name="time">Time of running, 0 or more.</param>
+    /// <returns>Per mL.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
+    public double CountAfter(double startPerMillilitre, Duration time)
+    {
+        Guard.InRange(startPerMillilitre, 0, 1e9, "per mL", nameof(startPerMillilitre));
+        Guard.NotNegative(time.Minutes, "min", nameof(time));
+        var left = Math.Exp(-RatePerMinute * time.Minutes);
+        return SteadyPerMillilitre + ((startPerMillilitre - SteadyPerMillilitre) * left);
+    }
+
+    /// <summary>The time to bring the tank down to a count, t = V/(Q·e)·ln((N₀ − N∞)/(N − N∞)).</summary>
+    /// <param name="startPerMillilitre">Count at the start, 0 to 10⁹.</param>
+    /// <param name="targetPerMillilitre">
+    /// Count to be reached, above 0 to 10⁹; for a target scale number its <see cref="Iso4406.UpperLimitPerMillilitre"/>.
+    /// </param>
+    /// <returns>Reached with time and turnovers, already there, or never.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
+    public KidneyLoopTime TimeTo(double startPerMillilitre, double targetPerMillilitre)
+    {
+        Guard.InRange(startPerMillilitre, 0, 1e9, "per mL", nameof(startPerMillilitre));
+        Guard.InRange(targetPerMillilitre, 1e-6, 1e9, "per mL", nameof(targetPerMillilitre));
+        if (startPerMillilitre <= targetPerMillilitre)
+        {
+            return new KidneyLoopTime(KidneyLoopOutcome.AlreadyThere, Duration.Zero, 0);
+        }
+
+        if (SteadyPerMillilitre >= targetPerMillilitre)
+        {
+            return new KidneyLoopTime(KidneyLoopOutcome.Never, Duration.Zero, 0);
+        }
+
+        var minutes =
+            Math.Log((startPerMillilitre - SteadyPerMillilitre) / (targetPerMillilitre - SteadyPerMillilitre))
+            / RatePerMinute;
+        var turnovers = minutes * Flow.MillilitersPerMinute / OilVolume.Milliliters;
+        return new KidneyLoopTime(KidneyLoopOutcome.Reached, Duration.FromMinutes(minutes), turnovers);
+    }
+}
