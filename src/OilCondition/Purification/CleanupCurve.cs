@@ -166,7 +166,10 @@ public sealed class CleanupCurve
 
         if (analysis.Fit.Start <= target)
         {
-            return new TimeToTarget.Reached(Origin);
+            // A run that began below the target and rises past it is not done.
+            return analysis.Fit.Status == ExponentialDecayStatus.Rising && analysis.Fit.Floor > target
+                ? new TimeToTarget.OutOfReach(analysis.Fit.Floor)
+                : new TimeToTarget.Reached(Origin);
         }
 
         var interval = analysis.TimeTo(target, confidence);

@@ -52,6 +52,16 @@ public class CleanupCurveTests
     }
 
     [Fact]
+    public void A_run_that_rises_past_its_target_is_not_done()
+    {
+        double[] hours = [0, 2, 4, 8, 12, 16];
+        var curve = CleanupCurve.Fit(Hours(hours), [.. hours.Select(t => 200 - 140 * Math.Exp(-0.3 * t))]);
+
+        curve.TimeTo(80).ShouldBeOfType<TimeToTarget.OutOfReach>().Floor.ShouldBe(200, 1);
+        curve.TimeTo(300).ShouldBeOfType<TimeToTarget.Reached>();
+    }
+
+    [Fact]
     public void A_short_noisy_run_does_not_claim_what_it_cannot_know()
     {
         var curve = CleanupCurve.Fit(Hours(0, 1, 2, 3, 4, 5), [900, 860, 841, 790, 771, 735]);
