@@ -20,6 +20,12 @@ public class BadInputTests
         ["curve: below absolute zero"] = ("temperature", () => Oil.SaturationAt(C(-274))),
         ["curve: kelvin in a Celsius field"] = ("temperature", () => Oil.SaturationAt(C(333))),
         ["curve: no temperature"] = ("temperature", () => Oil.SaturationAt(default)),
+        ["fit: no measurements"] = ("measurements", () => SaturationFit.Fit("x", null!, Test)),
+        ["band: confidence 1"] = ("confidence", () => Fitted().BandAt(C(40), 1, BandOf.Curve)),
+        ["band: confidence NaN"] = ("confidence", () => Fitted().BandAt(C(40), double.NaN, BandOf.Curve)),
+        ["band: 2000 °C"] = ("temperature", () => Fitted().BandAt(C(2000), 0.9, BandOf.Curve)),
+        ["separation band: negative ppm"] = ("content", () => Fitted().SeparationBand(Ppm(-1), 0.9)),
+        ["separation band: confidence 0"] = ("confidence", () => Fitted().SeparationBand(Ppm(50), 0)),
         ["split: negative ppm"] = ("total", () => Oil.Split(Ppm(-1), C(20))),
         ["split: more than all"] = ("total", () => Oil.Split(Ppm(1_000_001), C(20))),
         ["cool: negative ppm"] = ("total", () => Oil.Cool(Ppm(-1), C(60), C(20))),
@@ -257,4 +263,16 @@ public class BadInputTests
 
     private static GaugeVacuum Gauge(double pascal, double local) =>
         GaugeVacuum.FromReading(Pressure.FromPascals(pascal), Pressure.FromPascals(local));
+
+    private static SaturationFit Fitted() =>
+        SaturationFit.Fit(
+            "x",
+            [
+                SaturationMeasurement.Saturated(C(20), Ppm(52)),
+                SaturationMeasurement.Saturated(C(40), Ppm(124)),
+                SaturationMeasurement.Saturated(C(60), Ppm(250)),
+                SaturationMeasurement.Saturated(C(70), Ppm(352)),
+            ],
+            Test
+        );
 }
