@@ -59,7 +59,7 @@ internal static class Cell
 
         // A scale number stands for a range of counts.
         var isCode = qualifier == Qualifier.None && unit.StartsWith("iso", StringComparison.OrdinalIgnoreCase);
-        reading = new Reading(converted, isCode ? Qualifier.Approximately : qualifier);
+        reading = new Reading(converted, isCode ? Qualifier.Approximately : qualifier, column.Method);
         reason = "";
         return true;
     }

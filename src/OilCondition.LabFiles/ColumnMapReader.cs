@@ -129,7 +129,13 @@ internal sealed class ColumnMapReader
 
         try
         {
-            return new LabColumn(names, measurand!, Text(element, "unit", path) ?? "", detectionLimit);
+            return new LabColumn(
+                names,
+                measurand!,
+                Text(element, "unit", path) ?? "",
+                detectionLimit,
+                Text(element, "method", path) ?? ""
+            );
         }
         catch (ArgumentException error)
         {

@@ -11,9 +11,17 @@ public sealed class LabColumn
     /// <param name="measurand">What it measures.</param>
     /// <param name="unit">Unit where the header names none, as in <see cref="ReportedUnits"/>; empty for the measurand's own.</param>
     /// <param name="detectionLimit">What 'ND' stands for, in that unit; null when the laboratory does not say.</param>
+    /// <param name="method">Test method that this column's readings are made by; empty where it is not known.</param>
     /// <exception cref="ArgumentException">There is no name, or the unit does not fit the measurand.</exception>
-    public LabColumn(IEnumerable<string> names, Measurand measurand, string unit = "", double? detectionLimit = null)
+    public LabColumn(
+        IEnumerable<string> names,
+        Measurand measurand,
+        string unit = "",
+        double? detectionLimit = null,
+        string method = ""
+    )
     {
+        Method = Guard.NotNull(method, nameof(method));
         Names = [.. Guard.NotNull(names, nameof(names))];
         Measurand = Guard.NotNull(measurand, nameof(measurand));
         Unit = Guard.NotNull(unit, nameof(unit));
@@ -44,6 +52,9 @@ public sealed class LabColumn
 
     /// <summary>What 'ND' stands for, in that unit; null when the laboratory does not say.</summary>
     public double? DetectionLimit { get; }
+
+    /// <summary>Test method of this column's readings; empty where it is not known.</summary>
+    public string Method { get; }
 
     private static double UnitProbe(string unit) =>
         unit.StartsWith("iso", StringComparison.OrdinalIgnoreCase) ? 20 : 40;

@@ -17,6 +17,10 @@ public sealed class Measurand : IEquatable<Measurand>
     /// <param name="testMethod">Usual test method; empty where there is none.</param>
     /// <param name="tellsOilIdentity">Whether it depends first of all on which oil it is, as viscosity and additive elements do.</param>
     /// <param name="topic">What alerts on it are about, when several measurands tell of one problem; empty for the id.</param>
+    /// <param name="addsUp">
+    /// Whether the value of a blend is the parts' values weighted by volume and what changes it adds up over time, so that a top-up
+    /// can be reckoned out of a trend. Particle counts blend so, but they follow the filter, not the sum of what came in.
+    /// </param>
     /// <exception cref="ArgumentException">A text is blank, the id has other characters, or the range is empty.</exception>
     public Measurand(
         string id,
@@ -28,7 +32,8 @@ public sealed class Measurand : IEquatable<Measurand>
         double highestPlausible,
         string testMethod = "",
         bool tellsOilIdentity = false,
-        string topic = ""
+        string topic = "",
+        bool addsUp = false
     )
     {
         Id = Guard.NotBlank(id, nameof(id));
@@ -54,6 +59,7 @@ public sealed class Measurand : IEquatable<Measurand>
         TestMethod = Guard.NotNull(testMethod, nameof(testMethod));
         TellsOilIdentity = tellsOilIdentity;
         Topic = Guard.NotNull(topic, nameof(topic)).Length == 0 ? id : topic;
+        AddsUp = addsUp;
     }
 
     /// <summary>Stable identifier, for files and keys.</summary>
@@ -85,6 +91,9 @@ public sealed class Measurand : IEquatable<Measurand>
 
     /// <summary>What alerts on it are about: its id, or one word for several measurands that tell of one problem.</summary>
     public string Topic { get; }
+
+    /// <summary>Whether top-ups can be reckoned out of a trend: it blends by volume and adds up over time.</summary>
+    public bool AddsUp { get; }
 
     /// <summary>Whether a value is one that a working method can give.</summary>
     /// <param name="value">The value, in the measurand's unit.</param>

@@ -15,7 +15,8 @@ public static class Measurands
             0,
             500_000,
             "ASTM D6304",
-            topic: "water"
+            topic: "water",
+            addsUp: true
         );
 
     /// <summary>Dissolved water over saturation, as a moisture sensor reads it.</summary>
@@ -34,6 +35,10 @@ public static class Measurands
     /// <summary>Oil temperature at sampling or at the sensor.</summary>
     public static Measurand OilTemperature { get; } =
         new("oil-temperature", "oil temperature", "°C", WorseDirection.Higher, NaturalScale.Linear, -60, 200);
+
+    /// <summary>Running hours of the oil charge, as the machine's meter shows them at sampling.</summary>
+    public static Measurand OilHours { get; } =
+        new("oil-hours", "oil hours", "h", WorseDirection.EitherWay, NaturalScale.Linear, 0, 1_000_000);
 
     /// <summary>Particles of at least 4 µm(c).</summary>
     public static Measurand Particles4 { get; } = Particles(4);
@@ -102,11 +107,31 @@ public static class Measurands
 
     /// <summary>Acid number.</summary>
     public static Measurand AcidNumber { get; } =
-        new("acid-number", "acid number", "mgKOH/g", WorseDirection.Higher, NaturalScale.Linear, 0, 50, "ASTM D664");
+        new(
+            "acid-number",
+            "acid number",
+            "mgKOH/g",
+            WorseDirection.Higher,
+            NaturalScale.Linear,
+            0,
+            50,
+            "ASTM D664",
+            addsUp: true
+        );
 
     /// <summary>Base number.</summary>
     public static Measurand BaseNumber { get; } =
-        new("base-number", "base number", "mgKOH/g", WorseDirection.Lower, NaturalScale.Linear, 0, 150, "ASTM D2896");
+        new(
+            "base-number",
+            "base number",
+            "mgKOH/g",
+            WorseDirection.Lower,
+            NaturalScale.Linear,
+            0,
+            150,
+            "ASTM D2896",
+            addsUp: true
+        );
 
     /// <summary>Oxidation stability by rotating pressure vessel.</summary>
     public static Measurand Rpvot { get; } =
@@ -114,7 +139,17 @@ public static class Measurands
 
     /// <summary>Antioxidant that is left, against new oil.</summary>
     public static Measurand Antioxidant { get; } =
-        new("antioxidant", "antioxidant", "%", WorseDirection.Lower, NaturalScale.Linear, 0, 200, "ASTM D6971");
+        new(
+            "antioxidant",
+            "antioxidant",
+            "%",
+            WorseDirection.Lower,
+            NaturalScale.Linear,
+            0,
+            200,
+            "ASTM D6971",
+            addsUp: true
+        );
 
     /// <summary>Membrane patch colour, a measure of varnish potential.</summary>
     public static Measurand MembranePatchColour { get; } =
@@ -131,7 +166,47 @@ public static class Measurands
 
     /// <summary>Oxidation by infrared spectrometry.</summary>
     public static Measurand Oxidation { get; } =
-        new("oxidation", "oxidation", "A/cm", WorseDirection.Higher, NaturalScale.Linear, -5, 500, "ASTM E2412");
+        new(
+            "oxidation",
+            "oxidation",
+            "A/cm",
+            WorseDirection.Higher,
+            NaturalScale.Linear,
+            -5,
+            500,
+            "ASTM E2412",
+            addsUp: true
+        );
+
+    /// <summary>Closed-cup flash point.</summary>
+    public static Measurand FlashPoint { get; } =
+        new("flash-point", "flash point", "°C", WorseDirection.Lower, NaturalScale.Linear, -20, 400, "ASTM D93");
+
+    /// <summary>Interfacial tension against water, of insulating oil.</summary>
+    public static Measurand InterfacialTension { get; } =
+        new(
+            "interfacial-tension",
+            "interfacial tension",
+            "mN/m",
+            WorseDirection.Lower,
+            NaturalScale.Linear,
+            0,
+            100,
+            "ASTM D971"
+        );
+
+    /// <summary>Breakdown voltage over a 2.5 mm gap, of insulating oil.</summary>
+    public static Measurand BreakdownVoltage { get; } =
+        new(
+            "breakdown-voltage",
+            "breakdown voltage",
+            "kV",
+            WorseDirection.Lower,
+            NaturalScale.Linear,
+            0,
+            150,
+            "IEC 60156"
+        );
 
     /// <summary>Iron.</summary>
     public static Measurand Iron { get; } = WearMetal("iron");
@@ -166,6 +241,7 @@ public static class Measurands
         WaterContent,
         RelativeSaturation,
         OilTemperature,
+        OilHours,
         Particles4,
         Particles6,
         Particles14,
@@ -179,6 +255,9 @@ public static class Measurands
         Antioxidant,
         MembranePatchColour,
         Oxidation,
+        FlashPoint,
+        InterfacialTension,
+        BreakdownVoltage,
         Iron,
         Copper,
         Tin,
@@ -204,7 +283,7 @@ public static class Measurands
         );
 
     private static Measurand WearMetal(string name) =>
-        new(name, name, "mg/kg", WorseDirection.Higher, NaturalScale.Linear, 0, 50_000, "ASTM D5185");
+        new(name, name, "mg/kg", WorseDirection.Higher, NaturalScale.Linear, 0, 50_000, "ASTM D5185", addsUp: true);
 
     private static Measurand AdditiveElement(string name) =>
         new(
@@ -216,6 +295,7 @@ public static class Measurands
             0,
             50_000,
             "ASTM D5185",
-            tellsOilIdentity: true
+            tellsOilIdentity: true,
+            addsUp: true
         );
 }

@@ -130,21 +130,51 @@ public sealed class OilHistory
     public bool IsSuspect(OilSample sample) => suspect.Contains(sample);
 
     /// <summary>The laboratory readings of one measurand in a span of time.</summary>
+    /// <remarks>
+    /// Readings of suspect samples, and readings by another method than the latest one where both methods are known, are left out and
+    /// stand beside the series: two methods on one oil can differ by more than the oil changes.
+    /// </remarks>
     /// <param name="measurand">The measurand.</param>
     /// <param name="from">Start of the span, included; it is the origin of the time axis.</param>
     /// <param name="to">End of the span, included.</param>
-    /// <returns>The series, with the readings of suspect samples beside it.</returns>
+    /// <returns>The series, with what was left out beside it.</returns>
     public MeasurandSeries SampleSeries(Measurand measurand, DateTimeOffset from, DateTimeOffset to)
     {
         Guard.NotNull(measurand, nameof(measurand));
-        var points = Samples
+        var all = Samples
             .Where(sample => sample.TakenAt >= from && sample.TakenAt <= to && sample.Readings.ContainsKey(measurand))
-            .ToLookup(
-                sample => suspect.Contains(sample),
-                sample => new SeriesPoint(sample.TakenAt, sample.Readings[measurand], sample.SampleNumber)
-            );
-        return new MeasurandSeries(measurand, from, [.. points[false]], [.. points[true]]);
+            .ToList();
+        var method = all.Where(sample => !suspect.Contains(sample))
+            .Select(sample => sample.Readings[measurand].Method)
+            .LastOrDefault(text => text.Length > 0);
+        var points = new List<SeriesPoint>();
+        var leftOut = new List<LeftOutPoint>();
+        foreach (var sample in all)
+        {
+            var reading = sample.Readings[measurand];
+            var point = new SeriesPoint(sample.TakenAt, reading, sample.SampleNumber, OilHoursOf(sample));
+            if (suspect.Contains(sample))
+            {
+                leftOut.Add(new LeftOutPoint(point, LeftOutReason.SuspectSample));
+            }
+            else if (
+                reading.Method.Length > 0
+                && !string.Equals(reading.Method, method, StringComparison.OrdinalIgnoreCase)
+            )
+            {
+                leftOut.Add(new LeftOutPoint(point, LeftOutReason.OtherMethod));
+            }
+            else
+            {
+                points.Add(point);
+            }
+        }
+
+        return new MeasurandSeries(measurand, from, points, leftOut);
     }
+
+    private static double? OilHoursOf(OilSample sample) =>
+        sample.Readings.TryGetValue(Measurands.OilHours, out var hours) && !hours.IsCensored ? hours.Value : null;
 
     private static List<OilSample> Deduplicate(List<OilSample> ordered, List<HistoryIssue> issues)
     {

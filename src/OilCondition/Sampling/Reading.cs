@@ -6,12 +6,17 @@ namespace OilCondition.Sampling;
 /// <summary>A reported number in the unit of its measurand, with its qualifier.</summary>
 public readonly record struct Reading
 {
+    private readonly string? method;
+
     /// <summary>A reading.</summary>
     /// <param name="value">The number, in the unit of its measurand.</param>
     /// <param name="qualifier">How the number is to be read.</param>
+    /// <param name="method">Test method or instrument, where it is known; empty otherwise. A series never mixes two methods.</param>
     /// <exception cref="ArgumentOutOfRangeException">The number is not finite.</exception>
-    public Reading(double value, Qualifier qualifier = Qualifier.None)
+    public Reading(double value, Qualifier qualifier = Qualifier.None, string method = "")
     {
+        // Empty is kept as null, so that a reading without a method equals the default of this struct.
+        this.method = Guard.NotNull(method, nameof(method)).Length == 0 ? null : method;
         Value = Guard.Finite(value, "", nameof(value));
         Qualifier = qualifier;
     }
@@ -21,6 +26,9 @@ public readonly record struct Reading
 
     /// <summary>How the number is to be read.</summary>
     public Qualifier Qualifier { get; }
+
+    /// <summary>Test method or instrument; empty where it is not known.</summary>
+    public string Method => method ?? "";
 
     /// <summary>Whether the true value is only bounded, from above or from below.</summary>
     public bool IsCensored => Qualifier is Qualifier.LessThan or Qualifier.GreaterThan;

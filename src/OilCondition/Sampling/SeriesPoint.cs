@@ -3,19 +3,33 @@ namespace OilCondition.Sampling;
 /// <summary>One reading of a series.</summary>
 public sealed record SeriesPoint
 {
-    internal SeriesPoint(DateTimeOffset at, Reading reading, string sampleNumber)
+    internal SeriesPoint(DateTimeOffset at, Reading reading, string sampleNumber, double? oilHours = null)
+        : this(at, reading, reading, sampleNumber, oilHours) { }
+
+    private SeriesPoint(DateTimeOffset at, Reading reading, Reading reported, string sampleNumber, double? oilHours)
     {
         At = at;
         Reading = reading;
+        Reported = reported;
         SampleNumber = sampleNumber;
+        OilHours = oilHours;
     }
 
     /// <summary>When the sample was taken or the sensor read.</summary>
     public DateTimeOffset At { get; }
 
-    /// <summary>The reading, in the unit of the series' measurand.</summary>
+    /// <summary>The reading, in the unit of the series' measurand; corrected where the series is (see <see cref="TopUpCorrection"/>).</summary>
     public Reading Reading { get; }
+
+    /// <summary>The reading as it was reported.</summary>
+    public Reading Reported { get; }
 
     /// <summary>The laboratory's number; empty for a sensor reading.</summary>
     public string SampleNumber { get; }
+
+    /// <summary>Running hours of the oil at that moment; null where they are not recorded.</summary>
+    public double? OilHours { get; }
+
+    internal SeriesPoint WithValue(double value) =>
+        new(At, new Reading(value, Reading.Qualifier, Reading.Method), Reported, SampleNumber, OilHours);
 }

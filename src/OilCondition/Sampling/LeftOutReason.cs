@@ -1,0 +1,14 @@
+namespace OilCondition.Sampling;
+
+/// <summary>Why a reading is kept out of a series.</summary>
+public enum LeftOutReason
+{
+    /// <summary>Its sample seems to belong to another oil.</summary>
+    SuspectSample,
+
+    /// <summary>It was measured by another method than the latest reading.</summary>
+    OtherMethod,
+
+    /// <summary>The series runs over oil hours, and the sample has none.</summary>
+    NoOilHours,
+}

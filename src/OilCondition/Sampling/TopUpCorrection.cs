@@ -1,0 +1,117 @@
+using OilCondition.Guards;
+using UnitsNet;
+
+namespace OilCondition.Sampling;
+
+/// <summary>Takes the dilution by top-ups out of a series, so that its slope is what the machine does to the oil.</summary>
+/// <remarks>
+/// <para>
+/// A top-up of volume v makes good oil that was lost from a charge of volume V: the value before it, C, becomes
+/// C − f (C − N) with f = v / V and N the new oil's value. The correction lowers (or lifts) every earlier reading by these drops, so that
+/// all readings refer to the charge as it is now: the latest reading after the last top-up is unchanged, and a forecast from the series
+/// assumes that no further top-up comes to help.
+/// </para>
+/// <para>
+/// C at the moment of a top-up is not measured. Between the readings on both sides the machine is taken to work at an even rate R per
+/// interval, which the readings and the drops fix exactly: C(b) = C(a) + R − sum of drops, drop = f (C(a) + s R − earlier drops − N), with s
+/// the elapsed part of the interval. After the last reading R is not known and taken as 0. Before the first reading nothing is corrected.
+/// </para>
+/// <para>
+/// Follows from the balance of a charge of constant volume (Source: derived). Oil that was lost by evaporation leaves its metals
+/// behind and needs no correction; do not record that as a top-up of leaked oil. Of f only 0 to 1 has a meaning.
+/// </para>
+/// </remarks>
+public sealed class TopUpCorrection
+{
+    private TopUpCorrection(MeasurandSeries series, TopUpOutcome outcome, IReadOnlyList<TopUp> topUps, double total)
+    {
+        Series = series;
+        Outcome = outcome;
+        TopUps = topUps;
+        TotalDrop = total;
+    }
+
+    /// <summary>The series, corrected or as it was.</summary>
+    public MeasurandSeries Series { get; }
+
+    /// <summary>Whether it is corrected, and why not.</summary>
+    public TopUpOutcome Outcome { get; }
+
+    /// <summary>The top-ups since the first reading.</summary>
+    public IReadOnlyList<TopUp> TopUps { get; }
+
+    /// <summary>What all top-ups together took off the value, in the measurand's unit; 0 unless corrected.</summary>
+    public double TotalDrop { get; }
+
+    /// <summary>Corrects a series of one machine's history.</summary>
+    /// <param name="series">The readings.</param>
+    /// <param name="history">The records with the top-ups, the charge volume and the new oil's values.</param>
+    /// <param name="asOf">Now: later top-ups are not looked at.</param>
+    /// <returns>The series and what was done.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A top-up is larger than the charge.</exception>
+    public static TopUpCorrection Of(MeasurandSeries series, OilHistory history, DateTimeOffset asOf)
+    {
+        Guard.NotNull(series, nameof(series));
+        Guard.NotNull(history, nameof(history));
+        var points = series.Points;
+        var topUps = history
+            .Events.OfType<TopUp>()
+            .Where(one => points.Count > 0 && one.At >= points[0].At && one.At <= asOf)
+            .ToList();
+        if (topUps.Count == 0)
+        {
+            return new TopUpCorrection(series, TopUpOutcome.NoTopUp, [], 0);
+        }
+
+        if (!series.Measurand.AddsUp)
+        {
+            return new TopUpCorrection(series, TopUpOutcome.DoesNotAddUp, topUps, 0);
+        }
+
+        var newOil = history.Machine.Oil.NewReadings.TryGetValue(series.Measurand, out var value) ? value : default;
+        if (!history.Machine.Oil.NewReadings.ContainsKey(series.Measurand) || newOil.IsCensored)
+        {
+            return new TopUpCorrection(series, TopUpOutcome.NewOilValueMissing, topUps, 0);
+        }
+
+        var corrected = new SeriesPoint[points.Count];
+        var drop = 0.0;
+        for (var i = points.Count - 1; i >= 0; i--)
+        {
+            drop += Drop(points, i, topUps, history.Machine.ChargeVolume, newOil.Value);
+            corrected[i] = points[i].WithValue(points[i].Reading.Value - drop);
+        }
+
+        return new TopUpCorrection(series.WithPoints(corrected), TopUpOutcome.Corrected, topUps, drop);
+    }
+
+    /// <summary>What the top-ups between a reading and the next one (or now) took off.</summary>
+    private static double Drop(
+        IReadOnlyList<SeriesPoint> points,
+        int index,
+        List<TopUp> topUps,
+        Volume charge,
+        double newOil
+    )
+    {
+        var from = points[index];
+        var to = index + 1 < points.Count ? points[index + 1] : null;
+        var start = from.Reading.Value;
+
+        // Each drop is an affine function of the unknown rate R: drop = constant + factor R. Sums of both are carried along.
+        var constant = 0.0;
+        var factor = 0.0;
+        foreach (var topUp in topUps.Where(one => one.At >= from.At && (to is null || one.At < to.At)))
+        {
+            var part = Guard.InRange(topUp.Volume.Liters / charge.Liters, 0, 1, "of the charge", nameof(topUps));
+            var elapsed = to is null ? 0 : (topUp.At - from.At).TotalSeconds / (to.At - from.At).TotalSeconds;
+            var ownConstant = part * (start - constant - newOil);
+            var ownFactor = part * (elapsed - factor);
+            constant += ownConstant;
+            factor += ownFactor;
+        }
+
+        var rate = to is null ? 0 : (to.Reading.Value - start + constant) / (1 - factor);
+        return constant + factor * rate;
+    }
+}

@@ -1,0 +1,17 @@
+namespace OilCondition.Sampling;
+
+/// <summary>Whether top-ups were reckoned out of a series, and why not.</summary>
+public enum TopUpOutcome
+{
+    /// <summary>Earlier readings were referred to the present charge.</summary>
+    Corrected,
+
+    /// <summary>There was no top-up in the span of the series.</summary>
+    NoTopUp,
+
+    /// <summary>The measurand does not blend by volume and add up over time (viscosity, RPVOT, counts ...); the readings stand.</summary>
+    DoesNotAddUp,
+
+    /// <summary>The new oil's value is not known; the readings stand.</summary>
+    NewOilValueMissing,
+}
