@@ -13,8 +13,26 @@ public sealed class Limit
     /// <param name="upper">Figures not to be exceeded; null for none.</param>
     /// <param name="lower">Figures not to be undercut; null for none.</param>
     /// <param name="source">Where the figures come from.</param>
-    /// <exception cref="ArgumentException">There is neither an upper nor a lower band, or the alarm comes before the alert.</exception>
-    public Limit(Measurand measurand, LimitKind kind, LimitBand? upper, LimitBand? lower, Source source)
+    /// <param name="deadBand">
+    /// How far inside a figure a reading must come back before the state falls again, in the unit of what is compared; 0 for
+    /// none. Against flapping: choose it not narrower than the test method's repeatability.
+    /// </param>
+    /// <param name="confirmations">Successive readings beyond a figure that it takes to believe it, 1 to 10.</param>
+    /// <param name="rate">For a rate of change: per which span the figures are meant; null otherwise.</param>
+    /// <exception cref="ArgumentException">
+    /// There is neither an upper nor a lower band, the alarm comes before the alert, or a rate of change has no span.
+    /// </exception>
+    /// <exception cref="ArgumentOutOfRangeException">The dead band is negative, or the confirmations lie outside 1 to 10.</exception>
+    public Limit(
+        Measurand measurand,
+        LimitKind kind,
+        LimitBand? upper,
+        LimitBand? lower,
+        Source source,
+        double deadBand = 0,
+        int confirmations = 1,
+        LimitRate? rate = null
+    )
     {
         Measurand = Guard.NotNull(measurand, nameof(measurand));
         Source = Guard.NotNull(source, nameof(source));
@@ -43,8 +61,20 @@ public sealed class Limit
             );
         }
 
+        if (kind == LimitKind.RateOfChange != rate is not null)
+        {
+            throw new ArgumentException(
+                $"The limit of {measurand.Id} is of kind {kind}; a span belongs to a rate of change, and only to it.",
+                nameof(rate)
+            );
+        }
+
         Upper = upper;
         Lower = lower;
+        DeadBand = Guard.NotNegative(deadBand, measurand.Unit, nameof(deadBand));
+        Guard.InRange(confirmations, 1, 10, "readings", nameof(confirmations));
+        Confirmations = confirmations;
+        Rate = rate;
     }
 
     /// <summary>What is limited.</summary>
@@ -62,18 +92,30 @@ public sealed class Limit
     /// <summary>Where the figures come from.</summary>
     public Source Source { get; }
 
+    /// <summary>How far inside a figure a reading must come back before the state falls again.</summary>
+    public double DeadBand { get; }
+
+    /// <summary>Successive readings beyond a figure that it takes to believe it.</summary>
+    public int Confirmations { get; }
+
+    /// <summary>Per which span the figures of a rate of change are meant; null for other kinds.</summary>
+    public LimitRate? Rate { get; }
+
     /// <summary>This limit as figures of the reading itself, for one oil.</summary>
     /// <remarks>Change: new value + figure. Percentage: new value (1 + figure / 100); a lower figure is negative.</remarks>
     /// <param name="oil">The oil, for its new-oil values.</param>
     /// <param name="absolute">The limit on the reading itself, or null.</param>
-    /// <returns>False when the limit is a change and the new-oil value is missing or only bounded.</returns>
+    /// <returns>
+    /// False when the limit is a change and the new-oil value is missing or only bounded, and for a rate of change and for statistical limits,
+    /// which are no fixed figures of the reading.
+    /// </returns>
     public bool TryResolve(Oil oil, out Limit? absolute)
     {
         Guard.NotNull(oil, nameof(oil));
         absolute = Kind == LimitKind.Absolute ? this : null;
-        if (Kind == LimitKind.Absolute)
+        if (Kind is not (LimitKind.ChangeFromNew or LimitKind.PercentChangeFromNew))
         {
-            return true;
+            return Kind == LimitKind.Absolute;
         }
 
         if (!oil.NewReadings.TryGetValue(Measurand, out var reading) || reading.IsCensored)
@@ -81,81 +123,100 @@ public sealed class Limit
             return false;
         }
 
-        var map =
+        absolute = AsAbsolute(
             Kind == LimitKind.ChangeFromNew
-                ? new Func<double, double>(figure => reading.Value + figure)
-                : figure => reading.Value * (1 + figure / 100);
-        absolute = new Limit(Measurand, LimitKind.Absolute, Upper?.Map(map), Lower?.Map(map), Source);
+                ? figure => reading.Value + figure
+                : figure => reading.Value * (1 + figure / 100),
+            Source
+        );
         return true;
     }
 
-    /// <summary>Holds a reading against this limit.</summary>
+    /// <summary>Holds one reading against this limit; a limit that needs more than one reading is not determined by it.</summary>
     /// <param name="oil">The oil, for its new-oil values.</param>
     /// <param name="reading">The reading, in the measurand's unit; null when there is none.</param>
     /// <returns>The state and its reason.</returns>
     public LimitEvaluation Evaluate(Oil oil, Reading? reading)
     {
-        if (!TryResolve(oil, out var absolute))
-        {
-            return new LimitEvaluation(this, LimitState.NotDetermined, LimitReason.NewOilValueMissing, reading, null);
-        }
-
         if (reading is not { } value)
         {
-            return new LimitEvaluation(this, LimitState.NotDetermined, LimitReason.NoReading, null, null);
-        }
-
-        var upper = absolute!.Upper is { } above ? Side.Above(above, value) : Side.Clear;
-        var lower = absolute.Lower is { } below ? Side.Below(below, value) : Side.Clear;
-        var worst = upper.State >= lower.State ? upper : lower;
-        var undecided = upper.State == LimitState.NotDetermined || lower.State == LimitState.NotDetermined;
-        return undecided && worst.State < LimitState.Alert
-            ? new LimitEvaluation(this, LimitState.NotDetermined, LimitReason.BoundDoesNotDecide, value, null)
-            : new LimitEvaluation(this, worst.State, LimitReason.Compared, value, worst.Figure);
-    }
-
-    /// <summary>One side of the comparison: the state, and the figure that was passed.</summary>
-    private readonly record struct Side(LimitState State, double? Figure)
-    {
-        public static Side Clear => new(LimitState.Normal, null);
-
-        public static Side Above(LimitBand band, Reading reading)
-        {
-            // A reading of '<x' is anywhere below x: it clears the lowest figure at or above x and decides nothing below that.
-            var lowestFigure = band.Alert ?? band.Alarm!.Value;
-            if (reading.Qualifier == Qualifier.LessThan)
-            {
-                return reading.Value <= lowestFigure ? Clear : new Side(LimitState.NotDetermined, null);
-            }
-
-            var atLeast = reading.Qualifier == Qualifier.GreaterThan;
-            bool Beyond(double figure) => atLeast ? reading.Value >= figure : reading.Value > figure;
-            if (band.Alarm is { } alarm && Beyond(alarm))
-            {
-                return new Side(LimitState.Alarm, alarm);
-            }
-
-            if (band.Alert is { } alert && Beyond(alert))
-            {
-                return new Side(LimitState.Alert, alert);
-            }
-
-            return atLeast ? new Side(LimitState.NotDetermined, null) : Clear;
-        }
-
-        public static Side Below(LimitBand band, Reading reading)
-        {
-            var mirrored = new Reading(
-                -reading.Value,
-                reading.Qualifier switch
-                {
-                    Qualifier.LessThan => Qualifier.GreaterThan,
-                    Qualifier.GreaterThan => Qualifier.LessThan,
-                    var same => same,
-                }
+            return LimitEvaluation.Undetermined(
+                this,
+                TryResolve(oil, out _) ? LimitReason.NoReading : Unresolved,
+                null
             );
-            var side = Above(band.Map(figure => -figure), mirrored);
-            return side with { Figure = -side.Figure };
+        }
+
+        return TryResolve(oil, out var absolute)
+            ? new LimitWalk(this, absolute!).Over([(null, value)], value, null)
+            : LimitEvaluation.Undetermined(this, Unresolved, value);
+    }
+
+    /// <summary>Holds a series of readings against this limit, with dead band and confirmations.</summary>
+    /// <remarks>
+    /// <para>
+    /// The readings are walked through in order of time. The state rises when as many successive readings as there are confirmations lie beyond a
+    /// figure (to the lowest zone among them), and falls when one reading comes back inside the figure by the dead band. A rise that still
+    /// waits is told by <see cref="LimitEvaluation.Pending"/>.
+    /// </para>
+    /// <para>
+    /// Rate of change: (x(n) − x(n−1)) / (t(n) − t(n−1)), scaled to the span of <see cref="LimitRate"/> (common practice); readings less than a
+    /// day after the one before are not differenced with it, and readings that are only bounds are passed over.
+    /// </para>
+    /// <para>
+    /// Own history: see <see cref="OwnHistoryLimit"/>. Fleet: see <see cref="LimitSet"/>.
+    /// </para>
+    /// </remarks>
+    /// <param name="oil">The oil, for its new-oil values.</param>
+    /// <param name="series">The readings of the limit's measurand.</param>
+    /// <returns>The state after the latest reading, and its reason.</returns>
+    /// <exception cref="ArgumentException">The series is one of another measurand.</exception>
+    public LimitEvaluation Evaluate(Oil oil, MeasurandSeries series)
+    {
+        Guard.NotNull(oil, nameof(oil));
+        Guard.NotNull(series, nameof(series));
+        if (!series.Measurand.Equals(Measurand))
+        {
+            throw new ArgumentException(
+                $"series is one of {series.Measurand.Id}; the limit is one of {Measurand.Id}.",
+                nameof(series)
+            );
+        }
+
+        if (series.Points.Count == 0)
+        {
+            return Evaluate(oil, reading: null);
+        }
+
+        var latest = series.Points[series.Points.Count - 1].Reading;
+        switch (Kind)
+        {
+            case LimitKind.RateOfChange:
+                return Rate!.TryRates(series, out var rates)
+                    ? new LimitWalk(this, this).Over(rates, latest, rates[rates.Count - 1].Reading.Value)
+                    : LimitEvaluation.Undetermined(this, LimitReason.TooFewReadings, latest);
+            case LimitKind.OwnHistory:
+                return OwnHistoryLimit.TryFigures(this, series, out var own, out var reason)
+                    ? new LimitWalk(this, own!).Over(Readings(series), latest, null)
+                    : LimitEvaluation.Undetermined(this, reason, latest);
+            default:
+                return TryResolve(oil, out var absolute)
+                    ? new LimitWalk(this, absolute!).Over(Readings(series), latest, null)
+                    : LimitEvaluation.Undetermined(this, Unresolved, latest);
         }
     }
+
+    internal Limit AsAbsolute(Func<double, double> map, Source source) =>
+        new(Measurand, LimitKind.Absolute, Upper?.Map(map), Lower?.Map(map), source, DeadBand, Confirmations);
+
+    private LimitReason Unresolved =>
+        Kind switch
+        {
+            LimitKind.Fleet => LimitReason.NoFleet,
+            LimitKind.RateOfChange or LimitKind.OwnHistory => LimitReason.TooFewReadings,
+            _ => LimitReason.NewOilValueMissing,
+        };
+
+    private static List<(DateTimeOffset? At, Reading Reading)> Readings(MeasurandSeries series) =>
+        [.. series.Points.Select(point => ((DateTimeOffset?)point.At, point.Reading))];
 }

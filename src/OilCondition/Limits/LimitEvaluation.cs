@@ -2,20 +2,42 @@ using OilCondition.Sampling;
 
 namespace OilCondition.Limits;
 
-/// <summary>A reading held against a limit.</summary>
+/// <summary>A reading, or a series of them, held against a limit.</summary>
 public sealed class LimitEvaluation
 {
-    internal LimitEvaluation(Limit limit, LimitState state, LimitReason reason, Reading? reading, double? figure)
+    internal LimitEvaluation(
+        Limit limit,
+        LimitBand? upper,
+        LimitBand? lower,
+        LimitState state,
+        LimitReason reason,
+        Reading? reading,
+        double? rate = null,
+        double? figure = null,
+        DateTimeOffset? since = null,
+        LimitState pending = LimitState.NotDetermined
+    )
     {
         Limit = limit;
+        Upper = upper;
+        Lower = lower;
         State = state;
         Reason = reason;
         Reading = reading;
+        Rate = rate;
         Figure = figure;
+        Since = since;
+        Pending = pending;
     }
 
     /// <summary>The limit, as it stands in the limit set.</summary>
     public Limit Limit { get; }
+
+    /// <summary>The upper figures that were compared with, in the unit of the reading or of its rate; null for none.</summary>
+    public LimitBand? Upper { get; }
+
+    /// <summary>The lower figures that were compared with; null for none.</summary>
+    public LimitBand? Lower { get; }
 
     /// <summary>Where the reading stands.</summary>
     public LimitState State { get; }
@@ -23,9 +45,21 @@ public sealed class LimitEvaluation
     /// <summary>Why.</summary>
     public LimitReason Reason { get; }
 
-    /// <summary>The reading; null when there is none.</summary>
+    /// <summary>The latest reading; null when there is none.</summary>
     public Reading? Reading { get; }
 
-    /// <summary>The figure that was passed, as a value of the reading itself; null unless the state is alert or alarm.</summary>
+    /// <summary>For a rate of change: the latest one, per the limit's span; null otherwise.</summary>
+    public double? Rate { get; }
+
+    /// <summary>The figure that was passed, of the reading or of its rate; null unless the state, or the pending one, is alert or alarm.</summary>
     public double? Figure { get; }
+
+    /// <summary>Since when the state is alert or alarm: the first of the readings that made it so; null otherwise.</summary>
+    public DateTimeOffset? Since { get; }
+
+    /// <summary>The zone that the latest readings lie in without having been confirmed yet; not determined when nothing waits.</summary>
+    public LimitState Pending { get; }
+
+    internal static LimitEvaluation Undetermined(Limit limit, LimitReason reason, Reading? reading) =>
+        new(limit, null, null, LimitState.NotDetermined, reason, reading);
 }

@@ -11,4 +11,16 @@ public enum LimitKind
 
     /// <summary>From the new oil's value, as a percentage of it.</summary>
     PercentChangeFromNew,
+
+    /// <summary>The change from reading to reading, per span of time or of oil hours.</summary>
+    RateOfChange,
+
+    /// <summary>
+    /// Percentages of the population that the machine's own earlier readings come from: 99 means that 99 % of readings in the usual state stay
+    /// inside.
+    /// </summary>
+    OwnHistory,
+
+    /// <summary>Percentiles of the readings of many machines.</summary>
+    Fleet,
 }

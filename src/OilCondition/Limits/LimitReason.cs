@@ -14,4 +14,16 @@ public enum LimitReason
 
     /// <summary>The reading is only bounded (&lt; or &gt;), and the bound does not decide.</summary>
     BoundDoesNotDecide,
+
+    /// <summary>The latest readings lie beyond a figure, but not yet as many as the limit asks for.</summary>
+    AwaitingConfirmation,
+
+    /// <summary>There are too few readings for a rate of change or for limits from the machine's own history.</summary>
+    TooFewReadings,
+
+    /// <summary>The machine's earlier readings move by themselves, so that they give no usual state to hold a reading against.</summary>
+    HistoryMoves,
+
+    /// <summary>The limit is a percentile of a fleet, and no fleet was given, or one too small for that percentile.</summary>
+    NoFleet,
 }

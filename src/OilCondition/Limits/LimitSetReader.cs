@@ -1,12 +1,24 @@
+using System.Globalization;
 using System.Text.Json;
 using OilCondition.Sampling;
 using OilCondition.Sources;
+using UnitsNet;
 
 namespace OilCondition.Limits;
 
 /// <summary>Reads limit sets and reports every fault with its place in the document.</summary>
 internal sealed class LimitSetReader
 {
+    private static readonly Dictionary<string, LimitKind> Kinds = new(StringComparer.Ordinal)
+    {
+        ["absolute"] = LimitKind.Absolute,
+        ["change-from-new"] = LimitKind.ChangeFromNew,
+        ["percent-change-from-new"] = LimitKind.PercentChangeFromNew,
+        ["rate-of-change"] = LimitKind.RateOfChange,
+        ["own-history"] = LimitKind.OwnHistory,
+        ["fleet"] = LimitKind.Fleet,
+    };
+
     private readonly MeasurandCatalog catalog;
     private readonly List<string> faults = [];
 
@@ -57,13 +69,31 @@ internal sealed class LimitSetReader
 
         var read = limits.EnumerateArray().Select((element, i) => One(element, $"$.limits[{i}]")).ToList();
         foreach (
-            var twice in read.OfType<Limit>().GroupBy(limit => (limit.Measurand, limit.Kind)).Where(g => g.Count() > 1)
+            var twice in read.OfType<Limit>().SelectMany(Figures).GroupBy(figure => figure).Where(g => g.Count() > 1)
         )
         {
-            faults.Add($"$.limits: {twice.Key.Measurand.Id} has more than one limit of the same kind.");
+            faults.Add($"$.limits: {twice.Key} is given more than once.");
         }
 
         return faults.Count == 0 && name is not null ? new LimitSet(name, read.OfType<Limit>()) : null;
+    }
+
+    /// <summary>What a limit sets: alert and alarm may come from different sources and then stand in two limits.</summary>
+    private static IEnumerable<string> Figures(Limit limit)
+    {
+        foreach (var (side, band) in new[] { ("upper", limit.Upper), ("lower", limit.Lower) })
+        {
+            var name = $"the {side} {{0}} of {limit.Measurand.Id} ({limit.Kind})";
+            if (band?.Alert is not null)
+            {
+                yield return string.Format(CultureInfo.InvariantCulture, name, "alert");
+            }
+
+            if (band?.Alarm is not null)
+            {
+                yield return string.Format(CultureInfo.InvariantCulture, name, "alarm");
+            }
+        }
     }
 
     private Limit? One(JsonElement element, string path)
@@ -74,7 +104,21 @@ internal sealed class LimitSetReader
             return null;
         }
 
-        Known(element, path, "measurand", "kind", "unit", "upper", "lower", "source");
+        Known(
+            element,
+            path,
+            "measurand",
+            "kind",
+            "unit",
+            "upper",
+            "lower",
+            "source",
+            "note",
+            "deadBand",
+            "confirmations",
+            "perDays",
+            "perOilHours"
+        );
         var measurand = MeasurandOf(element, path);
         var kind = Kind(element, path);
         var source = SourceOf(element, path);
@@ -93,7 +137,16 @@ internal sealed class LimitSetReader
 
         try
         {
-            return new Limit(measurand, kind.Value, upper, lower, source);
+            return new Limit(
+                measurand,
+                kind.Value,
+                upper,
+                lower,
+                source,
+                Number(element, path, "deadBand") ?? 0,
+                Confirmations(element, path),
+                Rate(element, path)
+            );
         }
         catch (ArgumentException error)
         {
@@ -120,19 +173,64 @@ internal sealed class LimitSetReader
     private LimitKind? Kind(JsonElement element, string path)
     {
         var text = Text(element, path, "kind");
-        LimitKind? kind = text switch
+        if (text is null)
         {
-            "absolute" => LimitKind.Absolute,
-            "change-from-new" => LimitKind.ChangeFromNew,
-            "percent-change-from-new" => LimitKind.PercentChangeFromNew,
-            _ => null,
-        };
-        if (kind is null && text is not null)
+            return null;
+        }
+
+        if (!Kinds.TryGetValue(text, out var kind))
         {
-            faults.Add($"{path}.kind: '{text}'; allowed: absolute, change-from-new, percent-change-from-new.");
+            faults.Add($"{path}.kind: '{text}'; allowed: {string.Join(", ", Kinds.Keys)}.");
+            return null;
         }
 
         return kind;
+    }
+
+    private int Confirmations(JsonElement element, string path)
+    {
+        if (Number(element, path, "confirmations") is not { } count)
+        {
+            return 1;
+        }
+
+        if (count is >= 1 and <= 10 && Math.Floor(count) == count)
+        {
+            return (int)count;
+        }
+
+        faults.Add($"{path}.confirmations: {count}; allowed: a whole number from 1 to 10.");
+        return 1;
+    }
+
+    private LimitRate? Rate(JsonElement element, string path)
+    {
+        var days = Number(element, path, "perDays");
+        var hours = Number(element, path, "perOilHours");
+        if (days is not null && hours is not null)
+        {
+            faults.Add($"{path}: 'perDays' and 'perOilHours' exclude each other.");
+        }
+
+        return hours is { } running ? new LimitRate(TimeAxis.OilHours, Duration.FromHours(running))
+            : days is { } calendar ? new LimitRate(TimeAxis.Calendar, Duration.FromDays(calendar))
+            : null;
+    }
+
+    private double? Number(JsonElement element, string path, string name)
+    {
+        if (!element.TryGetProperty(name, out var property))
+        {
+            return null;
+        }
+
+        if (property.ValueKind == JsonValueKind.Number && property.TryGetDouble(out var value))
+        {
+            return value;
+        }
+
+        faults.Add($"{path}.{name}: a number is expected.");
+        return null;
     }
 
     private LimitBand? Band(
@@ -174,7 +272,7 @@ internal sealed class LimitSetReader
             return null;
         }
 
-        if (kind == LimitKind.PercentChangeFromNew)
+        if (kind is LimitKind.PercentChangeFromNew or LimitKind.OwnHistory or LimitKind.Fleet)
         {
             if (unit is not ("" or "%"))
             {
@@ -184,7 +282,10 @@ internal sealed class LimitSetReader
             return figure;
         }
 
-        if (!ReportedUnits.TryConvert(measurand, figure, unit, out var converted))
+        // A difference converts like a value only where the units have a common zero: not from °F, Saybolt seconds or scale numbers.
+        var isDifference = kind is LimitKind.ChangeFromNew or LimitKind.RateOfChange;
+        var hasCommonZero = ReportedUnits.TryConvert(measurand, 0, unit, out var zero) && zero == 0;
+        if (!ReportedUnits.TryConvert(measurand, figure, unit, out var converted) || (isDifference && !hasCommonZero))
         {
             faults.Add($"{path}.{name}: {figure} '{unit}' cannot be converted to {measurand.Unit} ({measurand.Id}).");
             return null;

@@ -48,6 +48,59 @@ public class LimitSetTests
         Should.Throw<FormatException>(() => LimitSet.Parse(json)).Message.ShouldContain(expected);
     }
 
+    [Theory]
+    [InlineData(
+        """ "measurand": "water-content", "kind": "absolute", "confirmations": 2.5 """,
+        "$.limits[0].confirmations: 2.5; allowed: a whole number from 1 to 10"
+    )]
+    [InlineData(""" "measurand": "water-content", "kind": "rate-of-change" """, "a span belongs to a rate of change")]
+    [InlineData(""" "measurand": "water-content", "kind": "rate-of-change", "perDays": -3 """, "span is -72 h")]
+    [InlineData(
+        """ "measurand": "particles-4um", "kind": "rate-of-change", "perDays": 30, "unit": "iso-4406" """,
+        "cannot be converted to per mL"
+    )]
+    [InlineData(
+        """ "measurand": "water-content", "kind": "absolute", "deadBand": "wide" """,
+        "$.limits[0].deadBand: a number is expected"
+    )]
+    public void A_fault_of_the_newer_fields_is_named_with_its_place(string head, string expected) =>
+        A_fault_is_named_with_its_place(head, expected);
+
+    [Fact]
+    public void Dead_band_confirmations_and_rate_are_read()
+    {
+        var limit = LimitSet
+            .Parse(
+                $$"""
+                { "name": "test", "limits": [ { "measurand": "iron", "kind": "rate-of-change", "perOilHours": 1000,
+                  "upper": { "alert": 5 }, "deadBand": 1, "confirmations": 2, "note": "invented", {{Source}} } ] }
+                """
+            )
+            .Limits.Single();
+
+        limit.Kind.ShouldBe(LimitKind.RateOfChange);
+        limit.Rate!.Axis.ShouldBe(TimeAxis.OilHours);
+        limit.Rate.Span.Hours.ShouldBe(1000);
+        limit.DeadBand.ShouldBe(1);
+        limit.Confirmations.ShouldBe(2);
+    }
+
+    [Fact]
+    public void Alert_and_alarm_may_stand_in_two_limits_but_no_figure_twice()
+    {
+        string Json(string second) =>
+            $$"""
+                { "name": "test", "limits": [
+                  { "measurand": "iron", "kind": "absolute", "upper": { "alert": 20 }, {{Source}} },
+                  { "measurand": "iron", "kind": "absolute", "upper": { {{second}} }, {{Source}} } ] }
+                """;
+
+        LimitSet.Parse(Json("\"alarm\": 40")).Limits.Count.ShouldBe(2);
+        Should
+            .Throw<FormatException>(() => LimitSet.Parse(Json("\"alert\": 40")))
+            .Message.ShouldContain("the upper alert of iron (Absolute) is given more than once");
+    }
+
     [Fact]
     public void All_faults_are_named_together()
     {

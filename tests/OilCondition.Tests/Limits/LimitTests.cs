@@ -76,7 +76,7 @@ public class LimitTests
             null,
             AnySource
         );
-        absolute.Evaluate(Invented.Oil, null).Reason.ShouldBe(LimitReason.NoReading);
+        absolute.Evaluate(Invented.Oil, reading: null).Reason.ShouldBe(LimitReason.NoReading);
     }
 
     [Fact]
