@@ -77,7 +77,7 @@ internal static class Advisor
 
         if (finding.Severity < Severity.Alert)
         {
-            return [];
+            return finding.Code == FindingCode.LimitNotConfirmed ? [RecommendedAction.SampleAgain] : [];
         }
 
         if (IsWater(finding.Measurand))

@@ -149,10 +149,22 @@ internal static partial class AssessmentJson
             json.WriteString("state", Words.Kebab(state.Evaluation.State));
             json.WriteString("reason", Words.Kebab(state.Evaluation.Reason));
             json.WriteString("limitSource", state.Evaluation.Limit.Source.ToString());
-            if (state.Evaluation.Limit.TryResolve(assessment.History.Machine.Oil, out var limit))
+            json.WriteString("limitKind", Words.Kebab(state.Evaluation.Limit.Kind));
+            Band(json, "upper", state.Evaluation.Upper);
+            Band(json, "lower", state.Evaluation.Lower);
+            if (state.Evaluation.Rate is { } rate)
             {
-                Band(json, "upper", limit!.Upper);
-                Band(json, "lower", limit.Lower);
+                Number(json, "rate", rate);
+            }
+
+            if (state.Evaluation.Since is { } since)
+            {
+                Moment(json, "since", since);
+            }
+
+            if (state.Evaluation.Pending >= LimitState.Alert)
+            {
+                json.WriteString("pending", Words.Kebab(state.Evaluation.Pending));
             }
 
             if (state.Latest is { } latest)
@@ -160,6 +172,7 @@ internal static partial class AssessmentJson
                 Point(json, "latest", latest);
             }
 
+            json.WriteString("topUps", Words.Kebab(state.Trend.Outcome));
             json.WriteStartArray("remainingLife");
             foreach (var life in state.Life)
             {

@@ -1,4 +1,5 @@
 using OilCondition.Guards;
+using OilCondition.Sampling;
 using UnitsNet;
 
 namespace OilCondition.Advice;
@@ -13,12 +14,16 @@ public sealed class AssessmentOptions
     /// <param name="trendSignificance">
     /// A trend counts when a slope as steep arises by scatter alone with at most this probability, above 0 and below 1.
     /// </param>
+    /// <param name="axis">
+    /// Whether trends run over the calendar or over oil hours; machines whose samples have no oil hours fall back to the calendar.
+    /// </param>
     /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
     public AssessmentOptions(
         DateTimeOffset asOf,
         Duration? planningHorizon = null,
         double confidence = 0.9,
-        double trendSignificance = 0.01
+        double trendSignificance = 0.01,
+        TimeAxis axis = TimeAxis.Calendar
     )
     {
         AsOf = asOf;
@@ -26,6 +31,7 @@ public sealed class AssessmentOptions
         Guard.InRange(PlanningHorizon.Days, 0, 36_525, "days", nameof(planningHorizon));
         Confidence = Guard.OpenUnitInterval(confidence, nameof(confidence));
         TrendSignificance = Guard.OpenUnitInterval(trendSignificance, nameof(trendSignificance));
+        Axis = axis;
     }
 
     /// <summary>Now.</summary>
@@ -36,6 +42,9 @@ public sealed class AssessmentOptions
 
     /// <summary>Confidence of intervals.</summary>
     public double Confidence { get; }
+
+    /// <summary>Whether trends run over the calendar or over oil hours.</summary>
+    public TimeAxis Axis { get; }
 
     /// <summary>Largest probability of a slope by scatter alone at which a trend counts.</summary>
     public double TrendSignificance { get; }

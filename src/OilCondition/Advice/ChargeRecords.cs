@@ -37,19 +37,30 @@ internal sealed class ChargeRecords
 
     public bool IsBeingTreated(Measurand measurand) => AffectedBy(RunUnderWay, measurand);
 
-    /// <summary>Laboratory readings since the oil change, or since the last finished treatment that changed this measurand.</summary>
-    public MeasurandSeries TrendSeries(Measurand measurand) =>
-        History.SampleSeries(measurand, TrendStart(measurand), AsOf);
+    /// <summary>
+    /// Laboratory readings since the oil change, or since the last finished treatment that changed this measurand, with top-ups reckoned out.
+    /// </summary>
+    public TopUpCorrection Trend(Measurand measurand) =>
+        TopUpCorrection.Of(History.SampleSeries(measurand, TrendStart(measurand), AsOf), History, AsOf);
+
+    /// <summary>The laboratory readings of the charge and, where it is later, the latest sensor reading: what limits are held against.</summary>
+    public MeasurandSeries Readings(Measurand measurand)
+    {
+        var samples = History.SampleSeries(measurand, Charge.Since, AsOf);
+        return
+            SensorPoints(measurand, Charge.Since).LastOrDefault() is { } sensor
+            && (samples.Points.Count == 0 || sensor.At > samples.Points[samples.Points.Count - 1].At)
+            ? samples.WithPoints([.. samples.Points, sensor])
+            : samples;
+    }
 
     public bool FollowsTreatment(Measurand measurand) => TrendStart(measurand) > Charge.Since;
 
     /// <summary>The latest reading of a measurand: of a sample that is not suspect, or of a sensor.</summary>
     public SeriesPoint? Latest(Measurand measurand)
     {
-        var samples = History.SampleSeries(measurand, Charge.Since, AsOf).Points;
-        var sample = samples.Count > 0 ? samples[samples.Count - 1] : null;
-        var sensor = SensorPoints(measurand, Charge.Since).LastOrDefault();
-        return sensor is not null && (sample is null || sensor.At > sample.At) ? sensor : sample;
+        var points = Readings(measurand).Points;
+        return points.Count > 0 ? points[points.Count - 1] : null;
     }
 
     /// <summary>

@@ -32,7 +32,7 @@ public static class ConditionAssessor
         Guard.NotNull(limits, nameof(limits));
         Guard.NotNull(options, nameof(options));
         var records = new ChargeRecords(history, options.AsOf);
-        var states = limits.Limits.Select(limit => State(records, limit)).ToList();
+        var states = limits.Limits.Select(limit => State(records, limit, options)).ToList();
         var water = Water(records);
         var cleanup = Cleanup(records, options);
         var findings = Findings(records, states, water, cleanup, options)
@@ -53,20 +53,27 @@ public static class ConditionAssessor
         );
     }
 
-    private static MeasurandState State(ChargeRecords records, Limit limit)
+    private static MeasurandState State(ChargeRecords records, Limit limit, AssessmentOptions options)
     {
         var oil = records.History.Machine.Oil;
-        var latest = records.Latest(limit.Measurand);
-        var evaluation = limit.Evaluate(oil, latest?.Reading);
+        var readings = records.Readings(limit.Measurand);
+        var evaluation = limit.Evaluate(oil, readings);
+        var trend = records.Trend(limit.Measurand);
         var life = new List<RemainingLife>();
         if (limit.TryResolve(oil, out var absolute) && !records.IsBeingTreated(limit.Measurand))
         {
-            var series = records.TrendSeries(limit.Measurand);
+            var series = trend.Series;
+            if (options.Axis == TimeAxis.OilHours && series.TryOnOilHours(out var onOilHours))
+            {
+                series = onOilHours!;
+            }
+
             AddLife(life, series, absolute!.Upper, LimitSide.Upper, records.AsOf);
             AddLife(life, series, absolute.Lower, LimitSide.Lower, records.AsOf);
         }
 
-        return new MeasurandState(evaluation, latest, life);
+        var latest = readings.Points.Count > 0 ? readings.Points[readings.Points.Count - 1] : null;
+        return new MeasurandState(evaluation, latest, trend, life);
     }
 
     private static void AddLife(
@@ -175,7 +182,8 @@ public static class ConditionAssessor
         var horizon = options.AsOf.AddDays(options.PlanningHorizon.Days);
         foreach (var state in states)
         {
-            if (state.Evaluation.State >= LimitState.Alert && state.Latest is { } point)
+            var isBeyond = state.Evaluation.State >= LimitState.Alert || state.Evaluation.Pending >= LimitState.Alert;
+            if (isBeyond && state.Latest is { } point)
             {
                 yield return new LimitFinding(state.Evaluation, point);
             }

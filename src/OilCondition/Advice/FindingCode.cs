@@ -6,6 +6,15 @@ public enum FindingCode
     /// <summary>A reading is beyond its alert or alarm figure.</summary>
     LimitPassed,
 
+    /// <summary>A measurand changes faster than its limit allows.</summary>
+    RateOfChange,
+
+    /// <summary>A reading lies outside what the machine's own history, or its fleet, lets expect.</summary>
+    OutOfTheUsual,
+
+    /// <summary>The latest readings are beyond a figure, but not yet as many as the limit asks for.</summary>
+    LimitNotConfirmed,
+
     /// <summary>Free water at running temperature.</summary>
     FreeWaterRunning,
 

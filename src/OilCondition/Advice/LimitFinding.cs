@@ -3,15 +3,11 @@ using OilCondition.Sampling;
 
 namespace OilCondition.Advice;
 
-/// <summary>A reading beyond its alert or alarm figure.</summary>
+/// <summary>A reading, or its rate of change, beyond its alert or alarm figure; or there, and waiting to be confirmed.</summary>
 public sealed class LimitFinding : Finding
 {
     internal LimitFinding(LimitEvaluation evaluation, SeriesPoint point)
-        : base(
-            FindingCode.LimitPassed,
-            evaluation.State == LimitState.Alarm ? Severity.Alarm : Severity.Alert,
-            evaluation.Limit.Measurand
-        )
+        : base(CodeOf(evaluation), SeverityOf(evaluation.State), evaluation.Limit.Measurand)
     {
         Evaluation = evaluation;
         Point = point;
@@ -24,12 +20,70 @@ public sealed class LimitFinding : Finding
     public SeriesPoint Point { get; }
 
     /// <inheritdoc/>
-    public override IReadOnlyList<EvidenceItem> Evidence =>
-        [
-            EvidenceItem.Word("reading", $"{Point.Reading} {Measurand.Unit}".Trim()),
-            EvidenceItem.Moment("read at", Point.At),
-            EvidenceItem.Word("from", Point.SampleNumber.Length == 0 ? "sensor" : $"sample {Point.SampleNumber}"),
-            EvidenceItem.Number("limit", Evaluation.Figure!.Value, Measurand.Unit),
-            EvidenceItem.Word("limit source", Evaluation.Limit.Source.ToString()),
-        ];
+    public override IReadOnlyList<EvidenceItem> Evidence
+    {
+        get
+        {
+            List<EvidenceItem> evidence =
+            [
+                EvidenceItem.Word("reading", $"{Point.Reading} {Measurand.Unit}".Trim()),
+                EvidenceItem.Moment("read at", Point.At),
+                EvidenceItem.Word("from", Point.SampleNumber.Length == 0 ? "sensor" : $"sample {Point.SampleNumber}"),
+            ];
+            if (Evaluation.Rate is { } rate)
+            {
+                evidence.Add(EvidenceItem.Number("rate of change", rate, RateUnit));
+                evidence.Add(EvidenceItem.Number("limit", Evaluation.Figure!.Value, RateUnit));
+            }
+            else
+            {
+                evidence.Add(EvidenceItem.Number("limit", Evaluation.Figure!.Value, Measurand.Unit));
+            }
+
+            if (Evaluation.Since is { } since)
+            {
+                evidence.Add(EvidenceItem.Date("beyond since", since));
+            }
+
+            evidence.Add(EvidenceItem.Word("limit source", Evaluation.Limit.Source.ToString()));
+            return evidence;
+        }
+    }
+
+    /// <summary>Unit of a rate of change, such as <c>mg/kg per 30 days</c>.</summary>
+    internal string RateUnit
+    {
+        get
+        {
+            var rate = Evaluation.Limit.Rate!;
+            var span =
+                rate.Axis == TimeAxis.OilHours
+                    ? $"{Numbers.Text(rate.Span.Hours)} oil hours"
+                    : $"{Numbers.Text(rate.Span.Days)} days";
+            return $"{Measurand.Unit} per {span}".TrimStart();
+        }
+    }
+
+    private static FindingCode CodeOf(LimitEvaluation evaluation)
+    {
+        if (evaluation.State < LimitState.Alert)
+        {
+            return FindingCode.LimitNotConfirmed;
+        }
+
+        return evaluation.Limit.Kind switch
+        {
+            LimitKind.RateOfChange => FindingCode.RateOfChange,
+            LimitKind.OwnHistory or LimitKind.Fleet => FindingCode.OutOfTheUsual,
+            _ => FindingCode.LimitPassed,
+        };
+    }
+
+    private static Severity SeverityOf(LimitState state) =>
+        state switch
+        {
+            LimitState.Alarm => Severity.Alarm,
+            LimitState.Alert => Severity.Alert,
+            _ => Severity.Information,
+        };
 }

@@ -7,8 +7,14 @@ namespace OilCondition.Advice;
 /// <summary>Where one measurand stands against one limit, and how long it may take to get there.</summary>
 public sealed class MeasurandState
 {
-    internal MeasurandState(LimitEvaluation evaluation, SeriesPoint? latest, IReadOnlyList<RemainingLife> life)
+    internal MeasurandState(
+        LimitEvaluation evaluation,
+        SeriesPoint? latest,
+        TopUpCorrection trend,
+        IReadOnlyList<RemainingLife> life
+    )
     {
+        Trend = trend;
         Evaluation = evaluation;
         Latest = latest;
         Life = life;
@@ -22,6 +28,9 @@ public sealed class MeasurandState
 
     /// <summary>The latest reading of this charge; null when there is none.</summary>
     public SeriesPoint? Latest { get; }
+
+    /// <summary>The laboratory readings since the oil change or the last treatment, with top-ups reckoned out where that can be done.</summary>
+    public TopUpCorrection Trend { get; }
 
     /// <summary>
     /// Remaining life to the alarm figure (or the alert figure where there is no alarm) on each limited side;

@@ -77,16 +77,33 @@ public static class Sentences
             LimitReason.NoReading => "no reading",
             LimitReason.NewOilValueMissing => "the new-oil value is not known",
             LimitReason.BoundDoesNotDecide => "the reading is only a bound",
+            LimitReason.AwaitingConfirmation => "waiting for confirmation by further samples",
+            LimitReason.TooFewReadings => "too few readings for this kind of limit",
+            LimitReason.HistoryMoves => "the earlier readings move, so that there is no usual state",
+            LimitReason.NoFleet => "no fleet, or one too small for this percentile",
             _ => "compared",
         };
 
     private static string Limit(LimitFinding finding)
     {
-        var figure = finding.Evaluation.Figure!.Value;
-        var word = finding.Evaluation.State == LimitState.Alarm ? "alarm" : "alert";
+        var evaluation = finding.Evaluation;
+        var figure = evaluation.Figure!.Value;
+        var waits = finding.Code == FindingCode.LimitNotConfirmed;
+        var word = (waits ? evaluation.Pending : evaluation.State) == LimitState.Alarm ? "alarm" : "alert";
+        var usual = finding.Code == FindingCode.OutOfTheUsual ? " (what is usual here)" : "";
+        var wait = waits ? "; not yet confirmed by a second sample" : "";
+        var source = evaluation.Limit.Source;
+        var reading = $"{Quantity(finding.Point.Reading, finding.Measurand)} on {Numbers.Date(finding.Point.At)}";
+        if (evaluation.Rate is { } rate)
+        {
+            var direction = rate >= figure ? "more" : "less";
+            return $"{Capital(finding.Measurand.Name)}: changes by {Numbers.Text(rate)} {finding.RateUnit} to {reading}, "
+                + $"{direction} than the {word} rate of {Numbers.Text(figure)}{wait} ({source}).";
+        }
+
         var side = finding.Point.Reading.Value >= figure ? "above" : "below";
-        return $"{Capital(finding.Measurand.Name)}: {Quantity(finding.Point.Reading, finding.Measurand)} on {Numbers.Date(finding.Point.At)}, "
-            + $"{side} the {word} limit of {Quantity(new Reading(figure), finding.Measurand)} ({finding.Evaluation.Limit.Source}).";
+        return $"{Capital(finding.Measurand.Name)}: {reading}, "
+            + $"{side} the {word} limit of {Quantity(new Reading(figure), finding.Measurand)}{usual}{wait} ({source}).";
     }
 
     private static string FreeWater(FreeWaterFinding finding)

@@ -138,18 +138,14 @@ public sealed class Limit
     /// <returns>The state and its reason.</returns>
     public LimitEvaluation Evaluate(Oil oil, Reading? reading)
     {
-        if (reading is not { } value)
+        if (!TryResolve(oil, out var absolute))
         {
-            return LimitEvaluation.Undetermined(
-                this,
-                TryResolve(oil, out _) ? LimitReason.NoReading : Unresolved,
-                null
-            );
+            return LimitEvaluation.Undetermined(this, Unresolved, reading);
         }
 
-        return TryResolve(oil, out var absolute)
+        return reading is { } value
             ? new LimitWalk(this, absolute!).Over([(null, value)], value, null)
-            : LimitEvaluation.Undetermined(this, Unresolved, value);
+            : LimitEvaluation.Undetermined(this, LimitReason.NoReading, null, absolute);
     }
 
     /// <summary>Holds a series of readings against this limit, with dead band and confirmations.</summary>
@@ -185,7 +181,8 @@ public sealed class Limit
 
         if (series.Points.Count == 0)
         {
-            return Evaluate(oil, reading: null);
+            TryResolve(oil, out var figures);
+            return LimitEvaluation.Undetermined(this, LimitReason.NoReading, null, figures);
         }
 
         var latest = series.Points[series.Points.Count - 1].Reading;

@@ -60,6 +60,10 @@ public sealed class LimitEvaluation
     /// <summary>The zone that the latest readings lie in without having been confirmed yet; not determined when nothing waits.</summary>
     public LimitState Pending { get; }
 
-    internal static LimitEvaluation Undetermined(Limit limit, LimitReason reason, Reading? reading) =>
-        new(limit, null, null, LimitState.NotDetermined, reason, reading);
+    internal static LimitEvaluation Undetermined(
+        Limit limit,
+        LimitReason reason,
+        Reading? reading,
+        Limit? figures = null
+    ) => new(limit, figures?.Upper, figures?.Lower, LimitState.NotDetermined, reason, reading);
 }

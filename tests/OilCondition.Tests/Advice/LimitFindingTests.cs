@@ -1,0 +1,128 @@
+using OilCondition.Advice;
+using OilCondition.Limits;
+using OilCondition.Prognosis;
+using OilCondition.Sampling;
+using OilCondition.Sources;
+using OilCondition.Tests.Sampling;
+using UnitsNet;
+
+namespace OilCondition.Tests.Advice;
+
+/// <summary>What limits with confirmations, rates of change and top-ups become in an assessment.</summary>
+public class LimitFindingTests
+{
+    private static readonly DateTimeOffset Now = Invented.Start.AddDays(400);
+    private static readonly Source AnySource = Source.CommonPractice("invented");
+
+    private static IEnumerable<OilSample> Acid(Func<int, double> value, Func<int, double>? hours = null) =>
+        Enumerable
+            .Range(0, 13)
+            .Select(i =>
+                Invented.Sample(
+                    i,
+                    30 * i,
+                    (Measurands.AcidNumber, new Reading(value(i))),
+                    (Measurands.OilHours, new Reading(hours?.Invoke(i) ?? 0))
+                )
+            );
+
+    private static ConditionAssessment Assess(OilHistory history, Limit limit, TimeAxis axis = TimeAxis.Calendar) =>
+        ConditionAssessor.Assess(
+            history,
+            new LimitSet("test", [limit]),
+            new AssessmentOptions(Now, Duration.FromDays(3650), axis: axis)
+        );
+
+    private static Limit Absolute(int confirmations = 1) =>
+        new(
+            Measurands.AcidNumber,
+            LimitKind.Absolute,
+            new LimitBand(0.3, 0.5),
+            null,
+            AnySource,
+            confirmations: confirmations
+        );
+
+    [Fact]
+    public void A_single_exceedance_asks_for_another_sample_and_opens_no_work_request()
+    {
+        var assessment = Assess(
+            Invented.History(Acid(i => i == 12 ? 0.6 : 0.1 + 0.01 * (i % 2))),
+            Absolute(confirmations: 2)
+        );
+
+        var finding = assessment.Findings.OfType<LimitFinding>().Single();
+        finding.Code.ShouldBe(FindingCode.LimitNotConfirmed);
+        assessment.Alerts.ShouldBeEmpty();
+        assessment.Recommendations.Select(one => one.Action).ShouldContain(RecommendedAction.SampleAgain);
+        Sentences
+            .Of(finding)
+            .ShouldBe(
+                "Acid number: 0.6 mgKOH/g on 2026-01-01, above the alarm limit of 0.5 mgKOH/g; not yet confirmed by a second sample (common practice, no source: invented)."
+            );
+    }
+
+    [Fact]
+    public void An_alert_says_since_when()
+    {
+        var assessment = Assess(Invented.History(Acid(i => i >= 9 ? 0.6 : 0.1 + 0.01 * (i % 2))), Absolute());
+
+        assessment
+            .Findings.OfType<LimitFinding>()
+            .Single()
+            .Evidence.ShouldContain(item => item.Name == "beyond since" && item.Text == "2025-10-03");
+    }
+
+    [Fact]
+    public void A_rate_of_change_is_an_alert_of_its_own_with_its_span()
+    {
+        var limit = new Limit(
+            Measurands.AcidNumber,
+            LimitKind.RateOfChange,
+            new LimitBand(0.1, 0.4),
+            null,
+            AnySource,
+            rate: new LimitRate(TimeAxis.Calendar, Duration.FromDays(30))
+        );
+        var assessment = Assess(Invented.History(Acid(i => i == 12 ? 0.35 : 0.1)), limit);
+
+        var alert = assessment.Alerts.Single();
+        alert.Key.ShouldBe("M1/charge-1/rate-of-change/acid-number");
+        Sentences
+            .Of(alert.Findings[0])
+            .ShouldBe(
+                "Acid number: changes by 0.25 mgKOH/g per 30 days to 0.35 mgKOH/g on 2026-01-01, more than the alert rate of 0.1 (common practice, no source: invented)."
+            );
+    }
+
+    [Fact]
+    public void A_top_up_does_not_hide_ageing()
+    {
+        // 0.02 mgKOH/g a month; 20 % of the charge topped up in the middle, new oil 0.1.
+        double Level(int month) => month <= 6 ? 0.1 + 0.02 * month : 0.1 + 0.02 * month - 0.2 * 0.13;
+        var history = Invented.History(Acid(Level), new TopUp(Invented.Start.AddDays(195), Volume.FromLiters(200)));
+        var state = Assess(history, Absolute()).States.Single();
+
+        state.Trend.Outcome.ShouldBe(TopUpOutcome.Corrected);
+        var (days, values) = state.Trend.Series.ToColumns();
+        ((values[^1] - values[0]) / (days[^1] - days[0]) * 30).ShouldBe(0.02, 1e-9);
+        state.Latest!.Reading.Value.ShouldBe(Level(12), 1e-12);
+    }
+
+    [Fact]
+    public void Over_oil_hours_a_machine_at_rest_does_not_age()
+    {
+        // Ageing of 0.05 mgKOH/g per 1000 h with a rest of half a year.
+        double Hours(int month) => month <= 3 ? 700 * month : Math.Max(2100, 700 * (month - 6));
+        var scatter = new[] { 0.001, -0.002, 0.0015, -0.0005 };
+        var history = Invented.History(Acid(i => 0.1 + 5e-5 * Hours(i) + scatter[i % 4], Hours));
+
+        RemainingLife.Crosses Life(TimeAxis axis) =>
+            Assess(history, Absolute(), axis).States.Single().Life.OfType<RemainingLife.Crosses>().Single();
+
+        var byHours = Life(TimeAxis.OilHours);
+        var byCalendar = Life(TimeAxis.Calendar);
+        (byHours.P90.At - byHours.P10.At).ShouldBeLessThan((byCalendar.P90.At - byCalendar.P10.At) / 2);
+        byHours.Series.Axis.ShouldBe(TimeAxis.OilHours);
+    }
+}
