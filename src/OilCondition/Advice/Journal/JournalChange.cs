@@ -1,0 +1,21 @@
+namespace OilCondition.Advice;
+
+/// <summary>What an assessment changes for one alert.</summary>
+public sealed class JournalChange
+{
+    internal JournalChange(JournalChangeKind kind, JournalEntry entry, Alert? alert)
+    {
+        Kind = kind;
+        Entry = entry;
+        Alert = alert;
+    }
+
+    /// <summary>What changes.</summary>
+    public JournalChangeKind Kind { get; }
+
+    /// <summary>The entry after the change.</summary>
+    public JournalEntry Entry { get; }
+
+    /// <summary>The alert with its findings and their evidence; null when it was cleared.</summary>
+    public Alert? Alert { get; }
+}

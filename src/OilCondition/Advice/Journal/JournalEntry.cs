@@ -1,0 +1,48 @@
+namespace OilCondition.Advice;
+
+/// <summary>One alert as the journal knows it.</summary>
+public sealed record JournalEntry
+{
+    internal JournalEntry(
+        string key,
+        Severity severity,
+        AlertState state,
+        DateTimeOffset raisedAt,
+        DateTimeOffset lastSeenAt,
+        DateTimeOffset? clearedAt,
+        string sentence
+    )
+    {
+        Key = key;
+        Severity = severity;
+        State = state;
+        RaisedAt = raisedAt;
+        LastSeenAt = lastSeenAt;
+        ClearedAt = clearedAt;
+        Sentence = sentence;
+    }
+
+    /// <summary>The key of the alert: machine / charge / finding / topic.</summary>
+    public string Key { get; internal init; }
+
+    /// <summary>Alert or alarm, as last assessed.</summary>
+    public Severity Severity { get; internal init; }
+
+    /// <summary>Where it stands.</summary>
+    public AlertState State { get; internal init; }
+
+    /// <summary>The assessment that raised it, the latest time where it returned.</summary>
+    public DateTimeOffset RaisedAt { get; internal init; }
+
+    /// <summary>The latest assessment that found it.</summary>
+    public DateTimeOffset LastSeenAt { get; internal init; }
+
+    /// <summary>The assessment that no longer found it; null while it holds.</summary>
+    public DateTimeOffset? ClearedAt { get; internal init; }
+
+    /// <summary>The sentence of its gravest finding, as last assessed.</summary>
+    public string Sentence { get; internal init; }
+
+    /// <summary>Whether the condition holds.</summary>
+    public bool IsActive => State is AlertState.UnacknowledgedActive or AlertState.AcknowledgedActive;
+}
