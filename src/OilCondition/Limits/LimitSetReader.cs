@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using OilCondition.Guards;
 using OilCondition.Sampling;
 using OilCondition.Sources;
 using UnitsNet;
@@ -20,50 +21,30 @@ internal sealed class LimitSetReader
     };
 
     private readonly MeasurandCatalog catalog;
-    private readonly List<string> faults = [];
+    private readonly JsonFaults faults;
 
-    private LimitSetReader(MeasurandCatalog catalog) => this.catalog = catalog;
-
-    public static LimitSet Read(string json, MeasurandCatalog catalog)
+    private LimitSetReader(MeasurandCatalog catalog, JsonFaults faults)
     {
-        JsonDocument document;
-        try
-        {
-            document = JsonDocument.Parse(
-                json,
-                new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true }
-            );
-        }
-        catch (JsonException error)
-        {
-            throw new FormatException($"The limit set is not JSON: {error.Message}", error);
-        }
-
-        using (document)
-        {
-            var reader = new LimitSetReader(catalog);
-            var set = reader.Set(document.RootElement);
-            return reader.faults.Count == 0 && set is not null
-                ? set
-                : throw new FormatException(
-                    "The limit set has faults:" + string.Concat(reader.faults.Select(fault => "\n- " + fault))
-                );
-        }
+        this.catalog = catalog;
+        this.faults = faults;
     }
+
+    public static LimitSet Read(string json, MeasurandCatalog catalog) =>
+        JsonFaults.Read(json, "limit set", (root, faults) => new LimitSetReader(catalog, faults).Set(root));
 
     private LimitSet? Set(JsonElement root)
     {
         if (root.ValueKind != JsonValueKind.Object)
         {
-            faults.Add("$: an object with 'name' and 'limits' is expected.");
+            faults.Add("$", "an object with 'name' and 'limits' is expected.");
             return null;
         }
 
-        Known(root, "$", "name", "note", "limits");
-        var name = Text(root, "$", "name");
+        faults.Known(root, "$", "name", "note", "limits");
+        var name = faults.Text(root, "$", "name");
         if (!root.TryGetProperty("limits", out var limits) || limits.ValueKind != JsonValueKind.Array)
         {
-            faults.Add("$.limits: a list is expected.");
+            faults.Add("$.limits", "a list is expected.");
             return null;
         }
 
@@ -72,10 +53,10 @@ internal sealed class LimitSetReader
             var twice in read.OfType<Limit>().SelectMany(Figures).GroupBy(figure => figure).Where(g => g.Count() > 1)
         )
         {
-            faults.Add($"$.limits: {twice.Key} is given more than once.");
+            faults.Add("$.limits", $"{twice.Key} is given more than once.");
         }
 
-        return faults.Count == 0 && name is not null ? new LimitSet(name, read.OfType<Limit>()) : null;
+        return faults.None && name is not null ? new LimitSet(name, read.OfType<Limit>()) : null;
     }
 
     /// <summary>What a limit sets: alert and alarm may come from different sources and then stand in two limits.</summary>
@@ -100,11 +81,11 @@ internal sealed class LimitSetReader
     {
         if (element.ValueKind != JsonValueKind.Object)
         {
-            faults.Add($"{path}: an object is expected.");
+            faults.Add(path, "an object is expected.");
             return null;
         }
 
-        Known(
+        faults.Known(
             element,
             path,
             "measurand",
@@ -121,13 +102,13 @@ internal sealed class LimitSetReader
         );
         var measurand = MeasurandOf(element, path);
         var kind = Kind(element, path);
-        var source = SourceOf(element, path);
+        var source = SourceReader.Read(element, path, "limit", faults);
         if (measurand is null || kind is null)
         {
             return null;
         }
 
-        var unit = element.TryGetProperty("unit", out _) ? Text(element, path, "unit") ?? "" : "";
+        var unit = element.TryGetProperty("unit", out _) ? faults.Text(element, path, "unit") ?? "" : "";
         var upper = Band(element, path, "upper", measurand, kind.Value, unit);
         var lower = Band(element, path, "lower", measurand, kind.Value, unit);
         if (source is null)
@@ -150,21 +131,21 @@ internal sealed class LimitSetReader
         }
         catch (ArgumentException error)
         {
-            faults.Add($"{path}: {error.Message.Split('\n')[0]}");
+            faults.Add(path, error.Message.Split('\n')[0]);
             return null;
         }
     }
 
     private Measurand? MeasurandOf(JsonElement element, string path)
     {
-        if (Text(element, path, "measurand") is not { } id)
+        if (faults.Text(element, path, "measurand") is not { } id)
         {
             return null;
         }
 
         if (!catalog.TryFind(id, out var measurand))
         {
-            faults.Add($"{path}.measurand: '{id}' is not a known measurand; did you mean '{catalog.Nearest(id)}'?");
+            faults.Add($"{path}.measurand", $"'{id}' is not a known measurand; did you mean '{catalog.Nearest(id)}'?");
         }
 
         return measurand;
@@ -172,7 +153,7 @@ internal sealed class LimitSetReader
 
     private LimitKind? Kind(JsonElement element, string path)
     {
-        var text = Text(element, path, "kind");
+        var text = faults.Text(element, path, "kind");
         if (text is null)
         {
             return null;
@@ -180,7 +161,7 @@ internal sealed class LimitSetReader
 
         if (!Kinds.TryGetValue(text, out var kind))
         {
-            faults.Add($"{path}.kind: '{text}'; allowed: {string.Join(", ", Kinds.Keys)}.");
+            faults.Add($"{path}.kind", $"'{text}'; allowed: {string.Join(", ", Kinds.Keys)}.");
             return null;
         }
 
@@ -199,7 +180,7 @@ internal sealed class LimitSetReader
             return (int)count;
         }
 
-        faults.Add($"{path}.confirmations: {count}; allowed: a whole number from 1 to 10.");
+        faults.Add($"{path}.confirmations", $"{count}; allowed: a whole number from 1 to 10.");
         return 1;
     }
 
@@ -209,7 +190,7 @@ internal sealed class LimitSetReader
         var hours = Number(element, path, "perOilHours");
         if (days is not null && hours is not null)
         {
-            faults.Add($"{path}: 'perDays' and 'perOilHours' exclude each other.");
+            faults.Add(path, "'perDays' and 'perOilHours' exclude each other.");
         }
 
         return hours is { } running ? new LimitRate(TimeAxis.OilHours, Duration.FromHours(running))
@@ -229,7 +210,7 @@ internal sealed class LimitSetReader
             return value;
         }
 
-        faults.Add($"{path}.{name}: a number is expected.");
+        faults.Add($"{path}.{name}", "a number is expected.");
         return null;
     }
 
@@ -249,11 +230,11 @@ internal sealed class LimitSetReader
 
         if (band.ValueKind != JsonValueKind.Object)
         {
-            faults.Add($"{path}.{side}: an object with 'alert' and 'alarm' is expected.");
+            faults.Add($"{path}.{side}", "an object with 'alert' and 'alarm' is expected.");
             return null;
         }
 
-        Known(band, $"{path}.{side}", "alert", "alarm");
+        faults.Known(band, $"{path}.{side}", "alert", "alarm");
         var alert = Figure(band, $"{path}.{side}", "alert", measurand, kind, unit);
         var alarm = Figure(band, $"{path}.{side}", "alarm", measurand, kind, unit);
         return alert is null && alarm is null ? null : new LimitBand(alert, alarm);
@@ -268,7 +249,7 @@ internal sealed class LimitSetReader
 
         if (element.ValueKind != JsonValueKind.Number || !element.TryGetDouble(out var figure))
         {
-            faults.Add($"{path}.{name}: a number is expected.");
+            faults.Add($"{path}.{name}", "a number is expected.");
             return null;
         }
 
@@ -276,7 +257,7 @@ internal sealed class LimitSetReader
         {
             if (unit is not ("" or "%"))
             {
-                faults.Add($"{path}: a percentage has the unit '%', not '{unit}'.");
+                faults.Add(path, $"a percentage has the unit '%', not '{unit}'.");
             }
 
             return figure;
@@ -287,73 +268,21 @@ internal sealed class LimitSetReader
         var hasCommonZero = ReportedUnits.TryConvert(measurand, 0, unit, out var zero) && zero == 0;
         if (!ReportedUnits.TryConvert(measurand, figure, unit, out var converted) || (isDifference && !hasCommonZero))
         {
-            faults.Add($"{path}.{name}: {figure} '{unit}' cannot be converted to {measurand.Unit} ({measurand.Id}).");
+            faults.Add(
+                $"{path}.{name}",
+                $"{figure} '{unit}' cannot be converted to {measurand.Unit} ({measurand.Id})."
+            );
             return null;
         }
 
         if (kind == LimitKind.Absolute && !measurand.IsPlausible(converted))
         {
             faults.Add(
-                $"{path}.{name}: {measurand.Id} is {converted} {measurand.Unit}; allowed: {measurand.LowestPlausible} to {measurand.HighestPlausible} {measurand.Unit}."
+                $"{path}.{name}",
+                $"{measurand.Id} is {converted} {measurand.Unit}; allowed: {measurand.LowestPlausible} to {measurand.HighestPlausible} {measurand.Unit}."
             );
         }
 
         return converted;
-    }
-
-    private Source? SourceOf(JsonElement element, string path)
-    {
-        if (!element.TryGetProperty("source", out var source) || source.ValueKind != JsonValueKind.Object)
-        {
-            faults.Add($"{path}.source: an object with 'kind' and 'text' is expected; no limit without its source.");
-            return null;
-        }
-
-        Known(source, $"{path}.source", "kind", "text", "locator");
-        var word = Text(source, $"{path}.source", "kind");
-        SourceKind? kind = word switch
-        {
-            "standard" => SourceKind.Standard,
-            "paper" => SourceKind.Paper,
-            "handbook" => SourceKind.Handbook,
-            "user-data" => SourceKind.UserData,
-            "derived" => SourceKind.Derived,
-            "common-practice" => SourceKind.CommonPractice,
-            "from-memory" => SourceKind.FromMemory,
-            _ => null,
-        };
-        if (kind is null && word is not null)
-        {
-            faults.Add(
-                $"{path}.source.kind: '{word}'; allowed: standard, paper, handbook, user-data, derived, common-practice, from-memory."
-            );
-        }
-
-        var text = Text(source, $"{path}.source", "text");
-        var locator = source.TryGetProperty("locator", out _) ? Text(source, $"{path}.source", "locator") ?? "" : "";
-        return kind is { } known && text is not null ? new Source(known, text, locator) : null;
-    }
-
-    private string? Text(JsonElement element, string path, string name)
-    {
-        if (
-            element.TryGetProperty(name, out var property)
-            && property.ValueKind == JsonValueKind.String
-            && !string.IsNullOrWhiteSpace(property.GetString())
-        )
-        {
-            return property.GetString();
-        }
-
-        faults.Add($"{path}.{name}: a text is expected.");
-        return null;
-    }
-
-    private void Known(JsonElement element, string path, params string[] names)
-    {
-        foreach (var property in element.EnumerateObject().Where(property => !names.Contains(property.Name)))
-        {
-            faults.Add($"{path}.{property.Name}: unknown; allowed: {string.Join(", ", names)}.");
-        }
     }
 }
