@@ -166,18 +166,25 @@ public sealed record CleanlinessCode
     /// <summary>How many scale numbers this code lies above a target at its worst size; 0 or less when the target is met.</summary>
     /// <param name="target">The target code.</param>
     /// <returns>The largest difference over the sizes that the target asks for.</returns>
-    /// <exception cref="ArgumentException">A size that the target asks for has no number here; <see cref="Compare"/> tells which.</exception>
+    /// <exception cref="ArgumentException">A size that the target asks for has no number on one side; the message names it.</exception>
     public int WorstExcess(CleanlinessCode target)
     {
         var comparison = Compare(target);
-        SizeComparison[] sizes = [comparison.At4, comparison.At6, comparison.At14];
-        return sizes.All(size => size.HasExcess || size.Outcome == TargetOutcome.NotRequired)
+        return comparison.HasWorstExcess
             ? comparison.WorstExcess
             : throw new ArgumentException(
-                $"{this} has no number at a size that target {target} asks for.",
+                $"{this} beside target {target} has no excess in numbers at {string.Join(", ", comparison.UnjudgedSizes)}.",
                 nameof(target)
             );
     }
+
+    internal ScaleNumber At(CodeSize size) =>
+        size switch
+        {
+            CodeSize.At4 => At4,
+            CodeSize.At6 => At6,
+            _ => At14,
+        };
 
     /// <summary>The code as it is written.</summary>
     /// <returns>For example <c>18/16/13</c> or <c>14/12/≥7</c>.</returns>

@@ -1,8 +1,10 @@
 namespace OilCondition.Cleanliness;
 
 /// <summary>A cleanliness code beside a target, size by size.</summary>
-public sealed record CodeComparison
+public sealed class CodeComparison
 {
+    private readonly int largestExcess;
+
     internal CodeComparison(CleanlinessCode code, CleanlinessCode target)
     {
         At4 = new SizeComparison(code.At4, target.At4);
@@ -12,8 +14,14 @@ public sealed record CodeComparison
 
         // The enumeration runs from the best to the worst outcome; one exceeded size is enough, one open size leaves the rest open.
         Outcome = sizes.Max(size => size.Outcome);
-        HasWorstExcess = sizes.Any(size => size.HasExcess);
-        WorstExcess = sizes.Where(size => size.HasExcess).Select(size => size.Excess).DefaultIfEmpty(0).Max();
+        UnjudgedSizes =
+        [
+            .. Enumerable
+                .Range(0, sizes.Length)
+                .Where(i => !sizes[i].HasExcess && sizes[i].Outcome != TargetOutcome.NotRequired)
+                .Select(i => (CodeSize)i),
+        ];
+        largestExcess = sizes.Where(size => size.HasExcess).Select(size => size.Excess).DefaultIfEmpty(0).Max();
     }
 
     /// <summary>At 4 µm(c).</summary>
@@ -28,12 +36,24 @@ public sealed record CodeComparison
     /// <summary>The worst outcome of the three sizes.</summary>
     public TargetOutcome Outcome { get; }
 
-    /// <summary>Whether any size has numbers on both sides.</summary>
-    public bool HasWorstExcess { get; }
-
     /// <summary>
-    /// The largest excess over the sizes that have numbers on both sides; 0 where none has. A size that is too numerous to count has no
-    /// number: read it with <see cref="Outcome"/>.
+    /// The sizes that the target asks for and that have no excess in numbers: not counted, or too numerous to count. A size that is too numerous
+    /// exceeds its target all the same, see <see cref="Outcome"/>; by how much nobody knows.
     /// </summary>
-    public int WorstExcess { get; }
+    public IReadOnlyList<CodeSize> UnjudgedSizes { get; }
+
+    /// <summary>Whether every size that the target asks for has an excess in numbers.</summary>
+    public bool HasWorstExcess => UnjudgedSizes.Count == 0;
+
+    /// <summary>The largest excess over the sizes that the target asks for; 0 or less when the target is met.</summary>
+    /// <exception cref="InvalidOperationException">
+    /// A size has no excess (<see cref="UnjudgedSizes"/>): whatever the others say, it may be worse. Their own figures stand at
+    /// <see cref="At4"/>, <see cref="At6"/> and <see cref="At14"/>.
+    /// </exception>
+    public int WorstExcess =>
+        HasWorstExcess
+            ? largestExcess
+            : throw new InvalidOperationException(
+                $"No excess in numbers at {string.Join(", ", UnjudgedSizes)}; the worst excess is not known. Read Outcome and the sizes."
+            );
 }
