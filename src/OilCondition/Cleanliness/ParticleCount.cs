@@ -44,6 +44,9 @@ public sealed record ParticleCount
     /// <summary>Particles per millilitre of undiluted oil.</summary>
     public double PerMillilitre => PerMillilitreOf(Counted);
 
+    /// <summary>Particles per 100 mL of undiluted oil, the volume of NAS 1638 and AS4059.</summary>
+    public double Per100Millilitres => Rounded(Counted * 100.0 * Dilution / Volume.Milliliters);
+
     /// <summary>The scale number after ISO 4406, with the mark <c>≥</c> for fewer than 20 counted. None counted gives <c>≥0</c>.</summary>
     public ScaleNumber ScaleNumber =>
         Counted < FewestWithoutMark
@@ -79,12 +82,11 @@ public sealed record ParticleCount
         );
     }
 
+    internal double PerMillilitreOf(double particles) => Rounded(particles * Dilution / Volume.Milliliters);
+
     /// <summary>
-    /// Rounded to 12 figures, so that 13 particles in 0.01 L are 1.3 per mL and stay on the inclusive limit, whatever unit the volume came in.
+    /// To 12 figures, so that 13 particles in 0.01 L are 1.3 per mL and stay on the inclusive limit, whatever unit the volume came in.
     /// </summary>
-    internal double PerMillilitreOf(double particles) =>
-        double.Parse(
-            (particles * Dilution / Volume.Milliliters).ToString("G12", CultureInfo.InvariantCulture),
-            CultureInfo.InvariantCulture
-        );
+    private static double Rounded(double figure) =>
+        double.Parse(figure.ToString("G12", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 }
