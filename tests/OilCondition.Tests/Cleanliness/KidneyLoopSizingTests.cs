@@ -1,0 +1,111 @@
+using CsCheck;
+using OilCondition.Cleanliness;
+using UnitsNet;
+
+namespace OilCondition.Tests.Cleanliness;
+
+public class KidneyLoopSizingTests
+{
+    private static readonly Volume Tank = Volume.FromLiters(1000);
+    private static readonly FilterBeta Beta200 = new(200);
+
+    [Fact]
+    public void The_flow_that_holds_a_target_has_it_for_its_steady_state()
+    {
+        // R/(N·e) by hand: 5e6/(640·0.995) = 7851.8 mL/min.
+        var flow = KidneyLoopSizing.FlowToHold(640, Beta200, 5e6);
+
+        flow.Outcome.ShouldBe(RequirementOutcome.Found);
+        flow.Flow.LitersPerMinute.ShouldBe(7.8518, 5e-5);
+        new KidneyLoop(Tank, flow.Flow, Beta200, 5e6).SteadyPerMillilitre.ShouldBe(640, 1e-9);
+    }
+
+    [Fact]
+    public void Without_ingression_a_fall_takes_its_logarithm_in_turnovers()
+    {
+        // ln 20 turnovers through a filter with e = 0.995 in 100 min of 1000 L: 29.957/0.995 L/min.
+        var flow = KidneyLoopSizing.FlowToReach(20000, 1000, Duration.FromMinutes(100), Tank, Beta200, 0);
+
+        flow.Flow.LitersPerMinute.ShouldBe(10 * Math.Log(20) / 0.995, 1e-9);
+    }
+
+    [Fact]
+    public void The_flow_that_reaches_a_target_reaches_it_in_that_time() =>
+        Gen.Select(Gen.Double[0.5, 8], Gen.Double[-2, 6], Gen.Double[1, 4], Gen.Double[2, 5000], Gen.Double[0, 9])
+            .Sample(
+                (fall, target, minutes, beta, ingression) =>
+                {
+                    var (n, t) = (Math.Pow(10, target), Duration.FromMinutes(Math.Pow(10, minutes)));
+                    var start = Math.Min(1e9, n * Math.Exp(fall));
+                    var (filter, r) = (new FilterBeta(beta), Math.Pow(10, ingression) - 1);
+                    var flow = KidneyLoopSizing.FlowToReach(start, n, t, Tank, filter, r);
+                    if (flow.Outcome != RequirementOutcome.Found)
+                    {
+                        flow.Flow.MillilitersPerMinute.ShouldBe(1e9, 1);
+                        return;
+                    }
+
+                    // Second route: the forward balance, and a thousandth more or less flow on either side of the target.
+                    double After(double factor) =>
+                        new KidneyLoop(Tank, flow.Flow * factor, filter, r).CountAfter(start, t);
+                    After(0.999).ShouldBeGreaterThanOrEqualTo(n * (1 - 1e-9));
+                    After(1.001).ShouldBeLessThanOrEqualTo(n * (1 + 1e-9));
+
+                    // The filter that this flow needs is the one it was sized for.
+                    var ratio = KidneyLoopSizing.BetaToReach(start, n, t, Tank, flow.Flow, r);
+                    ratio.Outcome.ShouldBe(RequirementOutcome.Found);
+                    ratio.Beta.ShouldBe(beta, 1e-6 * beta * beta);
+                },
+                iter: 400
+            );
+
+    [Fact]
+    public void A_start_below_the_target_still_needs_what_holds_it()
+    {
+        var time = Duration.FromHours(8);
+        KidneyLoopSizing
+            .FlowToReach(100, 640, time, Tank, Beta200, 5e6)
+            .ShouldBe(KidneyLoopSizing.FlowToHold(640, Beta200, 5e6));
+        KidneyLoopSizing.FlowToReach(640, 640, time, Tank, Beta200, 0).Outcome.ShouldBe(RequirementOutcome.NotNeeded);
+        KidneyLoopSizing.FlowToHold(640, Beta200, 0).Flow.LitersPerMinute.ShouldBe(0);
+        var none = KidneyLoopSizing.BetaToHold(640, VolumeFlow.FromLitersPerMinute(20), 0);
+        none.Outcome.ShouldBe(RequirementOutcome.NotNeeded);
+        none.Beta.ShouldBe(1);
+    }
+
+    [Fact]
+    public void A_filter_cannot_make_up_for_too_little_flow()
+    {
+        // 5e6/640 = 7812.5 mL/min must be wholly clean: at 7.8 L/min no filter does it, at 7.9 one of 90 (7900/87.5) does.
+        var tooLittle = KidneyLoopSizing.BetaToHold(640, VolumeFlow.FromLitersPerMinute(7.8), 5e6);
+        tooLittle.Outcome.ShouldBe(RequirementOutcome.OutOfReach);
+        tooLittle.CleanedFlow.MillilitersPerMinute.ShouldBe(7812.5, 1e-6);
+        tooLittle.Beta.ShouldBe(1e7);
+        var enough = KidneyLoopSizing.BetaToHold(640, VolumeFlow.FromLitersPerMinute(7.9), 5e6);
+        enough.Outcome.ShouldBe(RequirementOutcome.Found);
+        enough.Beta.ShouldBe(7900 / 87.5, 1e-6);
+        KidneyLoopSizing.BetaToHold(1e6, VolumeFlow.FromLitersPerMinute(1e5), 1e-3).Beta.ShouldBe(1.000001);
+        KidneyLoopSizing.FlowToHold(1e-6, Beta200, 1e15).Outcome.ShouldBe(RequirementOutcome.OutOfReach);
+        KidneyLoopSizing
+            .BetaToHold(640, VolumeFlow.FromMillilitersPerMinute(7812.5 * (1 + 1e-9)), 5e6)
+            .Outcome.ShouldBe(RequirementOutcome.OutOfReach);
+    }
+
+    [Fact]
+    public void What_cannot_be_is_refused()
+    {
+        var (flow, time) = (VolumeFlow.FromLitersPerMinute(20), Duration.FromHours(1));
+        Should.Throw<ArgumentOutOfRangeException>(() => KidneyLoopSizing.FlowToHold(0, Beta200, 1));
+        Should.Throw<ArgumentOutOfRangeException>(() => KidneyLoopSizing.FlowToHold(double.NaN, Beta200, 1));
+        Should.Throw<ArgumentOutOfRangeException>(() => KidneyLoopSizing.FlowToHold(1, Beta200, -1));
+        Should.Throw<ArgumentNullException>(() => KidneyLoopSizing.FlowToHold(1, null!, 1));
+        Should.Throw<ArgumentOutOfRangeException>(() => KidneyLoopSizing.FlowToReach(-1, 1, time, Tank, Beta200, 1));
+        Should
+            .Throw<ArgumentOutOfRangeException>(() =>
+                KidneyLoopSizing.FlowToReach(2, 1, Duration.Zero, Tank, Beta200, 1)
+            )
+            .Message.ShouldContain("time is 0 min");
+        Should.Throw<ArgumentOutOfRangeException>(() => KidneyLoopSizing.BetaToReach(2, 1, time, Volume.Zero, flow, 1));
+        Should.Throw<ArgumentOutOfRangeException>(() => KidneyLoopSizing.BetaToHold(1, VolumeFlow.Zero, 1));
+    }
+}
