@@ -1,6 +1,6 @@
 namespace OilCondition.Viscosity;
 
-/// <summary>Whether a viscosity lies on the scale of ASTM D341, 0.21 to 2e7 mm²/s.</summary>
+/// <summary>Whether a viscosity lies on the scale of ASTM D341, 0.21 to 2e7 mm²/s; both ends are from memory.</summary>
 public enum ScaleOutcome
 {
     /// <summary>On the scale.</summary>

@@ -44,7 +44,7 @@ public static class ViscosityBlend
     /// <param name="temperature">Temperature of the blend, −60 to 200 °C.</param>
     /// <returns>The viscosity; extrapolated where it is so for any part with a share.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="parts"/> is null.</exception>
-    /// <exception cref="ArgumentException">There is no part, or the shares do not add to 1.</exception>
+    /// <exception cref="ArgumentException">There is no part, the shares do not add to 1, or the lines have different forms of ASTM D341.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside −60 to 200 °C.</exception>
     public static ViscosityPoint At(IReadOnlyList<BlendPart> parts, Temperature temperature)
     {
@@ -59,11 +59,21 @@ public static class ViscosityBlend
             );
         }
 
+        // Lines in different forms measure W on different scales.
+        var form = parts[0].Line.Form;
+        if (parts.Any(part => part.Line.Form != form))
+        {
+            throw new ArgumentException(
+                $"The lines of the parts have the forms {string.Join(", ", parts.Select(part => part.Line.Form))}; allowed: one form.",
+                nameof(parts)
+            );
+        }
+
         var kelvins = OilTemperature.Kelvins(temperature, nameof(temperature));
         // With W_i = A_i − B_i log10 T_i and m_i = −B_i the bracket of each part is −A_i/B_i, whatever its T_i.
         var constant = parts.Sum(part => part.VolumeFraction.DecimalFractions * part.Line.A / part.Line.B);
         var slope = parts.Sum(part => part.VolumeFraction.DecimalFractions / part.Line.B);
-        var (viscosity, outcome) = D341Scale.PointAt((constant - sum * Math.Log10(kelvins)) / slope);
+        var (viscosity, outcome) = D341Scale.PointAt((constant - sum * Math.Log10(kelvins)) / slope, form);
         return new ViscosityPoint(
             temperature,
             viscosity,

@@ -70,6 +70,51 @@ public class ViscosityBlendTests
     }
 
     [Fact]
+    public void Five_per_cent_between_the_viscosities_is_enough_to_tell_oils_apart()
+    {
+        foreach (var (oil, diluent) in new[] { (100, 105.0001), (105.0001, 100.0), (1000, 1050.001) })
+        {
+            Estimate(oil, diluent, diluent, 0.001).Fraction.Percent.ShouldBe(100, 1e-6);
+        }
+
+        Should
+            .Throw<ArgumentException>(() => Estimate(100, 104.9999, 102, 0.01))
+            .Message.ShouldContain("ratio of 1.05");
+        Should.Throw<ArgumentException>(() => Estimate(104.9999, 100, 102, 0.01));
+    }
+
+    /// <summary>The share of a wrong oil by hand, W = lg lg Z to five figures.</summary>
+    [Fact]
+    public void A_thicker_diluent_raises_the_share_as_the_mixture_thickens()
+    {
+        // lg lg 46.7 = 0.22254, lg lg 220.7 = 0.36992, lg lg 53.3 = 0.23722 for 52.6 mm²/s: (0.23722 − 0.22254)/0.14738 = 9.96 %.
+        Estimate(46, 220, 52.6, 0.01).Fraction.Percent.ShouldBe(9.96, 0.02);
+        Estimate(220, 46, 52.6, 0.01).Fraction.Percent.ShouldBe(90.04, 0.02);
+        Estimate(46, 220, 60, 0.01).Fraction.ShouldBeGreaterThan(Estimate(46, 220, 52.6, 0.01).Fraction);
+    }
+
+    [Fact]
+    public void A_part_without_a_share_does_not_make_a_blend_extrapolated()
+    {
+        var at = Temperature.FromDegreesCelsius(20);
+        var cold = ViscosityTemperatureLine.FromTwoPoints(
+            Temperature.FromDegreesCelsius(0),
+            Kv(300),
+            Temperature.FromDegreesCelsius(50),
+            Kv(30)
+        );
+
+        ViscosityBlend.At([Part(1, cold), Part(0, Line(32, 5.4))], at).IsExtrapolated.ShouldBeFalse();
+        ViscosityBlend.At([Part(0.5, cold), Part(0.5, Line(32, 5.4))], at).IsExtrapolated.ShouldBeTrue();
+        ViscosityBlend
+            .At([Part(0.5, cold), Part(0.5, Line(32, 5.4))], Temperature.FromDegreesCelsius(45))
+            .IsExtrapolated.ShouldBeFalse();
+        ViscosityBlend
+            .At([Part(0.5, cold), Part(0.5, Line(32, 5.4))], Temperature.FromDegreesCelsius(60))
+            .IsExtrapolated.ShouldBeTrue();
+    }
+
+    [Fact]
     public void Shares_that_do_not_add_up_and_oils_too_alike_are_refused()
     {
         var at = Temperature.FromDegreesCelsius(40);
