@@ -17,7 +17,7 @@ namespace OilCondition.Cleanliness;
 /// <example>
 /// <code>
 /// var targets = TargetCodeSet.Parse(File.ReadAllText("our-targets.json"));
-/// if (targets.TryFind("servo valve", out var servo)) { code.Compare(servo.Loosest); }
+/// if (targets.TryFind("servo valve", out var servo)) { code.Compare(servo!.Loosest); }
 /// </code>
 /// </example>
 public sealed class TargetCodeSet
