@@ -26,15 +26,26 @@ internal sealed class JsonFaults
                 new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true }
             );
         }
-        catch (JsonException error)
+        catch (Exception error) when (error is JsonException or ArgumentException)
         {
+            // An argument error is half of a surrogate pair in the text.
             throw new FormatException($"The {what} is not JSON: {error.Message}", error);
         }
 
         using (document)
         {
             var found = new JsonFaults();
-            var result = read(document.RootElement, found);
+            T? result;
+            try
+            {
+                result = read(document.RootElement, found);
+            }
+            catch (InvalidOperationException error)
+            {
+                // An escape such as \uD800 is JSON, but no text.
+                throw new FormatException($"The {what} has a text that is not Unicode: {error.Message}", error);
+            }
+
             return found.None && result is not null
                 ? result
                 : throw new FormatException(

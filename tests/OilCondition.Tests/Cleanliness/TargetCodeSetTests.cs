@@ -1,3 +1,4 @@
+using CsCheck;
 using OilCondition.Cleanliness;
 using OilCondition.Sources;
 
@@ -128,6 +129,41 @@ public class TargetCodeSetTests
         Should
             .Throw<FormatException>(() => TargetCodeSet.Parse(text))
             .Message.ShouldStartWith("The set of target codes");
+
+    [Theory]
+    [InlineData("""{ "name": "\uD800", "targets": [] }""")]
+    [InlineData("""{ "\uD800": "x", "targets": [] }""")]
+    [InlineData("""{ "name": "x", "targets": [ { "component": "\uDC00", "strictest": "18/16/13" } ] }""")]
+    public void An_escape_that_is_no_text_is_a_fault_of_the_file(string text)
+    {
+        Should
+            .Throw<FormatException>(() => TargetCodeSet.Parse(text))
+            .Message.ShouldStartWith("The set of target codes");
+        Should.Throw<FormatException>(() => TargetCodeSet.Parse("{ \"name\": \"\uD800\" }"));
+    }
+
+    [Fact]
+    public void Any_text_is_a_set_or_a_format_error() =>
+        Gen.OneOf(
+                Gen.String,
+                OddText.Any.Select(odd =>
+                    $$"""{ "name": "x", "targets": [ { "component": "{{odd}}", "strictest": "{{odd}}", "loosest": "18/16/13", {{Source}} } ] }"""
+                )
+            )
+            .Sample(
+                text =>
+                {
+                    try
+                    {
+                        TargetCodeSet.Parse(text).Targets.ShouldNotBeEmpty();
+                    }
+                    catch (FormatException fault)
+                    {
+                        fault.Message.ShouldStartWith("The set of target codes");
+                    }
+                },
+                iter: 1000
+            );
 
     [Fact]
     public void A_set_made_in_code_keeps_the_same_rules()
