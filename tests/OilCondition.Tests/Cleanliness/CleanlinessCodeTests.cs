@@ -234,6 +234,47 @@ public class CleanlinessCodeTests
     }
 
     [Fact]
+    public void A_count_on_a_limit_stays_on_it_whatever_the_unit_of_its_volume()
+    {
+        var seen = 0;
+        foreach (var millilitres in new[] { 1, 2, 5, 7, 10, 15, 20, 25, 30, 50, 60, 70, 90, 100, 110 })
+        {
+            Volume[] volumes =
+            [
+                Volume.FromMilliliters(millilitres),
+                Volume.FromLiters(millilitres / 1000.0),
+                Volume.FromCubicMeters(millilitres / 1e6),
+                Volume.FromCubicCentimeters(millilitres),
+                Volume.FromDeciliters(millilitres / 100.0),
+                Volume.FromMicroliters(millilitres * 1000.0),
+                Volume.FromUsGallons(millilitres / 3785.411784),
+            ];
+            for (var number = 0; number <= 20; number++)
+            {
+                // Limits are whole per 100 mL, so that this count is on the limit where it is whole.
+                var limitPer100 = (long)Math.Round(100 * Iso4406.UpperLimitPerMillilitre(number));
+                foreach (var dilution in new[] { 1, 3, 10, 30 })
+                {
+                    if (limitPer100 * millilitres % (100 * dilution) != 0)
+                    {
+                        continue;
+                    }
+
+                    foreach (var volume in volumes)
+                    {
+                        var count = new ParticleCount(limitPer100 * millilitres / (100 * dilution), volume, dilution);
+                        Iso4406.ScaleNumber(count.PerMillilitre).ShouldBe(number, $"{count}");
+                        count.Per100Millilitres.ShouldBe(limitPer100);
+                        seen++;
+                    }
+                }
+            }
+        }
+
+        seen.ShouldBeGreaterThan(1000);
+    }
+
+    [Fact]
     public void The_mark_stands_at_its_own_size_only()
     {
         var volume = Volume.FromMilliliters(10);
