@@ -2,10 +2,12 @@ using MathNet.Numerics;
 
 namespace OilCondition.Statistics;
 
-/// <summary>ln Φ(r) and φ(r)/Φ(r), without loss far in the tail.</summary>
+/// <summary>Φ(r), ln Φ(r) and φ(r)/Φ(r), without loss far in the tail.</summary>
 internal static class NormalTail
 {
     private static readonly double LogRootTwoPi = 0.5 * Math.Log(2 * Math.PI);
+
+    public static double Probability(double r) => 0.5 * SpecialFunctions.Erfc(-r / Math.Sqrt(2));
 
     public static double LogProbability(double r, out double ratio)
     {

@@ -1,5 +1,3 @@
-using OilCondition.Guards;
-
 namespace OilCondition.Statistics;
 
 /// <summary>Ordinary least squares through points: y = a + b x with independent scatter of constant size.</summary>
@@ -10,26 +8,18 @@ public static class StraightLine
     /// <param name="values">y, in any unit; n values.</param>
     /// <returns>The fit, or the reason why there is none.</returns>
     /// <exception cref="ArgumentException">The spans differ in length.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">A number is not finite.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number is not finite or beyond 1e100.</exception>
     public static StraightLineFit Fit(ReadOnlySpan<double> positions, ReadOnlySpan<double> values)
     {
-        Guard.SameLength(values.Length, positions.Length, nameof(values), nameof(positions));
+        Numbers.CheckPairs(positions, values, nameof(positions), nameof(values));
         var count = positions.Length;
-        double sumX = 0;
-        double sumY = 0;
-        for (var i = 0; i < count; i++)
-        {
-            sumX += Guard.Finite(positions[i], "", nameof(positions));
-            sumY += Guard.Finite(values[i], "", nameof(values));
-        }
-
         if (count < 3)
         {
-            return new StraightLineFit(StraightLineStatus.TooFewPoints, count, 0, 0, 0, 0, 0);
+            return new StraightLineFit(StraightLineStatus.TooFewPoints, count, 0, 0, 0, 0, 0, 0);
         }
 
-        var meanX = sumX / count;
-        var meanY = sumY / count;
+        var meanX = Numbers.Mean(positions);
+        var meanY = Numbers.Mean(values);
         double sxx = 0;
         double sxy = 0;
         for (var i = 0; i < count; i++)
@@ -42,7 +32,7 @@ public static class StraightLine
         // Positions that differ only in the last bits carry no slope.
         if (!(sxx > count * 1e-24 * (meanX * meanX + double.Epsilon)) || sxx <= 0)
         {
-            return new StraightLineFit(StraightLineStatus.SamePosition, count, meanX, meanY, 0, 0, 0);
+            return new StraightLineFit(StraightLineStatus.SamePosition, count, meanX, meanY, 0, 0, 0, 0);
         }
 
         var slope = sxy / sxx;
@@ -60,7 +50,8 @@ public static class StraightLine
             meanY,
             slope,
             sxx,
-            Math.Sqrt(residual / (count - 2))
+            residual,
+            Numbers.SumOfSquaresAbout(values, meanY)
         );
     }
 }

@@ -17,7 +17,8 @@ public readonly record struct StraightLineFit
         double meanValue,
         double slope,
         double positionSumOfSquares,
-        double residualStandardDeviation
+        double residualSumOfSquares,
+        double valueSumOfSquares
     )
     {
         Status = status;
@@ -26,7 +27,8 @@ public readonly record struct StraightLineFit
         MeanValue = meanValue;
         Slope = slope;
         PositionSumOfSquares = positionSumOfSquares;
-        ResidualStandardDeviation = residualStandardDeviation;
+        ResidualSumOfSquares = residualSumOfSquares;
+        ValueSumOfSquares = valueSumOfSquares;
     }
 
     /// <summary>Whether the line is determined. The other members are meaningful only if it is.</summary>
@@ -47,8 +49,21 @@ public readonly record struct StraightLineFit
     /// <summary>Sum of squared deviations of the positions, Sxx.</summary>
     public double PositionSumOfSquares { get; }
 
+    /// <summary>Sum of squared residuals, RSS.</summary>
+    public double ResidualSumOfSquares { get; }
+
+    /// <summary>Sum of squared deviations of the values from their mean, Syy.</summary>
+    public double ValueSumOfSquares { get; }
+
     /// <summary>Standard deviation of the points about the line, s.</summary>
-    public double ResidualStandardDeviation { get; }
+    public double ResidualStandardDeviation =>
+        Status == StraightLineStatus.Determined ? Math.Sqrt(ResidualSumOfSquares / DegreesOfFreedom) : 0;
+
+    /// <summary>Share of the scatter of the values that the line explains, R² = 1 − RSS/Syy; 0 where all values are equal.</summary>
+    public double RSquared =>
+        Status == StraightLineStatus.Determined && ValueSumOfSquares > 0
+            ? Math.Max(0, 1 - ResidualSumOfSquares / ValueSumOfSquares)
+            : 0;
 
     /// <summary>Degrees of freedom, n − 2.</summary>
     public int DegreesOfFreedom => Count - 2;
@@ -74,6 +89,54 @@ public readonly record struct StraightLineFit
             }
 
             return 2 * StudentT.CDF(0, 1, DegreesOfFreedom, -Math.Abs(Slope / error));
+        }
+    }
+
+    /// <summary>Interval of the slope, b ± t s/sqrt(Sxx).</summary>
+    /// <param name="confidence">Confidence level, above 0 and below 1; above 0.5 for one end.</param>
+    /// <param name="side">Both ends, or one.</param>
+    /// <returns>The interval.</returns>
+    /// <exception cref="InvalidOperationException">The line is not determined.</exception>
+    public ProfileInterval SlopeInterval(double confidence, IntervalSide side = IntervalSide.Both)
+    {
+        RequireDetermined();
+        var half = IntervalLevel.StudentQuantile(confidence, side, DegreesOfFreedom) * SlopeStandardError;
+        return ProfileInterval.Between(Slope - half, Slope + half, confidence, side, coverageInDoubt: false);
+    }
+
+    /// <summary>Band about the line at a position, for the line itself or for one new reading.</summary>
+    /// <param name="position">x.</param>
+    /// <param name="of">Mean line (confidence band) or new reading (prediction band).</param>
+    /// <param name="confidence">Confidence level, above 0 and below 1; above 0.5 for one end.</param>
+    /// <param name="side">Both ends, or one.</param>
+    /// <returns>The band at that position. It may reach below zero and is not clipped.</returns>
+    /// <exception cref="InvalidOperationException">The line is not determined.</exception>
+    public ProfileInterval BandAt(
+        double position,
+        CrossingOf of,
+        double confidence,
+        IntervalSide side = IntervalSide.Both
+    )
+    {
+        var half = IntervalLevel.StudentQuantile(confidence, side, DegreesOfFreedom) * StandardErrorAt(position, of);
+        var value = ValueAt(position);
+        return ProfileInterval.Between(value - half, value + half, confidence, side, coverageInDoubt: false);
+    }
+
+    /// <summary>What is left of each value above the line: for a check of its scatter (<see cref="SerialCorrelation"/>, <see cref="ShapiroFrancia"/>).</summary>
+    /// <param name="positions">x; n values.</param>
+    /// <param name="values">y; n values.</param>
+    /// <param name="residuals">Receives y − y(x); n values, in the order given.</param>
+    /// <exception cref="ArgumentException">The spans differ in length.</exception>
+    /// <exception cref="InvalidOperationException">The line is not determined.</exception>
+    public void Residuals(ReadOnlySpan<double> positions, ReadOnlySpan<double> values, Span<double> residuals)
+    {
+        RequireDetermined();
+        Numbers.CheckPairs(positions, values, nameof(positions), nameof(values));
+        Guard.SameLength(residuals.Length, values.Length, nameof(residuals), nameof(values));
+        for (var i = 0; i < values.Length; i++)
+        {
+            residuals[i] = values[i] - MeanValue - Slope * (positions[i] - MeanPosition);
         }
     }
 

@@ -1,0 +1,105 @@
+using OilCondition.Guards;
+
+namespace OilCondition.Statistics;
+
+/// <summary>What every statistic asks of its numbers, and the few sums they share.</summary>
+internal static class Numbers
+{
+    /// <summary>Above it sums of squares may overflow; no quantity comes near.</summary>
+    private const double Largest = 1e100;
+
+    public static void Check(ReadOnlySpan<double> values, string name)
+    {
+        foreach (var value in values)
+        {
+            Guard.InRange(value, -Largest, Largest, "", name);
+        }
+    }
+
+    public static void CheckPairs(
+        ReadOnlySpan<double> first,
+        ReadOnlySpan<double> second,
+        string firstName,
+        string secondName
+    )
+    {
+        Guard.SameLength(second.Length, first.Length, secondName, firstName);
+        Check(first, firstName);
+        Check(second, secondName);
+    }
+
+    public static void AtLeast(int count, int least, string name)
+    {
+        if (count < least)
+        {
+            throw new ArgumentException($"{name} has {count} values; allowed: {least} or more.", name);
+        }
+    }
+
+    public static void Ascending(ReadOnlySpan<double> times, string name)
+    {
+        for (var i = 1; i < times.Length; i++)
+        {
+            if (times[i] < times[i - 1])
+            {
+                throw new ArgumentException(
+                    $"{name} must ascend; value {i + 1} is earlier than the one before it.",
+                    name
+                );
+            }
+        }
+    }
+
+    public static int InRange(int value, int lowest, int highest, string name) =>
+        value >= lowest && value <= highest
+            ? value
+            : throw new ArgumentOutOfRangeException(name, $"{name} is {value}; allowed: {lowest} to {highest}.");
+
+    public static double Mean(ReadOnlySpan<double> values)
+    {
+        double sum = 0;
+        foreach (var value in values)
+        {
+            sum += value;
+        }
+
+        var mean = sum / values.Length;
+        double rest = 0;
+        foreach (var value in values)
+        {
+            rest += value - mean;
+        }
+
+        return mean + rest / values.Length;
+    }
+
+    public static double SumOfSquaresAbout(ReadOnlySpan<double> values, double centre)
+    {
+        double sum = 0;
+        foreach (var value in values)
+        {
+            sum += (value - centre) * (value - centre);
+        }
+
+        return sum;
+    }
+
+    /// <summary>Median; the mean of the two middle values for an even number.</summary>
+    public static double Median(ReadOnlySpan<double> values)
+    {
+        var copy = values.ToArray();
+        return Selection.Median(copy);
+    }
+
+    /// <summary>Median distance from the median, without a factor.</summary>
+    public static double MedianAbsoluteDeviation(ReadOnlySpan<double> values, double median)
+    {
+        var distances = values.ToArray();
+        for (var i = 0; i < distances.Length; i++)
+        {
+            distances[i] = Math.Abs(distances[i] - median);
+        }
+
+        return Selection.Median(distances);
+    }
+}

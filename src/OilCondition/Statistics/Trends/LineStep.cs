@@ -1,0 +1,109 @@
+using MathNet.Numerics.Distributions;
+
+namespace OilCondition.Statistics;
+
+/// <summary>A sudden step on a steady line: what a treatment or an oil change that nobody recorded leaves behind.</summary>
+/// <remarks>
+/// y = a + b t + c for readings from the step on. Every place between two different times with at least three readings on either side is
+/// tried; the best lowers the residual sum of squares most. F = lowering/(RSS/(n − 3)); its probability is multiplied by the number of
+/// places tried (Bonferroni), which errs to the safe side. A pure change of level is the case b = 0. Assumes normal, independent scatter;
+/// a lag-1 correlation ρ of the residuals divides F by (1 + ρ)/(1 − ρ).
+/// </remarks>
+public static class LineStep
+{
+    /// <summary>Fewest readings on either side of a step: one alone is a wild value, two are hardly more.</summary>
+    private const int LeastOnASide = 3;
+
+    /// <summary>Finds the likeliest step.</summary>
+    /// <param name="times">When readings were taken, ascending; n values.</param>
+    /// <param name="values">What was read; n values.</param>
+    /// <returns>Place, size and probability, or that no place could be tried.</returns>
+    /// <exception cref="ArgumentException">The spans differ in length, or the times do not ascend.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number is not finite or beyond 1e100.</exception>
+    public static LineStepResult Find(ReadOnlySpan<double> times, ReadOnlySpan<double> values)
+    {
+        var line = StraightLine.Fit(times, values);
+        Numbers.Ascending(times, nameof(times));
+        if (line.Status != StraightLineStatus.Determined || times.Length < 2 * LeastOnASide)
+        {
+            return default;
+        }
+
+        var residuals = new double[values.Length];
+        line.Residuals(times, values, residuals);
+        var bend = Curvature.Of(times, values, line).LoweringByParabola;
+        return Best(times, residuals, line, out var best) is > 0 and var tried
+            ? Judged(times, residuals, line, best, tried, bend >= best.Lowering)
+            : default;
+    }
+
+    /// <summary>Tries every place and returns how many there were.</summary>
+    private static int Best(ReadOnlySpan<double> times, double[] residuals, StraightLineFit line, out Place best)
+    {
+        var n = residuals.Length;
+        var tried = 0;
+        best = default;
+        double after = 0;
+        double residualSum = 0;
+        double timeSum = 0;
+        for (var first = n - 1; first >= LeastOnASide; first--)
+        {
+            // What is left of the step (0 before, 1 after) once a line is taken out of it.
+            after++;
+            residualSum += residuals[first];
+            timeSum += times[first] - line.MeanPosition;
+            var step = after - after * after / n - timeSum * timeSum / line.PositionSumOfSquares;
+            if (n - first < LeastOnASide || times[first] <= times[first - 1] || !(step > 1e-9))
+            {
+                continue;
+            }
+
+            tried++;
+            var lowering = residualSum * residualSum / step;
+            if (best.FirstAfter == 0 || lowering > best.Lowering)
+            {
+                best = new Place(first, lowering, residualSum / step, timeSum, after);
+            }
+        }
+
+        return tried;
+    }
+
+    private static LineStepResult Judged(
+        ReadOnlySpan<double> times,
+        double[] residuals,
+        StraightLineFit line,
+        Place best,
+        int tried,
+        bool bendExplainsAsMuch
+    )
+    {
+        var n = residuals.Length;
+
+        // The residuals beside the step, for their own correlation and sum of squares.
+        for (var i = 0; i < n; i++)
+        {
+            var stepOnLine = best.After / n + best.TimeSum / line.PositionSumOfSquares * (times[i] - line.MeanPosition);
+            residuals[i] -= best.Size * ((i >= best.FirstAfter ? 1 : 0) - stepOnLine);
+        }
+
+        var left = Numbers.SumOfSquaresAbout(residuals, 0);
+        if (!(best.Lowering > 1e-20 * line.ValueSumOfSquares))
+        {
+            return new LineStepResult(best.FirstAfter, best.Size, 1, 0, bendExplainsAsMuch);
+        }
+
+        var correlation = ResidualCorrelation.Corrected(residuals, fittedParts: 3);
+        var f = best.Lowering / (left / (n - 3)) * (1 - correlation) / (1 + correlation);
+        var tail = left > 1e-24 * line.ValueSumOfSquares ? 2 * StudentT.CDF(0, 1, n - 3, -Math.Sqrt(f)) : 0;
+        return new LineStepResult(
+            best.FirstAfter,
+            best.Size,
+            Math.Min(1, tried * tail),
+            correlation,
+            bendExplainsAsMuch
+        );
+    }
+
+    private readonly record struct Place(int FirstAfter, double Lowering, double Size, double TimeSum, double After);
+}

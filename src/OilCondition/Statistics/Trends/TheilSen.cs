@@ -1,0 +1,182 @@
+using System.Buffers;
+using MathNet.Numerics.Distributions;
+using OilCondition.Guards;
+
+namespace OilCondition.Statistics;
+
+/// <summary>The Theil-Sen line: the median of the slopes between all pairs of readings, which single wild values do not move.</summary>
+/// <remarks>
+/// Theil 1950, Sen 1968. Pairs at one time have no slope and are left out. The interval holds the slopes against which the readings, taken along
+/// that slope, pass the Mann-Kendall test: ranks by <see cref="TheilSenRankRule"/>. Readings must be independent; a lag-1 correlation ρ
+/// widens C by sqrt((1 + ρ)/(1 − ρ)). Half of the readings less about a fifth may be wild (breakdown point 29 %).
+/// <para>
+/// Censored readings (Akritas, Murphy and LaValley 1995): a pair with one reading '&lt; L' only says that the slope lies above, or below, the
+/// slope to L. Such pairs count half, on one side. The slope is where the Kendall score of the readings taken along it changes sign.
+/// </para>
+/// </remarks>
+public static class TheilSen
+{
+    /// <summary>Largest number of readings taken: the slopes go with its square.</summary>
+    public const int LargestCount = 5000;
+
+    /// <summary>Slopes that still fit the stack: those of 50 readings.</summary>
+    private const int SlopesOnStack = 1225;
+
+    /// <summary>Finds the line.</summary>
+    /// <param name="times">When readings were taken; n values in any order.</param>
+    /// <param name="values">What was read; n values. For a censored reading the figure after the sign.</param>
+    /// <param name="censoring">Whether a reading is only known to lie below or above its value; empty if none is.</param>
+    /// <param name="confidence">Two-sided confidence level of the interval, above 0 and below 1.</param>
+    /// <param name="rankRule">How the ends are read from the sorted slopes.</param>
+    /// <param name="correlation">Lag-1 correlation of the residuals to be allowed for in the interval, 0 to 0.99.</param>
+    /// <returns>The line, or the reason why there is none.</returns>
+    /// <exception cref="ArgumentException">The spans differ in length, or there are more than 5000 readings.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number is not finite or beyond 1e100, or a level out of range.</exception>
+    public static TheilSenFit Fit(
+        ReadOnlySpan<double> times,
+        ReadOnlySpan<double> values,
+        ReadOnlySpan<Censoring> censoring = default,
+        double confidence = 0.95,
+        TheilSenRankRule rankRule = TheilSenRankRule.Interpolated,
+        double correlation = 0
+    )
+    {
+        MannKendall.Check(times, values, censoring, correlation, LargestCount);
+        Guard.OpenUnitInterval(confidence, nameof(confidence));
+        if (times.Length < 2)
+        {
+            return Without(TheilSenStatus.TooFewReadings, times.Length, confidence, rankRule);
+        }
+
+        var sums = KendallSums.Of(times, values, censoring);
+        if (sums.TimePairs < 1)
+        {
+            return Without(TheilSenStatus.SameTime, times.Length, confidence, rankRule);
+        }
+
+        if (rankRule == TheilSenRankRule.Exact && !MannKendall.IsExact(sums, correlation, MannKendallMethod.Exact))
+        {
+            rankRule = TheilSenRankRule.Interpolated;
+        }
+
+        if (AnyCensored(censoring))
+        {
+            return CensoredTheilSen.Fit(times, values, censoring, sums, confidence, correlation);
+        }
+
+        var count = (int)sums.TimePairs;
+        var rented = count <= SlopesOnStack ? null : ArrayPool<double>.Shared.Rent(count);
+        var slopes = rented is null ? stackalloc double[count] : rented.AsSpan(0, count);
+        Slopes(times, values, slopes);
+        var fit = OfSlopes(slopes, times, values, sums, confidence, rankRule, correlation);
+        if (rented is not null)
+        {
+            ArrayPool<double>.Shared.Return(rented);
+        }
+
+        return fit;
+    }
+
+    internal static bool AnyCensored(ReadOnlySpan<Censoring> censoring)
+    {
+        foreach (var reading in censoring)
+        {
+            if (reading != Censoring.None)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    internal static TheilSenFit Without(TheilSenStatus status, int count, double confidence, TheilSenRankRule rankRule)
+    {
+        var outcome =
+            status == TheilSenStatus.TooFewReadings ? IntervalOutcome.TooFewReadings : IntervalOutcome.NotDetermined;
+        var interval = ProfileInterval.Without(outcome, confidence, IntervalSide.Both);
+        return new TheilSenFit(status, count, 0, 0, interval, 0, null, rankRule);
+    }
+
+    /// <summary>C = z sqrt(Var S), with the correlation allowed for.</summary>
+    internal static double ScoreHalfWidth(KendallSums sums, double confidence, double correlation) =>
+        Normal.InvCDF(0, 1, 0.5 + confidence / 2) * Math.Sqrt(sums.Variance * (1 + correlation) / (1 - correlation));
+
+    private static TheilSenFit OfSlopes(
+        Span<double> slopes,
+        ReadOnlySpan<double> times,
+        ReadOnlySpan<double> values,
+        KendallSums sums,
+        double confidence,
+        TheilSenRankRule rankRule,
+        double correlation
+    )
+    {
+        var (lower, upper) = Ranks(slopes.Length, sums, confidence, rankRule, correlation);
+
+        // In ascending order, so that each search starts where the one before it ended.
+        var median = (slopes.Length + 1) / 2.0;
+        double? low = lower >= 1 ? Selection.AtRank(slopes, lower) : null;
+        var slope = Selection.AtRank(slopes, median, low.HasValue ? Index(lower) : 0);
+        double? high = upper <= slopes.Length ? Selection.AtRank(slopes, upper, Index(median)) : null;
+        return new TheilSenFit(
+            TheilSenStatus.Determined,
+            times.Length,
+            slopes.Length,
+            slope,
+            ProfileInterval.Between(low, high, confidence, IntervalSide.Both, coverageInDoubt: false),
+            Numbers.Median(times),
+            Numbers.Median(values),
+            rankRule
+        );
+    }
+
+    private static int Index(double rank) => Math.Max((int)Math.Floor(rank) - 1, 0);
+
+    private static (double Lower, double Upper) Ranks(
+        int count,
+        KendallSums sums,
+        double confidence,
+        TheilSenRankRule rankRule,
+        double correlation
+    )
+    {
+        if (rankRule == TheilSenRankRule.Exact)
+        {
+            // The slope of rank r is above the true one when S, taken along the true slope, is N − 2r + 2 or more.
+            var rank = 0;
+            while (
+                2 * (rank + 1) <= count + 1
+                && KendallDistribution.AtLeast(sums.Count, count - 2 * rank) <= (1 - confidence) / 2
+            )
+            {
+                rank++;
+            }
+
+            return (rank, count + 1 - rank);
+        }
+
+        var c = ScoreHalfWidth(sums, confidence, correlation);
+        var lower = (count - c) / 2;
+        var upper = (count + c) / 2;
+        return rankRule == TheilSenRankRule.Rounded
+            ? (Math.Round(lower, MidpointRounding.ToEven), Math.Round(upper, MidpointRounding.ToEven) + 1)
+            : (lower, upper + 1);
+    }
+
+    private static void Slopes(ReadOnlySpan<double> times, ReadOnlySpan<double> values, Span<double> slopes)
+    {
+        var next = 0;
+        for (var i = 0; i < times.Length; i++)
+        {
+            for (var j = i + 1; j < times.Length; j++)
+            {
+                var span = times[j] - times[i];
+                if (span != 0)
+                {
+                    slopes[next++] = (values[j] - values[i]) / span;
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,20 @@
+using System.Runtime.InteropServices;
+
+namespace OilCondition.Statistics;
+
+/// <summary>A fitted line with its test, whichever method gave it.</summary>
+[StructLayout(LayoutKind.Auto)]
+internal readonly record struct TrendLine(
+    TrendMethod Method,
+    double Slope,
+    ProfileInterval SlopeInterval,
+    double PValue,
+    double Correlation,
+    double Scatter,
+    double At,
+    double? Level
+)
+{
+    public static TrendLine None(IntervalOutcome outcome, double confidence) =>
+        new(TrendMethod.None, 0, ProfileInterval.Without(outcome, confidence, IntervalSide.Both), 1, 0, 0, 0, null);
+}

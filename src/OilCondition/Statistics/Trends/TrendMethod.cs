@@ -1,0 +1,14 @@
+namespace OilCondition.Statistics;
+
+/// <summary>Which method spoke for a trend.</summary>
+public enum TrendMethod
+{
+    /// <summary>None: there was nothing to judge.</summary>
+    None,
+
+    /// <summary>Straight line by least squares, Student's t for its slope.</summary>
+    StraightLine,
+
+    /// <summary>Theil-Sen line, Mann-Kendall test.</summary>
+    TheilSen,
+}

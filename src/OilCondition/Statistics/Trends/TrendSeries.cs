@@ -1,0 +1,122 @@
+using OilCondition.Guards;
+
+namespace OilCondition.Statistics;
+
+/// <summary>Readings by time, on the scale on which they scatter evenly.</summary>
+internal sealed class TrendSeries
+{
+    private TrendSeries(
+        ValueScale scale,
+        int[] order,
+        double[] times,
+        double[] values,
+        Censoring[] censoring,
+        bool hasZeros
+    )
+    {
+        Scale = scale;
+        Order = order;
+        Times = times;
+        Values = values;
+        Censoring = censoring;
+        HasZeros = hasZeros;
+    }
+
+    public ValueScale Scale { get; }
+
+    /// <summary>Where each reading stands in the caller's order.</summary>
+    public int[] Order { get; }
+
+    public double[] Times { get; }
+
+    public double[] Values { get; }
+
+    /// <summary>Empty if no reading is censored.</summary>
+    public Censoring[] Censoring { get; }
+
+    /// <summary>Whether readings of 0 were taken as below the smallest reading above 0.</summary>
+    public bool HasZeros { get; }
+
+    public static TrendSeries Of(
+        ReadOnlySpan<double> times,
+        ReadOnlySpan<double> values,
+        ReadOnlySpan<Censoring> censoring,
+        ValueScale scale
+    )
+    {
+        MannKendall.Check(times, values, censoring, 0, TheilSen.LargestCount);
+        var order = new int[times.Length];
+        for (var i = 0; i < order.Length; i++)
+        {
+            order[i] = i;
+        }
+
+        // By time; readings at one time by value, so that the caller's order never matters.
+        var t = times.ToArray();
+        var y = values.ToArray();
+        Array.Sort(
+            order,
+            (a, b) =>
+                t[a].CompareTo(t[b]) is not 0 and var byTime ? byTime
+                : y[a].CompareTo(y[b]) is not 0 and var byValue ? byValue
+                : a.CompareTo(b)
+        );
+        var known = censoring.IsEmpty ? new Censoring[t.Length] : censoring.ToArray();
+        var hasZeros = scale == ValueScale.Logarithmic && TakeLogarithms(y, known);
+        known = Picked(known, order);
+        return new TrendSeries(
+            scale,
+            order,
+            Picked(t, order),
+            Picked(y, order),
+            TheilSen.AnyCensored(known) ? known : [],
+            hasZeros
+        );
+    }
+
+    public static T[] Picked<T>(T[] all, IReadOnlyList<int> indexes)
+    {
+        var picked = new T[indexes.Count];
+        for (var i = 0; i < picked.Length; i++)
+        {
+            picked[i] = all[indexes[i]];
+        }
+
+        return picked;
+    }
+
+    /// <summary>Whether any reading was 0, which has no logarithm: 'nothing found' says 'below what can be found'.</summary>
+    private static bool TakeLogarithms(double[] values, Censoring[] censoring)
+    {
+        var smallest = double.MaxValue;
+        foreach (var value in values)
+        {
+            Guard.NotNegative(value, "", nameof(values));
+            smallest = value > 0 ? Math.Min(smallest, value) : smallest;
+        }
+
+        // Nothing but zeros: any figure serves, none can be told from another.
+        smallest = smallest < double.MaxValue ? smallest : 1;
+        var hasZeros = false;
+        for (var i = 0; i < values.Length; i++)
+        {
+            if (!(values[i] > 0) && censoring[i] == Statistics.Censoring.Above)
+            {
+                throw new ArgumentOutOfRangeException(
+                    nameof(values),
+                    "values holds a reading above 0 without a figure; allowed on the logarithmic scale: figures above 0."
+                );
+            }
+
+            if (!(values[i] > 0))
+            {
+                hasZeros = true;
+                censoring[i] = Statistics.Censoring.Below;
+            }
+
+            values[i] = Math.Log(values[i] > 0 ? values[i] : smallest);
+        }
+
+        return hasZeros;
+    }
+}
