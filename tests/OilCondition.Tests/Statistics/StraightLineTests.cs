@@ -1,69 +1,9 @@
-using System.Globalization;
 using OilCondition.Statistics;
-using OilCondition.Tests.Reference;
 
 namespace OilCondition.Tests.Statistics;
 
 public class StraightLineTests
 {
-    [Fact]
-    public void Norris_certified_values_are_met()
-    {
-        // NIST StRD Norris (linear, lower difficulty): certified slope, intercept, their errors and the residual deviation.
-        var (x, y) = NistSet("nist/Norris.csv");
-        var fit = StraightLine.Fit(x, y);
-
-        fit.Slope.ShouldBe(1.00211681802045, 1e-12);
-        fit.Intercept.ShouldBe(-0.262323073774029, 1e-10);
-        fit.SlopeStandardError.ShouldBe(0.429796848199937E-03, 1e-13);
-        fit.ResidualStandardDeviation.ShouldBe(0.884796396144373, 1e-10);
-        fit.StandardErrorAt(0, CrossingOf.MeanLine).ShouldBe(0.232818234301152, 1e-10);
-    }
-
-    /// <summary>Inverse prediction: worked examples of Graybill and Iyer 1996 and computed series, each with its source in the row.</summary>
-    public static TheoryData<string, string, string> InversePrediction() =>
-        ReferenceFolder.Theory(
-            "trend.csv",
-            row =>
-                row.Id.StartsWith("INV", StringComparison.Ordinal) && row.Id.EndsWith(".lo", StringComparison.Ordinal)
-        );
-
-    [Theory]
-    [MemberData(nameof(InversePrediction))]
-    [Trait("Category", "Reference")]
-    public void Fieller_limits_agree_with_their_sources(string file, string id, string description)
-    {
-        description.ShouldNotBeEmpty();
-        var lower = ReferenceFolder.Case(file, id);
-        var upper = ReferenceFolder.Case(file, id.Replace(".lo", ".hi", StringComparison.Ordinal));
-        var of = lower.Inputs.Contains("new reading", StringComparison.Ordinal)
-            ? CrossingOf.NewReading
-            : CrossingOf.MeanLine;
-        var limit = lower.Number("y0");
-        var tail = (1 - lower.Number("level")) / 2;
-        var points = ReferenceFolder
-            .Rows("trend-data.csv")
-            .Where(row => row["dataset"] == lower.Arguments["dataset"])
-            .ToList();
-        var fit = StraightLine.Fit(
-            [.. points.Select(row => double.Parse(row["x"], CultureInfo.InvariantCulture))],
-            [.. points.Select(row => double.Parse(row["y"], CultureInfo.InvariantCulture))]
-        );
-
-        if (lower.TryNumber(out _))
-        {
-            fit.TryCrossing(limit, tail, of, out var early).ShouldBeTrue();
-            fit.TryCrossing(limit, 1 - tail, of, out var late).ShouldBeTrue();
-            lower.ShouldAgree(early);
-            upper.ShouldAgree(late);
-        }
-        else
-        {
-            // "none (g>=1: unbounded)": the late end is a named case, not a number.
-            fit.TryCrossing(limit, 1 - tail, of, out _).ShouldBeFalse();
-        }
-    }
-
     [Fact]
     public void Crossing_at_even_chance_is_where_the_line_meets_the_limit()
     {
@@ -126,14 +66,5 @@ public class StraightLineTests
         StraightLine.Fit([], []).Status.ShouldBe(StraightLineStatus.TooFewPoints);
         StraightLine.Fit([5, 5, 5], [1, 2, 3]).Status.ShouldBe(StraightLineStatus.SamePosition);
         Should.Throw<InvalidOperationException>(() => StraightLine.Fit([1, 2], [1, 2]).ValueAt(0));
-    }
-
-    private static (double[] X, double[] Y) NistSet(string file)
-    {
-        var rows = ReferenceFolder.Rows(file);
-        return (
-            [.. rows.Select(row => double.Parse(row["x"], CultureInfo.InvariantCulture))],
-            [.. rows.Select(row => double.Parse(row["y"], CultureInfo.InvariantCulture))]
-        );
     }
 }
