@@ -71,6 +71,18 @@ public class TrendAssessorTests
         trend.Reasons.ShouldBe([TrendReason.BentTrend]);
     }
 
+    [Fact]
+    public void A_long_bent_rise_is_no_step_though_a_step_would_fit_better_than_a_line()
+    {
+        var random = new Random(77);
+        double[] t = [.. Enumerable.Range(0, 200).Select(i => i / 200.0)];
+        double[] y = [.. t.Select(x => 100 * x * x + 3 * DecayNoiseSource.Normal(random))];
+        var step = LineStep.Find(t, y);
+        step.PValue.ShouldBeLessThan(0.01);
+        step.BendExplainsAsMuch.ShouldBeTrue();
+        TrendAssessor.Assess(t, y).Changes.ShouldBeEmpty();
+    }
+
     [Theory]
     [InlineData(1.5)]
     [InlineData(3.0)]
