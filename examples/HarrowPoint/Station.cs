@@ -33,16 +33,18 @@ public sealed class Station
     public IReadOnlyList<string> UnmappedColumns { get; }
 
     /// <summary>Reads the folder: station.json, the files of two laboratories, Karl Fischer values taken on site, sensor logs, limits.</summary>
-    public static Station Read(string folder)
+    public static Station Read(string folder) => Read(file => File.ReadAllText(Path.Combine(folder, file)));
+
+    /// <summary>Reads the same files from wherever their texts are.</summary>
+    public static Station Read(Func<string, string> text)
     {
-        string In(string file) => Path.Combine(folder, file);
-        using var document = JsonDocument.Parse(File.ReadAllText(In("station.json")));
+        using var document = JsonDocument.Parse(text("station.json"));
         var root = document.RootElement;
         LabFileResult[] labs =
         [
-            LabFile.Read(In("lab-a-2023-2024.csv"), ColumnMap.Parse(File.ReadAllText(In("lab-a-columns.json")))),
-            LabFile.Read(In("lab-b-2025-2026.csv"), ColumnMap.Default),
-            LabFile.Read(In("karl-fischer-on-site.csv"), ColumnMap.Default),
+            Lab(text, "lab-a-2023-2024.csv", ColumnMap.Parse(text("lab-a-columns.json"))),
+            Lab(text, "lab-b-2025-2026.csv", ColumnMap.Default),
+            Lab(text, "karl-fischer-on-site.csv", ColumnMap.Default),
         ];
         var problems = labs.SelectMany(lab => lab.Problems).ToList();
         var unmapped = labs.SelectMany(lab => lab.UnmappedColumns).Select(column => column.Header).ToList();
@@ -61,7 +63,7 @@ public sealed class Station
             var logs = entry
                 .GetProperty("sensorLogs")
                 .EnumerateArray()
-                .Select(file => SensorLog.Read(In(file.GetString()!), ColumnMap.Default))
+                .Select(file => Log(text, file.GetString()!))
                 .ToList();
             problems.AddRange(logs.SelectMany(log => log.Problems));
             var events = root.GetProperty("events").EnumerateArray().Where(one => Text(one, "machine") == machine.Id);
@@ -71,10 +73,22 @@ public sealed class Station
                 logs.SelectMany(log => log.Readings),
                 events.Select(ReadEvent)
             );
-            machines.Add((history, LimitSet.Parse(File.ReadAllText(In($"limits/{Text(entry, "limits")}.json")))));
+            machines.Add((history, LimitSet.Parse(text($"limits/{Text(entry, "limits")}.json"))));
         }
 
         return new Station(root.GetProperty("asOf").GetDateTimeOffset(), machines, problems, unmapped);
+    }
+
+    private static LabFileResult Lab(Func<string, string> text, string file, ColumnMap map)
+    {
+        using var reader = new StringReader(text(file));
+        return LabFile.Read(reader, file, map);
+    }
+
+    private static SensorLogResult Log(Func<string, string> text, string file)
+    {
+        using var reader = new StringReader(text(file));
+        return SensorLog.Read(reader, file, ColumnMap.Default);
     }
 
     private static Oil ReadOil(JsonElement oil)

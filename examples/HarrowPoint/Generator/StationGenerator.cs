@@ -18,13 +18,15 @@ public sealed class StationGenerator
     private static readonly DateTimeOffset Now = At(2026, 6, 30, 6);
     private static readonly DateTimeOffset LabChange = At(2025, 1, 1);
 
-    private readonly Random random = new(Seed);
+    private readonly Random random;
     private readonly List<Sample> samples = [];
     private readonly Dictionary<string, string> files = new(StringComparer.Ordinal);
     private int badCells;
 
-    /// <summary>All files by name.</summary>
-    public static IReadOnlyDictionary<string, string> Generate() => new StationGenerator().Run();
+    private StationGenerator(int seed) => random = new Random(seed);
+
+    /// <summary>All files by name. Another seed than the default draws the scatter of the same truth anew.</summary>
+    public static IReadOnlyDictionary<string, string> Generate(int seed = Seed) => new StationGenerator(seed).Run();
 
     private Dictionary<string, string> Run()
     {
