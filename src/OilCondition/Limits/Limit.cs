@@ -69,6 +69,12 @@ public sealed class Limit
             );
         }
 
+        if (kind is LimitKind.OwnHistory or LimitKind.Fleet)
+        {
+            CheckPercentiles(upper, 50, 99.99, nameof(upper));
+            CheckPercentiles(lower, 0.01, 50, nameof(lower));
+        }
+
         Upper = upper;
         Lower = lower;
         DeadBand = Guard.NotNegative(deadBand, measurand.Unit, nameof(deadBand));
@@ -160,7 +166,13 @@ public sealed class Limit
     /// day after the one before are not differenced with it, and readings that are only bounds are passed over.
     /// </para>
     /// <para>
-    /// Own history: see <see cref="OwnHistoryLimit"/>. Fleet: see <see cref="LimitSet"/>.
+    /// Own history: the figures are percentiles. The readings before those to be judged, without a trend, wild ones and what lay before a sudden
+    /// change left out, give the normal tolerance limit mean ± k s of the percentile with 90 % confidence (ln scale for a logarithmic
+    /// measurand); eight such readings are needed, and none is given when they move by themselves. Few readings give wide limits, as they
+    /// should: mean + 2 s of ten readings is no 97.5 % limit. See <see cref="Statistics.ToleranceLimits"/>.
+    /// </para>
+    /// <para>
+    /// Fleet: not determined; <see cref="LimitSet.WithFleet"/> puts absolute figures in place of the percentiles.
     /// </para>
     /// </remarks>
     /// <param name="oil">The oil, for its new-oil values.</param>
@@ -205,6 +217,14 @@ public sealed class Limit
 
     internal Limit AsAbsolute(Func<double, double> map, Source source) =>
         new(Measurand, LimitKind.Absolute, Upper?.Map(map), Lower?.Map(map), source, DeadBand, Confirmations);
+
+    private static void CheckPercentiles(LimitBand? band, double lowest, double highest, string name)
+    {
+        foreach (var figure in new[] { band?.Alert, band?.Alarm }.OfType<double>())
+        {
+            Guard.InRange(figure, lowest, highest, "%", name);
+        }
+    }
 
     private LimitReason Unresolved =>
         Kind switch

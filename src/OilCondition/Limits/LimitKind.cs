@@ -16,8 +16,8 @@ public enum LimitKind
     RateOfChange,
 
     /// <summary>
-    /// Percentages of the population that the machine's own earlier readings come from: 99 means that 99 % of readings in the usual state stay
-    /// inside.
+    /// Percentiles of what the machine's own earlier readings come from: of readings in the usual state 99 % stay below an upper 99, and 1 %
+    /// below a lower 1.
     /// </summary>
     OwnHistory,
 

@@ -21,6 +21,27 @@ public sealed class LimitSet
     /// <summary>The limits, in the order in which they are to be shown.</summary>
     public IReadOnlyList<Limit> Limits { get; }
 
+    /// <summary>Fills in the limits of kind <see cref="LimitKind.Fleet"/> from the readings of many machines.</summary>
+    /// <remarks>
+    /// <para>
+    /// The figure is the percentile p of all readings of the measurand by rank p (n + 1): of one more reading a share of 1 − p lies beyond it, whatever
+    /// the distribution (the idea of ASTM D7720, scope 1.3: values at chosen percentages of the sorted cumulative distribution, which need
+    /// no normal shape). Suspect samples do not count; a reading that is only a bound counts as its figure.
+    /// </para>
+    /// <para>
+    /// Sample-size rule, ours: a percentile is refused when not even the most extreme reading lies beyond it with 90 % confidence, that is
+    /// for fewer than ln(0.1) / ln(p) readings: 22 for the 90th, 45 for the 95th, 114 for the 98th. A limit that is refused stays of kind
+    /// fleet, and is not determined. Readings of one machine are alike: many machines with few readings each tell more.
+    /// </para>
+    /// </remarks>
+    /// <param name="fleet">Histories of machines of one kind, with oils of one kind.</param>
+    /// <returns>The set with absolute figures, each with the fleet as its source, in place of the percentiles.</returns>
+    public LimitSet WithFleet(IReadOnlyList<OilHistory> fleet)
+    {
+        Guard.NotNull(fleet, nameof(fleet));
+        return new LimitSet(Name, Limits.Select(limit => FleetLimit.Resolve(limit, fleet)));
+    }
+
     /// <summary>Reads a limit set from JSON.</summary>
     /// <remarks>
     /// <c>{ "name": "…", "limits": [ { "measurand": "water-content", "kind": "absolute", "unit": "mg/kg",

@@ -11,4 +11,10 @@ public enum LeftOutReason
 
     /// <summary>The series runs over oil hours, and the sample has none.</summary>
     NoOilHours,
+
+    /// <summary>It stands wildly apart from the trend of its neighbours.</summary>
+    Wild,
+
+    /// <summary>It lies before a sudden change of level, after which the trend starts anew.</summary>
+    BeforeChange,
 }

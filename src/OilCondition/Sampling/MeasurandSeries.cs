@@ -115,6 +115,19 @@ public sealed class MeasurandSeries
     internal MeasurandSeries WithPoints(IReadOnlyList<SeriesPoint> points) =>
         new(Measurand, Origin, points, LeftOut, OilHoursPerDay);
 
+    /// <summary>Sets points of this series aside; on oil hours the axis stays as it was.</summary>
+    internal MeasurandSeries Without(IReadOnlyList<LeftOutPoint> setAside)
+    {
+        var gone = new HashSet<SeriesPoint>(setAside.Select(one => one.Point));
+        return new MeasurandSeries(
+            Measurand,
+            Origin,
+            [.. Points.Where(point => !gone.Contains(point))],
+            [.. LeftOut, .. setAside],
+            OilHoursPerDay
+        );
+    }
+
     private double[] OnDuty(double oilHoursPerDay)
     {
         var last = Points[Points.Count - 1];

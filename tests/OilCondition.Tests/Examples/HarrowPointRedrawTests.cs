@@ -38,8 +38,20 @@ public class HarrowPointRedrawTests
     public void The_healthy_bearing_raises_no_more_false_alarms_than_stated()
     {
         var alarms = Keys("HP-TGB2");
-        Console.WriteLine(string.Join("\n", alarms.SelectMany(one => one.Keys).GroupBy(k => k).Select(g => $"{g.Key} {g.Count()}")));
-        alarms.Count(one => one.Keys.Length > 0).ShouldBeLessThanOrEqualTo(4, string.Join(", ", alarms.Where(one => one.Keys.Length > 0).Select(one => $"seed {one.Seed}: {string.Join(' ', one.Keys)}")));
+        Console.WriteLine(
+            string.Join("\n", alarms.SelectMany(one => one.Keys).GroupBy(k => k).Select(g => $"{g.Key} {g.Count()}"))
+        );
+        alarms
+            .Count(one => one.Keys.Length > 0)
+            .ShouldBeLessThanOrEqualTo(
+                4,
+                string.Join(
+                    ", ",
+                    alarms
+                        .Where(one => one.Keys.Length > 0)
+                        .Select(one => $"seed {one.Seed}: {string.Join(' ', one.Keys)}")
+                )
+            );
     }
 
     [Theory]
@@ -52,8 +64,16 @@ public class HarrowPointRedrawTests
     public void The_story_of_each_machine_is_found(string machine, string expected)
     {
         var found = Keys(machine);
-        Console.WriteLine($"{machine} {expected}: {found.Count(one => one.Keys.Any(key => key.EndsWith(expected, StringComparison.Ordinal)))}; all: " + string.Join("  ", found.SelectMany(one => one.Keys).GroupBy(k => k).Select(g => $"{g.Key} {g.Count()}")));
-        found.Count(one => one.Keys.Any(key => key.EndsWith(expected, StringComparison.Ordinal))).ShouldBeGreaterThan(190);
+        Console.WriteLine(
+            $"{machine} {expected}: {found.Count(one => one.Keys.Any(key => key.EndsWith(expected, StringComparison.Ordinal)))}; all: "
+                + string.Join(
+                    "  ",
+                    found.SelectMany(one => one.Keys).GroupBy(k => k).Select(g => $"{g.Key} {g.Count()}")
+                )
+        );
+        found
+            .Count(one => one.Keys.Any(key => key.EndsWith(expected, StringComparison.Ordinal)))
+            .ShouldBeGreaterThan(190);
     }
 
     private static List<(int Seed, string[] Keys)> Keys(string machine) =>

@@ -1,0 +1,66 @@
+using OilCondition.Guards;
+using OilCondition.Statistics;
+
+namespace OilCondition.Sampling;
+
+/// <summary>Whether a series moves or only scatters, and what is left of it once wild readings and earlier levels are set aside.</summary>
+/// <remarks>
+/// <see cref="TrendAssessor"/> on the axis of the series (days), on the measurand's natural scale, with readings that are bounds kept as
+/// bounds. See there for the order of the steps and for how often it sees a trend in pure scatter.
+/// </remarks>
+public sealed class SeriesTrend
+{
+    private SeriesTrend(MeasurandSeries series, TrendAssessment assessment)
+    {
+        Series = series;
+        Assessment = assessment;
+        var judged = new HashSet<int>(assessment.Used);
+        var wild = new HashSet<int>(assessment.Outliers);
+        var setAside = Enumerable
+            .Range(0, series.Points.Count)
+            .Where(i => !judged.Contains(i))
+            .Select(i => new LeftOutPoint(
+                series.Points[i],
+                wild.Contains(i) ? LeftOutReason.Wild : LeftOutReason.BeforeChange
+            ));
+        Judged = series.Without(setAside.ToList());
+    }
+
+    /// <summary>The series that was given.</summary>
+    public MeasurandSeries Series { get; }
+
+    /// <summary>Verdict, method, reasons; slope per day. Its indexes are those of the series' points.</summary>
+    public TrendAssessment Assessment { get; }
+
+    /// <summary>The readings that were judged, as a series; what was set aside stands beside it with its reason.</summary>
+    public MeasurandSeries Judged { get; }
+
+    /// <summary>Judges a series.</summary>
+    /// <param name="series">The readings; at most 5000.</param>
+    /// <param name="options">How to judge; null for the measurand's scale and the defaults of <see cref="TrendOptions"/>.</param>
+    /// <returns>The trend.</returns>
+    /// <exception cref="ArgumentException">There are more than 5000 readings.</exception>
+    public static SeriesTrend Of(MeasurandSeries series, TrendOptions? options = null)
+    {
+        Guard.NotNull(series, nameof(series));
+        var logarithmic = series.Measurand.Scale == NaturalScale.Logarithmic;
+        options ??= new TrendOptions(logarithmic ? ValueScale.Logarithmic : ValueScale.Natural);
+        return new SeriesTrend(
+            series,
+            TrendAssessor.Assess(
+                [.. series.Points.Select(point => series.DaysAt(point.At))],
+                [.. series.Points.Select(point => point.Reading.Value)],
+                [.. series.Points.Select(point => CensoringOf(point.Reading))],
+                options
+            )
+        );
+    }
+
+    private static Censoring CensoringOf(Reading reading) =>
+        reading.Qualifier switch
+        {
+            Qualifier.LessThan => Censoring.Below,
+            Qualifier.GreaterThan => Censoring.Above,
+            _ => Censoring.None,
+        };
+}

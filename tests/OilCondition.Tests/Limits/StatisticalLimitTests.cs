@@ -1,0 +1,189 @@
+using CsCheck;
+using OilCondition.Limits;
+using OilCondition.Sampling;
+using OilCondition.Sources;
+using OilCondition.Tests.Sampling;
+
+namespace OilCondition.Tests.Limits;
+
+/// <summary>Limits from the machine's own history and from a fleet.</summary>
+public class StatisticalLimitTests
+{
+    private static readonly Source AnySource = Source.CommonPractice("invented");
+
+    /// <summary>Ten readings with mean 10 and standard deviation 1, without a trend.</summary>
+    private static readonly double[] Usual = [10.4, 9.1, 11.5, 10.1, 8.6, 9.5, 11.1, 9.7, 10.9, 9.1];
+
+    private static Limit Own(double? alert, double? alarm, int confirmations = 1) =>
+        new(
+            Measurands.Iron,
+            LimitKind.OwnHistory,
+            new LimitBand(alert, alarm),
+            null,
+            AnySource,
+            confirmations: confirmations
+        );
+
+    private static MeasurandSeries Iron(params double[] values) =>
+        Invented
+            .History(values.Select((v, i) => Invented.Sample(i, 30 * i, (Measurands.Iron, new Reading(v)))))
+            .SampleSeries(Measurands.Iron, Invented.Start, Invented.Start.AddDays(2000));
+
+    [Fact]
+    public void The_figure_is_the_normal_tolerance_limit_of_the_earlier_readings()
+    {
+        var evaluation = Own(95, null).Evaluate(Invented.Oil, Iron([.. Usual, 12]));
+
+        // Mean and standard deviation by hand; factor k(10, 0.95, 0.90) = 2.568, tables of one-sided normal tolerance factors (from memory).
+        var mean = Usual.Average();
+        var deviation = Math.Sqrt(Usual.Sum(v => (v - mean) * (v - mean)) / 9);
+        evaluation.Upper!.Alert!.Value.ShouldBe(mean + 2.568 * deviation, 0.001 * deviation);
+        evaluation.State.ShouldBe(LimitState.Normal);
+    }
+
+    [Fact]
+    public void A_reading_far_outside_the_usual_is_an_alarm()
+    {
+        var evaluation = Own(95, 99).Evaluate(Invented.Oil, Iron([.. Usual, 16]));
+
+        evaluation.State.ShouldBe(LimitState.Alarm);
+        evaluation.Upper!.Alarm!.Value.ShouldBeGreaterThan(evaluation.Upper.Alert!.Value);
+    }
+
+    [Fact]
+    public void What_is_judged_is_no_part_of_the_yardstick()
+    {
+        double Figure(double latest) =>
+            Own(95, 99).Evaluate(Invented.Oil, Iron([.. Usual, latest])).Upper!.Alarm!.Value;
+
+        Figure(16).ShouldBe(Figure(10));
+
+        // With two confirmations two readings are judged.
+        Own(95, null, 2)
+            .Evaluate(Invented.Oil, Iron([.. Usual, 16, 16]))
+            .Upper!.Alert!.Value.ShouldBe(
+                Own(95, null).Evaluate(Invented.Oil, Iron([.. Usual, 16])).Upper!.Alert!.Value
+            );
+    }
+
+    [Fact]
+    public void A_wild_earlier_reading_does_not_widen_the_limits()
+    {
+        double[] wild = [.. Usual];
+        wild[4] = 60;
+        var figure = Own(95, null).Evaluate(Invented.Oil, Iron([.. wild, 10])).Upper!.Alert!.Value;
+
+        figure.ShouldBeLessThan(16);
+    }
+
+    [Fact]
+    public void Fewer_than_eight_earlier_readings_give_none() =>
+        Own(95, null).Evaluate(Invented.Oil, Iron([.. Usual.Take(7), 10])).Reason.ShouldBe(LimitReason.TooFewReadings);
+
+    [Fact]
+    public void A_history_that_climbs_gives_none()
+    {
+        var climbing = Enumerable.Range(0, 12).Select(i => 5 + i + 0.2 * (i % 3)).ToArray();
+
+        Own(95, null).Evaluate(Invented.Oil, Iron(climbing)).Reason.ShouldBe(LimitReason.HistoryMoves);
+    }
+
+    [Fact]
+    public void A_lower_percentile_bounds_from_below()
+    {
+        var limit = new Limit(Measurands.Rpvot, LimitKind.OwnHistory, null, new LimitBand(5, 1), AnySource);
+        var series = Invented
+            .History(Usual.Append(4).Select((v, i) => Invented.Sample(i, 30 * i, (Measurands.Rpvot, new Reading(v)))))
+            .SampleSeries(Measurands.Rpvot, Invented.Start, Invented.Start.AddDays(2000));
+        var evaluation = limit.Evaluate(Invented.Oil, series);
+
+        evaluation.State.ShouldBe(LimitState.Alarm);
+        evaluation.Lower!.Alarm!.Value.ShouldBeLessThan(evaluation.Lower.Alert!.Value);
+    }
+
+    [Theory]
+    [InlineData(49.0)]
+    [InlineData(100.0)]
+    [InlineData(0.95)]
+    public void A_percentile_of_the_wrong_side_is_refused(double figure) =>
+        Should.Throw<ArgumentOutOfRangeException>(() => Own(figure, null)).Message.ShouldContain("50 to 99.99 %");
+
+    [Fact]
+    public void How_often_a_usual_reading_is_alarmed_stays_below_the_percentile()
+    {
+        // 99th percentile with 90 % confidence: on average fewer than 1 % of new usual readings lie beyond it.
+        var random = new Random(20_261_125);
+        double Normal() =>
+            Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+        var judged = 0;
+        var beyond = 0;
+        for (var run = 0; run < 1500; run++)
+        {
+            var values = Enumerable.Range(0, 13).Select(_ => 20 + 2 * Normal()).ToArray();
+            var evaluation = Own(99, null).Evaluate(Invented.Oil, Iron(values));
+            judged += evaluation.State == LimitState.NotDetermined ? 0 : 1;
+            beyond += evaluation.State >= LimitState.Alert ? 1 : 0;
+        }
+
+        judged.ShouldBeGreaterThan(1300, "seed 20261125");
+        ((double)beyond / judged).ShouldBeLessThan(0.01, "seed 20261125");
+    }
+
+    private static OilHistory[] Fleet(int machines, int readings) =>
+        [
+            .. Enumerable
+                .Range(0, machines)
+                .Select(m =>
+                    Invented.History(
+                        Enumerable
+                            .Range(0, readings)
+                            .Select(i =>
+                                Invented.Sample(i, 30 * i, (Measurands.Iron, new Reading(1 + m * readings + i)))
+                            )
+                    )
+                ),
+        ];
+
+    private static Limit FleetLimit(double alert, double? alarm) =>
+        new(Measurands.Iron, LimitKind.Fleet, new LimitBand(alert, alarm), null, AnySource);
+
+    [Fact]
+    public void A_fleet_gives_its_percentile_by_rank_and_says_so()
+    {
+        // 1 to 99: the 90th percentile has rank 0.9 x 100 = 90.
+        var limit = new LimitSet("test", [FleetLimit(90, 95)]).WithFleet(Fleet(9, 11)).Limits.Single();
+
+        limit.Kind.ShouldBe(LimitKind.Absolute);
+        limit.Upper!.Alert!.Value.ShouldBe(90, 1e-9);
+        limit.Upper.Alarm!.Value.ShouldBe(95, 1e-9);
+        limit.Source.Kind.ShouldBe(SourceKind.UserData);
+        limit.Source.Text.ShouldBe("percentiles 90 and 95 of 99 readings of 9 machines; invented");
+    }
+
+    [Theory]
+    [InlineData(90, 22)] // smallest n with 1 - 0.9^n >= 0.9, by hand ln 0.1 / ln 0.9 = 21.9
+    [InlineData(95, 45)] // 44.9
+    [InlineData(98, 114)] // 113.97
+    public void Too_small_a_fleet_is_refused(double percentile, int needed)
+    {
+        Limit Resolve(int readings) =>
+            new LimitSet("test", [FleetLimit(percentile, null)]).WithFleet(Fleet(1, readings)).Limits.Single();
+
+        Resolve(needed).Kind.ShouldBe(LimitKind.Absolute);
+        var refused = Resolve(needed - 1);
+        refused.Kind.ShouldBe(LimitKind.Fleet);
+        refused.Evaluate(Invented.Oil, Iron(1, 2)).Reason.ShouldBe(LimitReason.NoFleet);
+    }
+
+    [Fact]
+    public void Order_and_unit_of_the_fleet_change_nothing() =>
+        Gen.Shuffle(Fleet(9, 11))
+            .Sample(
+                fleet =>
+                    new LimitSet("test", [FleetLimit(90, null)])
+                        .WithFleet(fleet)
+                        .Limits.Single()
+                        .Upper!.Alert!.Value.ShouldBe(90, 1e-9),
+                iter: 20
+            );
+}

@@ -1,0 +1,92 @@
+using OilCondition.Sampling;
+using OilCondition.Statistics;
+
+namespace OilCondition.Tests.Sampling;
+
+public class SeriesTrendTests
+{
+    private static MeasurandSeries Series(Measurand measurand, params Reading[] readings) =>
+        Invented
+            .History(readings.Select((reading, i) => Invented.Sample(i, 30 * i, (measurand, reading))))
+            .SampleSeries(measurand, Invented.Start, Invented.Start.AddDays(2000));
+
+    private static Reading[] Values(params double[] values) => [.. values.Select(value => new Reading(value))];
+
+    [Fact]
+    public void A_rise_is_seen_with_its_slope_per_day()
+    {
+        var readings = Values([.. Enumerable.Range(0, 12).Select(i => 10 + 3 * i + 0.5 * (i % 3))]);
+        var trend = SeriesTrend.Of(Series(Measurands.Iron, readings));
+
+        trend.Assessment.Verdict.ShouldBe(TrendVerdict.Rising);
+        trend.Assessment.Slope.ShouldBe(0.1, 0.005); // 3 per 30 days
+    }
+
+    [Fact]
+    public void A_wild_reading_is_set_aside_kept_and_named()
+    {
+        double[] values = [10, 11, 10.5, 9.8, 10.2, 60, 10.4, 9.9, 10.1, 10.6, 9.7, 10.3];
+        var trend = SeriesTrend.Of(Series(Measurands.Iron, Values(values)));
+
+        trend.Judged.Points.Count.ShouldBe(11);
+        var aside = trend.Judged.LeftOut.Single();
+        aside.Reason.ShouldBe(LeftOutReason.Wild);
+        aside.Point.Reading.Value.ShouldBe(60);
+        trend.Series.Points.Count.ShouldBe(12);
+    }
+
+    [Fact]
+    public void After_a_sudden_change_the_trend_starts_anew()
+    {
+        double[] values = [50, 51, 49.5, 50.4, 49.7, 50.2, 50.6, 20, 21, 19.6, 20.5, 19.9, 20.3, 20.8];
+        var trend = SeriesTrend.Of(Series(Measurands.AcidNumber, Values(values)));
+
+        trend.Judged.Points.Count.ShouldBe(7);
+        trend.Judged.LeftOut.Select(left => left.Reason).Distinct().ShouldBe([LeftOutReason.BeforeChange]);
+        trend.Assessment.Verdict.ShouldBe(TrendVerdict.NoTrend);
+    }
+
+    [Fact]
+    public void Counts_are_judged_on_the_logarithmic_scale_and_bounds_as_bounds()
+    {
+        var growing = Values([.. Enumerable.Range(0, 10).Select(i => 100 * Math.Pow(1.2, i))]);
+        var counts = SeriesTrend.Of(Series(Measurands.Particles4, growing));
+        counts.Assessment.Scale.ShouldBe(ValueScale.Logarithmic);
+        counts.Assessment.Slope.ShouldBe(Math.Log(1.2) / 30, 1e-9);
+
+        Reading[] metals = [.. Enumerable.Repeat(new Reading(1, Qualifier.LessThan), 4), .. Values(2, 3, 4, 5, 6, 7)];
+        var bounded = SeriesTrend.Of(Series(Measurands.Tin, metals));
+        bounded.Assessment.Verdict.ShouldBe(TrendVerdict.Rising);
+        bounded.Assessment.Reasons.ShouldContain(TrendReason.CensoredReadings);
+        bounded.Judged.Points.Count.ShouldBe(10);
+    }
+
+    [Fact]
+    public void Over_oil_hours_the_trend_is_one_of_running()
+    {
+        var samples = Enumerable
+            .Range(0, 10)
+            .Select(i =>
+            {
+                double hours = i < 5 ? 500 * i : 2000 + 10 * (i - 4);
+                return Invented.Sample(
+                    i,
+                    30 * i,
+                    (Measurands.Iron, new Reading(10 + hours / 100 + 0.1 * (i % 2))),
+                    (Measurands.OilHours, new Reading(hours))
+                );
+            });
+        Invented
+            .History(samples)
+            .SampleSeries(Measurands.Iron, Invented.Start, Invented.Start.AddDays(999))
+            .TryOnOilHours(out var onHours)
+            .ShouldBeTrue();
+        var trend = SeriesTrend.Of(onHours!, new TrendOptions(changeSignificance: null));
+
+        (trend.Assessment.Slope / onHours!.OilHoursPerDay!.Value).ShouldBe(0.01, 0.0002); // 1 mg/kg per 100 h
+    }
+
+    [Fact]
+    public void Two_readings_are_too_few() =>
+        SeriesTrend.Of(Series(Measurands.Iron, Values(1, 2))).Assessment.Verdict.ShouldBe(TrendVerdict.TooFewReadings);
+}
