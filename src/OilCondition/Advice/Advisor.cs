@@ -1,3 +1,4 @@
+using OilCondition.Purification;
 using OilCondition.Sampling;
 
 namespace OilCondition.Advice;

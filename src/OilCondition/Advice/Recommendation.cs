@@ -1,3 +1,5 @@
+using OilCondition.Purification;
+
 namespace OilCondition.Advice;
 
 /// <summary>Something to do, why, how much, and what to beware of.</summary>

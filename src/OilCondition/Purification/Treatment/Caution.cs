@@ -1,6 +1,6 @@
-namespace OilCondition.Advice;
+namespace OilCondition.Purification;
 
-/// <summary>What can hurt someone. The text of each is in one place, <see cref="Sentences.Of(Caution)"/>.</summary>
+/// <summary>What can hurt someone. The sentences are made in the Advice room.</summary>
 public enum Caution
 {
     /// <summary>Hot oil and hot surfaces.</summary>
