@@ -6,8 +6,11 @@ namespace OilCondition.Water;
 /// <summary>Air let into a vacuum stage, or leaking into it, that carries vapour away.</summary>
 public sealed record SweepAir
 {
+    private readonly double humidityRatio;
+
     private SweepAir(MassFlow dryAir, double humidityRatio)
     {
+        this.humidityRatio = humidityRatio;
         DryAir = dryAir;
         Moisture = MassFlow.FromKilogramsPerSecond(dryAir.KilogramsPerSecond * humidityRatio);
     }
@@ -36,6 +39,12 @@ public sealed record SweepAir
     /// <exception cref="ArgumentOutOfRangeException">A flow or pressure lies outside its range.</exception>
     public static SweepAir FromAir(MassFlow dryAir, HumidAir air, Pressure intakePressure) =>
         new(Checked(dryAir), Guard.NotNull(air, nameof(air)).HumidityRatioAt(intakePressure).DecimalFractions);
+
+    /// <summary>The same air at another flow.</summary>
+    /// <param name="dryAir">Mass flow of its dry part, 0 or more.</param>
+    /// <returns>The sweep; perfectly dry where this is <see cref="None"/>.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The flow is negative or not finite.</exception>
+    public SweepAir WithFlow(MassFlow dryAir) => new(Checked(dryAir), humidityRatio);
 
     private static MassFlow Checked(MassFlow dryAir)
     {

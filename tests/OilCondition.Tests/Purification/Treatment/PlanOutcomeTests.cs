@@ -49,8 +49,8 @@ public class PlanOutcomeTests
     [Fact]
     public void Ingress_beyond_the_capacity_has_no_level()
     {
-        var job = Sump.Job(900, 150, Sump.Tank(ingressGramPerHour: 100_000));
-        var plan = PurificationPlan.Create(job, Sump.Unit(), new PlanOptions(horizon: Duration.FromHours(2)));
+        var job = Sump.Job(900, 150, Sump.Tank(ingressGramPerHour: 100_000), horizonHours: 2);
+        var plan = PurificationPlan.Create(job, Sump.Unit());
         plan.Outcome.ShouldBe(TreatmentOutcome.IngressAboveTarget);
         plan.End.HasWaterLevel.ShouldBeFalse();
         plan.Last.Water.Total.PartsPerMillion.ShouldBeGreaterThan(900);
@@ -74,11 +74,7 @@ public class PlanOutcomeTests
     [Fact]
     public void The_horizon_ends_a_plan_that_would_get_there()
     {
-        var plan = PurificationPlan.Create(
-            Sump.Job(900, 100),
-            Sump.Unit(),
-            new PlanOptions(horizon: Duration.FromHours(3))
-        );
+        var plan = PurificationPlan.Create(Sump.Job(900, 100, horizonHours: 3), Sump.Unit());
         plan.Outcome.ShouldBe(TreatmentOutcome.BeyondHorizon);
         plan.Last.Time.Hours.ShouldBe(3, 1e-9);
     }
@@ -163,9 +159,11 @@ public class PlanOutcomeTests
                 iter: 15
             );
 
-        PlanEnd End(double flow) =>
-            PurificationPlan.Create(Sump.Job(900, 300_000 * 0.9), Sump.Unit(flow, kilowatt: 1.5)).End;
-        End(60).WaterFloor.ShouldBeGreaterThan(End(20).WaterFloor);
+        PurificationPlan Weak(double flow) =>
+            PurificationPlan.Create(Sump.Job(900, 299_000), Sump.Unit(flow, kilowatt: 1.5));
+        Weak(60).End.WaterFloor.ShouldBeGreaterThan(Weak(20).End.WaterFloor);
+        Weak(60).HeaterHolds.ShouldBeFalse();
+        PurificationPlan.Create(Sump.Job(900, 299_000), Sump.Unit()).HeaterHolds.ShouldBeTrue();
     }
 
     [Fact]
@@ -220,9 +218,9 @@ public class PlanOutcomeTests
                 {
                     PurificationPlan Plan(double ingress) =>
                         PurificationPlan.Create(
-                            Sump.Job(ppm, 1, Sump.Tank(ingressGramPerHour: ingress)),
+                            Sump.Job(ppm, 1, Sump.Tank(ingressGramPerHour: ingress), horizonHours: 10),
                             Sump.Unit(),
-                            new PlanOptions(Duration.FromHours(10), Duration.FromHours(10))
+                            Duration.FromHours(10)
                         );
                     var (clean, wet) = (Plan(gram), Plan(gram + more));
                     wet.Last.Water.Total.PartsPerMillion.ShouldBeGreaterThanOrEqualTo(
@@ -233,6 +231,46 @@ public class PlanOutcomeTests
                     );
                 },
                 iter: 25
+            );
+
+    /// <summary>Whatever a user describes within the ranges: a plan comes out, finite, balanced, and with the content where its outcome says.</summary>
+    [Fact]
+    public void Any_task_gives_a_plan() =>
+        Gen.Select(
+                Gen.Select(Gen.Double[-40, 120], Gen.Double[-40, 60], Gen.Double[0, 2000], Gen.Double[0, 5000]),
+                Gen.Select(Gen.Double[0, 300_000], Gen.Double[0, 3000], Gen.Double[10, 110_000], Gen.Double[0, 20]),
+                Gen.Select(Gen.Double[0.01, 500], Gen.Double[0, 100], Gen.Double[0, 150], Gen.Double[0.01, 1])
+            )
+            .Sample(
+                (tank, water, unit) =>
+                {
+                    var (start, ambient, loss, ingress) = tank;
+                    var (ppm, target, pascal, air) = water;
+                    var (flow, kilowatt, celsius, eta) = unit;
+                    var plan = PurificationPlan.Create(
+                        Sump.Job(
+                            ppm,
+                            target,
+                            Sump.Tank(start: start, ambient: ambient, loss: loss, ingressGramPerHour: ingress),
+                            Sump.Oil(line: Sump.Vg320),
+                            horizonHours: 100
+                        ),
+                        Sump.Unit(flow, kilowatt, celsius, pascal, air, eta),
+                        Duration.FromHours(50)
+                    );
+                    var all = plan.Last.Evaporated.Kilograms + ingress / 1000 * plan.Last.Time.Hours + 1e-3;
+                    plan.WaterImbalance.Kilograms.ShouldBeLessThan(1e-7 * Math.Abs(all) + 1e-9);
+                    plan.End.WaterFloor.PartsPerMillion.ShouldBeGreaterThanOrEqualTo(0);
+                    if (plan.Outcome == TreatmentOutcome.Reached)
+                    {
+                        plan.Last.Water.Total.PartsPerMillion.ShouldBe(target, 1e-3);
+                    }
+                    else if (plan.Outcome != TreatmentOutcome.AlreadyThere)
+                    {
+                        plan.Last.Water.Total.PartsPerMillion.ShouldBeGreaterThan(target);
+                    }
+                },
+                iter: 100
             );
 
     [Fact]
@@ -250,7 +288,8 @@ public class PlanOutcomeTests
         Refused(() => new ParticleIngression(100, 50, 60), "at14PerMinute");
         Refused(() => new FilterRatings(new FilterBeta(200), new FilterBeta(75), new FilterBeta(1000)), "at6");
         Refused(() => new Contamination(Sump.Ppm(100), Ratio.FromPercent(120), Levels()), "emulsifiedShare");
-        Refused(() => new PlanOptions(Duration.FromHours(2), Duration.FromHours(1)), "horizon");
+        Refused(() => PurificationPlan.Create(Sump.Job(900, 150), Sump.Unit(), Duration.FromSeconds(1)), "interval");
+        Refused(() => Sump.Job(900, 150, horizonHours: 0), "horizon");
         Refused(
             () =>
                 new VacuumChamber(

@@ -71,7 +71,8 @@ public static class Sump
         TreatedOil? oil = null,
         double emulsified = 0,
         string code = "20/18/15",
-        string? targetCode = null
+        string? targetCode = null,
+        double horizonHours = 2400
     ) =>
         new(
             oil ?? Oil(),
@@ -81,7 +82,8 @@ public static class Sump
                 Ratio.FromDecimalFractions(emulsified),
                 ParticleLevels.FromCode(CleanlinessCode.Parse(code))
             ),
-            new TreatmentTarget(Ppm(targetPpm), targetCode is null ? null : CleanlinessCode.Parse(targetCode))
+            new TreatmentTarget(Ppm(targetPpm), targetCode is null ? null : CleanlinessCode.Parse(targetCode)),
+            Duration.FromHours(horizonHours)
         );
 
     public static PurificationUnit Unit(
@@ -117,7 +119,7 @@ public static class Sump
 
     public static FilterRatings Filter { get; } = new(new FilterBeta(75), new FilterBeta(200), new FilterBeta(1000));
 
-    public static PlanOptions Coarse { get; } = new(Duration.FromHours(24), Duration.FromHours(2400));
+    public static Duration Coarse { get; } = Duration.FromHours(24);
 
     private static ViscosityTemperatureLine Line(double at40, double at100) =>
         ViscosityTemperatureLine.FromTwoPoints(

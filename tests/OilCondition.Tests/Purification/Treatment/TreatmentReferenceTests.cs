@@ -13,6 +13,14 @@ public class TreatmentReferenceTests
     private static readonly Dictionary<string, Func<ReferenceCase, double>> Mapped = new(StringComparer.Ordinal)
     {
         ["ultimate water content under vacuum"] = row => End(row).WaterFloor.PartsPerMillion,
+        ["equilibrium water content with head-space air"] = row => Purge(row).WaterFloor.PartsPerMillion,
+        ["outlet after n single passes in series (once-through)"] = row =>
+            BatchPasses.ValueAfter(
+                row.Number("C0_ppm"),
+                row.Number("Cinf_ppm"),
+                Ratio.FromDecimalFractions(row.Number("eta")),
+                (int)row.Number("n")
+            ),
     };
 
     public static TheoryData<string, string, string> Rows() =>
@@ -35,6 +43,11 @@ public class TreatmentReferenceTests
                 new Dictionary<string, Func<ReferenceCase, ReferenceBehaviour>>(StringComparer.Ordinal)
                 {
                     ["ultimate water content under vacuum"] = Said,
+                    ["equilibrium water content with head-space air"] = purge =>
+                        Purge(purge).WaterFloor
+                        < Curve(purge).SaturationAt(Sump.Celsius(purge.Number("t_oil_C"))).Content
+                            ? ReferenceBehaviour.Unsaturated
+                            : ReferenceBehaviour.Saturated,
                 },
                 Mapped
             );
@@ -43,6 +56,26 @@ public class TreatmentReferenceTests
 
     private static ReferenceBehaviour Said(ReferenceCase row) =>
         End(row).Evaporates ? ReferenceBehaviour.Unsaturated : ReferenceBehaviour.Saturated;
+
+    private static TreatmentAssessment Purge(ReferenceCase row) =>
+        new HeadSpacePurge(
+            MassFlow.FromKilogramsPerHour(1),
+            HumidAir.FromRelativeHumidity(
+                Sump.Celsius(row.Number("t_air_C")),
+                RelativeHumidity.FromPercent(100 * row.Number("RH_air"))
+            ),
+            StandardAtmosphere.SeaLevel,
+            Ratio.FromPercent(50)
+        ).Assess(Sump.Job(50_000, 1, Sump.Tank(start: row.Number("t_oil_C")), Sump.Oil(Curve(row))));
+
+    private static SaturationCurve Curve(ReferenceCase row) =>
+        row.Arguments["set"] switch
+        {
+            "M1" => PublishedSaturationCurves.TransformerMineralOilGriffin,
+            "M2" => PublishedSaturationCurves.TransformerMineralOilOommen,
+            "NE" => PublishedSaturationCurves.NaturalEsterLewand,
+            var other => throw new InvalidOperationException(other),
+        };
 
     /// <summary>
     /// A floor with water mole fraction y in the gas: sweep air that itself brings y. It is described at 95 °C and one atmosphere, where p_w = y p.
@@ -65,12 +98,8 @@ public class TreatmentReferenceTests
                     ),
                     StandardAtmosphere.SeaLevel
                 );
-        var curve =
-            row.Arguments["set"] == "M1" ? PublishedSaturationCurves.TransformerMineralOilGriffin
-            : row.Arguments["set"] == "NE" ? PublishedSaturationCurves.NaturalEsterLewand
-            : PublishedSaturationCurves.TransformerMineralOilOommen;
         var celsius = row.Number("t_C");
-        var job = Sump.Job(500, 299_000, Sump.Tank(start: celsius, ambient: 20), Sump.Oil(curve));
+        var job = Sump.Job(500, 299_000, Sump.Tank(start: celsius, ambient: 20), Sump.Oil(Curve(row)));
         var unit = Sump.Unit(
             kilowatt: 100,
             celsius: celsius,

@@ -18,13 +18,15 @@ public sealed class TreatedOil
     /// <param name="saturationCurve">Water saturation of this oil.</param>
     /// <param name="viscosityLine">Viscosity against temperature.</param>
     /// <param name="highestTemperature">Highest bulk temperature that the oil's maker allows, 0 to 150 °C; well below the flash point.</param>
+    /// <param name="hasDetergents">Whether it carries detergents or other surfactants, as engine and some mobile hydraulic oils do.</param>
     /// <exception cref="ArgumentNullException">A part is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside its range.</exception>
     public TreatedOil(
         OilProperties properties,
         SaturationCurve saturationCurve,
         ViscosityTemperatureLine viscosityLine,
-        Temperature highestTemperature
+        Temperature highestTemperature,
+        bool hasDetergents = false
     )
     {
         Properties = Guard.NotNull(properties, nameof(properties));
@@ -32,7 +34,11 @@ public sealed class TreatedOil
         ViscosityLine = Guard.NotNull(viscosityLine, nameof(viscosityLine));
         Guard.InRange(highestTemperature.DegreesCelsius, 0, 150, "°C", nameof(highestTemperature));
         HighestTemperature = highestTemperature;
+        HasDetergents = hasDetergents;
     }
+
+    /// <summary>Whether it carries detergents or other surfactants.</summary>
+    public bool HasDetergents { get; }
 
     /// <summary>Density and heat properties.</summary>
     public OilProperties Properties { get; }

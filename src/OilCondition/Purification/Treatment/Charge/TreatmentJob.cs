@@ -12,9 +12,19 @@ public sealed class TreatmentJob
     /// <param name="reservoir">Where it is.</param>
     /// <param name="contamination">What is in it.</param>
     /// <param name="target">What is to be reached.</param>
+    /// <param name="horizon">How far to look ahead, 1 min to 10 years; null for 30 days. What takes longer is not reached.</param>
     /// <exception cref="ArgumentNullException">A part is null.</exception>
-    public TreatmentJob(TreatedOil oil, Reservoir reservoir, Contamination contamination, TreatmentTarget target)
+    /// <exception cref="ArgumentOutOfRangeException">The horizon lies outside its range.</exception>
+    public TreatmentJob(
+        TreatedOil oil,
+        Reservoir reservoir,
+        Contamination contamination,
+        TreatmentTarget target,
+        Duration? horizon = null
+    )
     {
+        Horizon = horizon ?? Duration.FromHours(720);
+        Guard.InRange(Horizon.Hours, 1.0 / 60, 87_660, "h", nameof(horizon));
         Oil = Guard.NotNull(oil, nameof(oil));
         Reservoir = Guard.NotNull(reservoir, nameof(reservoir));
         Contamination = Guard.NotNull(contamination, nameof(contamination));
@@ -32,6 +42,9 @@ public sealed class TreatmentJob
 
     /// <summary>What is to be reached.</summary>
     public TreatmentTarget Target { get; }
+
+    /// <summary>How far to look ahead.</summary>
+    public Duration Horizon { get; }
 
     /// <summary>Mass of the charge, with its volume at a temperature.</summary>
     /// <param name="temperature">Oil temperature, −60 to 200 °C.</param>

@@ -10,7 +10,7 @@ internal readonly struct CodeLimits
     public CodeLimits(CleanlinessCode? code) =>
         limits = code is null
             ? [double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity]
-            : [Limit(code.At4), Limit(code.At6), Limit(code.At14)];
+            : [Of(code.At4), Of(code.At6), Of(code.At14)];
 
     /// <summary>How far the worst size lies above its limit, as a share of the limit; 0 or less when the code is met.</summary>
     public double Excess(double at4, double at6, double at14) =>
@@ -19,7 +19,7 @@ internal readonly struct CodeLimits
     public double Excess(ParticleLevels levels) =>
         Excess(levels.At4PerMillilitre, levels.At6PerMillilitre, levels.At14PerMillilitre);
 
-    private static double Limit(ScaleNumber number) =>
+    public static double Of(ScaleNumber number) =>
         number.HasNumber && number.Number <= Iso4406.HighestScaleNumber
             ? Iso4406.UpperLimitPerMillilitre(number.Number)
             : double.PositiveInfinity;

@@ -6,12 +6,16 @@ namespace OilCondition.Purification;
 /// <summary>The integrated course of a plan and the moments at which the parts of its target are reached.</summary>
 internal sealed class PlanCourse
 {
+    /// <summary>With this share of water it is no oil any more.</summary>
+    private const double Flooded = 0.5;
+
     private readonly TreatmentJob job;
     private readonly PurificationUnit unit;
     private readonly PlanPhysics physics;
     private readonly PlanEnd end;
     private readonly double waterTarget;
     private readonly CodeLimits codeLimits;
+    private readonly double fullFlowCelsius;
     private readonly List<PlanState> states = [];
 
     private PlanCourse(TreatmentJob job, PurificationUnit unit, PlanPhysics physics, PlanEnd end)
@@ -22,6 +26,8 @@ internal sealed class PlanCourse
         this.end = end;
         waterTarget = job.Target.Water?.DecimalFractions ?? 0;
         codeLimits = new CodeLimits(job.Target.Code);
+        fullFlowCelsius = unit.Pump.ColdestAtFullFlow(job.Oil.ViscosityLine).Temperature.DegreesCelsius;
+        FullFlowSeconds = job.Reservoir.Start.DegreesCelsius >= fullFlowCelsius ? 0 : null;
     }
 
     public IReadOnlyList<PlanState> States => states;
@@ -30,16 +36,19 @@ internal sealed class PlanCourse
 
     public TargetForecast Particles { get; private set; } = new(TreatmentOutcome.NotAsked);
 
+    /// <summary>When the oil is thin enough for the pump's full flow; null for never.</summary>
+    public double? FullFlowSeconds { get; private set; }
+
     public static PlanCourse Run(
         TreatmentJob job,
         PurificationUnit unit,
         PlanPhysics physics,
         PlanEnd end,
-        PlanOptions options
+        Duration interval
     )
     {
         var course = new PlanCourse(job, unit, physics, end);
-        course.Run(options);
+        course.Run(interval);
         return course;
     }
 
@@ -48,7 +57,7 @@ internal sealed class PlanCourse
 
     private double CodeExcess(double[] state) => codeLimits.Excess(state[2], state[3], state[4]);
 
-    private void Run(PlanOptions options)
+    private void Run(Duration interval)
     {
         var start = Start();
         states.Add(new PlanState(job, unit, physics, 0, start));
@@ -57,7 +66,7 @@ internal sealed class PlanCourse
         double? codeAt = job.Target.Code is null || CodeExcess(start) <= 0 ? 0 : null;
         if (canStart && (waterAt is null || codeAt is null))
         {
-            Integrate(start, options, ref waterAt, ref codeAt);
+            Integrate(start, interval.Seconds, ref waterAt, ref codeAt);
         }
 
         var otherwise = canStart ? (TreatmentOutcome?)null : TreatmentOutcome.PumpCannotStart;
@@ -65,12 +74,11 @@ internal sealed class PlanCourse
         Particles = Forecast(job.Target.Code is not null, codeAt, otherwise ?? WhyNoCode());
     }
 
-    private void Integrate(double[] start, PlanOptions options, ref double? waterAt, ref double? codeAt)
+    private void Integrate(double[] start, double interval, ref double? waterAt, ref double? codeAt)
     {
         const double FirstStepSeconds = 10;
         var solver = new DormandPrince(physics.Rates, start, Allowed(), 1e-8, FirstStepSeconds);
-        var interval = options.Interval.Seconds;
-        var horizon = options.Horizon.Seconds;
+        var horizon = job.Horizon.Seconds;
         for (var number = 1; solver.Time < horizon; number++)
         {
             var next = Math.Min(horizon, number * interval);
@@ -79,6 +87,7 @@ internal sealed class PlanCourse
                 solver.StepTowards(next);
                 waterAt ??= Crossing(solver, WaterExcess);
                 codeAt ??= Crossing(solver, CodeExcess);
+                FullFlowSeconds ??= Crossing(solver, state => fullFlowCelsius - state[0]);
                 if (waterAt is { } water && codeAt is { } code)
                 {
                     var last = Math.Max(water, code);
@@ -88,7 +97,7 @@ internal sealed class PlanCourse
             }
 
             states.Add(new PlanState(job, unit, physics, solver.Time, solver.State));
-            if (IsHopeless(waterAt is null, codeAt is null) && IsSettled())
+            if (solver.State[1] > Flooded || (IsHopeless(waterAt is null, codeAt is null) && IsSettled()))
             {
                 return;
             }

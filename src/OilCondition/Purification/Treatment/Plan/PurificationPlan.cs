@@ -49,6 +49,8 @@ public sealed class PurificationPlan
         Water = course.Water;
         Particles = course.Particles;
         Forecast = TargetForecast.Of(Water, Particles);
+        HasFullFlow = course.FullFlowSeconds.HasValue;
+        FullFlowTime = Duration.FromSeconds(course.FullFlowSeconds ?? 0);
         WaterImbalance = Mass.FromKilograms(
             Math.Abs(
                 physics.OilKilograms * (Last.Water.Total.DecimalFractions - job.Contamination.Water.DecimalFractions)
@@ -68,6 +70,10 @@ public sealed class PurificationPlan
         IsExtrapolated =
             physics.IsExtrapolated
             || States.Any(state => !curve.Covers(state.ProcessTemperature) || !curve.Covers(state.TankTemperature));
+        IsViscosityExtrapolated = States.Any(state =>
+            state.Flow < unit.Pump.FullFlow && job.Oil.ViscosityLine.ViscosityAt(state.TankTemperature).IsExtrapolated
+        );
+        HeaterHolds = End.ProcessTemperature.DegreesCelsius >= physics.SetCelsius - 0.1;
     }
 
     /// <summary>The task.</summary>
@@ -97,6 +103,12 @@ public sealed class PurificationPlan
     /// <summary>Time until all that was asked is reached; 0 unless it is <see cref="TreatmentOutcome.Reached"/>.</summary>
     public Duration Time => Forecast.Time;
 
+    /// <summary>Whether the oil pump comes to its full flow before the plan ends.</summary>
+    public bool HasFullFlow { get; }
+
+    /// <summary>Time until the oil is thin enough for the pump's full flow; 0 where it is from the start, or where it never is.</summary>
+    public Duration FullFlowTime { get; }
+
     /// <summary>Where it would level off.</summary>
     public PlanEnd End { get; }
 
@@ -108,6 +120,12 @@ public sealed class PurificationPlan
 
     /// <summary>Whether the saturation curve or the oil's properties were used outside the range in which they were measured or published.</summary>
     public bool IsExtrapolated { get; }
+
+    /// <summary>Whether the oil pump's flow was held down at a viscosity outside the temperatures at which the oil was measured.</summary>
+    public bool IsViscosityExtrapolated { get; }
+
+    /// <summary>Whether the heater holds the process temperature in the end; if not, more flow is colder oil and a higher floor.</summary>
+    public bool HeaterHolds { get; }
 
     /// <summary>Water that the balance of the plan misses by: rounding of the integration.</summary>
     public Mass WaterImbalance { get; }
@@ -121,16 +139,21 @@ public sealed class PurificationPlan
     /// <summary>Plans a run.</summary>
     /// <param name="job">The task.</param>
     /// <param name="unit">The unit.</param>
-    /// <param name="options">How the plan is written down; null for a state each hour and 30 days.</param>
+    /// <param name="interval">Time between two states, 1 min to 30 days, and 10 000 states at most; null for 1 h, or more for a far horizon.</param>
     /// <returns>The plan.</returns>
     /// <exception cref="ArgumentNullException">Job or unit is null.</exception>
-    public static PurificationPlan Create(TreatmentJob job, PurificationUnit unit, PlanOptions? options = null)
+    /// <exception cref="ArgumentOutOfRangeException">The interval lies outside its range.</exception>
+    public static PurificationPlan Create(TreatmentJob job, PurificationUnit unit, Duration? interval = null)
     {
         Guard.NotNull(job, nameof(job));
         Guard.NotNull(unit, nameof(unit));
+        const double MostStates = 10_000;
+        var least = Math.Max(1.0 / 60, job.Horizon.Hours / MostStates);
+        var between = interval ?? Duration.FromHours(Math.Max(1, least));
+        Guard.InRange(between.Hours, least, 720, "h", nameof(interval));
         var physics = new PlanPhysics(job, unit);
         var end = PlanEndFinder.Find(job, physics);
-        var course = PlanCourse.Run(job, unit, physics, end, options ?? PlanOptions.Default);
+        var course = PlanCourse.Run(job, unit, physics, end, between);
         return new PurificationPlan(job, unit, physics, end, course);
     }
 

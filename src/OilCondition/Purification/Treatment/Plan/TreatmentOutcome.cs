@@ -30,6 +30,9 @@ public enum TreatmentOutcome
     /// <summary>Never: the treatment does not touch this form of contamination.</summary>
     NotReachedByTreatment,
 
+    /// <summary>Detergents in the oil hold the drops: a coalescer does not work.</summary>
+    DetergentsHoldDrops,
+
     /// <summary>The water does not sink: the oil is as dense as water, or denser.</summary>
     OilNotLighterThanWater,
 

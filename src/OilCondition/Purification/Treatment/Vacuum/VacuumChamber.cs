@@ -39,17 +39,8 @@ public sealed class VacuumChamber
         PumpCapacity = pumpCapacity;
         if (pumpCapacity is { } capacity)
         {
-            var gasMoles =
-                Sweep.DryAir.KilogramsPerSecond / AirKilogramPerMole
-                + Sweep.Moisture.KilogramsPerSecond / WaterKilogramPerMole;
-            var least = gasMoles * GasConstant * HottestKelvins / 110_000 * 3600;
-            Guard.InRange(
-                capacity.CubicMetersPerHour,
-                Math.Max(1e-6, least),
-                1e9,
-                "m³/h, with this sweep air",
-                nameof(pumpCapacity)
-            );
+            var least = Math.Max(1e-6, LeastCapacityFor(Sweep));
+            Guard.InRange(capacity.CubicMetersPerHour, least, 1e9, "m³/h, with this sweep air", nameof(pumpCapacity));
         }
     }
 
@@ -64,4 +55,19 @@ public sealed class VacuumChamber
 
     /// <summary>The condenser, or null.</summary>
     public VapourCondenser? Condenser { get; }
+
+    /// <summary>Whether the vacuum pump could carry another sweep.</summary>
+    internal bool CanCarry(SweepAir sweep) =>
+        PumpCapacity is not { } capacity || capacity.CubicMetersPerHour >= LeastCapacityFor(sweep);
+
+    /// <summary>Volume flow of the air, hot and at the highest pressure that a chamber may have, m³/h.</summary>
+    private static double LeastCapacityFor(SweepAir sweep) =>
+        (
+            sweep.DryAir.KilogramsPerSecond / AirKilogramPerMole
+            + sweep.Moisture.KilogramsPerSecond / WaterKilogramPerMole
+        )
+        * GasConstant
+        * HottestKelvins
+        / 110_000
+        * 3600;
 }
