@@ -99,6 +99,35 @@ public class PlanOutcomeTests
         dusty.Outcome.ShouldBe(TreatmentOutcome.IngressAboveTarget);
     }
 
+    /// <summary>Dry enough at the start, but while the filter works more water comes in than the cold unit takes out.</summary>
+    [Fact]
+    public void A_part_that_is_lost_again_is_not_met()
+    {
+        var job = Sump.Job(90, 100, Sump.Tank(ingressGramPerHour: 100), targetCode: "16/14/11");
+        var plan = PurificationPlan.Create(job, Sump.Unit(filter: Sump.Filter));
+        plan.Particles.Outcome.ShouldBe(TreatmentOutcome.Reached);
+        plan.Last.Water.Total.PartsPerMillion.ShouldBeGreaterThan(110);
+        plan.Water.Outcome.ShouldBe(TreatmentOutcome.IngressAboveTarget);
+        plan.Outcome.ShouldBe(TreatmentOutcome.IngressAboveTarget);
+    }
+
+    /// <summary>
+    /// The same gauge reading is a deeper vacuum at altitude: 24 inHg at 500 m is 954.608 − 812.733 = 141.875 hPa (ISO 2533 table), and the floor
+    /// 302.94 × 14 187/25 042 = 171.6 mg/kg, against 242.6 at sea level.
+    /// </summary>
+    [Fact]
+    public void A_gauge_reads_deeper_at_altitude()
+    {
+        var vacuum = GaugeVacuum.FromReading(
+            Pressure.FromInchesOfMercury(24),
+            StandardAtmosphere.PressureAt(Length.FromMeters(500))
+        );
+        var chamber = new VacuumChamber(vacuum.AbsolutePressure);
+        PurificationPlan
+            .Create(Sump.Job(900, 299_000), Sump.Unit(chamber: chamber))
+            .End.WaterFloor.PartsPerMillion.ShouldBe(171.6, 0.1);
+    }
+
     /// <summary>A target of 30 % at 20 °C is 0.3 × 52.876 mg/kg (water.csv, set M2).</summary>
     [Fact]
     public void A_target_can_be_a_relative_saturation_at_a_temperature() =>

@@ -51,7 +51,8 @@ public sealed class SettlingAndDraining : ITreatment
     /// <inheritdoc/>
     public TreatmentAssessment Assess(TreatmentJob job)
     {
-        var temperature = Temperature ?? Guard.NotNull(job, nameof(job)).Reservoir.Ambient;
+        var ambient = Guard.NotNull(job, nameof(job)).Reservoir.Ambient;
+        var temperature = Temperature ?? ambient;
         var settling = DropletSettling.In(job.Oil, temperature, DropletDiameter);
         var fall = new FreeWaterFall(job, temperature);
         var water = Water(job, settling, fall);

@@ -17,6 +17,7 @@ internal sealed class PlanCourse
     private readonly CodeLimits codeLimits;
     private readonly double fullFlowCelsius;
     private readonly List<PlanState> states = [];
+    private double[] lastState = [];
 
     private PlanCourse(TreatmentJob job, PurificationUnit unit, PlanPhysics physics, PlanEnd end)
     {
@@ -60,13 +61,23 @@ internal sealed class PlanCourse
     private void Run(Duration interval)
     {
         var start = Start();
-        states.Add(new PlanState(job, unit, physics, 0, start));
+        Add(0, start);
         var canStart = PurificationPlan.CanStart(job, unit);
         double? waterAt = job.Target.Water is null || WaterExcess(start) <= 0 ? 0 : null;
         double? codeAt = job.Target.Code is null || CodeExcess(start) <= 0 ? 0 : null;
         if (canStart && (waterAt is null || codeAt is null))
         {
             Integrate(start, interval.Seconds, ref waterAt, ref codeAt);
+        }
+
+        if (canStart && Lost(waterAt, WaterExcess))
+        {
+            waterAt = null;
+        }
+
+        if (canStart && Lost(codeAt, CodeExcess))
+        {
+            codeAt = null;
         }
 
         var otherwise = canStart ? (TreatmentOutcome?)null : TreatmentOutcome.PumpCannotStart;
@@ -91,17 +102,23 @@ internal sealed class PlanCourse
                 if (waterAt is { } water && codeAt is { } code)
                 {
                     var last = Math.Max(water, code);
-                    states.Add(new PlanState(job, unit, physics, last, solver.Within(last)));
+                    Add(last, solver.Within(last));
                     return;
                 }
             }
 
-            states.Add(new PlanState(job, unit, physics, solver.Time, solver.State));
+            Add(solver.Time, solver.State);
             if (solver.State[1] > Flooded || (IsHopeless(waterAt is null, codeAt is null) && IsSettled()))
             {
                 return;
             }
         }
+    }
+
+    private void Add(double seconds, double[] state)
+    {
+        lastState = state;
+        states.Add(new PlanState(job, unit, physics, seconds, state));
     }
 
     /// <summary>Whether all that is still open lies beyond where the plan levels off.</summary>
@@ -122,6 +139,9 @@ internal sealed class PlanCourse
             && Math.Abs(c1 - c0) < Share * hours * c1
             && Math.Abs(n1 - n0) <= Share * hours * n1;
     }
+
+    /// <summary>Whether a part that was met once, for example from the start, is met no more when the plan ends: more comes in than leaves.</summary>
+    private bool Lost(double? metAt, Func<double[], double> excess) => metAt is not null && excess(lastState) > 1e-6;
 
     private static double? Crossing(DormandPrince solver, Func<double[], double> excess) =>
         excess(solver.State) > 0 ? null

@@ -92,7 +92,8 @@ internal sealed class PlanPhysics
     /// <summary>State: °C, kg/kg, three counts per mL, then sums: heater, loss, latent J; evaporated, condensed, exhausted kg; oil passed m³.</summary>
     public double[] Rates(double[] state)
     {
-        var now = At(state[0], state[1]);
+        // A trial step may leave the range that the rooms below answer for; its error then makes the step shorter.
+        var now = At(Math.Min(190, Math.Max(-55, state[0])), Math.Min(1, state[1]));
         var rates = new double[Size];
         rates[0] = (now.HeaterWatts - now.LossWatts - now.Pass.LatentWatts) / capacityJoulePerKelvin;
         rates[1] = (reservoir.WaterIngress.KilogramsPerSecond - now.Pass.EvaporatedKilogramPerSecond) / OilKilograms;
