@@ -190,6 +190,34 @@ public class PurificationPlanTests
         bare.Last.Condensate.Liters.ShouldBe(0);
     }
 
+    /// <summary>
+    /// While more vapour comes than the air holds at 15 °C, p_sat = 1705.8 Pa (steam tables), the exhaust carries 0.5 × 0.62196 × 1705.8/(5000 − 1705.8) =
+    /// 0.1610 kg/h. A pump of 1 m³/h has to take 17.262 mol/h of air at 15 °C: p = 1705.8 + 17.262 × 8.3145 × 288.15/1 = 43 063 Pa.
+    /// </summary>
+    [Fact]
+    public void What_passes_a_condenser_and_what_the_pump_takes_are_those_of_its_temperature()
+    {
+        PurificationPlan Plan(double capacity) =>
+            PurificationPlan.Create(
+                Sump.Job(20_000, 200, Sump.Tank(start: 65, ambient: 65, loss: 0), horizonHours: 2),
+                Sump.Unit(
+                    chamber: new VacuumChamber(
+                        Pressure.FromPascals(5000),
+                        SweepAir.Dry(MassFlow.FromKilogramsPerHour(0.5)),
+                        VolumeFlow.FromCubicMetersPerHour(capacity),
+                        VapourCondenser.BeforePump(Sump.Celsius(15))
+                    )
+                )
+            );
+        var plan = Plan(20);
+        plan.Last.Exhausted.Kilograms.ShouldBe(2 * 0.1610, 0.0004);
+        plan.Last.Condensate.Liters.ShouldBe(
+            (plan.Last.Evaporated.Kilograms - plan.Last.Exhausted.Kilograms) / 0.9982,
+            1e-6
+        );
+        Plan(1).States[0].ChamberPressure.Pascals.ShouldBe(43_063, 10);
+    }
+
     [Theory]
     [InlineData(2000, 6510, 0, 0)]
     [InlineData(30_000, 6510, 0, 50)]
