@@ -7,6 +7,7 @@ namespace OilCondition.Purification;
 /// <remarks>
 /// x_n = x_new + h^n (x_old − x_new).   h: share of the charge that cannot be drained; n: changes. New oil is not dry and seldom clean: its own water and
 /// particles are the floor. The heel is taken to be like the charge; at the bottom it is worse, so drain warm and from the lowest point.
+/// What comes in meanwhile and afterwards is not reckoned: find the leak first.
 /// </remarks>
 public sealed class DrainAndRefill : ITreatment
 {

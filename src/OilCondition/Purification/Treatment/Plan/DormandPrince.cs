@@ -3,7 +3,7 @@ namespace OilCondition.Purification;
 /// <summary>Integrates y′ = f(y) with the embedded pair of orders 5 and 4 and a step that keeps to a tolerance.</summary>
 /// <remarks>
 /// Coefficients: Dormand and Prince, J. Comput. Appl. Math. 6 (1980) 19, as in Hairer, Nørsett and Wanner, Solving Ordinary Differential Equations I,
-/// table 5.2 (from memory; the order is tested). The numerics library at hand has fixed steps only, and a plan runs from minutes of flashing to days of
+/// table 5.2 (from memory; the closed forms in the tests fail with a wrong coefficient). The numerics library at hand has fixed steps only, and a plan runs from minutes of flashing to days of
 /// levelling off. Sums that f conserves are conserved to rounding, whatever the step: balances close.
 /// </remarks>
 internal sealed class DormandPrince
