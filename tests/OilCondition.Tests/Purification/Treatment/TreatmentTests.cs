@@ -98,6 +98,8 @@ public class TreatmentTests
         loop.TryTimeTo(1000, level, 100, eta, out var time).ShouldBeTrue();
         row.RunTime.Hours.ShouldBe(time.Hours, 1e-4);
         row.Elements.ShouldBe(3);
+        var kilograms = job.OilMassAt(Sump.Celsius(20)).Kilograms * 900e-6 + ingress * 1e-3 * row.RunTime.Hours;
+        row.WaterRemoved.Liters.ShouldBe(kilograms / 0.9982, 1e-6);
         row.WaterFloor.PartsPerMillion.ShouldBe(52.876, 0.001);
     }
 
