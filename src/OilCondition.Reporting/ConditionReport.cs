@@ -162,6 +162,7 @@ public static class ConditionReport
             RemainingLife.LateEndOpen open => $"not before {Date(open.P10.At)}, late end open",
             RemainingLife.AlreadyCrossed => "passed",
             RemainingLife.NotApproaching => "not approached",
+            RemainingLife.HeldByMakeUp => "held by make-up",
             RemainingLife.TooFewReadings few => $"{few.Count} of {few.Needed} readings needed",
             _ => "",
         };

@@ -213,6 +213,7 @@ internal static partial class AssessmentJson
             RemainingLife.LateEndOpen => "late-end-open",
             RemainingLife.AlreadyCrossed => "already-crossed",
             RemainingLife.NotApproaching => "not-approaching",
+            RemainingLife.HeldByMakeUp => "held-by-make-up",
             _ => "too-few-readings",
         };
 

@@ -86,7 +86,7 @@ public static class ConditionAssessor
     {
         if (band is not null)
         {
-            life.Add(LifeForecast.StraightLine(series, band.Alarm ?? band.Alert!.Value, side, asOf));
+            life.Add(LifeForecast.Of(series, band.Alarm ?? band.Alert!.Value, side, asOf));
         }
     }
 

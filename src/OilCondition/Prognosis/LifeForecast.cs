@@ -5,96 +5,154 @@ using OilCondition.Statistics;
 namespace OilCondition.Prognosis;
 
 /// <summary>Forecasts when a measurand crosses a limit.</summary>
+/// <example>
+/// <code>
+/// var life = LifeForecast.Of(series, limit: 0.3, LimitSide.Upper, asOf);
+/// if (life is RemainingLife.Crosses crosses)
+/// {
+///     Console.WriteLine($"plan for {crosses.P10.At:yyyy-MM-dd}, expected {crosses.P50.At:yyyy-MM-dd}");
+/// }
+/// </code>
+/// </example>
 public static class LifeForecast
 {
-    /// <summary>Fewest readings for a straight line with an interval worth acting on.</summary>
+    /// <summary>Fewest readings for an interval worth acting on.</summary>
     public const int FewestReadings = 5;
 
-    private const double LongestDays = 30 * 365.25;
+    /// <summary>How far a forecast looks: no oil charge lives longer.</summary>
+    public const int HorizonYears = 30;
 
-    private static readonly double[] Chances = [0.1, 0.5, 0.9];
+    internal const double HorizonDays = HorizonYears * 365.25;
 
-    /// <summary>Forecasts by a straight line.</summary>
+    private const double Unlikely = 0.1;
+
+    /// <summary>Forecasts one measurand against one limit.</summary>
     /// <remarks>
-    /// Censored readings do not enter the line. On a logarithmic measurand the line is fitted to ln(value), and readings of 0 do not enter.
-    /// Dates later than 30 years from now count as never: no oil charge lives that long.
+    /// Censored readings do not enter. On a logarithmic measurand, and for exponential growth, logarithms are used, and readings of 0 do not
+    /// enter. Readings at one moment count as their mean in the default model.
     /// </remarks>
     /// <param name="series">The readings since the last oil change or treatment.</param>
-    /// <param name="limit">The limit, in the measurand's unit; above 0 for a logarithmic measurand.</param>
+    /// <param name="limit">The limit, in the measurand's unit; above 0 where logarithms are used.</param>
     /// <param name="side">On which side it lies.</param>
     /// <param name="asOf">Now.</param>
+    /// <param name="options">Model and prior knowledge; <see cref="LifeOptions.Default"/> where left out.</param>
     /// <returns>One of the cases of <see cref="RemainingLife"/>.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The limit is not finite, or not above 0 for a logarithmic measurand.</exception>
-    public static RemainingLife StraightLine(MeasurandSeries series, double limit, LimitSide side, DateTimeOffset asOf)
+    /// <exception cref="ArgumentException">First-order loss was asked for an upper limit, or the fleet is one of another measurand.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The limit is not finite, or not above 0 where logarithms are used.</exception>
+    public static RemainingLife Of(
+        MeasurandSeries series,
+        double limit,
+        LimitSide side,
+        DateTimeOffset asOf,
+        LifeOptions? options = null
+    )
     {
         Guard.NotNull(series, nameof(series));
-        var logarithmic = series.Measurand.Scale == NaturalScale.Logarithmic;
+        var chosen = options ?? LifeOptions.Default;
+        Check(series, side, chosen);
+        var logarithmic = UsesLogarithms(series.Measurand, chosen.Model);
         var scaledLimit = logarithmic
             ? Math.Log(Guard.Positive(limit, series.Measurand.Unit, nameof(limit)))
             : Guard.Finite(limit, series.Measurand.Unit, nameof(limit));
-        var sign = side == LimitSide.Upper ? 1 : -1;
-        var (days, values) = series.ToColumns();
-        var usable = days.Zip(values, (day, value) => (Day: day, Value: value))
-            .Where(point => !logarithmic || point.Value > 0)
-            .ToList();
+        var question = new LifeQuestion(series, limit, side, chosen.Model);
         if (series.Points.Count > 0 && IsBeyond(series.Points[series.Points.Count - 1].Reading, limit, side))
         {
-            return new RemainingLife.AlreadyCrossed(series, limit);
+            return new RemainingLife.AlreadyCrossed(question);
         }
 
-        if (usable.Count < FewestReadings)
+        var scaled = ScaledSeries.Of(series, logarithmic);
+        var trend = Statistics.StraightLine.Fit(scaled.Days, scaled.Values);
+        var moments = scaled.Days.Distinct().Count();
+        if (moments < FewestReadings || trend.Status != StraightLineStatus.Determined)
         {
-            return new RemainingLife.TooFewReadings(series, limit, usable.Count, FewestReadings);
+            return new RemainingLife.TooFewReadings(question, moments, FewestReadings);
         }
 
-        var positions = usable.Select(point => point.Day).ToArray();
-        var scaled = usable.Select(point => logarithmic ? Math.Log(point.Value) : point.Value).ToArray();
-        var trend = Statistics.StraightLine.Fit(positions, scaled);
+        var lastReadingAt = series.Origin.AddDays(scaled.Days[scaled.Days.Length - 1]);
+        if (chosen.Model == LifeModel.FirstOrderLoss)
+        {
+            return Loss(question, scaled, trend, chosen.MakeUp, lastReadingAt, asOf);
+        }
 
-        // Mirrored for a lower limit, so that the line always has to rise to the limit.
-        var towards =
-            side == LimitSide.Upper
-                ? trend
-                : Statistics.StraightLine.Fit(positions, [.. scaled.Select(value => -value)]);
-        return towards.Status == StraightLineStatus.Determined && towards.Slope > 0
-            ? Quantiles(series, limit, trend, towards, sign * scaledLimit, asOf)
-            : new RemainingLife.NotApproaching(series, limit);
+        var law = Law(scaled, scaledLimit, side, chosen);
+        return Case(question, trend, new CrossingForecast(law, lastReadingAt, asOf));
     }
 
-    private static RemainingLife Quantiles(
-        MeasurandSeries series,
-        double limit,
+    private static CrossingLaw Law(ScaledSeries scaled, double limit, LimitSide side, LifeOptions options)
+    {
+        if (options.Model is LifeModel.LineToRandomWalk or LifeModel.RandomWalk)
+        {
+            var prior = options.Model == LifeModel.RandomWalk ? DegradationPrior.RandomWalk : options.Fleet?.Prior;
+            var fit = Degradation.Fit(scaled.Days, scaled.Values, prior);
+            return side == LimitSide.Upper ? fit.Above(limit) : fit.Below(limit);
+        }
+
+        // Mirrored for a lower limit, so that the line always has to rise to the limit.
+        var sign = side == LimitSide.Upper ? 1 : -1;
+        var towards = Statistics.StraightLine.Fit(scaled.Days, [.. scaled.Values.Select(value => sign * value)]);
+        return new LineLaw(
+            towards,
+            sign * limit,
+            scaled.Days[scaled.Days.Length - 1],
+            options.Model == LifeModel.LineNewReading ? CrossingOf.NewReading : CrossingOf.MeanLine
+        );
+    }
+
+    private static RemainingLife Loss(
+        LifeQuestion question,
+        ScaledSeries scaled,
         StraightLineFit trend,
-        StraightLineFit towards,
-        double scaledLimit,
+        MakeUp? makeUp,
+        DateTimeOffset lastReadingAt,
         DateTimeOffset asOf
     )
     {
-        var now = series.DaysAt(asOf);
-        var crossedNow = towards.ChanceAbove(now, scaledLimit, CrossingOf.NewReading);
-        var found = new List<LifeQuantile>();
-        foreach (var chance in Chances)
-        {
-            // Conditional on not being crossed now: F(t) = F(now) + chance (1 − F(now)).
-            var unconditional = crossedNow + chance * (1 - crossedNow);
-            if (
-                unconditional >= 1
-                || !towards.TryCrossing(scaledLimit, unconditional, CrossingOf.NewReading, out var day)
-                || day - now > LongestDays
-            )
-            {
-                break;
-            }
+        var fit = Statistics.FirstOrderLoss.Fit(
+            scaled.Days,
+            scaled.Values,
+            makeUp?.NewOilValue ?? 0,
+            makeUp?.FractionPerDay ?? 0
+        );
+        var crossing = new CrossingForecast(fit.Below(question.Limit), lastReadingAt, asOf);
+        var ever = fit.ChanceEverBelow(question.Limit);
+        return makeUp is { FractionPerDay: > 0 } && ever < Unlikely
+            ? new RemainingLife.HeldByMakeUp(question, trend, crossing, fit.Course.LongRun, ever)
+            : Case(question, trend, crossing);
+    }
 
-            found.Add(new LifeQuantile(chance, asOf.AddDays(Math.Max(0, day - now))));
+    private static RemainingLife Case(LifeQuestion question, StraightLineFit trend, CrossingForecast crossing)
+    {
+        if (!crossing.TryAt(0.1, out var p10))
+        {
+            return new RemainingLife.NotApproaching(question, trend, crossing);
         }
 
-        return found.Count switch
+        return crossing.TryAt(0.9, out var p90) && crossing.TryAt(0.5, out var p50)
+            ? new RemainingLife.Crosses(question, trend, crossing, p10, p50, p90)
+            : new RemainingLife.LateEndOpen(question, trend, crossing, p10);
+    }
+
+    private static bool UsesLogarithms(Measurand measurand, LifeModel model) =>
+        model == LifeModel.ExponentialGrowth
+        || (measurand.Scale == NaturalScale.Logarithmic && model != LifeModel.FirstOrderLoss);
+
+    private static void Check(MeasurandSeries series, LimitSide side, LifeOptions options)
+    {
+        if (options.Model == LifeModel.FirstOrderLoss && side == LimitSide.Upper)
         {
-            0 => new RemainingLife.NotApproaching(series, limit),
-            3 => new RemainingLife.Crosses(series, limit, trend, [.. found]),
-            _ => new RemainingLife.LateEndOpen(series, limit, trend, found[0]),
-        };
+            throw new ArgumentException(
+                "side is Upper; first-order loss falls, so that its limit is a lower one.",
+                nameof(side)
+            );
+        }
+
+        if (options.Fleet is { } fleet && !fleet.Measurand.Equals(series.Measurand))
+        {
+            throw new ArgumentException(
+                $"The fleet taught {fleet.Measurand.Id}, the series is of {series.Measurand.Id}.",
+                nameof(options)
+            );
+        }
     }
 
     private static bool IsBeyond(Reading reading, double limit, LimitSide side) =>

@@ -5,38 +5,67 @@ namespace OilCondition.Prognosis;
 
 /// <summary>How long until a measurand crosses a limit: exactly one of the nested cases.</summary>
 /// <remarks>
-/// Straight line through the readings since the last oil change or treatment, on the measurand's natural scale; the prediction band
-/// of one new reading is inverted (Fieller), and the chance is conditional on the limit not being crossed now. Sound when the
-/// scatter is independent from sample to sample; see <see cref="StraightLineFit"/> for the formulas.
+/// Every chance is given that the limit is not crossed now. What crosses depends on the model: the state itself, with
+/// <see cref="LifeModel.LineNewReading"/> a new reading. See docs/prognosis.md for formulas and for how often the intervals hold the truth.
 /// </remarks>
 public abstract class RemainingLife
 {
-    private RemainingLife(MeasurandSeries series, double limit)
+    private RemainingLife(LifeQuestion question)
     {
-        Series = series;
-        Limit = limit;
+        Question = question;
     }
 
-    /// <summary>The readings that were used.</summary>
-    public MeasurandSeries Series { get; }
+    /// <summary>The readings that were given.</summary>
+    public MeasurandSeries Series => Question.Series;
 
     /// <summary>The limit, in the measurand's unit.</summary>
-    public double Limit { get; }
+    public double Limit => Question.Limit;
 
-    /// <summary>The limit will be crossed, and both ends of the interval are known.</summary>
-    public sealed class Crosses : RemainingLife
+    /// <summary>On which side the limit lies.</summary>
+    public LimitSide Side => Question.Side;
+
+    /// <summary>The model that was asked.</summary>
+    public LifeModel Model => Question.Model;
+
+    private LifeQuestion Question { get; }
+
+    /// <summary>A case with a trend and with chances for any date.</summary>
+    public abstract class Forecast : RemainingLife
     {
-        internal Crosses(MeasurandSeries series, double limit, StraightLineFit trend, LifeQuantile[] quantiles)
-            : base(series, limit)
+        private protected Forecast(LifeQuestion question, StraightLineFit trend, CrossingForecast crossing)
+            : base(question)
         {
             Trend = trend;
-            P10 = quantiles[0];
-            P50 = quantiles[1];
-            P90 = quantiles[2];
+            Crossing = crossing;
         }
 
-        /// <summary>The line, in days from the series' origin, on the measurand's natural scale.</summary>
+        /// <summary>
+        /// The straight line through the readings, in days from the series' origin, on the scale of the model (logarithms for a logarithmic
+        /// measurand and for exponential growth): what moves, and how surely.
+        /// </summary>
         public StraightLineFit Trend { get; }
+
+        /// <summary>When the limit is crossed.</summary>
+        public CrossingForecast Crossing { get; }
+    }
+
+    /// <summary>The limit will be crossed, and both ends of the interval are known.</summary>
+    public sealed class Crosses : Forecast
+    {
+        internal Crosses(
+            LifeQuestion question,
+            StraightLineFit trend,
+            CrossingForecast crossing,
+            LifeQuantile p10,
+            LifeQuantile p50,
+            LifeQuantile p90
+        )
+            : base(question, trend, crossing)
+        {
+            P10 = p10;
+            P50 = p50;
+            P90 = p90;
+        }
 
         /// <summary>Crossed by then in one case of ten: the date to plan with.</summary>
         public LifeQuantile P10 { get; }
@@ -48,42 +77,63 @@ public abstract class RemainingLife
         public LifeQuantile P90 { get; }
     }
 
-    /// <summary>The limit may be crossed from some date on, but the trend is too uncertain to say that it will be.</summary>
-    public sealed class LateEndOpen : RemainingLife
+    /// <summary>
+    /// The limit may be crossed from some date on, but no latest date can be given: with a straight line Fieller's unbounded case.
+    /// </summary>
+    public sealed class LateEndOpen : Forecast
     {
-        internal LateEndOpen(MeasurandSeries series, double limit, StraightLineFit trend, LifeQuantile p10)
-            : base(series, limit)
+        internal LateEndOpen(LifeQuestion question, StraightLineFit trend, CrossingForecast crossing, LifeQuantile p10)
+            : base(question, trend, crossing)
         {
-            Trend = trend;
             P10 = p10;
         }
-
-        /// <summary>The line, in days from the series' origin, on the measurand's natural scale.</summary>
-        public StraightLineFit Trend { get; }
 
         /// <summary>Crossed by then in one case of ten.</summary>
         public LifeQuantile P10 { get; }
     }
 
+    /// <summary>The chance of crossing within <see cref="LifeForecast.HorizonYears"/> years is below one in ten.</summary>
+    public sealed class NotApproaching : Forecast
+    {
+        internal NotApproaching(LifeQuestion question, StraightLineFit trend, CrossingForecast crossing)
+            : base(question, trend, crossing) { }
+    }
+
+    /// <summary>Make-up holds the measurand: the chance that the limit is ever crossed is below one in ten, as long as make-up goes on as it does.</summary>
+    public sealed class HeldByMakeUp : Forecast
+    {
+        internal HeldByMakeUp(
+            LifeQuestion question,
+            StraightLineFit trend,
+            CrossingForecast crossing,
+            double longRunLevel,
+            double chanceEver
+        )
+            : base(question, trend, crossing)
+        {
+            LongRunLevel = longRunLevel;
+            ChanceEver = chanceEver;
+        }
+
+        /// <summary>Level that the measurand approaches, in its unit.</summary>
+        public double LongRunLevel { get; }
+
+        /// <summary>Chance that the limit is crossed all the same.</summary>
+        public double ChanceEver { get; }
+    }
+
     /// <summary>The last reading is beyond the limit.</summary>
     public sealed class AlreadyCrossed : RemainingLife
     {
-        internal AlreadyCrossed(MeasurandSeries series, double limit)
-            : base(series, limit) { }
+        internal AlreadyCrossed(LifeQuestion question)
+            : base(question) { }
     }
 
-    /// <summary>The readings do not move towards the limit.</summary>
-    public sealed class NotApproaching : RemainingLife
-    {
-        internal NotApproaching(MeasurandSeries series, double limit)
-            : base(series, limit) { }
-    }
-
-    /// <summary>There are too few readings for a trend.</summary>
+    /// <summary>There are too few readings for a trend, or all were taken at one moment.</summary>
     public sealed class TooFewReadings : RemainingLife
     {
-        internal TooFewReadings(MeasurandSeries series, double limit, int count, int needed)
-            : base(series, limit)
+        internal TooFewReadings(LifeQuestion question, int count, int needed)
+            : base(question)
         {
             Count = count;
             Needed = needed;

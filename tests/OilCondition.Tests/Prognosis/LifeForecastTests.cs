@@ -6,9 +6,13 @@ using OilCondition.Tests.Sampling;
 
 namespace OilCondition.Tests.Prognosis;
 
+/// <summary>The straight line whose prediction band is inverted, and the cases that all models share.</summary>
 public class LifeForecastTests
 {
     private static readonly DateTimeOffset Now = Invented.Start.AddDays(320);
+
+    private static RemainingLife Line(MeasurandSeries series, double limit, LimitSide side, DateTimeOffset asOf) =>
+        LifeForecast.Of(series, limit, side, asOf, new LifeOptions(LifeModel.LineNewReading));
 
     private static MeasurandSeries Series(Measurand measurand, params double[] values) =>
         Invented
@@ -20,7 +24,7 @@ public class LifeForecastTests
     {
         // Slope 0.00025 per day by construction; symmetric scatter keeps the line near 0.1 + 0.00025 t.
         var series = Series(Measurands.AcidNumber, 0.101, 0.109, 0.121, 0.129, 0.141, 0.149, 0.161, 0.169, 0.180);
-        var life = LifeForecast.StraightLine(series, 0.3, LimitSide.Upper, Now).ShouldBeOfType<RemainingLife.Crosses>();
+        var life = Line(series, 0.3, LimitSide.Upper, Now).ShouldBeOfType<RemainingLife.Crosses>();
 
         (life.P50.At - Invented.Start).TotalDays.ShouldBe(800, 25);
         life.P10.At.ShouldBeLessThan(life.P50.At);
@@ -33,7 +37,7 @@ public class LifeForecastTests
         // Second route: the conditional chance from Student's distribution, written out here.
         double[] values = [0.10, 0.13, 0.11, 0.16, 0.17, 0.16, 0.20, 0.24, 0.22];
         var series = Series(Measurands.AcidNumber, values);
-        var life = LifeForecast.StraightLine(series, 0.3, LimitSide.Upper, Now).ShouldBeOfType<RemainingLife.Crosses>();
+        var life = Line(series, 0.3, LimitSide.Upper, Now).ShouldBeOfType<RemainingLife.Crosses>();
 
         double[] days = [.. values.Select((_, i) => 40.0 * i)];
         var xbar = days.Average();
@@ -59,16 +63,9 @@ public class LifeForecastTests
     public void A_falling_measurand_is_the_mirror_of_a_rising_one()
     {
         double[] falling = [900, 861, 842, 795, 770, 742, 700, 661, 640];
-        var down = LifeForecast
-            .StraightLine(Series(Measurands.Rpvot, falling), 225, LimitSide.Lower, Now)
+        var down = Line(Series(Measurands.Rpvot, falling), 225, LimitSide.Lower, Now)
             .ShouldBeOfType<RemainingLife.Crosses>();
-        var up = LifeForecast
-            .StraightLine(
-                Series(Measurands.Rpvot, [.. falling.Select(value => 1000 - value)]),
-                775,
-                LimitSide.Upper,
-                Now
-            )
+        var up = Line(Series(Measurands.Rpvot, [.. falling.Select(value => 1000 - value)]), 775, LimitSide.Upper, Now)
             .ShouldBeOfType<RemainingLife.Crosses>();
 
         down.P10.At.ShouldBe(up.P10.At, TimeSpan.FromMinutes(1));
@@ -82,8 +79,7 @@ public class LifeForecastTests
         // Doubling every 80 days from 100: 640 is passed after 80 log2(6.4) = 214.2 days, worked by hand; now is before that.
         double[] values = [100, 141.4, 200, 282.8, 400.5];
         var series = Series(Measurands.Particles6, values);
-        var life = LifeForecast
-            .StraightLine(series, 640, LimitSide.Upper, Invented.Start.AddDays(161))
+        var life = Line(series, 640, LimitSide.Upper, Invented.Start.AddDays(161))
             .ShouldBeOfType<RemainingLife.Crosses>();
 
         (life.P50.At - Invented.Start).TotalDays.ShouldBe(214.2, 0.5);
@@ -92,21 +88,16 @@ public class LifeForecastTests
     [Fact]
     public void The_named_cases()
     {
-        LifeForecast
-            .StraightLine(Series(Measurands.AcidNumber, 0.1, 0.2), 0.3, LimitSide.Upper, Now)
+        Line(Series(Measurands.AcidNumber, 0.1, 0.2), 0.3, LimitSide.Upper, Now)
             .ShouldBeOfType<RemainingLife.TooFewReadings>()
             .Count.ShouldBe(2);
-        LifeForecast
-            .StraightLine(Series(Measurands.AcidNumber, 0.1, 0.2, 0.2, 0.3, 0.4), 0.3, LimitSide.Upper, Now)
+        Line(Series(Measurands.AcidNumber, 0.1, 0.2, 0.2, 0.3, 0.4), 0.3, LimitSide.Upper, Now)
             .ShouldBeOfType<RemainingLife.AlreadyCrossed>();
-        LifeForecast
-            .StraightLine(Series(Measurands.AcidNumber, 0.3, 0.25, 0.2, 0.15, 0.1), 0.5, LimitSide.Upper, Now)
+        Line(Series(Measurands.AcidNumber, 0.3, 0.25, 0.2, 0.15, 0.1), 0.5, LimitSide.Upper, Now)
             .ShouldBeOfType<RemainingLife.NotApproaching>();
-        LifeForecast
-            .StraightLine(Series(Measurands.AcidNumber, 0.2, 0.2, 0.2, 0.2, 0.2), 0.5, LimitSide.Upper, Now)
+        Line(Series(Measurands.AcidNumber, 0.2, 0.2, 0.2, 0.2, 0.2), 0.5, LimitSide.Upper, Now)
             .ShouldBeOfType<RemainingLife.NotApproaching>();
-        LifeForecast
-            .StraightLine(Series(Measurands.AcidNumber, 0.12, 0.20, 0.11, 0.19, 0.14, 0.18), 0.5, LimitSide.Upper, Now)
+        Line(Series(Measurands.AcidNumber, 0.12, 0.20, 0.11, 0.19, 0.14, 0.18), 0.5, LimitSide.Upper, Now)
             .ShouldNotBeOfType<RemainingLife.Crosses>();
     }
 
@@ -127,7 +118,7 @@ public class LifeForecastTests
                     + 1.0 * i
                     + Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble())
                 );
-            var life = LifeForecast.StraightLine(Series(Measurands.Iron, [.. values]), 26, LimitSide.Upper, Now);
+            var life = Line(Series(Measurands.Iron, [.. values]), 26, LimitSide.Upper, Now);
             if (life is RemainingLife.Crosses crosses)
             {
                 var truth = Invented.Start.AddDays(640);
@@ -145,8 +136,7 @@ public class LifeForecastTests
     [Fact]
     public void A_trend_line_comes_with_its_doubt()
     {
-        var life = LifeForecast
-            .StraightLine(Series(Measurands.Rpvot, 900, 861, 842, 795, 770), 225, LimitSide.Lower, Now)
+        var life = Line(Series(Measurands.Rpvot, 900, 861, 842, 795, 770), 225, LimitSide.Lower, Now)
             .ShouldBeOfType<RemainingLife.Crosses>();
 
         life.Trend.Status.ShouldBe(StraightLineStatus.Determined);

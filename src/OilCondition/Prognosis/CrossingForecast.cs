@@ -1,0 +1,61 @@
+using OilCondition.Guards;
+using OilCondition.Statistics;
+using UnitsNet;
+
+namespace OilCondition.Prognosis;
+
+/// <summary>When a limit is crossed: any quantile, and the chance by any date.</summary>
+public sealed class CrossingForecast
+{
+    private readonly CrossingLaw law;
+    private readonly double intactDays;
+
+    internal CrossingForecast(CrossingLaw law, DateTimeOffset lastReadingAt, DateTimeOffset asOf)
+    {
+        this.law = law;
+        LastReadingAt = lastReadingAt;
+        AsOf = asOf;
+        intactDays = Math.Max(0, (asOf - lastReadingAt).TotalDays);
+    }
+
+    /// <summary>When the last reading was taken, from which the state goes on.</summary>
+    public DateTimeOffset LastReadingAt { get; }
+
+    /// <summary>Now.</summary>
+    public DateTimeOffset AsOf { get; }
+
+    /// <summary>The chance that the limit has been crossed by a moment, given that it is not crossed now.</summary>
+    /// <param name="at">The moment.</param>
+    /// <returns>0 to 1; 0 up to now.</returns>
+    public double ChanceBefore(DateTimeOffset at) => law.ChanceBefore(DaysTo(at), intactDays);
+
+    /// <summary>The chance that the limit has been crossed by a moment, unseen since the last reading.</summary>
+    /// <param name="at">The moment.</param>
+    /// <returns>0 to 1; 0 up to the last reading.</returns>
+    public double ChanceUnseenBefore(DateTimeOffset at) => law.ChanceBefore(DaysTo(at));
+
+    /// <summary>The moment by which the limit has been crossed with a chance, given that it is not crossed now.</summary>
+    /// <param name="chance">The chance, above 0 and below 1.</param>
+    /// <param name="quantile">The moment, or now where there is none.</param>
+    /// <returns>Whether the chance is reached within <see cref="LifeForecast.HorizonYears"/> years.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The chance is not between 0 and 1.</exception>
+    public bool TryAt(double chance, out LifeQuantile quantile)
+    {
+        var found = law.TryTime(chance, intactDays, intactDays + LifeForecast.HorizonDays, out var days);
+        quantile = new LifeQuantile(chance, AsOf.AddDays(found ? Math.Max(0, days - intactDays) : 0));
+        return found;
+    }
+
+    /// <summary>The same machine if it aged faster or slower from now on, as another oil temperature would make it.</summary>
+    /// <param name="acceleration">Ageing rate over that of the past, such as <see cref="ThermalAgeing.Acceleration"/>; above 0.</param>
+    /// <returns>The forecast with the time from now on divided by the acceleration.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The acceleration is not a finite number above 0.</exception>
+    public CrossingForecast WithAgeing(Ratio acceleration) =>
+        new(
+            new AgedLaw(law, intactDays, Guard.Positive(acceleration.DecimalFractions, "", nameof(acceleration))),
+            LastReadingAt,
+            AsOf
+        );
+
+    private double DaysTo(DateTimeOffset at) => Math.Max(0, (at - LastReadingAt).TotalDays);
+}

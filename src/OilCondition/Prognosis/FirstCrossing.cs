@@ -1,0 +1,128 @@
+using OilCondition.Guards;
+
+namespace OilCondition.Prognosis;
+
+/// <summary>The first of several limits to be crossed, and the measurand that leads.</summary>
+/// <remarks>
+/// The forecasts are taken as independent of one another: F(t) = 1 − Π (1 − Fi(t)), chance that i is first = ∫ Π over the others of (1 − Fj) dFi.
+/// Measurands that age together are not independent; the earliest date is then later than stated here: the error is on the safe side.
+/// A limit that is crossed already comes first for certain; several such share equally. Forecasts with too few readings do not count.
+/// </remarks>
+public sealed class FirstCrossing
+{
+    // The integral over time: steps of a geometric grid from an hour to the horizon, wide enough for chances to three decimals.
+    private const int Steps = 600;
+    private const double FirstStepDays = 1.0 / 24;
+
+    private readonly RemainingLife.Forecast[] forecasts;
+    private readonly DateTimeOffset asOf;
+
+    private FirstCrossing(
+        DateTimeOffset asOf,
+        RemainingLife.Forecast[] forecasts,
+        IReadOnlyList<LimitShare> shares,
+        bool isCrossed
+    )
+    {
+        this.asOf = asOf;
+        this.forecasts = forecasts;
+        Shares = shares;
+        IsCrossed = isCrossed;
+    }
+
+    /// <summary>Each limit with its chance of being the first within the horizon, the leader first. Empty where nothing can be forecast.</summary>
+    public IReadOnlyList<LimitShare> Shares { get; }
+
+    /// <summary>Whether a limit is crossed already.</summary>
+    public bool IsCrossed { get; }
+
+    /// <summary>The chance that no limit is crossed within <see cref="LifeForecast.HorizonYears"/> years.</summary>
+    public double ChanceOfNone => IsCrossed ? 0 : 1 - ChanceBefore(asOf.AddDays(LifeForecast.HorizonDays));
+
+    /// <summary>Finds the first of several limits.</summary>
+    /// <param name="lives">Forecasts of one machine, all made for the same now.</param>
+    /// <param name="asOf">Now.</param>
+    /// <returns>The first crossing.</returns>
+    /// <exception cref="ArgumentException">A forecast was made for another now.</exception>
+    public static FirstCrossing Of(IReadOnlyList<RemainingLife> lives, DateTimeOffset asOf)
+    {
+        Guard.NotNull(lives, nameof(lives));
+        RemainingLife.Forecast[] open = [.. lives.OfType<RemainingLife.Forecast>()];
+        if (open.Any(one => one.Crossing.AsOf != asOf))
+        {
+            throw new ArgumentException("lives holds a forecast that was made for another now.", nameof(lives));
+        }
+
+        RemainingLife[] crossed = [.. lives.OfType<RemainingLife.AlreadyCrossed>()];
+        return crossed.Length > 0
+            ? new FirstCrossing(
+                asOf,
+                open,
+                [.. crossed.Select(life => new LimitShare(life, 1.0 / crossed.Length))],
+                isCrossed: true
+            )
+            : new FirstCrossing(asOf, open, ShareOut(open, asOf), isCrossed: false);
+    }
+
+    /// <summary>The chance that any limit has been crossed by a moment.</summary>
+    /// <param name="at">The moment.</param>
+    /// <returns>0 to 1.</returns>
+    public double ChanceBefore(DateTimeOffset at) => IsCrossed ? 1 : 1 - Intact(at);
+
+    /// <summary>The moment by which the first limit has been crossed with a chance.</summary>
+    /// <param name="chance">The chance, above 0 and below 1.</param>
+    /// <param name="quantile">The moment; now where a limit is crossed already or the chance is not reached.</param>
+    /// <returns>Whether the chance is reached within the horizon.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The chance is not between 0 and 1.</exception>
+    public bool TryAt(double chance, out LifeQuantile quantile)
+    {
+        Guard.OpenUnitInterval(chance, nameof(chance));
+        quantile = new LifeQuantile(chance, asOf);
+        if (IsCrossed)
+        {
+            return true;
+        }
+
+        if (!DateSearch.TryFind(ChanceBefore, chance, asOf, LifeForecast.HorizonDays, out var at))
+        {
+            return false;
+        }
+
+        quantile = new LifeQuantile(chance, at);
+        return true;
+    }
+
+    private static List<LimitShare> ShareOut(RemainingLife.Forecast[] lives, DateTimeOffset asOf)
+    {
+        var first = new double[lives.Length];
+        var before = new double[lives.Length];
+        var growth = Math.Pow(LifeForecast.HorizonDays / FirstStepDays, 1.0 / Steps);
+        var day = FirstStepDays;
+        for (var step = 0; step <= Steps; step++, day *= growth)
+        {
+            double[] after = [.. lives.Select(one => one.Crossing.ChanceBefore(asOf.AddDays(day)))];
+            for (var i = 0; i < lives.Length; i++)
+            {
+                var others = 1.0;
+                for (var j = 0; j < lives.Length; j++)
+                {
+                    others *= j == i ? 1 : 1 - (before[j] + after[j]) / 2;
+                }
+
+                first[i] += (after[i] - before[i]) * others;
+            }
+
+            before = after;
+        }
+
+        return
+        [
+            .. lives
+                .Select((life, i) => new LimitShare(life, Math.Min(1, Math.Max(0, first[i]))))
+                .OrderByDescending(share => share.Chance),
+        ];
+    }
+
+    private double Intact(DateTimeOffset at) =>
+        forecasts.Aggregate(1.0, (intact, one) => intact * (1 - one.Crossing.ChanceBefore(at)));
+}

@@ -1,0 +1,62 @@
+using OilCondition.Guards;
+using OilCondition.Statistics;
+using UnitsNet;
+
+namespace OilCondition.Prognosis;
+
+/// <summary>How long oil charges, or parts, of a fleet have lasted: what is known of a machine that has no trend yet.</summary>
+/// <remarks>Weibull distribution by maximum likelihood with suspensions, see <see cref="WeibullFit"/>; hours throughout.</remarks>
+/// <example>
+/// <code>
+/// var fleet = FleetLife.From(agesAtFailure, agesStillInService);
+/// var forecast = fleet.Forecast(Duration.FromHours(8000), asOf);
+/// var chance = forecast.ChanceBefore(asOf.AddDays(180));
+/// </code>
+/// </example>
+public sealed class FleetLife
+{
+    private FleetLife(WeibullFit fit)
+    {
+        Fit = fit;
+    }
+
+    /// <summary>The distribution, ages in hours; see its status.</summary>
+    public WeibullFit Fit { get; }
+
+    /// <summary>Whether there were enough failures to learn from.</summary>
+    public bool IsDetermined => Fit.Status == WeibullStatus.Determined;
+
+    /// <summary>Learns from a fleet.</summary>
+    /// <param name="failures">Ages at which a limit was crossed or a part failed, above 0.</param>
+    /// <param name="suspensions">Ages of those still in service or taken out for another reason, above 0.</param>
+    /// <returns>What the fleet teaches.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An age is not above 0.</exception>
+    public static FleetLife From(IReadOnlyList<Duration> failures, IReadOnlyList<Duration> suspensions) =>
+        new(
+            WeibullLife.Fit(
+                [.. Guard.NotNull(failures, nameof(failures)).Select(age => age.Hours)],
+                [.. Guard.NotNull(suspensions, nameof(suspensions)).Select(age => age.Hours)]
+            )
+        );
+
+    /// <summary>The age by which a fraction has failed: 10 % for the B10 life.</summary>
+    /// <param name="failedFraction">The fraction, above 0 and below 1.</param>
+    /// <returns>The age.</returns>
+    /// <exception cref="InvalidOperationException">The fleet taught too little.</exception>
+    public Duration AgeAt(Ratio failedFraction) => Duration.FromHours(Fit.AgeAt(failedFraction.DecimalFractions));
+
+    /// <summary>Mean time left at an age.</summary>
+    /// <param name="age">Age now, 0 or more.</param>
+    /// <returns>The mean time left.</returns>
+    /// <exception cref="InvalidOperationException">The fleet taught too little.</exception>
+    public Duration MeanResidualLife(Duration age) =>
+        Duration.FromHours(Fit.MeanResidualLife(Guard.NotNegative(age.Hours, "h", nameof(age))));
+
+    /// <summary>When a unit of an age fails, given that it has not: estimates taken as true, so that the doubt of a small fleet is not in it.</summary>
+    /// <param name="age">Age now, 0 or more.</param>
+    /// <param name="asOf">Now.</param>
+    /// <returns>Any quantile, and the chance by any date.</returns>
+    /// <exception cref="InvalidOperationException">The fleet taught too little.</exception>
+    public CrossingForecast Forecast(Duration age, DateTimeOffset asOf) =>
+        new(new AgedLaw(Fit.At(Guard.NotNegative(age.Hours, "h", nameof(age))), 0, 24), asOf, asOf);
+}

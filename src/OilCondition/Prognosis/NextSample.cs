@@ -1,0 +1,80 @@
+using OilCondition.Guards;
+
+namespace OilCondition.Prognosis;
+
+/// <summary>When to take the next sample: the moment by which the chance of a limit crossed unseen reaches the accepted risk.</summary>
+/// <remarks>
+/// The chance counts from the last reading of each measurand, since nobody has looked since: 1 − Π (1 − Fi(t)) over the limits, taken as independent.
+/// The interval counts from the latest reading of any of them and stays between the shortest and the longest of the plan.
+/// </remarks>
+/// <example>
+/// <code>
+/// var plan = new SamplingPlan(Ratio.FromPercent(5), Duration.FromDays(30), Duration.FromDays(180));
+/// var next = NextSample.After(lives, lastSampleAt, plan, asOf);
+/// </code>
+/// </example>
+public sealed record NextSample
+{
+    private NextSample(DateTimeOffset at, NextSampleReason reason, double chanceUnseen, DateTimeOffset asOf)
+    {
+        At = at;
+        Reason = reason;
+        ChanceUnseen = chanceUnseen;
+        IsOverdue = at < asOf;
+    }
+
+    /// <summary>When it is due; before now where it is overdue.</summary>
+    public DateTimeOffset At { get; }
+
+    /// <summary>Why then.</summary>
+    public NextSampleReason Reason { get; }
+
+    /// <summary>Chance that a limit has been crossed unseen by then; 1 where one is crossed already.</summary>
+    public double ChanceUnseen { get; }
+
+    /// <summary>Whether it was due before now.</summary>
+    public bool IsOverdue { get; }
+
+    /// <summary>Finds the moment.</summary>
+    /// <param name="lives">Forecasts against each limit of one machine.</param>
+    /// <param name="lastSampleAt">When the last sample was taken.</param>
+    /// <param name="plan">Accepted risk and intervals.</param>
+    /// <param name="asOf">Now.</param>
+    /// <returns>The moment and why.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The last sample lies after now.</exception>
+    public static NextSample After(
+        IReadOnlyList<RemainingLife> lives,
+        DateTimeOffset lastSampleAt,
+        SamplingPlan plan,
+        DateTimeOffset asOf
+    )
+    {
+        Guard.NotNull(lives, nameof(lives));
+        Guard.NotNull(plan, nameof(plan));
+        Guard.NotNegative((asOf - lastSampleAt).TotalDays, "d before now", nameof(lastSampleAt));
+        var soonest = lastSampleAt.AddDays(plan.Shortest.Days);
+        var latest = lastSampleAt.AddDays(plan.Longest.Days);
+        if (lives.Any(life => life is RemainingLife.AlreadyCrossed))
+        {
+            return new NextSample(soonest, NextSampleReason.LimitCrossed, 1, asOf);
+        }
+
+        CrossingForecast[] forecasts = [.. lives.OfType<RemainingLife.Forecast>().Select(one => one.Crossing)];
+        double Unseen(DateTimeOffset at) =>
+            1 - forecasts.Aggregate(1.0, (intact, one) => intact * (1 - one.ChanceUnseenBefore(at)));
+        if (forecasts.Length == 0)
+        {
+            return new NextSample(latest, NextSampleReason.NoForecast, 0, asOf);
+        }
+
+        var risk = plan.Risk.DecimalFractions;
+        if (Unseen(soonest) >= risk)
+        {
+            return new NextSample(soonest, NextSampleReason.ShortestInterval, Unseen(soonest), asOf);
+        }
+
+        return DateSearch.TryFind(Unseen, risk, soonest, (latest - soonest).TotalDays, out var at)
+            ? new NextSample(at, NextSampleReason.RiskReached, Unseen(at), asOf)
+            : new NextSample(latest, NextSampleReason.LongestInterval, Unseen(latest), asOf);
+    }
+}

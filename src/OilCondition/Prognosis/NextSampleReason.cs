@@ -1,0 +1,20 @@
+namespace OilCondition.Prognosis;
+
+/// <summary>Why the next sample is due when it is.</summary>
+public enum NextSampleReason
+{
+    /// <summary>The accepted risk of a crossing unseen is reached then.</summary>
+    RiskReached,
+
+    /// <summary>The risk is reached sooner than the shortest interval allows.</summary>
+    ShortestInterval,
+
+    /// <summary>The risk is not reached within the longest interval.</summary>
+    LongestInterval,
+
+    /// <summary>A limit is crossed by the last reading: sample again after the shortest interval to confirm it.</summary>
+    LimitCrossed,
+
+    /// <summary>There are too few readings for a forecast: the longest interval stands until there are.</summary>
+    NoForecast,
+}

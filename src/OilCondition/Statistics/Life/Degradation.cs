@@ -1,0 +1,67 @@
+using OilCondition.Guards;
+
+namespace OilCondition.Statistics;
+
+/// <summary>The family from the straight line to the random walk: state = start + drift · t + Wiener process, measured with noise.</summary>
+public static class Degradation
+{
+    /// <summary>Fewest readings at different times.</summary>
+    public const int FewestReadings = 4;
+
+    /// <summary>Fits every member of the family.</summary>
+    /// <param name="times">When readings were taken, ascending; readings at one time count as their mean.</param>
+    /// <param name="values">What was read, on a scale on which the scatter is even.</param>
+    /// <param name="prior">What is believed beforehand; <see cref="DegradationPrior.Default"/> without one.</param>
+    /// <returns>The fit, or the reason why there is none.</returns>
+    /// <exception cref="ArgumentException">The spans differ in length, or the times do not ascend.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number is not finite.</exception>
+    public static DegradationFit Fit(
+        ReadOnlySpan<double> times,
+        ReadOnlySpan<double> values,
+        DegradationPrior? prior = null
+    )
+    {
+        Guard.SameLength(values.Length, times.Length, nameof(values), nameof(times));
+        var mergedTimes = new double[times.Length];
+        var mergedValues = new double[times.Length];
+        var count = Merge(times, values, mergedTimes, mergedValues);
+        return DegradationFit.Of(
+            mergedTimes.AsSpan(0, count),
+            mergedValues.AsSpan(0, count),
+            prior ?? DegradationPrior.Default
+        );
+    }
+
+    private static int Merge(
+        ReadOnlySpan<double> times,
+        ReadOnlySpan<double> values,
+        Span<double> mergedTimes,
+        Span<double> mergedValues
+    )
+    {
+        var count = 0;
+        var alike = 0;
+        for (var i = 0; i < times.Length; i++)
+        {
+            Guard.Finite(times[i], "", nameof(times));
+            Guard.Finite(values[i], "", nameof(values));
+            if (count > 0 && times[i] < mergedTimes[count - 1])
+            {
+                throw new ArgumentException("times must ascend.", nameof(times));
+            }
+
+            if (count > 0 && times[i] == mergedTimes[count - 1])
+            {
+                alike++;
+                mergedValues[count - 1] += (values[i] - mergedValues[count - 1]) / alike;
+                continue;
+            }
+
+            mergedTimes[count] = times[i];
+            mergedValues[count++] = values[i];
+            alike = 1;
+        }
+
+        return count;
+    }
+}

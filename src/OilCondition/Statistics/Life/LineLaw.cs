@@ -1,0 +1,39 @@
+namespace OilCondition.Statistics;
+
+/// <summary>A straight line that rises to a limit: the band of the line itself or of a new reading, turned into times by Fieller's inversion.</summary>
+internal sealed class LineLaw : CrossingLaw
+{
+    private readonly StraightLineFit line;
+    private readonly double limit;
+    private readonly double lastPosition;
+    private readonly CrossingOf of;
+    private readonly double atStart;
+
+    public LineLaw(StraightLineFit line, double limit, double lastPosition, CrossingOf of)
+    {
+        this.line = line;
+        this.limit = limit;
+        this.lastPosition = lastPosition;
+        this.of = of;
+        atStart = line.ChanceAbove(lastPosition, limit, of);
+    }
+
+    private protected override double Passed(double time)
+    {
+        var chance = line.ChanceAbove(lastPosition + time, limit, of);
+        return atStart < 1 ? Math.Max(0, (chance - atStart) / (1 - atStart)) : 0;
+    }
+
+    private protected override bool TryPassed(double wanted, double from, double latest, out double time)
+    {
+        time = 0;
+        var chance = atStart + wanted * (1 - atStart);
+        if (!(chance < 1) || !(chance > 0) || !line.TryCrossing(limit, chance, of, out var position))
+        {
+            return false;
+        }
+
+        time = Math.Max(from, position - lastPosition);
+        return time <= latest;
+    }
+}
