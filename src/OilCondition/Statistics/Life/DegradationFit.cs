@@ -135,17 +135,11 @@ public sealed class DegradationFit
         var freedom = Count - 2;
         var rule = new PassageRule(freedom);
         var given = new PassageRule(freedom + 1);
-        double kept = 0;
-        for (var i = 0; i < members.Length; i++)
-        {
-            kept += weights[i] < Negligible ? 0 : weights[i];
-        }
-
         for (var i = 0; i < members.Length; i++)
         {
             if (weights[i] >= Negligible)
             {
-                MemberPaths.Add(paths, members[i], weights[i] / kept, sign * limit, sign, rule, given);
+                MemberPaths.Add(paths, members[i], weights[i], sign * limit, sign, rule, given);
             }
         }
 

@@ -4,16 +4,30 @@ namespace OilCondition.Statistics;
 
 /// <summary>From a member of the family to paths with a known start, over which first passage is known in closed form.</summary>
 /// <remarks>
-/// The start is Student about the filtered level; three Gauss-Hermite nodes carry it (−√3, 0, √3 with weights 1/6, 2/3, 1/6 of a normal
-/// variable, turned into Student's). Given a start x the drift is d + c (x − m), and scale and degrees of freedom take in how far x lies off.
+/// The start is Student about the filtered level; five Gauss-Hermite nodes carry it (a normal
+/// variable, turned into Student's, below the limit only). Each member counts by its chance of being below the limit now. Given a start x the drift is d + c (x − m), and scale and degrees of freedom take in how far x lies off.
 /// </remarks>
 internal static class MemberPaths
 {
     // Below this chance of lying over the limit already the nodes need no allowance for it.
     private const double SurelyBelow = 1e-3;
 
-    private static readonly double[] Nodes = [-1.7320508075688772, 0, 1.7320508075688772];
-    private static readonly double[] NodeWeights = [1.0 / 6, 2.0 / 3, 1.0 / 6];
+    private static readonly double[] Nodes =
+    [
+        -2.8569700138728056,
+        -1.3556261799742659,
+        0,
+        1.3556261799742659,
+        2.8569700138728056,
+    ];
+    private static readonly double[] NodeWeights =
+    [
+        0.011257411327720689,
+        0.22207592200561264,
+        8.0 / 15,
+        0.22207592200561264,
+        0.011257411327720689,
+    ];
 
     public static void Add(
         List<PassagePath> paths,
@@ -34,7 +48,7 @@ internal static class MemberPaths
             paths.Add(
                 new PassagePath(
                     rule,
-                    weight,
+                    weight * Below(distance, variance * member.Scale2, rule),
                     distance,
                     drift,
                     member.DriftVariance,
@@ -52,7 +66,7 @@ internal static class MemberPaths
             paths.Add(
                 new PassagePath(
                     rule,
-                    weight,
+                    distance > 0 ? weight : 0,
                     Math.Max(distance, 0),
                     drift,
                     member.DriftVariance,
@@ -65,19 +79,19 @@ internal static class MemberPaths
 
         var nu = rule.DegreesOfFreedom;
         var spread = Math.Sqrt(variance * member.Scale2);
-        var below = StudentChance.Below(distance / spread, nu);
+        var below = Below(distance, spread * spread, rule);
         var conditional = member.DriftVariance - covariance * covariance / variance;
         for (var i = 0; i < Nodes.Length; i++)
         {
             var z = Nodes[i];
             var t =
                 below > 1 - SurelyBelow
-                    ? z * (1 + (z * z + 1) / (4 * nu))
+                    ? z * (1 + (z * z + 1) / (4.0 * nu) + (5 * z * z * z * z + 16 * z * z + 3) / (96.0 * nu * nu))
                     : StudentT.InvCDF(0, 1, nu, Math.Max(1e-12, below * Normal.CDF(0, 1, z)));
             paths.Add(
                 new PassagePath(
                     given,
-                    weight * NodeWeights[i],
+                    weight * below * NodeWeights[i],
                     Math.Max(distance - spread * t, 0),
                     drift + covariance / variance * spread * t,
                     conditional,
@@ -86,5 +100,16 @@ internal static class MemberPaths
                 )
             );
         }
+    }
+
+    /// <summary>The chance that the state is not over the limit at the last reading, which is what the law is given.</summary>
+    private static double Below(double distance, double variance, PassageRule rule)
+    {
+        if (variance > 0)
+        {
+            return StudentChance.Below(distance / Math.Sqrt(variance), rule.DegreesOfFreedom);
+        }
+
+        return distance > 0 ? 1 : 0;
     }
 }

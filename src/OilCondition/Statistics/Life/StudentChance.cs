@@ -40,6 +40,6 @@ internal static class StudentChance
         var between = odd
             ? 2 / Math.PI * (Math.Atan(t / Math.Sqrt(degreesOfFreedom)) + sine * Math.Sqrt(cosine2) * sum)
             : sine * sum;
-        return 0.5 * (1 + between);
+        return 0.5 * (1 + Math.Max(-1, Math.Min(1, between)));
     }
 }

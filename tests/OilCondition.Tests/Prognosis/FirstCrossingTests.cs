@@ -1,0 +1,80 @@
+using OilCondition.Prognosis;
+using OilCondition.Sampling;
+using OilCondition.Tests.Sampling;
+
+namespace OilCondition.Tests.Prognosis;
+
+public class FirstCrossingTests
+{
+    private static readonly MeasurandSeries Series = InventedSeries.Wandering(5);
+    private static readonly DateTimeOffset Now = InventedSeries.End(Series);
+
+    [Fact]
+    public void Shares_and_dates_are_those_of_simulated_races()
+    {
+        // Second route: a date from each forecast by its own quantiles, 4000 races, seed 3.
+        RemainingLife.Crosses[] lives =
+        [
+            (RemainingLife.Crosses)InventedSeries.Default(Series, 0.32),
+            (RemainingLife.Crosses)InventedSeries.Default(Series, 0.36),
+            (RemainingLife.Crosses)InventedSeries.Default(Series, 0.5),
+        ];
+        var first = FirstCrossing.Of(lives, Now);
+        var random = new Random(3);
+        var wins = new int[3];
+        var dates = new List<DateTimeOffset>();
+        const int Races = 4000;
+        for (var race = 0; race < Races; race++)
+        {
+            var at = lives
+                .Select(life =>
+                    life.Crossing.TryAt(0.0005 + 0.999 * random.NextDouble(), out var quantile)
+                        ? quantile.At
+                        : DateTimeOffset.MaxValue
+                )
+                .ToList();
+            wins[at.IndexOf(at.Min())]++;
+            dates.Add(at.Min());
+        }
+
+        first.Shares.Sum(share => share.Chance).ShouldBe(1 - first.ChanceOfNone, 2e-3);
+        first.Shares[0].Life.ShouldBe(lives[0]);
+        foreach (var share in first.Shares)
+        {
+            share.Chance.ShouldBe(wins[Array.IndexOf(lives, share.Life)] / (double)Races, 0.03);
+        }
+
+        first.TryAt(0.5, out var median).ShouldBeTrue();
+        dates.Count(date => date <= median.At).ShouldBeInRange(1880, 2120);
+        first.ChanceBefore(median.At).ShouldBe(0.5, 1e-3);
+    }
+
+    [Fact]
+    public void Two_equal_limits_share_equally_and_come_sooner_than_one()
+    {
+        var life = InventedSeries.Default(Series, 0.35).ShouldBeOfType<RemainingLife.Crosses>();
+        var first = FirstCrossing.Of([life, life], Now);
+        first.Shares[0].Chance.ShouldBe(first.Shares[1].Chance, 1e-12);
+        first.TryAt(0.5, out var median).ShouldBeTrue();
+        median.At.ShouldBeLessThan(life.P50.At);
+        FirstCrossing.Of([life], Now).TryAt(0.5, out var alone).ShouldBeTrue();
+        alone.At.ShouldBe(life.P50.At, TimeSpan.FromMinutes(5));
+    }
+
+    [Fact]
+    public void A_limit_that_is_crossed_comes_first_and_nothing_to_forecast_is_said()
+    {
+        var crossed = InventedSeries.Default(Series, 0.11);
+        var first = FirstCrossing.Of([InventedSeries.Default(Series, 0.35), crossed], Now);
+        first.IsCrossed.ShouldBeTrue();
+        first.Shares.Single().Life.ShouldBe(crossed);
+        first.ChanceBefore(Now).ShouldBe(1);
+        first.ChanceOfNone.ShouldBe(0);
+
+        var none = FirstCrossing.Of([], Now);
+        none.Shares.ShouldBeEmpty();
+        none.ChanceOfNone.ShouldBe(1);
+        none.TryAt(0.5, out _).ShouldBeFalse();
+        Should.Throw<ArgumentException>(() => FirstCrossing.Of([InventedSeries.Default(Series, 0.35)], Now.AddDays(1)));
+    }
+}

@@ -1,0 +1,73 @@
+using OilCondition.Prognosis;
+using OilCondition.Sampling;
+using UnitsNet;
+
+namespace OilCondition.Tests.Prognosis;
+
+public class NextSampleTests
+{
+    private static readonly MeasurandSeries Series = InventedSeries.Wandering(5);
+    private static readonly DateTimeOffset Now = InventedSeries.End(Series);
+
+    private static SamplingPlan Plan(double percent, double shortest, double longest) =>
+        new(Ratio.FromPercent(percent), Duration.FromDays(shortest), Duration.FromDays(longest));
+
+    [Fact]
+    public void The_sample_is_due_when_the_risk_is_reached()
+    {
+        var life = InventedSeries.Default(Series, 0.35).ShouldBeOfType<RemainingLife.Crosses>();
+        var next = NextSample.After([life], Now, Plan(5, 7, 2000), Now);
+
+        next.Reason.ShouldBe(NextSampleReason.RiskReached);
+        life.Crossing.ChanceUnseenBefore(next.At).ShouldBe(0.05, 1e-3);
+        next.ChanceUnseen.ShouldBe(0.05, 1e-3);
+        next.IsOverdue.ShouldBeFalse();
+
+        // A smaller risk, or a second limit, is due sooner.
+        NextSample.After([life], Now, Plan(1, 7, 2000), Now).At.ShouldBeLessThan(next.At);
+        NextSample.After([life, life], Now, Plan(5, 7, 2000), Now).At.ShouldBeLessThan(next.At);
+    }
+
+    [Fact]
+    public void The_plan_bounds_the_interval_and_says_so()
+    {
+        var life = InventedSeries.Default(Series, 0.35);
+        var soon = NextSample.After([life], Now, Plan(5, 1500, 2000), Now);
+        soon.Reason.ShouldBe(NextSampleReason.ShortestInterval);
+        soon.At.ShouldBe(Now.AddDays(1500));
+        soon.ChanceUnseen.ShouldBeGreaterThan(0.05);
+
+        var late = NextSample.After([InventedSeries.Default(Series, 5)], Now, Plan(5, 30, 180), Now);
+        late.Reason.ShouldBe(NextSampleReason.LongestInterval);
+        late.At.ShouldBe(Now.AddDays(180));
+        late.ChanceUnseen.ShouldBeLessThan(0.05);
+    }
+
+    [Fact]
+    public void A_crossed_limit_wants_confirmation_and_too_few_readings_the_routine()
+    {
+        NextSample
+            .After([InventedSeries.Default(Series, 0.11)], Now, Plan(5, 14, 90), Now)
+            .Reason.ShouldBe(NextSampleReason.LimitCrossed);
+        var few = NextSample.After(
+            [InventedSeries.Default(InventedSeries.Wandering(1, 3), 0.4)],
+            Now,
+            Plan(5, 14, 90),
+            Now
+        );
+        few.Reason.ShouldBe(NextSampleReason.NoForecast);
+        few.At.ShouldBe(Now.AddDays(90));
+    }
+
+    [Fact]
+    public void What_was_due_before_now_is_overdue()
+    {
+        var life = InventedSeries.Default(Series, 0.35);
+        NextSample.After([life], Now, Plan(5, 14, 90), Now.AddDays(91)).IsOverdue.ShouldBeTrue();
+        Should
+            .Throw<ArgumentOutOfRangeException>(() => NextSample.After([life], Now.AddDays(1), Plan(5, 14, 90), Now))
+            .ParamName.ShouldBe("lastSampleAt");
+        Should.Throw<ArgumentOutOfRangeException>(() => Plan(0, 14, 90)).ParamName.ShouldBe("risk");
+        Should.Throw<ArgumentOutOfRangeException>(() => Plan(5, 14, 13)).ParamName.ShouldBe("longest");
+    }
+}

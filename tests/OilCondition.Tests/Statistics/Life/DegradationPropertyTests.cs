@@ -1,0 +1,137 @@
+using CsCheck;
+using OilCondition.Statistics;
+
+namespace OilCondition.Tests.Statistics;
+
+public class DegradationPropertyTests
+{
+    // Readings on a line to the last digits have a chance that jumps from 0 to 1: they have a test of their own.
+    private static readonly Gen<(double[] Times, double[] Values)> Series = (
+        from gaps in Gen.Double[0.2, 3].Array[5, 14]
+        from noise in Gen.Double[-1, 1].Array[gaps.Length]
+        select (
+            gaps.Select((_, i) => gaps.Take(i + 1).Sum()).ToArray(),
+            noise.Select((e, i) => 0.5 * gaps.Take(i + 1).Sum() + e).ToArray()
+        )
+    ).Where(series => StraightLine.Fit(series.Item1, series.Item2).ResidualStandardDeviation > 0.02);
+
+    [Fact]
+    public void Units_and_clock_change_nothing_but_the_unit() =>
+        Check.Sample(
+            Gen.Select(Series, Gen.Double[0.01, 1000], Gen.Double[0.01, 1000], Gen.Double[-1000, 1000]),
+            (series, time, unit, clock) =>
+            {
+                var limit = series.Values.Max() + 2;
+                var law = Degradation.Fit(series.Times, series.Values).Above(limit);
+                var other = Degradation
+                    .Fit(
+                        [.. series.Times.Select(t => time * (t + clock))],
+                        [.. series.Values.Select(y => unit * (y + 7))]
+                    )
+                    .Above(unit * (limit + 7));
+                foreach (var t in new[] { 0.5, 2, 8, 50 })
+                {
+                    other.ChanceBefore(time * t).ShouldBe(law.ChanceBefore(t), 1e-5);
+                }
+            },
+            iter: 200
+        );
+
+    [Fact]
+    public void A_lower_limit_is_the_mirror_of_an_upper_one() =>
+        Check.Sample(
+            Series,
+            series =>
+            {
+                var limit = series.Values.Max() + 1.5;
+                var up = Degradation.Fit(series.Times, series.Values).Above(limit);
+                var down = Degradation.Fit(series.Times, [.. series.Values.Select(y => -y)]).Below(-limit);
+                down.ChanceBefore(4).ShouldBe(up.ChanceBefore(4), 1e-12);
+            },
+            iter: 100
+        );
+
+    [Fact]
+    public void The_chance_never_falls_with_time_nor_rises_with_distance() =>
+        Check.Sample(
+            Gen.Select(Series, Gen.Double[0, 60], Gen.Double[0, 60]),
+            (series, one, other) =>
+            {
+                var near = Degradation.Fit(series.Times, series.Values).Above(series.Values.Max() + 1);
+                var far = Degradation.Fit(series.Times, series.Values).Above(series.Values.Max() + 2);
+                var (early, late) = (Math.Min(one, other), Math.Max(one, other));
+
+                // 1e-3: the nodes and the quadrature, a tenth of the difference that a reader would see.
+                near.ChanceBefore(early).ShouldBeLessThanOrEqualTo(near.ChanceBefore(late) + 1e-3);
+                far.ChanceBefore(late).ShouldBeLessThanOrEqualTo(near.ChanceBefore(late) + 1e-3);
+                near.ChanceBefore(late).ShouldBeInRange(0, 1);
+            },
+            iter: 300
+        );
+
+    [Fact]
+    public void More_scatter_about_the_same_line_never_narrows_the_interval_of_the_line()
+    {
+        // Residuals of a line blown up: drift and weights stay, the scale grows. The random walk has no line to blow up about.
+        Check.Sample(
+            Gen.Select(Series, Gen.Double[1.1, 3]),
+            (series, factor) =>
+            {
+                var line = StraightLine.Fit(series.Times, series.Values);
+                if (line.Slope < 0.1)
+                {
+                    return;
+                }
+
+                double[] noisy =
+                [
+                    .. series.Times.Zip(series.Values, (t, y) => line.ValueAt(t) + factor * (y - line.ValueAt(t))),
+                ];
+                var limit = Math.Max(noisy.Max(), series.Values.Max()) + 5;
+                var calm = Degradation.Fit(series.Times, series.Values);
+                var wild = Degradation.Fit(series.Times, noisy);
+                wild.DriftStandardError.ShouldBeGreaterThan(calm.DriftStandardError * 0.999999);
+                Early(wild.Above(limit)).ShouldBeLessThan(Early(calm.Above(limit)) * 1.35);
+            },
+            iter: 200
+        );
+
+        static double Early(CrossingLaw law) => law.TryTime(0.1, 0, 1e4, out var time) ? time : 1e4;
+    }
+
+    [Fact]
+    public void A_quantile_has_the_chance_that_it_was_asked_for_given_what_is_known_now() =>
+        Check.Sample(
+            Gen.Select(Series, Gen.Double[0.02, 0.9], Gen.Double[0, 5]),
+            (series, chance, intact) =>
+            {
+                var law = Degradation.Fit(series.Times, series.Values).Above(series.Values.Max() + 1);
+                if (law.TryTime(chance, intact, 1000, out var time))
+                {
+                    law.ChanceBefore(time, intact).ShouldBe(chance, 1e-6);
+                }
+                else
+                {
+                    law.ChanceBefore(1000, intact).ShouldBeLessThan(chance);
+                }
+            },
+            iter: 200
+        );
+
+    [Fact]
+    public void Knowing_that_nothing_was_crossed_until_later_never_brings_a_date_forward() =>
+        Check.Sample(
+            Gen.Select(Series, Gen.Double[0, 5], Gen.Double[0.1, 5]),
+            (series, intact, more) =>
+            {
+                var law = Degradation.Fit(series.Times, series.Values).Above(series.Values.Max() + 1);
+                if (
+                    law.TryTime(0.5, intact, 1000, out var time) && law.TryTime(0.5, intact + more, 1000, out var later)
+                )
+                {
+                    later.ShouldBeGreaterThanOrEqualTo(time * (1 - 1e-6));
+                }
+            },
+            iter: 200
+        );
+}
