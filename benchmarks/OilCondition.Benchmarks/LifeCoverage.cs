@@ -70,6 +70,7 @@ public static class LifeCoverage
         [
             LifeData.Line(0.1, 0),
             LifeData.Line(0.1, 0.5),
+            LifeData.Line(0.1, 0.8),
             LifeData.Walk(0.2, 0),
             LifeData.Walk(0.15, 0.05),
             LifeData.Growth(0.15),

@@ -8,13 +8,16 @@ public static class Degradation
     /// <summary>Fewest readings at different times.</summary>
     public const int FewestReadings = 4;
 
+    /// <summary>Values beyond this have squares that overflow; no measurand comes near.</summary>
+    internal const double Largest = 1e100;
+
     /// <summary>Fits every member of the family.</summary>
     /// <param name="times">When readings were taken, ascending; readings at one time count as their mean.</param>
     /// <param name="values">What was read, on a scale on which the scatter is even.</param>
     /// <param name="prior">What is believed beforehand; <see cref="DegradationPrior.Default"/> without one.</param>
     /// <returns>The fit, or the reason why there is none.</returns>
     /// <exception cref="ArgumentException">The spans differ in length, or the times do not ascend.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">A number is not finite.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A time is not finite, or a value lies beyond ±1e100.</exception>
     public static DegradationFit Fit(
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
@@ -44,7 +47,7 @@ public static class Degradation
         for (var i = 0; i < times.Length; i++)
         {
             Guard.Finite(times[i], "", nameof(times));
-            Guard.Finite(values[i], "", nameof(values));
+            Guard.InRange(values[i], -Largest, Largest, "", nameof(values));
             if (count > 0 && times[i] < mergedTimes[count - 1])
             {
                 throw new ArgumentException("times must ascend.", nameof(times));

@@ -37,7 +37,7 @@ public static class FirstOrderLoss
         Guard.NotNegative(makeUpRate, "", nameof(makeUpRate));
         for (var i = 0; i < times.Length; i++)
         {
-            Guard.Finite(values[i], "", nameof(values));
+            Guard.InRange(values[i], -Degradation.Largest, Degradation.Largest, "", nameof(values));
             if (i > 0 && !(Guard.Finite(times[i], "", nameof(times)) >= times[i - 1]))
             {
                 throw new ArgumentException("times must ascend.", nameof(times));

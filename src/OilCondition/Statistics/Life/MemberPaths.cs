@@ -4,8 +4,9 @@ namespace OilCondition.Statistics;
 
 /// <summary>From a member of the family to paths with a known start, over which first passage is known in closed form.</summary>
 /// <remarks>
-/// The start is Student about the filtered level; five Gauss-Hermite nodes carry it (a normal
-/// variable, turned into Student's, below the limit only). Each member counts by its chance of being below the limit now. Given a start x the drift is d + c (x − m), and scale and degrees of freedom take in how far x lies off.
+/// The start is Student about the filtered level, below the limit only; five Gauss-Hermite nodes of a normal variable carry it, each turned
+/// into Student's (Abramowitz and Stegun 1964, 26.7.5; by inversion where the limit is near). Each member counts by its chance of being
+/// below the limit now. Given a start x the drift is d + c (x − m), and scale and degrees of freedom take in how far x lies off.
 /// </remarks>
 internal static class MemberPaths
 {

@@ -137,6 +137,45 @@ public class DegradationTests
     }
 
     [Fact]
+    public void A_fleet_adds_its_precision_to_the_drift_and_its_surprise_to_the_weights()
+    {
+        // Second route: normal prior and normal likelihood of the drift, member by member, from the dense matrices.
+        var random = new Random(8);
+        var prior = DegradationFleet.Learn([
+            .. Enumerable
+                .Range(0, 6)
+                .Select(_ =>
+                {
+                    var drift = 0.0008 + 0.0001 * DecayNoiseSource.Normal(random);
+                    return Degradation.Fit(
+                        Times,
+                        [.. Times.Select(t => drift * t + 0.01 * DecayNoiseSource.Normal(random))]
+                    );
+                }),
+        ]);
+        prior.KnowsDrift.ShouldBeTrue();
+        var spread2 = prior.DriftStandardDeviation * prior.DriftStandardDeviation;
+        var members = Dense(Times, Values, prior)
+            .Select(one =>
+            {
+                var own = one.Scale2 * one.Covariance[1, 1];
+                var drift = (one.Drift / own + prior.Drift / spread2) / (1 / own + 1 / spread2);
+                var surprise = Normal.PDF(prior.Drift, Math.Sqrt(own + spread2), one.Drift);
+                return (Weight: one.Weight * surprise, Drift: drift, Variance: 1 / (1 / own + 1 / spread2));
+            })
+            .ToList();
+        var sum = members.Sum(one => one.Weight);
+        var mean = members.Sum(one => one.Weight * one.Drift) / sum;
+        var variance = members.Sum(one => one.Weight * (one.Variance + Math.Pow(one.Drift - mean, 2))) / sum;
+        var fit = Degradation.Fit(Times, Values, prior);
+
+        fit.Drift.ShouldBe(mean, 1e-10);
+        fit.DriftStandardError.ShouldBe(Math.Sqrt(variance), 1e-10);
+        fit.Weights[^1].ShouldBe(members[^1].Weight / sum, 1e-8);
+        fit.Drift.ShouldBeGreaterThan(Degradation.Fit(Times, Values).Drift);
+    }
+
+    [Fact]
     public void The_default_prior_is_a_distribution_that_leans_to_wandering()
     {
         DegradationPrior.Default.Weights.Count.ShouldBe(DegradationPrior.Ratios.Count);
@@ -177,6 +216,7 @@ public class DegradationTests
         Should.Throw<InvalidOperationException>(() => Degradation.Fit([0, 1], [1, 2]).Above(3));
         Should.Throw<ArgumentException>(() => Degradation.Fit([0, 2, 1, 3], [1, 2, 3, 4])).ParamName.ShouldBe("times");
         Should.Throw<ArgumentOutOfRangeException>(() => Degradation.Fit([0, 1, 2, 3], [1, 2, double.NaN, 4]));
+        Should.Throw<ArgumentOutOfRangeException>(() => Degradation.Fit([0, 1, 2, 3], [1, 2, 1e200, 4]));
         Should.Throw<ArgumentOutOfRangeException>(() => Degradation.Fit(Times, Values).Above(double.NaN));
         Should.Throw<ArgumentOutOfRangeException>(() => Degradation.Fit(Times, Values).Above(1).ChanceBefore(-1));
     }
