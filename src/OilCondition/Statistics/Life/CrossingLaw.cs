@@ -6,7 +6,7 @@ namespace OilCondition.Statistics;
 /// <summary>When a limit is crossed, as a chance that grows with time. Times count from the last reading, in its unit.</summary>
 /// <remarks>
 /// The chance is given that the limit is not crossed at the last reading. Given that it is not crossed at a later time n either, the chance
-/// is (F(t) − F(n)) / (1 − F(n)).
+/// is (F(t) − F(n)) / (1 − F(n)). Where F(n) is 1 to nearly all digits, 'not crossed' contradicts the law, and the answer has few digits left.
 /// </remarks>
 public abstract class CrossingLaw
 {

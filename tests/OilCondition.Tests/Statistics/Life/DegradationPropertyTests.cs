@@ -5,6 +5,9 @@ namespace OilCondition.Tests.Statistics;
 
 public class DegradationPropertyTests
 {
+    // Beyond this chance of having crossed, 'not crossed yet' contradicts the law, and its digits are those of rounding.
+    private const double Contradicted = 0.9999;
+
     // Readings on a line to the last digits have a chance that jumps from 0 to 1: they have a test of their own.
     private static readonly Gen<(double[] Times, double[] Values)> Series = (
         from gaps in Gen.Double[0.2, 3].Array[5, 14]
@@ -70,34 +73,26 @@ public class DegradationPropertyTests
         );
 
     [Fact]
-    public void More_scatter_about_the_same_line_never_narrows_the_interval_of_the_line()
-    {
-        // Residuals of a line blown up: drift and weights stay, the scale grows. The random walk has no line to blow up about.
+    public void More_scatter_about_the_same_line_never_narrows_the_doubt_of_the_drift() =>
         Check.Sample(
             Gen.Select(Series, Gen.Double[1.1, 3]),
             (series, factor) =>
             {
+                // Residuals blown up about the line: every member's scale grows, and with it the doubt within and among the members.
                 var line = StraightLine.Fit(series.Times, series.Values);
-                if (line.Slope < 0.1)
-                {
-                    return;
-                }
-
                 double[] noisy =
                 [
                     .. series.Times.Zip(series.Values, (t, y) => line.ValueAt(t) + factor * (y - line.ValueAt(t))),
                 ];
-                var limit = Math.Max(noisy.Max(), series.Values.Max()) + 5;
-                var calm = Degradation.Fit(series.Times, series.Values);
-                var wild = Degradation.Fit(series.Times, noisy);
-                wild.DriftStandardError.ShouldBeGreaterThan(calm.DriftStandardError * 0.999999);
-                Early(wild.Above(limit)).ShouldBeLessThan(Early(calm.Above(limit)) * 1.35);
+                Degradation
+                    .Fit(series.Times, noisy)
+                    .DriftStandardError.ShouldBe(
+                        factor * Degradation.Fit(series.Times, series.Values).DriftStandardError,
+                        1e-5 * factor
+                    );
             },
             iter: 200
         );
-
-        static double Early(CrossingLaw law) => law.TryTime(0.1, 0, 1e4, out var time) ? time : 1e4;
-    }
 
     [Fact]
     public void A_quantile_has_the_chance_that_it_was_asked_for_given_what_is_known_now() =>
@@ -106,6 +101,11 @@ public class DegradationPropertyTests
             (series, chance, intact) =>
             {
                 var law = Degradation.Fit(series.Times, series.Values).Above(series.Values.Max() + 1);
+                if (law.ChanceBefore(intact) > Contradicted)
+                {
+                    return;
+                }
+
                 if (law.TryTime(chance, intact, 1000, out var time))
                 {
                     law.ChanceBefore(time, intact).ShouldBe(chance, 1e-6);
