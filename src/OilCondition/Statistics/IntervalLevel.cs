@@ -1,4 +1,3 @@
-using MathNet.Numerics.Distributions;
 using OilCondition.Guards;
 
 namespace OilCondition.Statistics;
@@ -20,6 +19,9 @@ internal static class IntervalLevel
 
         return degreesOfFreedom < 1
             ? 0
-            : StudentT.InvCDF(0, 1, degreesOfFreedom, side == IntervalSide.Both ? 0.5 + confidence / 2 : confidence);
+            : StudentDistribution.Quantile(
+                side == IntervalSide.Both ? 0.5 + confidence / 2 : confidence,
+                degreesOfFreedom
+            );
     }
 }

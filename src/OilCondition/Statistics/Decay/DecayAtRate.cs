@@ -9,7 +9,8 @@ internal readonly struct DecayAtRate(
     double start,
     double floor,
     double residualSumOfSquares,
-    bool atBound
+    bool atBound,
+    double shift = 0
 )
 {
     public double ScaledRate { get; } = scaledRate;
@@ -17,4 +18,7 @@ internal readonly struct DecayAtRate(
     public double Floor { get; } = floor;
     public double ResidualSumOfSquares { get; } = residualSumOfSquares;
     public bool AtBound { get; } = atBound;
+
+    /// <summary>ln of this rate over the one whose drops the last pass left in the columns: the last step of the search.</summary>
+    public double Shift { get; } = shift;
 }

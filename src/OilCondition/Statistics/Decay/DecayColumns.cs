@@ -4,6 +4,9 @@ namespace OilCondition.Statistics;
 /// <remarks>Filled up to a whole number of lanes with readings of weight 0, so that no loop has a remainder.</remarks>
 internal readonly ref struct DecayColumns
 {
+    /// <summary>Times or values that differ by less are the same: their reciprocal would be without bound.</summary>
+    public const double Least = 1e-290;
+
     /// <summary>Doubles of scratch space that a series of <paramref name="count"/> readings needs.</summary>
     public static int Scratch(int count) => 4 * Padded(count);
 
@@ -23,54 +26,79 @@ internal readonly ref struct DecayColumns
     {
         Count = times.Length;
         var padded = Padded(Count);
-        scratch.Slice(0, 4 * padded).Clear();
         Times = scratch.Slice(0, padded);
         Values = scratch.Slice(padded, padded);
         Weights = scratch.Slice(2 * padded, padded);
         Drops = scratch.Slice(3 * padded, padded);
         Origin = origin;
-
-        double last = 0;
-        double totalWeight = 0;
-        double sum = 0;
-        for (var i = 0; i < Count; i++)
+        times.CopyTo(Times);
+        Times.Slice(Count).Fill(origin);
+        values.CopyTo(Values);
+        Values.Slice(Count).Clear();
+        Weights.Slice(Count).Clear();
+        if (weights.IsEmpty)
         {
-            var weight = weights.IsEmpty ? 1 : weights[i];
-            last = Math.Max(last, times[i] - origin);
+            Weights.Slice(0, Count).Fill(1);
+        }
+        else
+        {
+            weights.CopyTo(Weights);
+        }
+
+        var first = LaneMath.Of(origin);
+        Lanes last = default;
+        Lanes totalWeight = default;
+        Lanes sum = default;
+        for (var i = 0; i < padded; i += LaneMath.Width)
+        {
+            var weight = LaneMath.Load(Weights, i);
+            last = LaneMath.Max(last, LaneMath.Load(Times, i) - first);
             totalWeight += weight;
-            sum += weight * values[i];
+            sum = LaneMath.MultiplyAdd(weight, LaneMath.Load(Values, i), sum);
         }
 
-        Span = last;
-        WeightUnit = totalWeight / Count;
-        Centre = sum / totalWeight;
-        double spread = 0;
-        var gap = double.PositiveInfinity;
-        for (var i = 0; i < Count; i++)
+        Span = LaneMath.Largest(last);
+        var allWeight = LaneMath.Sum(totalWeight);
+        WeightUnit = weights.IsEmpty ? 1 : allWeight / Count;
+        Centre = LaneMath.Sum(sum) / allWeight;
+        Values.Slice(Count).Fill(Centre);
+
+        var centre = LaneMath.Of(Centre);
+        var perSpan = LaneMath.Of(Span >= Least ? 1 / Span : 0);
+        var zero = LaneMath.Of(0);
+        var none = LaneMath.Of(1);
+        var gap = none;
+        Lanes spread = default;
+        for (var i = 0; i < padded; i += LaneMath.Width)
         {
-            var after = times[i] - origin;
-            spread = Math.Max(spread, Math.Abs(values[i] - Centre));
-            gap = after > 0 && after < gap ? after : gap;
+            var after = (LaneMath.Load(Times, i) - first) * perSpan;
+            LaneMath.Store(after, Times, i);
+            gap = LaneMath.Min(gap, LaneMath.WhereLess(zero, after, after, none));
+            var y = LaneMath.Load(Values, i) - centre;
+            LaneMath.Store(y, Values, i);
+            spread = LaneMath.Max(spread, LaneMath.Max(y, zero - y));
         }
 
-        Unit = spread > 0 ? spread : 1;
-        FirstGap = last > 0 ? gap / last : 1;
-        Flat = spread <= 1e-15 * Math.Abs(Centre);
-        double sumY = 0;
-        double sumYY = 0;
-        for (var i = 0; i < Count; i++)
+        var widest = LaneMath.Largest(spread);
+        Unit = widest >= Least ? widest : 1;
+        FirstGap = -LaneMath.Largest(zero - gap);
+        Flat = widest <= 1e-15 * Math.Abs(Centre) || widest < Least;
+        var perUnit = LaneMath.Of(1 / Unit);
+        var perWeight = LaneMath.Of(1 / WeightUnit);
+        Lanes sumY = default;
+        Lanes sumYY = default;
+        for (var i = 0; i < padded; i += LaneMath.Width)
         {
-            var weight = weights.IsEmpty ? 1 : weights[i] / WeightUnit;
-            var y = (values[i] - Centre) / Unit;
-            Times[i] = last > 0 ? (times[i] - origin) / last : 0;
-            Values[i] = y;
-            Weights[i] = weight;
-            sumY += weight * y;
-            sumYY += weight * y * y;
+            var y = LaneMath.Load(Values, i) * perUnit;
+            var weight = LaneMath.Load(Weights, i) * perWeight;
+            LaneMath.Store(y, Values, i);
+            LaneMath.Store(weight, Weights, i);
+            sumY = LaneMath.MultiplyAdd(weight, y, sumY);
+            sumYY = LaneMath.MultiplyAdd(weight * y, y, sumYY);
         }
 
-        SumY = sumY;
-        SumYY = sumYY;
+        SumY = LaneMath.Sum(sumY);
+        SumYY = LaneMath.Sum(sumYY);
     }
 
     public int Count { get; }
@@ -128,25 +156,98 @@ internal readonly ref struct DecayColumns
         return new DecaySums(LaneMath.Sum(p), LaneMath.Sum(q), LaneMath.Sum(r));
     }
 
-    /// <summary>The same at twice the rate of the last pass, without an exponential: 1 − e² = d (2 − d).</summary>
-    public DecaySums Doubled()
+    /// <summary>The least squares at a rate and at its doubles, four levels a pass and without exponentials: 1 − e² = d (2 − d).</summary>
+    /// <param name="scaledRate">The first rate.</param>
+    /// <param name="shape">What is fixed.</param>
+    /// <param name="squares">One residual sum of squares a level; a whole number of lanes.</param>
+    /// <param name="free">The same without a lowest floor.</param>
+    public void Octaves(double scaledRate, in DecayShape shape, Span<double> squares, Span<double> free)
     {
+        var rate = LaneMath.Of(scaledRate);
         var two = LaneMath.Of(2);
+        for (var i = 0; i < Times.Length; i += LaneMath.Width)
+        {
+            LaneMath.Store(LaneMath.Drop(LaneMath.Load(Times, i) * rate), Drops, i);
+        }
+
+        for (var level = 0; level < squares.Length; level += LaneMath.Width)
+        {
+            Lanes p0 = default;
+            Lanes p1 = default;
+            Lanes p2 = default;
+            Lanes p3 = default;
+            Lanes q0 = default;
+            Lanes q1 = default;
+            Lanes q2 = default;
+            Lanes q3 = default;
+            Lanes r0 = default;
+            Lanes r1 = default;
+            Lanes r2 = default;
+            Lanes r3 = default;
+            for (var i = 0; i < Times.Length; i += LaneMath.Width)
+            {
+                var d = LaneMath.Load(Drops, i);
+                var w = LaneMath.Load(Weights, i);
+                var y = LaneMath.Load(Values, i);
+                var wd = w * d;
+                p0 += wd;
+                q0 = LaneMath.MultiplyAdd(wd, d, q0);
+                r0 = LaneMath.MultiplyAdd(wd, y, r0);
+                d *= two - d;
+                wd = w * d;
+                p1 += wd;
+                q1 = LaneMath.MultiplyAdd(wd, d, q1);
+                r1 = LaneMath.MultiplyAdd(wd, y, r1);
+                d *= two - d;
+                wd = w * d;
+                p2 += wd;
+                q2 = LaneMath.MultiplyAdd(wd, d, q2);
+                r2 = LaneMath.MultiplyAdd(wd, y, r2);
+                d *= two - d;
+                wd = w * d;
+                p3 += wd;
+                q3 = LaneMath.MultiplyAdd(wd, d, q3);
+                r3 = LaneMath.MultiplyAdd(wd, y, r3);
+                LaneMath.Store(d * (two - d), Drops, i);
+            }
+
+            var least = shape.LeastSquares(
+                LaneMath.Sums(p0, p1, p2, p3),
+                LaneMath.Sums(q0, q1, q2, q3),
+                LaneMath.Sums(r0, r1, r2, r3),
+                out var leastFree
+            );
+            LaneMath.Store(leastFree, free, level);
+            LaneMath.Store(least, squares, level);
+        }
+    }
+
+    /// <summary>The same sums at four rates, one a lane, the drops not kept.</summary>
+    /// <param name="scaledRates">At least one rate; missing ones are taken as 0.</param>
+    /// <param name="d">Four sums of the drop.</param>
+    /// <param name="dd">Four sums of its square.</param>
+    /// <param name="dy">Four sums of its product with the value.</param>
+    public void AtFourRates(ReadOnlySpan<double> scaledRates, Span<double> d, Span<double> dd, Span<double> dy)
+    {
+        Span<double> four = stackalloc double[LaneMath.Width];
+        four.Clear();
+        scaledRates.Slice(0, Math.Min(LaneMath.Width, scaledRates.Length)).CopyTo(four);
+        var rates = LaneMath.Load(four, 0);
         Lanes p = default;
         Lanes q = default;
         Lanes r = default;
-        for (var i = 0; i < Times.Length; i += LaneMath.Width)
+        for (var i = 0; i < Count; i++)
         {
-            var d = LaneMath.Load(Drops, i);
-            d *= two - d;
-            LaneMath.Store(d, Drops, i);
-            var wd = LaneMath.Load(Weights, i) * d;
+            var drop = LaneMath.Drop(LaneMath.Of(Times[i]) * rates);
+            var wd = LaneMath.Of(Weights[i]) * drop;
             p += wd;
-            q = LaneMath.MultiplyAdd(wd, d, q);
-            r = LaneMath.MultiplyAdd(wd, LaneMath.Load(Values, i), r);
+            q = LaneMath.MultiplyAdd(wd, drop, q);
+            r = LaneMath.MultiplyAdd(wd, LaneMath.Of(Values[i]), r);
         }
 
-        return new DecaySums(LaneMath.Sum(p), LaneMath.Sum(q), LaneMath.Sum(r));
+        LaneMath.Store(p, d, 0);
+        LaneMath.Store(q, dd, 0);
+        LaneMath.Store(r, dy, 0);
     }
 
     /// <summary>The sums with their first and second derivatives by u = ln κ: d' = x e, d'' = x (1 − x) e with x = κ τ, e = 1 − d.</summary>

@@ -105,15 +105,19 @@ internal readonly record struct DecayCovariance(
         var change = LaneMath.Of(curve.Floor - curve.Start);
         var a = LaneMath.Of(level);
         var b = LaneMath.Of(slope);
+        var shift = LaneMath.Of(curve.Shift);
+        var halfShift = LaneMath.Of(0.5 * curve.Shift);
         Lanes residuals = default;
         Lanes remainders = default;
         for (var i = 0; i < columns.Times.Length; i += LaneMath.Width)
         {
             var d = LaneMath.Load(columns.Drops, i);
             var w = LaneMath.Load(columns.Weights, i);
+            var x = LaneMath.Load(columns.Times, i) * rate;
+            d += x * (one - d) * shift * (one - halfShift * (one + x));
             var residual = LaneMath.Load(columns.Values, i) - start - change * d;
             residuals = LaneMath.MultiplyAdd(w * residual, residual, residuals);
-            var remainder = LaneMath.Load(columns.Times, i) * rate * (one - d) - a - b * d;
+            var remainder = x * (one - d) - a - b * d;
             remainders = LaneMath.MultiplyAdd(w * remainder, remainder, remainders);
         }
 

@@ -19,14 +19,12 @@ internal readonly struct DecayEllipse
     private readonly double room;
     private readonly double lowestFloor;
 
-    public DecayEllipse(in DecayColumns columns, in DecayShape shape, double scaledRate, double limit)
+    public DecayEllipse(double weight, in DecayShape shape, in DecaySums sums, double scaledRate, double limit)
     {
-        var sums = columns.Exponential(scaledRate);
         var free = shape.Unbounded.Best(sums, scaledRate);
         floor = free.Floor;
         amplitude = free.Start - free.Floor;
         lowestFloor = shape.LowestFloor;
-        double weight = columns.Count;
         if (shape.KnowsFloor)
         {
             amplitudeVariance = shape.KnowsStart ? 0 : 1 / (weight - 2 * sums.D + sums.DD);
@@ -82,6 +80,11 @@ internal readonly struct DecayEllipse
         first = 0;
         last = 1;
         var any = false;
+        if (IsEmpty)
+        {
+            return false;
+        }
+
         Range(1, out var lowestStart, out _);
         if (lowestStart <= target)
         {

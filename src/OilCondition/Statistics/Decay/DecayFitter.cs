@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Runtime.CompilerServices;
 
 namespace OilCondition.Statistics;
 
@@ -10,6 +11,7 @@ internal static class DecayFitter
     private const int MostOnStack = 256;
 
     /// <summary>Fits checked readings. Working weights and values of the last iteration are left in the spans, unless those are empty.</summary>
+    [SkipLocalsInit]
     public static ExponentialDecayFit Fit(
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
@@ -19,7 +21,8 @@ internal static class DecayFitter
         Span<double> workingValues
     )
     {
-        var need = DecayColumns.Scratch(times.Length) + DecayReweighting.Scratch(times.Length);
+        var reweights = options.Noise != DecayNoise.Constant || options.Robust;
+        var need = DecayColumns.Scratch(times.Length) + (reweights ? DecayReweighting.Scratch(times.Length) : 0);
         if (times.Length <= MostOnStack)
         {
             Span<double> scratch = stackalloc double[need];
@@ -47,7 +50,7 @@ internal static class DecayFitter
         Span<double> scratch
     )
     {
-        var origin = options.StartTime ?? First(times);
+        var origin = options.StartTime ?? LaneMath.Smallest(times);
         var counted = Counted(times, weights, options, origin);
         if (counted == 0)
         {
@@ -151,6 +154,11 @@ internal static class DecayFitter
     )
     {
         var columns = new DecayColumns(scratch, times, values, weights, origin);
+        if (columns.Span < DecayColumns.Least)
+        {
+            return new ExponentialDecayFit(ExponentialDecayStatus.TooFewReadings, options.Noise, times.Length, origin);
+        }
+
         var shape = new DecayShape(columns, options.Start, options.Floor, options.Bound);
         DecayAtRate curve;
         DecaySums sums;
@@ -209,17 +217,20 @@ internal static class DecayFitter
         double origin
     )
     {
-        var counted = 0;
+        var counted = weights.IsEmpty ? times.Length : 0;
         Span<double> seen = stackalloc double[3];
         var distinct = 0;
-        for (var i = 0; i < times.Length; i++)
+        for (var i = 0; i < times.Length && (distinct < options.FreeParts || !weights.IsEmpty); i++)
         {
-            if (!weights.IsEmpty && weights[i] <= 0)
+            if (!weights.IsEmpty)
             {
-                continue;
-            }
+                if (weights[i] <= 0)
+                {
+                    continue;
+                }
 
-            counted++;
+                counted++;
+            }
 
             // At the origin a curve of known start has nothing to learn.
             if (distinct < 3 && !(options.Start.HasValue && times[i] == origin))
@@ -238,16 +249,5 @@ internal static class DecayFitter
         }
 
         return counted > options.FreeParts && distinct >= options.FreeParts ? counted : 0;
-    }
-
-    private static double First(ReadOnlySpan<double> times)
-    {
-        var first = times.IsEmpty ? 0 : times[0];
-        foreach (var time in times)
-        {
-            first = Math.Min(first, time);
-        }
-
-        return first;
     }
 }

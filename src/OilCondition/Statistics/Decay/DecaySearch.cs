@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace OilCondition.Statistics;
 
 /// <summary>Variable projection (Golub and Pereyra 1973): only the rate is searched, over all that the data can tell apart.</summary>
@@ -9,33 +11,47 @@ internal static class DecaySearch
     /// <summary>e^−12 of the fall is left at the first reading after the origin: any faster curve is the same step.</summary>
     private const double TimeConstantsInFirstGap = 12;
 
-    private const int MostLevels = 56;
+    public const int MostLevels = 56;
     private const int MostSteps = 80;
+    private const double Ln2 = 0.6931471805599453;
+    private const double PerLn2 = 1.4426950408889634;
+    private static readonly double LogLowest = Math.Log(LowestScaledRate);
+
+    /// <summary>With the bend of the slope taken from the pass before, a last step of this size leaves far less than 1e-10 of the rate.</summary>
+    private const double LastStep = 3e-5;
 
     /// <summary>The level above which a scan of octaves is a step for these readings.</summary>
     public static int Levels(in DecayColumns columns) =>
         Math.Min(
             MostLevels,
-            2 + (int)Math.Ceiling(Math.Log(TimeConstantsInFirstGap / columns.FirstGap / LowestScaledRate) / Math.Log(2))
+            2 + (int)Math.Ceiling(Math.Log(TimeConstantsInFirstGap / LowestScaledRate / columns.FirstGap) * PerLn2)
         );
+
+    /// <summary>The scan: least squares at every level, with the lowest floor and without it.</summary>
+    public static void Octaves(
+        in DecayColumns columns,
+        in DecayShape shape,
+        int levels,
+        Span<double> squares,
+        Span<double> free
+    )
+    {
+        var whole = (levels + LaneMath.Width - 1) / LaneMath.Width * LaneMath.Width;
+        columns.Octaves(LowestScaledRate, shape, squares.Slice(0, whole), free.Slice(0, whole));
+    }
 
     /// <summary>The curve of least weighted squares over all rates.</summary>
     /// <param name="columns">The series.</param>
     /// <param name="shape">What is fixed.</param>
     /// <param name="limit">−1 if the optimum is the slowest rate of the search, 1 if the fastest, else 0.</param>
     /// <param name="sums">The sums at the optimum.</param>
+    [SkipLocalsInit]
     public static DecayAtRate Find(in DecayColumns columns, in DecayShape shape, out int limit, out DecaySums sums)
     {
         var levels = Levels(columns);
         Span<double> scan = stackalloc double[MostLevels];
-        var rate = LowestScaledRate;
-        scan[0] = shape.Best(columns.Exponential(rate), rate).ResidualSumOfSquares;
-        for (var i = 1; i < levels; i++)
-        {
-            rate *= 2;
-            scan[i] = shape.Best(columns.Doubled(), rate).ResidualSumOfSquares;
-        }
-
+        Span<double> free = stackalloc double[MostLevels];
+        Octaves(columns, shape, levels, scan, free);
         var found = false;
         var latest = 0.0;
         DecayAtRate best = default;
@@ -50,7 +66,7 @@ internal static class DecaySearch
                 continue;
             }
 
-            var refined = Refine(columns, shape, scan, levels, i, out var side, out var at);
+            var refined = Refine(columns, shape, scan[i] > free[i] ? scan : free, levels, i, out var side, out var at);
             latest = refined.ScaledRate;
             if (!found || refined.ResidualSumOfSquares < best.ResidualSumOfSquares)
             {
@@ -80,8 +96,7 @@ internal static class DecaySearch
         out DecaySums sums
     )
     {
-        var ln2 = Math.Log(2);
-        var u = Math.Log(LowestScaledRate) + level * ln2;
+        var u = LogLowest + level * Ln2;
         limit =
             level == 0 ? -1
             : level == levels - 1 ? 1
@@ -98,9 +113,9 @@ internal static class DecaySearch
             }
         }
 
-        var lowest = limit < 0 ? u : u - ln2;
-        var highest = limit > 0 ? u : u + ln2;
-        u = limit == 0 ? u + ln2 * Vertex(scan[level - 1], scan[level], scan[level + 1]) : (lowest + highest) / 2;
+        var lowest = limit < 0 ? u : u - Ln2;
+        var highest = limit > 0 ? u : u + Ln2;
+        u = limit == 0 ? u + Ln2 * Lowest(scan, levels, level, shape.Total) : (lowest + highest) / 2;
         limit = 0;
         return Newton(columns, shape, lowest, highest, u, out sums);
     }
@@ -115,17 +130,13 @@ internal static class DecaySearch
         out DecaySums sums
     )
     {
-        var settled = false;
-        for (var step = 0; ; step++)
+        double taken = 0;
+        double secondBefore = 0;
+        for (var steps = 0; ; steps++)
         {
             var rate = Math.Exp(u);
             sums = columns.WithDerivatives(rate);
             var curve = shape.Best(sums, rate);
-            if (settled || step == MostSteps)
-            {
-                return curve;
-            }
-
             shape.Slope(sums, curve.AtBound, out var first, out var second);
             if (first > 0)
             {
@@ -136,22 +147,51 @@ internal static class DecaySearch
                 highest = u;
             }
 
-            var next = u - first / second;
-            if (!(second < 0 && next > lowest && next < highest))
+            var step = -first / second;
+
+            // The third derivative from the pass before, unless a kink lies between: the floor meets its bound.
+            var correction = taken != 0 ? (second - secondBefore) / taken * step * step / (2 * second) : 0;
+            if (Math.Abs(correction) < 0.2 * Math.Abs(step))
             {
-                next = (lowest + highest) / 2;
+                step -= correction;
             }
 
-            // Quadratic convergence: what is left after a step of 1e-6 is of the order of 1e-12.
-            settled = Math.Abs(next - u) < 1e-6;
-            u = next;
+            if (!(second < 0 && u + step > lowest && u + step < highest))
+            {
+                step = (lowest + highest) / 2 - u;
+            }
+
+            if (Math.Abs(step) < LastStep || steps == MostSteps)
+            {
+                // The last step needs no pass over the readings: the sums there follow from their derivatives.
+                sums = sums.Shifted(step);
+                return shape.Best(sums, rate * (1 + step * (1 + step / 2)), step);
+            }
+
+            u += step;
+            taken = step;
+            secondBefore = second;
         }
     }
 
-    /// <summary>Lowest point of the parabola through three values at −1, 0 and 1.</summary>
-    private static double Vertex(double before, double here, double after)
+    /// <summary>Where the scan is lowest near a level, in levels from it, by a polynomial through it and its neighbours.</summary>
+    /// <remarks>The reciprocal of what the curve explains is closer to a polynomial than the residual sum of squares: tried on random series.</remarks>
+    [SkipLocalsInit]
+    private static double Lowest(ReadOnlySpan<double> scan, int levels, int level, double total)
     {
-        var bend = before - 2 * here + after;
-        return bend > 0 ? Math.Max(-0.9, Math.Min(0.9, 0.5 * (before - after) / bend)) : 0;
+        Span<double> height = stackalloc double[5];
+        var wide = level > 1 && level < levels - 2;
+        for (var i = wide ? 0 : 1; i < (wide ? 5 : 4); i++)
+        {
+            var explained = total - scan[level - 2 + i];
+            if (!(explained > 0))
+            {
+                return 0;
+            }
+
+            height[i] = total / explained;
+        }
+
+        return Math.Max(-0.9, Math.Min(0.9, FivePoints.Lowest(height, wide)));
     }
 }

@@ -33,6 +33,9 @@ internal readonly struct DecayShape
         LowestFloor = double.NegativeInfinity;
     }
 
+    /// <summary>Sum of squares of the values about their mean.</summary>
+    public double Total => sumYY - sumY * sumY / weight;
+
     /// <summary>The same without a lowest floor.</summary>
     public DecayShape Unbounded => new(this);
 
@@ -42,12 +45,12 @@ internal readonly struct DecayShape
     public double Floor { get; }
     public double LowestFloor { get; }
 
-    /// <summary>The best curve for the rate at which the sums were taken.</summary>
-    public DecayAtRate Best(in DecaySums sums, double scaledRate)
+    /// <summary>The best curve for the rate of the sums.</summary>
+    public DecayAtRate Best(in DecaySums sums, double scaledRate, double shift = 0)
     {
         if (KnowsFloor)
         {
-            return WithFloor(sums, scaledRate, Floor, atBound: false);
+            return WithFloor(sums, scaledRate, Floor, atBound: false, shift);
         }
 
         double start;
@@ -66,12 +69,50 @@ internal readonly struct DecayShape
             var v = sums.DD - sums.D * sums.D / weight;
             change = v > 0 ? c / v : 0;
             start = (sumY - change * sums.D) / weight;
-            rss = sumYY - sumY * sumY / weight - change * c;
+            rss = Total - change * c;
         }
 
         return start + change < LowestFloor
-            ? WithFloor(sums, scaledRate, LowestFloor, atBound: true)
-            : new DecayAtRate(scaledRate, start, start + change, rss, atBound: false);
+            ? WithFloor(sums, scaledRate, LowestFloor, atBound: true, shift)
+            : new DecayAtRate(scaledRate, start, start + change, rss, atBound: false, shift);
+    }
+
+    /// <summary>The residual sums of squares at four rates, one a lane, with the lowest floor and without it.</summary>
+    public Lanes LeastSquares(Lanes d, Lanes dd, Lanes dy, out Lanes free)
+    {
+        if (KnowsFloor)
+        {
+            free = LeastSquaresWithFloor(d, dd, dy, Floor);
+            return free;
+        }
+
+        Lanes change;
+        Lanes start;
+        if (KnowsStart)
+        {
+            start = LaneMath.Of(Start);
+            var c = dy - start * d;
+            change = Ratio(c, dd);
+            free = LaneMath.Of(About(Start)) - change * c;
+        }
+        else
+        {
+            var mean = LaneMath.Of(sumY / weight);
+            var c = dy - mean * d;
+            var share = d * LaneMath.Of(1 / weight);
+            change = Ratio(c, dd - share * d);
+            start = mean - change * share;
+            free = LaneMath.Of(Total) - change * c;
+        }
+
+        return double.IsInfinity(LowestFloor)
+            ? free
+            : LaneMath.WhereLess(
+                start + change,
+                LaneMath.Of(LowestFloor),
+                LeastSquaresWithFloor(d, dd, dy, LowestFloor),
+                free
+            );
     }
 
     /// <summary>First and second derivative by ln κ of what the search makes as large as possible.</summary>
@@ -140,25 +181,42 @@ internal readonly struct DecayShape
         out double second
     )
     {
-        var relativeC = c1 / c;
-        var relativeV = v1 / v;
+        var perC = 1 / c;
+        var perV = 1 / v;
+        var relativeC = c1 * perC;
+        var relativeV = v1 * perV;
         first = 2 * relativeC - relativeV;
-        second = 2 * (c2 / c - relativeC * relativeC) - (v2 / v - relativeV * relativeV);
+        second = 2 * (c2 * perC - relativeC * relativeC) - (v2 * perV - relativeV * relativeV);
     }
 
-    private DecayAtRate WithFloor(in DecaySums sums, double scaledRate, double floor, bool atBound)
+    private Lanes LeastSquaresWithFloor(Lanes d, Lanes dd, Lanes dy, double floor)
+    {
+        if (KnowsStart)
+        {
+            var change = LaneMath.Of(floor - Start);
+            return LaneMath.Of(About(Start)) - change * (LaneMath.Of(2) * (dy - LaneMath.Of(Start) * d) - change * dd);
+        }
+
+        var c = LaneMath.Of(sumY - weight * floor) - dy + LaneMath.Of(floor) * d;
+        return LaneMath.Of(About(floor)) - Ratio(c, LaneMath.Of(weight) - d - d + dd) * c;
+    }
+
+    /// <summary>x/y, or 0 where y is not above 0.</summary>
+    private static Lanes Ratio(Lanes x, Lanes y) => LaneMath.WhereLess(default, y, x / y, default);
+
+    private DecayAtRate WithFloor(in DecaySums sums, double scaledRate, double floor, bool atBound, double shift)
     {
         if (KnowsStart)
         {
             var change = floor - Start;
             var both = About(Start) - 2 * change * (sums.DY - Start * sums.D) + change * change * sums.DD;
-            return new DecayAtRate(scaledRate, Start, floor, both, atBound);
+            return new DecayAtRate(scaledRate, Start, floor, both, atBound, shift);
         }
 
         var c = sumY - weight * floor - (sums.DY - floor * sums.D);
         var v = weight - 2 * sums.D + sums.DD;
         var amplitude = v > 0 ? c / v : 0;
-        return new DecayAtRate(scaledRate, floor + amplitude, floor, About(floor) - amplitude * c, atBound);
+        return new DecayAtRate(scaledRate, floor + amplitude, floor, About(floor) - amplitude * c, atBound, shift);
     }
 
     /// <summary>Sum of squares of the values about a level.</summary>

@@ -25,4 +25,21 @@ internal readonly struct DecaySums(
     public double D2 { get; } = d2;
     public double DD2 { get; } = dd2;
     public double DY2 { get; } = dy2;
+
+    /// <summary>The sums at a rate exp(<paramref name="shift"/>) times as fast, by Taylor's series: for shifts far below 1.</summary>
+    public DecaySums Shifted(double shift)
+    {
+        var half = shift / 2;
+        return new DecaySums(
+            D + shift * (D1 + half * D2),
+            DD + shift * (DD1 + half * DD2),
+            DY + shift * (DY1 + half * DY2),
+            D1 + shift * D2,
+            DD1 + shift * DD2,
+            DY1 + shift * DY2,
+            D2,
+            DD2,
+            DY2
+        );
+    }
 }

@@ -137,6 +137,20 @@ public static class ExponentialDecay
             Guard.SameLength(weights.Length, times.Length, nameof(weights), nameof(times));
         }
 
+        if (
+            LaneMath.AreWithin(times, options.StartTime ?? -LargestMagnitude, LargestMagnitude)
+            && LaneMath.AreWithin(
+                values,
+                options.Noise == DecayNoise.Logarithmic ? double.Epsilon : -LargestMagnitude,
+                LargestMagnitude
+            )
+            && LaneMath.AreWithin(weights, 0, LargestMagnitude)
+        )
+        {
+            return;
+        }
+
+        // Something is wrong: which reading, and how?
         for (var i = 0; i < times.Length; i++)
         {
             Guard.InRange(times[i], options.StartTime ?? -LargestMagnitude, LargestMagnitude, "", nameof(times));

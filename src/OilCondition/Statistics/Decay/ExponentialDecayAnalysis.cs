@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+using System.Runtime.CompilerServices;
 using OilCondition.Guards;
 
 namespace OilCondition.Statistics;
@@ -19,15 +21,19 @@ namespace OilCondition.Statistics;
 /// </example>
 public sealed class ExponentialDecayAnalysis
 {
-    /// <summary>Modified z-score from which a reading is called a potential outlier (Iglewicz and Hoaglin 1993).</summary>
-    private const double FlagFrom = 3.5;
-
     private readonly double[] times;
     private readonly double[] values;
     private readonly double[] weights;
     private readonly double[] workingWeights;
     private readonly double[] workingValues;
-    private readonly int[] order;
+
+    /// <summary>Where each reading in order of time was given; null if they were given in that order.</summary>
+    private readonly int[]? order;
+
+    // Each is computed from what is above when it is first asked for, and never changes: two threads would write the same.
+    private DecayResiduals? residuals;
+    private DecayProfile? profile;
+    private StrongBox<DecayNoise>? suggested;
 
     internal ExponentialDecayAnalysis(
         ReadOnlySpan<double> times,
@@ -38,27 +44,26 @@ public sealed class ExponentialDecayAnalysis
     {
         Options = options;
         this.times = times.ToArray();
-        order = [.. Enumerable.Range(0, times.Length)];
-        Array.Sort(this.times, order);
-        this.values = Ordered(values, order);
-        this.weights = weights.IsEmpty ? [] : Ordered(weights, order);
-        workingWeights = new double[times.Length];
-        workingValues = new double[times.Length];
-        Fit = DecayFitter.Fit(this.times, this.values, this.weights, options, workingWeights, workingValues);
-        var ordered = StandardizedResiduals();
-        ResidualAutocorrelation = LagOne(ordered);
-        var inGivenOrder = new double[ordered.Length];
-        for (var i = 0; i < ordered.Length; i++)
+        order = InOrder(times) ? null : [.. Enumerable.Range(0, times.Length)];
+        if (order is not null)
         {
-            inGivenOrder[order[i]] = ordered[i];
+            Array.Sort(this.times, order);
         }
 
-        Residuals = inGivenOrder;
-        FlaggedReadings =
-        [
-            .. Enumerable.Range(0, inGivenOrder.Length).Where(i => Math.Abs(inGivenOrder[i]) > FlagFrom),
-        ];
-        SuggestedNoise = DecayNoiseCheck.Suggest(this.times, this.values, this.weights, options, Fit);
+        this.values = Ordered(values);
+        this.weights = weights.IsEmpty ? [] : Ordered(weights);
+        if (options.Noise == DecayNoise.Constant && !options.Robust)
+        {
+            workingWeights = this.weights;
+            workingValues = this.values;
+            Fit = DecayFitter.Fit(this.times, this.values, this.weights, options, default, default);
+        }
+        else
+        {
+            workingWeights = new double[times.Length];
+            workingValues = new double[times.Length];
+            Fit = DecayFitter.Fit(this.times, this.values, this.weights, options, workingWeights, workingValues);
+        }
     }
 
     /// <summary>What was known beforehand.</summary>
@@ -68,24 +73,26 @@ public sealed class ExponentialDecayAnalysis
     public ExponentialDecayFit Fit { get; }
 
     /// <summary>Residuals over the scatter expected of each reading, in the order in which the readings were given.</summary>
-    public IReadOnlyList<double> Residuals { get; }
+    public IReadOnlyList<double> Residuals => Left.InGivenOrder;
 
     /// <summary>
     /// Positions, from 0, of readings more than 3.5 standard deviations from the curve. Only a robust fit is not itself drawn
     /// towards them. They are flagged, never removed: a slug of water is news, not an error.
     /// </summary>
-    public IReadOnlyList<int> FlaggedReadings { get; }
+    public IReadOnlyList<int> FlaggedReadings => Left.Flagged();
 
     /// <summary>Correlation of each residual with the next in time (lag 1).</summary>
-    public double ResidualAutocorrelation { get; }
+    public double ResidualAutocorrelation => Left.Autocorrelation;
 
     /// <summary>Whether that correlation is above 1.645/sqrt(n), which independent scatter exceeds in fewer than one series of twenty.</summary>
     /// <remarks>Every interval then carries a warning: with correlation 0.3 to 0.5 an interval of 90 % covers 63 to 80 %.</remarks>
-    public bool IsAutocorrelated =>
-        Fit.Count > 0 && ResidualAutocorrelation > 1.6448536269514722 / Math.Sqrt(Fit.Count);
+    public bool IsAutocorrelated => Left.IsAutocorrelated;
 
     /// <summary>The noise model that the residuals speak for: the one used, unless another makes the readings clearly more likely (e² times or more).</summary>
-    public DecayNoise SuggestedNoise { get; }
+    public DecayNoise SuggestedNoise =>
+        (suggested ??= new StrongBox<DecayNoise>(DecayNoiseCheck.Suggest(times, values, weights, Options, Fit))).Value;
+
+    private DecayResiduals Left => residuals ??= new DecayResiduals(times, values, weights, Fit, order);
 
     /// <summary>Interval for the rate.</summary>
     /// <param name="confidence">Confidence level, above 0 and below 1; above 0.5 for one side.</param>
@@ -98,14 +105,14 @@ public sealed class ExponentialDecayAnalysis
             return ProfileInterval.Fixed(Options.Rate.Value, confidence, side);
         }
 
-        if (!TryProfile(confidence, side, out var profile, out _))
+        if (!TryProfile(confidence, side, out var compatible))
         {
             return ProfileInterval.Without(IntervalOutcome.TooFewReadings, confidence, side);
         }
 
         return ProfileInterval.Between(
-            profile.HasNoLowestRate ? null : Math.Exp(profile.Lowest) / Fit.Span,
-            profile.HasNoHighestRate ? null : Math.Exp(profile.Highest) / Fit.Span,
+            compatible.HasNoLowestRate ? null : Math.Exp(compatible.Lowest) / Fit.Span,
+            compatible.HasNoHighestRate ? null : Math.Exp(compatible.Highest) / Fit.Span,
             confidence,
             side,
             IsAutocorrelated
@@ -176,12 +183,12 @@ public sealed class ExponentialDecayAnalysis
     public TimeToValueInterval TimeTo(double target, double confidence, IntervalSide side = IntervalSide.Both)
     {
         Guard.Finite(target, "", nameof(target));
-        if (!TryProfile(confidence, side, out var profile, out var columns))
+        if (!TryProfile(confidence, side, out var compatible))
         {
             return TimeToValueInterval.TooFew(confidence, side);
         }
 
-        profile.Crossings(columns.Scaled(target), out var first, out var last, out var never);
+        compatible.Crossings(compatible.Scaled(target), out var first, out var last, out var never);
         var falls = Fit.Start > Fit.Floor;
         var hasEstimate = Fit.TryTimeTo(target, out var estimate) && falls;
         var outcome =
@@ -201,10 +208,23 @@ public sealed class ExponentialDecayAnalysis
         );
     }
 
-    private static double[] Ordered(ReadOnlySpan<double> from, int[] order)
+    private static bool InOrder(ReadOnlySpan<double> times)
     {
-        var to = new double[order.Length];
-        for (var i = 0; i < to.Length; i++)
+        for (var i = 1; i < times.Length; i++)
+        {
+            if (times[i] < times[i - 1])
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private double[] Ordered(ReadOnlySpan<double> from)
+    {
+        var to = from.ToArray();
+        for (var i = 0; order is not null && i < to.Length; i++)
         {
             to[i] = from[order[i]];
         }
@@ -212,79 +232,47 @@ public sealed class ExponentialDecayAnalysis
         return to;
     }
 
-    private static double LagOne(double[] residuals)
-    {
-        double products = 0;
-        double squares = 0;
-        for (var i = 0; i < residuals.Length; i++)
-        {
-            products += i > 0 ? residuals[i] * residuals[i - 1] : 0;
-            squares += residuals[i] * residuals[i];
-        }
-
-        return squares > 0 ? products / squares : 0;
-    }
-
     private ProfileInterval ScaledValue(double scaledTime, double confidence, IntervalSide side)
     {
-        if (!TryProfile(confidence, side, out var profile, out var columns))
+        if (!TryProfile(confidence, side, out var compatible))
         {
             return ProfileInterval.Without(IntervalOutcome.TooFewReadings, confidence, side);
         }
 
-        profile.Values(scaledTime, out var least, out var largest);
+        compatible.Values(scaledTime, out var least, out var largest);
         return ProfileInterval.Between(
-            least.HasValue ? columns.Unscaled(least.Value) : null,
-            largest.HasValue ? columns.Unscaled(largest.Value) : null,
+            least.HasValue ? compatible.Unscaled(least.Value) : null,
+            largest.HasValue ? compatible.Unscaled(largest.Value) : null,
             confidence,
             side,
             IsAutocorrelated
         );
     }
 
-    private bool TryProfile(double confidence, IntervalSide side, out DecayProfile profile, out DecayColumns columns)
+    private bool TryProfile(double confidence, IntervalSide side, [NotNullWhen(true)] out DecayProfile? compatible)
     {
         var quantile = IntervalLevel.StudentQuantile(confidence, side, Fit.DegreesOfFreedom);
+        compatible = profile;
         if (Fit.Status == ExponentialDecayStatus.TooFewReadings)
         {
-            profile = default;
-            columns = default;
             return false;
         }
 
-        var scratch = new double[DecayColumns.Scratch(times.Length)];
-        columns = new DecayColumns(scratch, times, workingValues, workingWeights, Fit.StartTime);
-        var scatter = quantile * Fit.ResidualStandardDeviation;
-        profile = new DecayProfile(
-            columns,
-            new DecayShape(columns, Options.Start, Options.Floor, Options.Bound),
-            Fit.Rate * Fit.Span,
-            scatter * scatter,
-            Options.Rate.HasValue
-        );
+        if (compatible?.Quantile != quantile)
+        {
+            var scratch = new double[DecayColumns.Scratch(times.Length)];
+            var columns = new DecayColumns(scratch, times, workingValues, workingWeights, Fit.StartTime);
+            compatible = new DecayProfile(
+                columns,
+                new DecayShape(columns, Options.Start, Options.Floor, Options.Bound),
+                Fit.Rate * Fit.Span,
+                quantile,
+                Fit.ResidualStandardDeviation,
+                Options.Rate.HasValue
+            );
+            profile = compatible;
+        }
+
         return true;
-    }
-
-    private double[] StandardizedResiduals()
-    {
-        var residuals = new double[times.Length];
-        var scatter = Fit.ResidualStandardDeviation;
-        if (Fit.Status == ExponentialDecayStatus.TooFewReadings || !(scatter > 0))
-        {
-            return residuals;
-        }
-
-        for (var i = 0; i < residuals.Length; i++)
-        {
-            var f = Fit.ValueAt(times[i]);
-            var size = Options.Noise == DecayNoise.Constant ? 1 : Math.Max(Math.Abs(f), 1e-9 * Math.Abs(Fit.Start));
-            var residual =
-                Options.Noise == DecayNoise.Logarithmic && f > 0 ? Math.Log(values[i] / f)
-                : size > 0 ? (values[i] - f) / size
-                : 0;
-            residuals[i] = residual / scatter * (weights.Length == 0 ? 1 : Math.Sqrt(weights[i]));
-        }
-
-        return residuals;
     }
 }

@@ -18,6 +18,9 @@ internal readonly struct FourDoubles(double a, double b, double c, double d)
     public static FourDoubles operator -(in FourDoubles x, in FourDoubles y) =>
         new(x.A - y.A, x.B - y.B, x.C - y.C, x.D - y.D);
 
+    public static FourDoubles operator /(in FourDoubles x, in FourDoubles y) =>
+        new(x.A / y.A, x.B / y.B, x.C / y.C, x.D / y.D);
+
     public static FourDoubles operator *(in FourDoubles x, in FourDoubles y) =>
         new(x.A * y.A, x.B * y.B, x.C * y.C, x.D * y.D);
 }

@@ -11,6 +11,54 @@ internal static class LaneMath
 {
     public const int Width = 4;
 
+    /// <summary>Whether all values lie in a closed range; false for NaN.</summary>
+    public static bool AreWithin(ReadOnlySpan<double> values, double from, double to)
+    {
+        var inside = true;
+        var i = 0;
+#if NET
+        var all = Vector256<double>.AllBitsSet;
+        for (; i <= values.Length - Width; i += Width)
+        {
+            var v = Load(values, i);
+            all &= Vector256.GreaterThanOrEqual(v, Of(from)) & Vector256.LessThanOrEqual(v, Of(to));
+        }
+
+        inside = Vector256.EqualsAll(all.AsInt64(), Vector256<long>.AllBitsSet);
+#endif
+        for (; i < values.Length; i++)
+        {
+            inside &= values[i] >= from && values[i] <= to;
+        }
+
+        return inside;
+    }
+
+    /// <summary>The smallest of some values; 0 if there are none.</summary>
+    public static double Smallest(ReadOnlySpan<double> values)
+    {
+        var smallest = values.IsEmpty ? 0 : values[0];
+        var i = 0;
+#if NET
+        if (values.Length >= Width)
+        {
+            var all = Load(values, 0);
+            for (i = Width; i <= values.Length - Width; i += Width)
+            {
+                all = Vector256.MinNative(all, Load(values, i));
+            }
+
+            smallest = -Largest(-all);
+        }
+#endif
+        for (; i < values.Length; i++)
+        {
+            smallest = Math.Min(smallest, values[i]);
+        }
+
+        return smallest;
+    }
+
     // Cody and Waite's split of ln 2 (Software Manual for the Elementary Functions, 1980): n times the high part is exact.
     private const double Ln2High = 6.93147180369123816490e-01;
     private const double Ln2Low = 1.90821492927058770002e-10;
@@ -23,7 +71,8 @@ internal static class LaneMath
     private const double LargestExponent = 700;
 
     /// <summary>1 − exp(−x) for x ≥ 0, to the last few bits also where x is tiny.</summary>
-    /// <remarks>−x = n ln 2 + r, so that exp(−x) − 1 = 2^n (exp(r) − 1) + (2^n − 1) with |r| ≤ ln(2)/2: Taylor's series to r^13.</remarks>
+    /// <remarks>−x = n ln 2 + r, so that exp(−x) − 1 = 2^n (exp(r) − 1) + (2^n − 1) with |r| ≤ ln(2)/2: Taylor's series to r^13,
+    /// odd and even powers apart, which halves the chain of dependent steps.</remarks>
     public static double Drop(double x)
     {
         x = Math.Min(x, LargestExponent);
@@ -33,19 +82,20 @@ internal static class LaneMath
         var power = BitConverter.Int64BitsToDouble(
             unchecked((BitConverter.DoubleToInt64Bits(shifted) << 52) + BitConverter.DoubleToInt64Bits(1.0))
         );
-        var p = 1.0 / 6227020800;
-        p = p * r + 1.0 / 479001600;
-        p = p * r + 1.0 / 39916800;
-        p = p * r + 1.0 / 3628800;
-        p = p * r + 1.0 / 362880;
-        p = p * r + 1.0 / 40320;
-        p = p * r + 1.0 / 5040;
-        p = p * r + 1.0 / 720;
-        p = p * r + 1.0 / 120;
-        p = p * r + 1.0 / 24;
-        p = p * r + 1.0 / 6;
-        p = p * r + 0.5;
-        var growth = p * r * r + r;
+        var square = r * r;
+        var odd = 1.0 / 6227020800;
+        odd = odd * square + 1.0 / 39916800;
+        odd = odd * square + 1.0 / 362880;
+        odd = odd * square + 1.0 / 5040;
+        odd = odd * square + 1.0 / 120;
+        odd = odd * square + 1.0 / 6;
+        var even = 1.0 / 479001600;
+        even = even * square + 1.0 / 3628800;
+        even = even * square + 1.0 / 40320;
+        even = even * square + 1.0 / 720;
+        even = even * square + 1.0 / 24;
+        even = even * square + 0.5;
+        var growth = (odd * r + even) * square + r;
         return (1 - power) - power * growth;
     }
 
@@ -53,24 +103,25 @@ internal static class LaneMath
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes Drop(Lanes x)
     {
-        x = Vector256.Min(x, Of(LargestExponent));
+        x = Vector256.MinNative(x, Of(LargestExponent));
         var shifted = MultiplyAdd(x, Of(-Log2E), Of(Rounder));
         var n = shifted - Of(Rounder);
         var r = MultiplyAdd(n, Of(-Ln2Low), MultiplyAdd(n, Of(-Ln2High), -x));
         var power = (Vector256.ShiftLeft(shifted.AsInt64(), 52) + Of(1).AsInt64()).AsDouble();
-        var p = Of(1.0 / 6227020800);
-        p = MultiplyAdd(p, r, Of(1.0 / 479001600));
-        p = MultiplyAdd(p, r, Of(1.0 / 39916800));
-        p = MultiplyAdd(p, r, Of(1.0 / 3628800));
-        p = MultiplyAdd(p, r, Of(1.0 / 362880));
-        p = MultiplyAdd(p, r, Of(1.0 / 40320));
-        p = MultiplyAdd(p, r, Of(1.0 / 5040));
-        p = MultiplyAdd(p, r, Of(1.0 / 720));
-        p = MultiplyAdd(p, r, Of(1.0 / 120));
-        p = MultiplyAdd(p, r, Of(1.0 / 24));
-        p = MultiplyAdd(p, r, Of(1.0 / 6));
-        p = MultiplyAdd(p, r, Of(0.5));
-        var growth = MultiplyAdd(p * r, r, r);
+        var square = r * r;
+        var odd = Of(1.0 / 6227020800);
+        odd = MultiplyAdd(odd, square, Of(1.0 / 39916800));
+        odd = MultiplyAdd(odd, square, Of(1.0 / 362880));
+        odd = MultiplyAdd(odd, square, Of(1.0 / 5040));
+        odd = MultiplyAdd(odd, square, Of(1.0 / 120));
+        odd = MultiplyAdd(odd, square, Of(1.0 / 6));
+        var even = Of(1.0 / 479001600);
+        even = MultiplyAdd(even, square, Of(1.0 / 3628800));
+        even = MultiplyAdd(even, square, Of(1.0 / 40320));
+        even = MultiplyAdd(even, square, Of(1.0 / 720));
+        even = MultiplyAdd(even, square, Of(1.0 / 24));
+        even = MultiplyAdd(even, square, Of(0.5));
+        var growth = MultiplyAdd(MultiplyAdd(odd, r, even), square, r);
         return MultiplyAdd(-power, growth, Of(1) - power);
     }
 
@@ -88,8 +139,25 @@ internal static class LaneMath
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double Sum(Lanes lanes) => Vector256.Sum(lanes);
 
+    /// <summary>The four sums, one a lane.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes Sums(Lanes a, Lanes b, Lanes c, Lanes d) => Vector256.Create(Sum(a), Sum(b), Sum(c), Sum(d));
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes MultiplyAdd(Lanes x, Lanes y, Lanes z) => Vector256.MultiplyAddEstimate(x, y, z);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes Max(Lanes x, Lanes y) => Vector256.MaxNative(x, y);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes Min(Lanes x, Lanes y) => Vector256.MinNative(x, y);
+
+    /// <summary>x where a is below b, else y.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes WhereLess(Lanes a, Lanes b, Lanes x, Lanes y) =>
+        Vector256.ConditionalSelect(Vector256.LessThan(a, b), x, y);
+
+    public static double Largest(Lanes x) => Math.Max(Math.Max(x[0], x[1]), Math.Max(x[2], x[3]));
 #else
     public static Lanes Drop(Lanes x) => new(Drop(x.A), Drop(x.B), Drop(x.C), Drop(x.D));
 
@@ -108,6 +176,19 @@ internal static class LaneMath
 
     public static double Sum(Lanes lanes) => lanes.A + lanes.C + (lanes.B + lanes.D);
 
+    public static Lanes Sums(Lanes a, Lanes b, Lanes c, Lanes d) => new(Sum(a), Sum(b), Sum(c), Sum(d));
+
     public static Lanes MultiplyAdd(Lanes x, Lanes y, Lanes z) => x * y + z;
+
+    public static Lanes Max(Lanes x, Lanes y) =>
+        new(Math.Max(x.A, y.A), Math.Max(x.B, y.B), Math.Max(x.C, y.C), Math.Max(x.D, y.D));
+
+    public static Lanes Min(Lanes x, Lanes y) =>
+        new(Math.Min(x.A, y.A), Math.Min(x.B, y.B), Math.Min(x.C, y.C), Math.Min(x.D, y.D));
+
+    public static Lanes WhereLess(Lanes a, Lanes b, Lanes x, Lanes y) =>
+        new(a.A < b.A ? x.A : y.A, a.B < b.B ? x.B : y.B, a.C < b.C ? x.C : y.C, a.D < b.D ? x.D : y.D);
+
+    public static double Largest(Lanes x) => Math.Max(Math.Max(x.A, x.B), Math.Max(x.C, x.D));
 #endif
 }

@@ -1,0 +1,113 @@
+namespace OilCondition.Statistics;
+
+/// <summary>How far the rate reaches among the curves whose residual sum of squares stays below a limit.</summary>
+internal readonly ref struct DecayReach
+{
+    private const int MostSteps = 100;
+    private const double LastStep = 1e-6;
+
+    private readonly DecayColumns columns;
+    private readonly DecayShape shape;
+    private readonly double best;
+    private readonly double least;
+    private readonly double bend;
+
+    public DecayReach(scoped in DecayColumns columns, scoped in DecayShape shape, double bestScaledRate, double excess)
+    {
+        this.columns = columns;
+        this.shape = shape;
+        best = Math.Log(bestScaledRate);
+        var sums = columns.WithDerivatives(bestScaledRate);
+        var curve = shape.Best(sums, bestScaledRate);
+        least = Math.Max(0, curve.ResidualSumOfSquares);
+        Limit = least + excess;
+
+        // RSS is near its least a parabola in ln κ; this is its second derivative where the linear parts stay.
+        var change = curve.Floor - curve.Start;
+        bend = change * (change * sums.DD2 - 2 * (sums.DY2 - curve.Start * sums.D2));
+    }
+
+    /// <summary>The limit of the residual sum of squares, scaled.</summary>
+    public double Limit { get; }
+
+    /// <summary>The ends of ln κ; an end that is not there is that of the search.</summary>
+    public void Find(
+        double logOfNothing,
+        out double lowest,
+        out bool hasLowest,
+        out double highest,
+        out bool hasHighest
+    )
+    {
+        var levels = DecaySearch.Levels(columns);
+        var bottom = Math.Log(DecaySearch.LowestScaledRate);
+        var ln2 = Math.Log(2);
+        var top = bottom + (levels - 1) * ln2;
+        Span<double> scan = stackalloc double[DecaySearch.MostLevels];
+        Span<double> free = stackalloc double[DecaySearch.MostLevels];
+        DecaySearch.Octaves(columns, shape, levels, scan, free);
+        lowest = best;
+        highest = best;
+        for (var i = 0; i < levels; i++)
+        {
+            if (scan[i] <= Limit)
+            {
+                lowest = Math.Min(lowest, bottom + i * ln2);
+                highest = Math.Max(highest, bottom + i * ln2);
+            }
+        }
+
+        var rate = Math.Exp(logOfNothing);
+        hasLowest = shape.Best(columns.Exponential(rate), rate).ResidualSumOfSquares > Limit;
+        lowest = !hasLowest ? logOfNothing : Edge(lowest, lowest > bottom ? lowest - ln2 : logOfNothing);
+        hasHighest = highest < top && scan[levels - 1] > Limit;
+        highest = !hasHighest ? top : Edge(highest, Math.Min(top, highest + ln2));
+    }
+
+    /// <summary>Where the profile passes the limit, between a rate inside and one outside.</summary>
+    /// <remarks>Newton's method on sqrt(RSS − least), which is nearly a straight line in ln κ, kept in a bracket by halving.</remarks>
+    private double Edge(double inside, double outside)
+    {
+        var size = Math.Sqrt(Limit - least);
+        if (!(size > 0))
+        {
+            return inside;
+        }
+
+        var away = Math.Sign(outside - inside);
+        var u = bend > 0 ? best + away * size * Math.Sqrt(2 / bend) : outside;
+        for (var i = 0; i < MostSteps; i++)
+        {
+            if (!((u - inside) * away > 0 && (outside - u) * away > 0))
+            {
+                u = (inside + outside) / 2;
+            }
+
+            var rate = Math.Exp(u);
+            var sums = columns.WithDerivatives(rate);
+            var curve = shape.Best(sums, rate);
+            if (curve.ResidualSumOfSquares <= Limit)
+            {
+                inside = u;
+            }
+            else
+            {
+                outside = u;
+            }
+
+            // The derivative of RSS is the partial one: at its least it does not depend on start and floor.
+            var change = curve.Floor - curve.Start;
+            var slope = -2 * change * (sums.DY1 - curve.Start * sums.D1 - change * sums.DD1 / 2);
+            var height = Math.Sqrt(Math.Max(0, curve.ResidualSumOfSquares - least));
+            var step = (size - height) * 2 * height / slope;
+            if (Math.Abs(step) < LastStep || Math.Abs(outside - inside) < 1e-12)
+            {
+                return Math.Abs(step) < LastStep ? u + step : inside;
+            }
+
+            u = Math.Abs(step) < 10 ? u + step : outside;
+        }
+
+        return inside;
+    }
+}

@@ -1,0 +1,94 @@
+namespace OilCondition.Statistics;
+
+/// <summary>What the readings leave over of a fit, each over the scatter expected of it.</summary>
+internal sealed class DecayResiduals
+{
+    /// <summary>Modified z-score from which a reading is called a potential outlier (Iglewicz and Hoaglin 1993).</summary>
+    private const double FlagFrom = 3.5;
+
+    /// <summary>The normal deviate that one series of twenty exceeds.</summary>
+    private const double OneInTwenty = 1.6448536269514722;
+
+    /// <summary>Of readings in order of time.</summary>
+    /// <param name="times">Times.</param>
+    /// <param name="values">Values.</param>
+    /// <param name="weights">Weights, or empty.</param>
+    /// <param name="fit">The fit.</param>
+    /// <param name="order">Where each was given, or null.</param>
+    public DecayResiduals(
+        ReadOnlySpan<double> times,
+        ReadOnlySpan<double> values,
+        ReadOnlySpan<double> weights,
+        in ExponentialDecayFit fit,
+        int[]? order
+    )
+    {
+        var residuals = new double[times.Length];
+        var scatter = fit.ResidualStandardDeviation;
+        if (fit.Status != ExponentialDecayStatus.TooFewReadings && scatter > 0)
+        {
+            Fill(times, values, weights, fit, residuals);
+        }
+
+        Autocorrelation = LagOne(residuals);
+        IsAutocorrelated = fit.Count > 0 && Autocorrelation > OneInTwenty / Math.Sqrt(fit.Count);
+        InGivenOrder = residuals;
+        if (order is not null)
+        {
+            InGivenOrder = new double[residuals.Length];
+            for (var i = 0; i < residuals.Length; i++)
+            {
+                InGivenOrder[order[i]] = residuals[i];
+            }
+        }
+    }
+
+    public double[] InGivenOrder { get; }
+
+    /// <summary>Correlation of each residual with the next in time.</summary>
+    public double Autocorrelation { get; }
+
+    public bool IsAutocorrelated { get; }
+
+    /// <summary>Positions of the readings far from the curve.</summary>
+    public int[] Flagged() =>
+        [.. Enumerable.Range(0, InGivenOrder.Length).Where(i => Math.Abs(InGivenOrder[i]) > FlagFrom)];
+
+    private static void Fill(
+        ReadOnlySpan<double> times,
+        ReadOnlySpan<double> values,
+        ReadOnlySpan<double> weights,
+        in ExponentialDecayFit fit,
+        Span<double> residuals
+    )
+    {
+        var curve = DecayCurve.Of(fit);
+        var perScatter = 1 / fit.ResidualStandardDeviation;
+        var smallest = 1e-9 * Math.Abs(fit.Start);
+        for (var i = 0; i < residuals.Length; i++)
+        {
+            var f = curve.At(times[i]);
+            var size = fit.Noise == DecayNoise.Constant ? 1 : Math.Max(Math.Abs(f), smallest);
+            var residual =
+                fit.Noise == DecayNoise.Logarithmic && f > 0 ? Math.Log(values[i] / f)
+                : size > 0 ? (values[i] - f) / size
+                : 0;
+            residuals[i] = residual * perScatter * (weights.IsEmpty ? 1 : Math.Sqrt(weights[i]));
+        }
+    }
+
+    private static double LagOne(double[] residuals)
+    {
+        double products = 0;
+        double squares = 0;
+        double before = 0;
+        foreach (var residual in residuals)
+        {
+            products += residual * before;
+            squares += residual * residual;
+            before = residual;
+        }
+
+        return squares > 0 ? products / squares : 0;
+    }
+}
