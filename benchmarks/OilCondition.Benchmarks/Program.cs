@@ -20,6 +20,9 @@ switch (args.FirstOrDefault())
             args.Length > 1 ? int.Parse(args[1], System.Globalization.CultureInfo.InvariantCulture) : 2000
         );
         break;
+    case "compare":
+        DecayComparison.Run();
+        break;
     case "series":
         DecayData.WriteAll(Console.Out);
         break;
