@@ -1,24 +1,22 @@
 using BenchmarkDotNet.Running;
 using OilCondition.Benchmarks;
 
-// Modes beside the benchmarks: 'coverage [runs]' and 'coverage-life [runs]' measure interval coverage of decays and of remaining life,
-// 'trend [runs]' false alarms and finds of the trend assessor, 'series' writes the benchmark series for peer scripts.
+// Modes beside the benchmarks: 'coverage [runs]', 'coverage-below-limit [runs]' and 'coverage-life [runs]' measure interval coverage of decays,
+// of decays with readings below a limit and of remaining life, 'compare' times a fit beside its peer in turns, 'trend [runs]' false alarms and
+// finds of the trend assessor, 'series' writes the benchmark series for peer scripts.
 switch (args.FirstOrDefault())
 {
     case "coverage":
-        DecayCoverage.Run(
-            args.Length > 1 ? int.Parse(args[1], System.Globalization.CultureInfo.InvariantCulture) : 2000
-        );
+        DecayCoverage.Run(Number(1, otherwise: 2000));
+        break;
+    case "coverage-below-limit":
+        DecayCoverage.RunCensored(Number(1, otherwise: 2000));
         break;
     case "coverage-life":
-        LifeCoverage.Run(
-            args.Length > 1 ? int.Parse(args[1], System.Globalization.CultureInfo.InvariantCulture) : 2000
-        );
+        LifeCoverage.Run(Number(1, otherwise: 2000));
         break;
     case "trend":
-        TrendFalseAlarms.Run(
-            args.Length > 1 ? int.Parse(args[1], System.Globalization.CultureInfo.InvariantCulture) : 2000
-        );
+        TrendFalseAlarms.Run(Number(1, otherwise: 2000));
         break;
     case "compare":
         DecayComparison.Run();
@@ -30,3 +28,6 @@ switch (args.FirstOrDefault())
         BenchmarkSwitcher.FromAssembly(typeof(DecayData).Assembly).Run(args);
         break;
 }
+
+int Number(int at, int otherwise) =>
+    args.Length > at ? int.Parse(args[at], System.Globalization.CultureInfo.InvariantCulture) : otherwise;

@@ -108,7 +108,7 @@ internal sealed class DecayProfile
         for (var i = 0; i < ellipses.Length; i++)
         {
             var empty = ellipses[i].IsEmpty;
-            ellipses[i].Range(Math.Exp(-scaledRates[i] * scaledTime), out var low, out var high);
+            ellipses[i].Range(LaneMath.Drop(scaledRates[i] * scaledTime), out var low, out var high);
             from[i] = empty ? double.PositiveInfinity : low;
             to[i] = empty ? double.PositiveInfinity : -high;
         }
@@ -127,8 +127,8 @@ internal sealed class DecayProfile
         for (var i = 0; i < ellipses.Length; i++)
         {
             var crosses = ellipses[i].TryCross(target, out var early, out var late);
-            from[i] = crosses ? -Math.Log(early) / scaledRates[i] : double.PositiveInfinity;
-            to[i] = crosses ? Math.Log(late) / scaledRates[i] : double.PositiveInfinity;
+            from[i] = crosses ? Exponent(early) / scaledRates[i] : double.PositiveInfinity;
+            to[i] = crosses ? -Exponent(late) / scaledRates[i] : double.PositiveInfinity;
         }
 
         first = Least(from);
@@ -142,6 +142,10 @@ internal sealed class DecayProfile
         never = !highestFloor.HasValue || highestFloor >= target;
         last = never ? null : -Least(to);
     }
+
+    /// <summary>The x of a drop 1 − exp(−x), with all digits where it is small.</summary>
+    private static double Exponent(double drop) =>
+        drop < 1e-5 ? drop * (1 + drop * (0.5 + drop / 3)) : -Math.Log(1 - drop);
 
     /// <summary>−cos θ + 1: how far along the interval of ln κ, 0 to 2.</summary>
     private static double Rise(int i, int count) => 1 - Math.Cos(Math.PI * i / (count - 1));
