@@ -98,17 +98,11 @@ public static class DecayCoverage
                 .. times.Select(t =>
                 {
                     var y = floor + (200 - floor) * Math.Exp(-t);
-                    return y
-                        + (noise == DecayNoise.Constant ? scatter : 0.1 * y) * DecayData.Normal(random);
+                    return y + (noise == DecayNoise.Constant ? scatter : 0.1 * y) * DecayData.Normal(random);
                 }),
             ];
             bool[] below = [.. values.Select(y => y < limit)];
-            var fit = CensoredDecay.Fit(
-                times,
-                [.. values.Select(y => Math.Max(y, limit))],
-                below,
-                lowestFloor: null
-            );
+            var fit = CensoredDecay.Fit(times, [.. values.Select(y => Math.Max(y, limit))], below, lowestFloor: null);
             if (fit.Status is ExponentialDecayStatus.TooFewAboveLimit)
             {
                 continue;

@@ -6,6 +6,9 @@ namespace OilCondition.Statistics;
 [StructLayout(LayoutKind.Auto)]
 internal readonly record struct CensoredCondition(bool IsNone, double ScaledTime, double Value)
 {
+    /// <summary>Below it the condition is on the floor itself.</summary>
+    public const double SmallestZ = 1e-12;
+
     public static CensoredCondition None { get; } = new(IsNone: true, 0, 0);
 
     public static CensoredCondition Floor(double value) => new(IsNone: false, double.PositiveInfinity, value);
@@ -23,7 +26,7 @@ internal readonly record struct CensoredCondition(bool IsNone, double ScaledTime
             return fixedFloor ? [new(0, 1, 0), new(floor, 0, 1)] : [new(1, 0, 0), new(0, 1, 0), new(0, 0, 1)];
         }
 
-        if (z < 1e-12)
+        if (z < SmallestZ)
         {
             // The condition is on the floor itself.
             return [new(0, 1, 0), new(fixedFloor ? Math.Max(floor, Value) : Value, 0, 1)];

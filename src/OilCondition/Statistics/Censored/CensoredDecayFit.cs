@@ -9,53 +9,68 @@ namespace OilCondition.Statistics;
 /// </remarks>
 public sealed class CensoredDecayFit
 {
+    private const int MostReweightings = 40;
+
+    private readonly CensoredSeries? series;
     private readonly CensoredLikelihood? likelihood;
     private readonly CensoredPoint point;
     private readonly double logScaledRate;
 
-    internal CensoredDecayFit(ExponentialDecayStatus status, int count, int aboveCount)
+    internal CensoredDecayFit(ExponentialDecayStatus status, DecayNoise noise, int count, int aboveCount)
     {
         Status = status;
+        Noise = noise;
         Count = count;
         AboveLimitCount = aboveCount;
     }
 
-    internal CensoredDecayFit(CensoredLikelihood likelihood)
+    internal CensoredDecayFit(CensoredSeries series, DecayNoise noise)
     {
-        this.likelihood = likelihood;
+        this.series = series;
+        Noise = noise;
+        likelihood = new CensoredLikelihood(series);
         point = CensoredLikelihood.Anywhere;
-        Count = likelihood.Count;
-        AboveLimitCount = likelihood.AboveCount;
-        LogLikelihood = likelihood.Maximum(CensoredCondition.None, ref point, out logScaledRate, out var atBound);
+        Count = series.Count;
+        AboveLimitCount = series.AboveCount;
+        LogLikelihood = CensoredSearch.Global(series, likelihood, ref point, out logScaledRate, out var atBound);
+        if (noise == DecayNoise.Proportional)
+        {
+            LogLikelihood = Reweight(series, likelihood, ref point, ref logScaledRate, out atBound);
+        }
+
         var sigma = 1 / point.InverseScatter;
-        StartTime = likelihood.Origin;
-        Span = likelihood.Span;
-        Floor = likelihood.Centre + likelihood.Unit * point.Floor * sigma;
-        Start = Floor + likelihood.Unit * point.Amplitude * sigma;
-        Rate = Math.Exp(logScaledRate) / likelihood.Span;
-        StandardDeviation = likelihood.Unit * sigma;
+        StartTime = series.Origin;
+        Span = series.Span;
+        Floor = series.Centre + series.Unit * point.Floor * sigma;
+        Start = Floor + series.Unit * point.Amplitude * sigma;
+        Rate = Math.Exp(logScaledRate) / series.Span;
+        StandardDeviation = series.Unit * sigma / (noise == DecayNoise.Proportional ? series.Unit : 1);
+        ResidualAutocorrelation = LagOne(series, point, logScaledRate);
         Status =
-            logScaledRate < CensoredLikelihood.Bottom + 1e-6 ? ExponentialDecayStatus.StraightLine
-            : logScaledRate > likelihood.Top - 1e-6 ? ExponentialDecayStatus.FasterThanSampling
+            logScaledRate < CensoredSeries.Bottom + 1e-6 ? ExponentialDecayStatus.StraightLine
+            : logScaledRate > series.Top - 1e-6 ? ExponentialDecayStatus.FasterThanSampling
             : point.Amplitude < 0 ? ExponentialDecayStatus.Rising
             : atBound ? ExponentialDecayStatus.AtFloorBound
             : ExponentialDecayStatus.Determined;
         if (
             Status is ExponentialDecayStatus.StraightLine or ExponentialDecayStatus.FasterThanSampling
-            || likelihood.Covariance(point, logScaledRate, atBound) is not { } covariance
+            || CensoredInformation.Covariance(series, point, logScaledRate, atBound) is not { } covariance
         )
         {
             return;
         }
 
         HasStandardErrors = true;
-        FloorStandardError = atBound ? 0 : likelihood.Unit * Math.Sqrt(covariance[0, 0]);
-        StartStandardError = likelihood.Unit * Math.Sqrt(covariance[1, 1]);
+        FloorStandardError = atBound ? 0 : series.Unit * Math.Sqrt(covariance[0, 0]);
+        StartStandardError = series.Unit * Math.Sqrt(covariance[1, 1]);
         RateStandardError = Rate * Math.Sqrt(covariance[2, 2]);
     }
 
     /// <summary>What the fit could tell. With too few readings the numbers below are 0.</summary>
     public ExponentialDecayStatus Status { get; }
+
+    /// <summary>How the scatter was taken to go with the value.</summary>
+    public DecayNoise Noise { get; }
 
     /// <summary>Number of readings, n.</summary>
     public int Count { get; }
@@ -78,7 +93,10 @@ public sealed class CensoredDecayFit
     /// <summary>Rate, k, per unit of time.</summary>
     public double Rate { get; }
 
-    /// <summary>Standard deviation of the scatter, σ: the maximum-likelihood value, without a correction for fitted parts.</summary>
+    /// <summary>
+    /// Standard deviation of the scatter, σ, with proportional noise as a fraction of the value: the maximum-likelihood value, without a
+    /// correction for fitted parts.
+    /// </summary>
     public double StandardDeviation { get; }
 
     /// <summary>ln of the largest likelihood, in the unit of the values.</summary>
@@ -95,6 +113,15 @@ public sealed class CensoredDecayFit
 
     /// <summary>Standard error of the rate, or 0.</summary>
     public double RateStandardError { get; }
+
+    /// <summary>
+    /// Correlation of each residual with the next in time (lag 1). A reading below its limit counts with the residual expected of it,
+    /// −φ(r)/Φ(r), which varies less than its own: with many of them the check sees less.
+    /// </summary>
+    public double ResidualAutocorrelation { get; }
+
+    /// <summary>Whether that correlation is above 1.645/sqrt(n); every interval then carries a warning.</summary>
+    public bool IsAutocorrelated => Autocorrelation.IsDoubtful(ResidualAutocorrelation, likelihood is null ? 0 : Count);
 
     /// <summary>How many time constants the readings span.</summary>
     public double ObservedTimeConstants => Rate * Span;
@@ -125,15 +152,16 @@ public sealed class CensoredDecayFit
         double Inside(double u) => likelihood!.AtRate(u, none, ref found, out _, out _) - limit;
 
         // ln κ from 30 octaves below the slowest rate that differs from a straight line, to the step.
-        var bottom = CensoredLikelihood.Bottom - 30 * Math.Log(2);
-        var lower = Edge(Inside, logScaledRate, bottom);
-        var upper = Edge(Inside, logScaledRate, likelihood!.Top);
+        var bottom = CensoredSeries.Bottom - 30 * Math.Log(2);
+        var step = HasStandardErrors ? RateStandardError / Rate : 0.1;
+        var lower = Edge(Inside, logScaledRate, bottom, step, limit);
+        var upper = Edge(Inside, logScaledRate, series!.Top, step, limit);
         return ProfileInterval.Between(
             lower.HasValue ? Math.Exp(lower.Value) / Span : null,
             upper.HasValue ? Math.Exp(upper.Value) / Span : null,
             confidence,
             side,
-            coverageInDoubt: false
+            IsAutocorrelated
         );
     }
 
@@ -148,12 +176,15 @@ public sealed class CensoredDecayFit
             return ProfileInterval.Without(IntervalOutcome.TooFewReadings, confidence, side);
         }
 
-        double Inside(double floor) => Profile(CensoredCondition.Floor(floor)) - limit;
+        var profile = Profile(CensoredCondition.Floor, limit);
         var here = point.Floor / point.InverseScatter;
-        var bound = likelihood!.LowestFloor;
-        var lower = double.IsInfinity(bound) ? Edge(Inside, here, here - 1e4) : Edge(Inside, here, bound) ?? bound;
-        var upper = Edge(Inside, here, here + 1e4);
-        return ProfileInterval.Between(Unscaled(lower), Unscaled(upper), confidence, side, coverageInDoubt: false);
+        var bound = series!.LowestFloor;
+        var step = HasStandardErrors && FloorStandardError > 0 ? FloorStandardError / series.Unit : 0.05;
+        var lower = double.IsInfinity(bound)
+            ? Edge(profile, here, here - 1e4, step, limit)
+            : Edge(profile, here, bound, step, limit) ?? bound;
+        var upper = Edge(Profile(CensoredCondition.Floor, limit), here, here + 1e4, step, limit);
+        return ProfileInterval.Between(Unscaled(lower), Unscaled(upper), confidence, side, IsAutocorrelated);
     }
 
     /// <summary>When the falling curve reaches a value.</summary>
@@ -170,12 +201,12 @@ public sealed class CensoredDecayFit
             return TimeToValueInterval.TooFew(confidence, side);
         }
 
-        var scaled = (target - likelihood!.Centre) / likelihood.Unit;
+        var scaled = (target - series!.Centre) / series.Unit;
         var never =
-            Floor >= target || scaled < likelihood.LowestFloor || Profile(CensoredCondition.Floor(scaled)) >= limit;
+            Floor >= target || scaled < series.LowestFloor || Profile(CensoredCondition.Floor, limit)(scaled) >= 0;
         var reaches = Start > target && target > Floor && Rate > 0;
         var estimate = reaches ? Math.Log((Start - Floor) / (target - Floor)) / Rate / Span : 0;
-        double Inside(double time) => Profile(CensoredCondition.At(time, scaled)) - limit;
+        Func<double, double> Crossing() => Profile(time => CensoredCondition.At(time, scaled), limit);
 
         // Far beyond the readings the crossing is that of the floor.
         const double Far = 1e3;
@@ -183,10 +214,10 @@ public sealed class CensoredDecayFit
         double? last = null;
         var already = Start <= target;
         var from = reaches ? estimate : Far;
-        if (already || Inside(from) >= 0)
+        if (already || Crossing()(from) >= 0)
         {
-            first = already ? 0 : Edge(Inside, from, 0) ?? 0;
-            last = never ? null : Edge(Inside, already ? 0 : from, Far);
+            first = already ? 0 : Edge(Crossing(), from, 0, 0.05, limit) ?? 0;
+            last = never ? null : Edge(Crossing(), already ? 0 : from, Far, 0.05, limit);
         }
 
         var outcome =
@@ -202,53 +233,128 @@ public sealed class CensoredDecayFit
             side == IntervalSide.Lower ? null : StartTime + last * Span,
             confidence,
             side,
-            coverageInDoubt: false
+            IsAutocorrelated
         );
     }
 
-    /// <summary>Where a function that is not negative inside passes zero on the way outside; null if it never does.</summary>
-    private static double? Edge(Func<double, double> inside, double from, double to)
+    private static double Reweight(
+        CensoredSeries series,
+        CensoredLikelihood likelihood,
+        ref CensoredPoint point,
+        ref double u,
+        out bool atBound
+    )
     {
-        if (inside(to) >= 0)
+        for (var i = 0; ; i++)
         {
-            return null;
+            var (before, beforePoint) = (u, point);
+            series.SetProportional(point, u);
+            if (i == 0)
+            {
+                // In units of the curve the scatter is another number altogether.
+                point = new CensoredPoint(0, 0, 1 / 0.05);
+            }
+
+            var result = CensoredSearch.Local(
+                series,
+                likelihood,
+                CensoredCondition.None,
+                ref point,
+                ref u,
+                out atBound,
+                1e-11
+            );
+            var floorMoved = point.Floor / point.InverseScatter - beforePoint.Floor / beforePoint.InverseScatter;
+            if (i == MostReweightings || (Math.Abs(u - before) < 1e-9 && Math.Abs(floorMoved) < 1e-9))
+            {
+                return result;
+            }
+        }
+    }
+
+    private static double LagOne(CensoredSeries series, in CensoredPoint point, double u)
+    {
+        var residuals = new double[series.Count];
+        var rate = Math.Exp(u);
+        for (var i = 0; i < residuals.Length; i++)
+        {
+            residuals[i] = series.Residual(i, 1 - LaneMath.Drop(rate * series.Times[i]), point);
+            if (series.BelowLimit[i])
+            {
+                NormalTail.LogProbability(residuals[i], out var ratio);
+                residuals[i] = -ratio;
+            }
         }
 
-        // Doubling steps first: the outer end may be a thousand times farther than the edge.
-        var step = Math.Sign(to - from) * Math.Min(Math.Abs(to - from), 0.05);
-        var outside = from + step;
-        while (Math.Abs(outside - from) < Math.Abs(to - from) && inside(outside) >= 0)
-        {
-            from = outside;
-            step *= 2;
-            outside = from + step;
-        }
+        return Autocorrelation.LagOne(residuals);
+    }
 
-        outside = Math.Abs(outside - from) < Math.Abs(to - from) ? outside : to;
+    /// <summary>
+    /// Where a function that is not negative inside passes zero on the way outside; null if it never does. Doubling steps first, then the
+    /// false position (Illinois) on sqrt(ln likelihood lost), which is nearly a straight line.
+    /// </summary>
+    private double? Edge(Func<double, double> inside, double from, double to, double step, double limit)
+    {
+        var room = LogLikelihood - limit;
+        double Height(double excess) => Math.Sqrt(room) - Math.Sqrt(Math.Max(0, room - excess));
+        var away = Math.Sign(to - from);
+        step = away * Math.Max(step, 1e-6 * Math.Abs(to - from));
+        var high = Math.Sqrt(room);
+        double outside;
+        double low;
+        do
+        {
+            outside = (from + step - to) * away < 0 ? from + step : to;
+            low = Height(inside(outside));
+            if (low >= 0)
+            {
+                if (outside == to)
+                {
+                    return null;
+                }
+
+                (from, high) = (outside, low);
+                step *= 2;
+            }
+        } while (low >= 0);
+
+        var lastSide = 0;
         for (var i = 0; i < 60 && Math.Abs(outside - from) > 1e-8 * (1 + Math.Abs(from)); i++)
         {
-            var middle = (from + outside) / 2;
-            if (inside(middle) >= 0)
+            var middle = outside - low * (outside - from) / (low - high);
+            var height = Height(inside(middle));
+            var side = height >= 0 ? 1 : -1;
+            if (Math.Abs(height) < 1e-7 * Math.Sqrt(room))
             {
-                from = middle;
+                return middle;
+            }
+
+            if (side > 0)
+            {
+                (from, high) = (middle, height);
+                low *= lastSide == side ? 0.5 : 1;
             }
             else
             {
-                outside = middle;
+                (outside, low) = (middle, height);
+                high *= lastSide == side ? 0.5 : 1;
             }
+
+            lastSide = side;
         }
 
         return from;
     }
 
-    private double Profile(in CensoredCondition condition)
+    /// <summary>ln of the likelihood under a condition less the limit; each call starts from where the last one ended.</summary>
+    private Func<double, double> Profile(Func<double, CensoredCondition> condition, double limit)
     {
-        var found = point;
-        return likelihood!.Maximum(condition, ref found, out _, out _);
+        var (found, u) = (point, logScaledRate);
+        return value =>
+            CensoredSearch.Local(series!, likelihood!, condition(value), ref found, ref u, out _, 1e-7) - limit;
     }
 
-    private double? Unscaled(double? value) =>
-        value.HasValue ? likelihood!.Centre + likelihood.Unit * value.Value : null;
+    private double? Unscaled(double? value) => value.HasValue ? series!.Centre + series.Unit * value.Value : null;
 
     private bool TryLimit(double confidence, IntervalSide side, out double limit)
     {

@@ -6,14 +6,6 @@ namespace OilCondition.Statistics;
 [StructLayout(LayoutKind.Auto)]
 internal readonly record struct CensoredPoint(double Floor, double Amplitude, double InverseScatter)
 {
-    public double this[int i] =>
-        i switch
-        {
-            0 => Floor,
-            1 => Amplitude,
-            _ => InverseScatter,
-        };
-
     public CensoredPoint Moved(in CensoredPoint by, double share) =>
         new(Floor + share * by.Floor, Amplitude + share * by.Amplitude, InverseScatter + share * by.InverseScatter);
 }

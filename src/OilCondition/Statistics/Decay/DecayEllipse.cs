@@ -170,8 +170,7 @@ internal readonly struct DecayEllipse
     }
 
     /// <summary>Covariance of the curve at a drop with its floor.</summary>
-    private double CovarianceWithFloor(double drop) =>
-        startVariance + covariance * (1 + drop) + changeVariance * drop;
+    private double CovarianceWithFloor(double drop) => startVariance + covariance * (1 + drop) + changeVariance * drop;
 
     private double Variance(double drop) =>
         Math.Max(0, startVariance + 2 * covariance * drop + changeVariance * drop * drop);

@@ -6,9 +6,6 @@ internal sealed class DecayResiduals
     /// <summary>Modified z-score from which a reading is called a potential outlier (Iglewicz and Hoaglin 1993).</summary>
     private const double FlagFrom = 3.5;
 
-    /// <summary>The normal deviate that one series of twenty exceeds.</summary>
-    private const double OneInTwenty = 1.6448536269514722;
-
     /// <summary>Of readings in order of time.</summary>
     /// <param name="times">Times.</param>
     /// <param name="values">Values.</param>
@@ -30,8 +27,8 @@ internal sealed class DecayResiduals
             Fill(times, values, weights, fit, residuals);
         }
 
-        Autocorrelation = LagOne(residuals);
-        IsAutocorrelated = fit.Count > 0 && Autocorrelation > OneInTwenty / Math.Sqrt(fit.Count);
+        LagOne = Autocorrelation.LagOne(residuals);
+        IsAutocorrelated = Autocorrelation.IsDoubtful(LagOne, fit.Count);
         InGivenOrder = residuals;
         if (order is not null)
         {
@@ -46,7 +43,7 @@ internal sealed class DecayResiduals
     public double[] InGivenOrder { get; }
 
     /// <summary>Correlation of each residual with the next in time.</summary>
-    public double Autocorrelation { get; }
+    public double LagOne { get; }
 
     public bool IsAutocorrelated { get; }
 
@@ -75,20 +72,5 @@ internal sealed class DecayResiduals
                 : 0;
             residuals[i] = residual * perScatter * (weights.IsEmpty ? 1 : Math.Sqrt(weights[i]));
         }
-    }
-
-    private static double LagOne(double[] residuals)
-    {
-        double products = 0;
-        double squares = 0;
-        double before = 0;
-        foreach (var residual in residuals)
-        {
-            products += residual * before;
-            squares += residual * residual;
-            before = residual;
-        }
-
-        return squares > 0 ? products / squares : 0;
     }
 }

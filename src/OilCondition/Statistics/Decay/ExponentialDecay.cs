@@ -102,8 +102,9 @@ public static class ExponentialDecay
     /// <param name="times">The times that were fitted.</param>
     /// <param name="values">The values that were fitted.</param>
     /// <param name="target">The value to reach, below the start.</param>
-    /// <param name="confidence">Two-sided confidence level, above 0 and below 1.</param>
+    /// <param name="confidence">Confidence level, above 0 and below 1; above 0.5 for one side.</param>
     /// <param name="lowestFloor">The lowest floor allowed, as in the fit.</param>
+    /// <param name="side">Both ends, or one: Upper for 'done by'.</param>
     /// <returns>Estimate and interval.</returns>
     /// <exception cref="ArgumentException">There are too few readings, or the target is not finite.</exception>
     public static TimeToValueInterval TimeToValue(
@@ -112,7 +113,8 @@ public static class ExponentialDecay
         ReadOnlySpan<double> values,
         double target,
         double confidence,
-        double lowestFloor = 0
+        double lowestFloor = 0,
+        IntervalSide side = IntervalSide.Both
     )
     {
         if (fit.Status == ExponentialDecayStatus.TooFewReadings)
@@ -120,7 +122,8 @@ public static class ExponentialDecay
             throw new ArgumentException("Too few readings were fitted; there is no time to a value.", nameof(fit));
         }
 
-        return Analyze(times, values, new ExponentialDecayOptions(lowestFloor: lowestFloor)).TimeTo(target, confidence);
+        return Analyze(times, values, new ExponentialDecayOptions(lowestFloor: lowestFloor))
+            .TimeTo(target, confidence, side);
     }
 
     internal static void Check(

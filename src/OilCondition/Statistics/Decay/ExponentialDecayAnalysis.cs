@@ -82,7 +82,7 @@ public sealed class ExponentialDecayAnalysis
     public IReadOnlyList<int> FlaggedReadings => Left.Flagged();
 
     /// <summary>Correlation of each residual with the next in time (lag 1).</summary>
-    public double ResidualAutocorrelation => Left.Autocorrelation;
+    public double ResidualAutocorrelation => Left.LagOne;
 
     /// <summary>Whether that correlation is above 1.645/sqrt(n), which independent scatter exceeds in fewer than one series of twenty.</summary>
     /// <remarks>Every interval then carries a warning: with correlation 0.3 to 0.5 an interval of 90 % covers 63 to 80 %.</remarks>

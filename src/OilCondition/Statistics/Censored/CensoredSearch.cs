@@ -1,0 +1,93 @@
+namespace OilCondition.Statistics;
+
+/// <summary>The largest likelihood over the rates.</summary>
+internal static class CensoredSearch
+{
+    /// <summary>Over all octaves, then by the derivative about the best of them.</summary>
+    public static double Global(
+        CensoredSeries series,
+        CensoredLikelihood likelihood,
+        ref CensoredPoint point,
+        out double u,
+        out bool atBound
+    )
+    {
+        var none = CensoredCondition.None;
+        var best = double.NegativeInfinity;
+        var bestPoint = point;
+        u = CensoredSeries.Bottom;
+        for (var i = 0; i < series.Levels; i++)
+        {
+            var level = CensoredSeries.Bottom + i * Math.Log(2);
+            var here = likelihood.AtRate(level, none, ref point, out _, out _);
+            if (here > best)
+            {
+                (best, u, bestPoint) = (here, level, point);
+            }
+        }
+
+        point = bestPoint;
+        return Local(series, likelihood, none, ref point, ref u, out atBound, 1e-11);
+    }
+
+    /// <summary>Uphill from a rate to where the derivative passes zero, or to the end of the search.</summary>
+    public static double Local(
+        CensoredSeries series,
+        CensoredLikelihood likelihood,
+        in CensoredCondition condition,
+        ref CensoredPoint point,
+        ref double u,
+        out bool atBound,
+        double tolerance
+    )
+    {
+        var value = likelihood.AtRate(u, condition, ref point, out var slope, out atBound);
+        var away = Math.Sign(slope);
+        var step = 0.05;
+        var (from, fromSlope) = (u, slope);
+        var (to, toSlope) = (u, slope);
+        while (toSlope * away > 0)
+        {
+            var end = away > 0 ? series.Top : CensoredSeries.Bottom;
+            if (u == end)
+            {
+                return value;
+            }
+
+            (from, fromSlope) = (to, toSlope);
+            u = away > 0 ? Math.Min(end, from + step) : Math.Max(end, from - step);
+            step *= 2;
+            value = likelihood.AtRate(u, condition, ref point, out toSlope, out atBound);
+            to = u;
+        }
+
+        // False position in the form of Illinois.
+        for (var i = 0; i < 100 && Math.Abs(to - from) > tolerance && toSlope != 0; i++)
+        {
+            u = to - toSlope * (to - from) / (toSlope - fromSlope);
+            if (!((u - from) * (u - to) < 0))
+            {
+                u = (from + to) / 2;
+            }
+
+            value = likelihood.AtRate(u, condition, ref point, out slope, out atBound);
+            if (Math.Abs(u - to) < tolerance || Math.Abs(u - from) < tolerance)
+            {
+                return value;
+            }
+
+            if (slope * toSlope < 0)
+            {
+                (from, fromSlope) = (to, toSlope);
+            }
+            else
+            {
+                fromSlope /= 2;
+            }
+
+            (to, toSlope) = (u, slope);
+        }
+
+        return value;
+    }
+}

@@ -1,0 +1,87 @@
+namespace OilCondition.Statistics;
+
+/// <summary>Readings of which some are only known to lie below their value, scaled as for the least-squares kernel.</summary>
+internal sealed class CensoredSeries
+{
+    /// <summary>A curve is not taken as closer to zero than this part of the largest value, where its weight would be without bound.</summary>
+    private const double SmallestShare = 1e-3;
+
+    private readonly double least;
+
+    /// <summary>Prepares a series.</summary>
+    public CensoredSeries(double[] times, double[] values, bool[] belowLimit, double? lowestFloor)
+    {
+        Array.Sort(times.ToArray(), values);
+        Array.Sort(times.ToArray(), belowLimit);
+        Array.Sort(times);
+        var columns = new DecayColumns(
+            new double[DecayColumns.Scratch(times.Length)],
+            times,
+            values,
+            default,
+            times[0]
+        );
+        BelowLimit = belowLimit;
+        Times = columns.Times.Slice(0, times.Length).ToArray();
+        Values = columns.Values.Slice(0, times.Length).ToArray();
+        Origin = columns.Origin;
+        Span = columns.Span;
+        Centre = columns.Centre;
+        Unit = columns.Unit;
+        LowestFloor = lowestFloor.HasValue ? columns.Scaled(lowestFloor.Value) : double.NegativeInfinity;
+        Levels = DecaySearch.Levels(columns);
+        AboveCount = belowLimit.Count(below => !below);
+        least = SmallestShare * values.Max(Math.Abs);
+        PerSize = new double[times.Length];
+        SetSizes(_ => Unit);
+    }
+
+    /// <summary>In order of time, in spans from the first.</summary>
+    public double[] Times { get; }
+    public double[] Values { get; }
+    public bool[] BelowLimit { get; }
+
+    /// <summary>Unit over each reading's share in the scatter: 1 with constant noise, unit/curve with proportional noise.</summary>
+    public double[] PerSize { get; }
+
+    /// <summary>Sum of ln <see cref="PerSize"/> over the readings above their limit.</summary>
+    public double LogPerSize { get; private set; }
+
+    public double Origin { get; }
+    public double Span { get; }
+    public double Centre { get; }
+    public double Unit { get; }
+    public double LowestFloor { get; }
+    public int Levels { get; }
+    public int AboveCount { get; }
+    public int Count => Times.Length;
+
+    /// <summary>ln of the slowest rate of the search.</summary>
+    public static double Bottom => Math.Log(DecaySearch.LowestScaledRate);
+
+    /// <summary>ln of the fastest rate of the search.</summary>
+    public double Top => Bottom + (Levels - 1) * Math.Log(2);
+
+    /// <summary>Takes the scatter in proportion to a curve.</summary>
+    public void SetProportional(in CensoredPoint point, double u)
+    {
+        var sigma = Unit / point.InverseScatter;
+        var rate = Math.Exp(u);
+        var (floor, amplitude) = (Centre + sigma * point.Floor, sigma * point.Amplitude);
+        SetSizes(i => Math.Max(least, floor + amplitude * (1 - LaneMath.Drop(rate * Times[i]))));
+    }
+
+    /// <summary>(h y − F − A e) p of a reading; linear in the point.</summary>
+    public double Residual(int i, double remaining, in CensoredPoint point) =>
+        PerSize[i] * (point.InverseScatter * Values[i] - point.Floor - point.Amplitude * remaining);
+
+    private void SetSizes(Func<int, double> size)
+    {
+        LogPerSize = 0;
+        for (var i = 0; i < Count; i++)
+        {
+            PerSize[i] = Unit / size(i);
+            LogPerSize += BelowLimit[i] ? 0 : Math.Log(PerSize[i]);
+        }
+    }
+}
