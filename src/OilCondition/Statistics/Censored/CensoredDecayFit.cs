@@ -4,7 +4,7 @@ namespace OilCondition.Statistics;
 
 /// <summary>The most likely decay for readings of which some are only known to lie below a limit.</summary>
 /// <remarks>
-/// Intervals are of the profile likelihood: 2 (ℓ_max − ℓ) ≤ n ln(1 + t²/(n − 3)), which is the least-squares profile of
+/// Intervals are of the profile likelihood: 2 (ℓ_max − ℓ) ≤ m ln(1 + t²/(m − 3)) with m readings above their limit, which is the least-squares profile of
 /// <see cref="ExponentialDecayAnalysis"/> where nothing is below a limit. Standard errors are from the observed information.
 /// </remarks>
 public sealed class CensoredDecayFit
@@ -356,11 +356,12 @@ public sealed class CensoredDecayFit
 
     private double? Unscaled(double? value) => value.HasValue ? series!.Centre + series.Unit * value.Value : null;
 
+    /// <summary>Only readings above their limit tell the scatter: they alone count as degrees of freedom.</summary>
     private bool TryLimit(double confidence, IntervalSide side, out double limit)
     {
-        var degrees = Count - 3;
+        var degrees = AboveLimitCount - 3;
         var quantile = IntervalLevel.StudentQuantile(confidence, side, degrees);
-        limit = LogLikelihood - 0.5 * Count * Math.Log(1 + quantile * quantile / Math.Max(1, degrees));
+        limit = LogLikelihood - 0.5 * AboveLimitCount * Math.Log(1 + quantile * quantile / Math.Max(1, degrees));
         return likelihood is not null;
     }
 }

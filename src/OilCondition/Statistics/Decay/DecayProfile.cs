@@ -15,7 +15,7 @@ internal sealed class DecayProfile
     private const double Beyond = 1e7;
 
     /// <summary>Fewest rates, a whole number of lanes, and the most that ln κ may move from one to the next.</summary>
-    private const int FewestRates = 16;
+    private const int FewestRates = 20;
     private const double WidestStep = 0.35;
 
     private readonly double[] scaledRates;
@@ -128,7 +128,9 @@ internal sealed class DecayProfile
         {
             var crosses = ellipses[i].TryCross(target, out var early, out var late);
             from[i] = crosses ? Exponent(early) / scaledRates[i] : double.PositiveInfinity;
-            to[i] = crosses ? -Exponent(late) / scaledRates[i] : double.PositiveInfinity;
+
+            // The reciprocal, which stays smooth where the latest crossing runs away.
+            to[i] = crosses && late > 0 ? scaledRates[i] / Exponent(late) : double.PositiveInfinity;
         }
 
         first = Least(from);
@@ -139,8 +141,9 @@ internal sealed class DecayProfile
 
         // A compatible curve that levels off at or above the target never gets below it.
         Values(double.PositiveInfinity, out _, out var highestFloor);
-        never = !highestFloor.HasValue || highestFloor >= target;
-        last = never ? null : -Least(to);
+        var reciprocal = Least(to);
+        never = !highestFloor.HasValue || highestFloor >= target || reciprocal <= 0;
+        last = never || !first.HasValue ? null : 1 / reciprocal ?? 0;
     }
 
     /// <summary>The x of a drop 1 − exp(−x), with all digits where it is small.</summary>

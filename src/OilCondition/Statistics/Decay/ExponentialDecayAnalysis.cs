@@ -241,13 +241,19 @@ public sealed class ExponentialDecayAnalysis
 
         compatible.Values(scaledTime, out var least, out var largest);
         return ProfileInterval.Between(
-            least.HasValue ? compatible.Unscaled(least.Value) : null,
+            least.HasValue ? NotBelowBound(compatible.Unscaled(least.Value), scaledTime) : null,
             largest.HasValue ? compatible.Unscaled(largest.Value) : null,
             confidence,
             side,
             IsAutocorrelated
         );
     }
+
+    /// <summary>A floor at its bound is the bound itself, to the last digit.</summary>
+    private double NotBelowBound(double value, double scaledTime) =>
+        double.IsInfinity(scaledTime) && value < Options.Bound + 1e-9 * Math.Abs(Fit.Start - Options.Bound)
+            ? Options.Bound
+            : value;
 
     private bool TryProfile(double confidence, IntervalSide side, [NotNullWhen(true)] out DecayProfile? compatible)
     {
