@@ -8,6 +8,8 @@ namespace OilCondition.Benchmarks;
 public static class DecayComparison
 {
     private const int Rounds = 15;
+    private const int Calibrations = 9;
+    private static readonly TimeSpan LongEnough = TimeSpan.FromMilliseconds(10);
 
     public static void Run()
     {
@@ -58,11 +60,11 @@ public static class DecayComparison
                         analysis.TimeTo(300, 0.9);
                     }
                 ),
-            () => ExponentialDecayColumns.Fit(offsets, times, values),
             () => Each(peers, p => p.Fit(bounded: false)),
             () => Each(peers, p => p.Fit(bounded: true)),
+            () => ExponentialDecayColumns.Fit(offsets, times, values),
         ];
-        var spent = Interleaved(work, [series.Length, series.Length, 16 * series.Length, peers.Length, peers.Length]);
+        var spent = Interleaved(work, [series.Length, series.Length, peers.Length, peers.Length, 16 * series.Length]);
         var free = peers.Select((p, i) => Wrong(p, p.Fit(bounded: false), ownFree[i])).Count(wrong => wrong);
         var bound = peers.Select((p, i) => Wrong(p, p.Fit(bounded: true), own[i])).Count(wrong => wrong);
         var ours = peers
@@ -77,12 +79,12 @@ public static class DecayComparison
                 spent[0],
                 spent[1],
                 spent[1] / spent[0],
+                spent[4],
                 spent[2],
+                spent[2] / spent[0],
+                free,
                 spent[3],
                 spent[3] / spent[0],
-                free,
-                spent[4],
-                spent[4] / spent[0],
                 bound,
                 ours
             )
@@ -112,20 +114,33 @@ public static class DecayComparison
         }
     }
 
-    /// <summary>Median microseconds per operation; every round runs all of the work once, one after the other.</summary>
+    /// <summary>
+    /// Median microseconds of processor time per operation; every round runs all of the work, one after the other, each for about as long,
+    /// so that other load takes its share of all alike. The last one is of wall time: it is the one that uses several cores.
+    /// </summary>
     private static double[] Interleaved(Action[] work, int[] operations)
     {
         var rounds = work.Select(_ => new List<double>()).ToArray();
-        for (var round = -3; round < Rounds; round++)
+        var repeats = work.Select(_ => 1).ToArray();
+        for (var round = -Calibrations; round < Rounds; round++)
         {
             for (var i = 0; i < work.Length; i++)
             {
-                var begin = Stopwatch.GetTimestamp();
-                work[i]();
-                var spent = Stopwatch.GetElapsedTime(begin).TotalMicroseconds / operations[i];
+                var (processor, wall) = (Environment.CpuUsage.TotalTime, Stopwatch.GetTimestamp());
+                for (var repeat = 0; repeat < repeats[i]; repeat++)
+                {
+                    work[i]();
+                }
+
+                var spent =
+                    i == work.Length - 1 ? Stopwatch.GetElapsedTime(wall) : Environment.CpuUsage.TotalTime - processor;
                 if (round >= 0)
                 {
-                    rounds[i].Add(spent);
+                    rounds[i].Add(spent.TotalMicroseconds / repeats[i] / operations[i]);
+                }
+                else if (spent < LongEnough)
+                {
+                    repeats[i] *= 2;
                 }
             }
         }

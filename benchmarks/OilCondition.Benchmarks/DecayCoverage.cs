@@ -102,7 +102,13 @@ public static class DecayCoverage
                 }),
             ];
             bool[] below = [.. values.Select(y => y < limit)];
-            var fit = CensoredDecay.Fit(times, [.. values.Select(y => Math.Max(y, limit))], below, lowestFloor: null, noise);
+            var fit = CensoredDecay.Fit(
+                times,
+                [.. values.Select(y => Math.Max(y, limit))],
+                below,
+                lowestFloor: null,
+                noise
+            );
             if (fit.Status is ExponentialDecayStatus.TooFewAboveLimit)
             {
                 continue;

@@ -59,12 +59,23 @@ internal sealed class DecayResiduals
         Span<double> residuals
     )
     {
-        var curve = DecayCurve.Of(fit);
         var perScatter = 1 / fit.ResidualStandardDeviation;
         var smallest = 1e-9 * Math.Abs(fit.Start);
-        for (var i = 0; i < residuals.Length; i++)
+        var i = 0;
+        if (fit.Noise == DecayNoise.Constant && weights.IsEmpty)
         {
-            var f = curve.At(times[i]);
+            var change = LaneMath.Of(fit.Floor - fit.Start);
+            for (; i <= residuals.Length - LaneMath.Width; i += LaneMath.Width)
+            {
+                var x = (LaneMath.Load(times, i) - LaneMath.Of(fit.StartTime)) * LaneMath.Of(fit.Rate);
+                var residual = LaneMath.Load(values, i) - LaneMath.Of(fit.Start) - change * LaneMath.Drop(x);
+                LaneMath.Store(residual * LaneMath.Of(perScatter), residuals, i);
+            }
+        }
+
+        for (; i < residuals.Length; i++)
+        {
+            var f = fit.Start + (fit.Floor - fit.Start) * LaneMath.Drop(fit.Rate * (times[i] - fit.StartTime));
             var size = fit.Noise == DecayNoise.Constant ? 1 : Math.Max(Math.Abs(f), smallest);
             var residual =
                 fit.Noise == DecayNoise.Logarithmic && f > 0 ? Math.Log(values[i] / f)

@@ -21,6 +21,8 @@ namespace OilCondition.Statistics;
 /// </example>
 public sealed class ExponentialDecayAnalysis
 {
+    private const int MostOnStack = 1024;
+
     private readonly double[] times;
     private readonly double[] values;
     private readonly double[] weights;
@@ -255,6 +257,7 @@ public sealed class ExponentialDecayAnalysis
             ? Options.Bound
             : value;
 
+    [SkipLocalsInit]
     private bool TryProfile(double confidence, IntervalSide side, [NotNullWhen(true)] out DecayProfile? compatible)
     {
         var quantile = IntervalLevel.StudentQuantile(confidence, side, Fit.DegreesOfFreedom);
@@ -266,7 +269,8 @@ public sealed class ExponentialDecayAnalysis
 
         if (compatible?.Quantile != quantile)
         {
-            var scratch = new double[DecayColumns.Scratch(times.Length)];
+            var need = DecayColumns.Scratch(times.Length);
+            var scratch = need <= MostOnStack ? stackalloc double[need] : new double[need];
             var columns = new DecayColumns(scratch, times, workingValues, workingWeights, Fit.StartTime);
             compatible = new DecayProfile(
                 columns,
