@@ -9,8 +9,6 @@ namespace OilCondition.Statistics;
 /// </remarks>
 public sealed class CensoredDecayFit
 {
-    private const int MostReweightings = 40;
-
     private readonly CensoredSeries? series;
     private readonly CensoredLikelihood? likelihood;
     private readonly CensoredPoint point;
@@ -35,7 +33,7 @@ public sealed class CensoredDecayFit
         LogLikelihood = CensoredSearch.Global(series, likelihood, ref point, out logScaledRate, out var atBound);
         if (noise == DecayNoise.Proportional)
         {
-            LogLikelihood = Reweight(series, likelihood, ref point, ref logScaledRate, out atBound);
+            LogLikelihood = CensoredSearch.Proportional(series, likelihood, ref point, ref logScaledRate, out atBound);
         }
 
         var sigma = 1 / point.InverseScatter;
@@ -45,7 +43,7 @@ public sealed class CensoredDecayFit
         Start = Floor + series.Unit * point.Amplitude * sigma;
         Rate = Math.Exp(logScaledRate) / series.Span;
         StandardDeviation = series.Unit * sigma / (noise == DecayNoise.Proportional ? series.Unit : 1);
-        ResidualAutocorrelation = LagOne(series, point, logScaledRate);
+        ResidualAutocorrelation = Autocorrelation.LagOne(series.Residuals(point, logScaledRate));
         Status =
             logScaledRate < CensoredSeries.Bottom + 1e-6 ? ExponentialDecayStatus.StraightLine
             : logScaledRate > series.Top - 1e-6 ? ExponentialDecayStatus.FasterThanSampling
@@ -237,114 +235,8 @@ public sealed class CensoredDecayFit
         );
     }
 
-    private static double Reweight(
-        CensoredSeries series,
-        CensoredLikelihood likelihood,
-        ref CensoredPoint point,
-        ref double u,
-        out bool atBound
-    )
-    {
-        for (var i = 0; ; i++)
-        {
-            var (before, beforePoint) = (u, point);
-            series.SetProportional(point, u);
-            if (i == 0)
-            {
-                // In units of the curve the scatter is another number altogether.
-                point = new CensoredPoint(0, 0, 1 / 0.05);
-            }
-
-            var result = CensoredSearch.Local(
-                series,
-                likelihood,
-                CensoredCondition.None,
-                ref point,
-                ref u,
-                out atBound,
-                1e-11
-            );
-            var floorMoved = point.Floor / point.InverseScatter - beforePoint.Floor / beforePoint.InverseScatter;
-            if (i == MostReweightings || (Math.Abs(u - before) < 1e-9 && Math.Abs(floorMoved) < 1e-9))
-            {
-                return result;
-            }
-        }
-    }
-
-    private static double LagOne(CensoredSeries series, in CensoredPoint point, double u)
-    {
-        var residuals = new double[series.Count];
-        var rate = Math.Exp(u);
-        for (var i = 0; i < residuals.Length; i++)
-        {
-            residuals[i] = series.Residual(i, 1 - LaneMath.Drop(rate * series.Times[i]), point);
-            if (series.BelowLimit[i])
-            {
-                NormalTail.LogProbability(residuals[i], out var ratio);
-                residuals[i] = -ratio;
-            }
-        }
-
-        return Autocorrelation.LagOne(residuals);
-    }
-
-    /// <summary>
-    /// Where a function that is not negative inside passes zero on the way outside; null if it never does. Doubling steps first, then the
-    /// false position (Illinois) on sqrt(ln likelihood lost), which is nearly a straight line.
-    /// </summary>
-    private double? Edge(Func<double, double> inside, double from, double to, double step, double limit)
-    {
-        var room = LogLikelihood - limit;
-        double Height(double excess) => Math.Sqrt(room) - Math.Sqrt(Math.Max(0, room - excess));
-        var away = Math.Sign(to - from);
-        step = away * Math.Max(step, 1e-6 * Math.Abs(to - from));
-        var high = Math.Sqrt(room);
-        double outside;
-        double low;
-        do
-        {
-            outside = (from + step - to) * away < 0 ? from + step : to;
-            low = Height(inside(outside));
-            if (low >= 0)
-            {
-                if (outside == to)
-                {
-                    return null;
-                }
-
-                (from, high) = (outside, low);
-                step *= 2;
-            }
-        } while (low >= 0);
-
-        var lastSide = 0;
-        for (var i = 0; i < 60 && Math.Abs(outside - from) > 1e-8 * (1 + Math.Abs(from)); i++)
-        {
-            var middle = outside - low * (outside - from) / (low - high);
-            var height = Height(inside(middle));
-            var side = height >= 0 ? 1 : -1;
-            if (Math.Abs(height) < 1e-7 * Math.Sqrt(room))
-            {
-                return middle;
-            }
-
-            if (side > 0)
-            {
-                (from, high) = (middle, height);
-                low *= lastSide == side ? 0.5 : 1;
-            }
-            else
-            {
-                (outside, low) = (middle, height);
-                high *= lastSide == side ? 0.5 : 1;
-            }
-
-            lastSide = side;
-        }
-
-        return from;
-    }
+    private double? Edge(Func<double, double> inside, double from, double to, double step, double limit) =>
+        CensoredReach.Edge(inside, LogLikelihood - limit, from, to, step);
 
     /// <summary>ln of the likelihood under a condition less the limit; each call starts from where the last one ended.</summary>
     private Func<double, double> Profile(Func<double, CensoredCondition> condition, double limit)

@@ -3,6 +3,8 @@ namespace OilCondition.Statistics;
 /// <summary>The largest likelihood over the rates.</summary>
 internal static class CensoredSearch
 {
+    private const int MostReweightings = 40;
+
     /// <summary>Over all octaves, then by the derivative about the best of them.</summary>
     public static double Global(
         CensoredSeries series,
@@ -28,6 +30,34 @@ internal static class CensoredSearch
 
         point = bestPoint;
         return Local(series, likelihood, none, ref point, ref u, out atBound, 1e-11);
+    }
+
+    /// <summary>The maximum for scatter in proportion to the curve, iterated until the two agree.</summary>
+    public static double Proportional(
+        CensoredSeries series,
+        CensoredLikelihood likelihood,
+        ref CensoredPoint point,
+        ref double u,
+        out bool atBound
+    )
+    {
+        for (var i = 0; ; i++)
+        {
+            var (before, beforePoint) = (u, point);
+            series.SetProportional(point, u);
+            if (i == 0)
+            {
+                // In units of the curve the scatter is another number altogether.
+                point = new CensoredPoint(0, 0, 1 / 0.05);
+            }
+
+            var result = Local(series, likelihood, CensoredCondition.None, ref point, ref u, out atBound, 1e-11);
+            var floorMoved = point.Floor / point.InverseScatter - beforePoint.Floor / beforePoint.InverseScatter;
+            if (i == MostReweightings || (Math.Abs(u - before) < 1e-9 && Math.Abs(floorMoved) < 1e-9))
+            {
+                return result;
+            }
+        }
     }
 
     /// <summary>Uphill from a rate to where the derivative passes zero, or to the end of the search.</summary>

@@ -75,6 +75,24 @@ internal sealed class CensoredSeries
     public double Residual(int i, double remaining, in CensoredPoint point) =>
         PerSize[i] * (point.InverseScatter * Values[i] - point.Floor - point.Amplitude * remaining);
 
+    /// <summary>Residuals over their scatter, in order of time; of a reading below its limit the one expected of it.</summary>
+    public double[] Residuals(in CensoredPoint point, double u)
+    {
+        var residuals = new double[Count];
+        var rate = Math.Exp(u);
+        for (var i = 0; i < residuals.Length; i++)
+        {
+            residuals[i] = Residual(i, 1 - LaneMath.Drop(rate * Times[i]), point);
+            if (BelowLimit[i])
+            {
+                NormalTail.LogProbability(residuals[i], out var ratio);
+                residuals[i] = -ratio;
+            }
+        }
+
+        return residuals;
+    }
+
     private void SetSizes(Func<int, double> size)
     {
         LogPerSize = 0;
