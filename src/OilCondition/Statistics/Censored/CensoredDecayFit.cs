@@ -1,3 +1,4 @@
+using MathNet.Numerics.LinearAlgebra;
 using OilCondition.Guards;
 
 namespace OilCondition.Statistics;
@@ -10,6 +11,7 @@ namespace OilCondition.Statistics;
 public sealed class CensoredDecayFit
 {
     private readonly CensoredSeries? series;
+    private readonly Matrix<double>? covariance;
     private readonly CensoredLikelihood? likelihood;
     private readonly CensoredPoint point;
     private readonly double logScaledRate;
@@ -52,12 +54,13 @@ public sealed class CensoredDecayFit
             : ExponentialDecayStatus.Determined;
         if (
             Status is ExponentialDecayStatus.StraightLine or ExponentialDecayStatus.FasterThanSampling
-            || CensoredInformation.Covariance(series, point, logScaledRate, atBound) is not { } covariance
+            || CensoredInformation.Covariance(series, point, logScaledRate, atBound) is not { } found
         )
         {
             return;
         }
 
+        covariance = found;
         HasStandardErrors = true;
         FloorStandardError = atBound ? 0 : series.Unit * Math.Sqrt(covariance[0, 0]);
         StartStandardError = series.Unit * Math.Sqrt(covariance[1, 1]);
@@ -185,6 +188,28 @@ public sealed class CensoredDecayFit
         return ProfileInterval.Between(Unscaled(lower), Unscaled(upper), confidence, side, IsAutocorrelated);
     }
 
+    /// <summary>Interval for the curve at a time.</summary>
+    /// <param name="time">Time, not before the first reading.</param>
+    /// <param name="confidence">Confidence level, above 0 and below 1; above 0.5 for one side.</param>
+    /// <param name="side">Both ends, or one.</param>
+    /// <returns>The interval.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The time is not finite or before the first reading.</exception>
+    public ProfileInterval ValueInterval(double time, double confidence, IntervalSide side = IntervalSide.Both)
+    {
+        Guard.InRange(time, StartTime, double.MaxValue, "", nameof(time));
+        if (!TryLimit(confidence, side, out var limit))
+        {
+            return ProfileInterval.Without(IntervalOutcome.TooFewReadings, confidence, side);
+        }
+
+        var at = (time - StartTime) / Span;
+        Func<double, double> Inside() => Profile(value => CensoredCondition.At(at, value), limit);
+        var here = (ValueAt(time) - series!.Centre) / series.Unit;
+        var lower = Edge(Inside(), here, here - 1e4, 0.05, limit);
+        var upper = Edge(Inside(), here, here + 1e4, 0.05, limit);
+        return ProfileInterval.Between(Unscaled(lower), Unscaled(upper), confidence, side, IsAutocorrelated);
+    }
+
     /// <summary>When the falling curve reaches a value.</summary>
     /// <param name="target">The value to reach; it may lie below the limit of the readings.</param>
     /// <param name="confidence">Confidence level, above 0 and below 1; above 0.5 for one side.</param>
@@ -233,6 +258,28 @@ public sealed class CensoredDecayFit
             side,
             IsAutocorrelated
         );
+    }
+
+    /// <summary>Standard error of any function of the curve from its derivatives by start, floor and ln k (delta method).</summary>
+    internal double StandardErrorOf(double byStart, double byFloor, double byLogRate)
+    {
+        if (covariance is null)
+        {
+            return 0;
+        }
+
+        var unit = series!.Unit;
+        double[] gradient = [byFloor * (FloorStandardError > 0 ? unit : 0), byStart * unit, byLogRate];
+        double variance = 0;
+        for (var i = 0; i < 3; i++)
+        {
+            for (var j = 0; j < 3; j++)
+            {
+                variance += gradient[i] * covariance[i, j] * gradient[j];
+            }
+        }
+
+        return Math.Sqrt(Math.Max(0, variance));
     }
 
     private double? Edge(Func<double, double> inside, double from, double to, double step, double limit) =>

@@ -119,6 +119,26 @@ internal sealed class DecayProfile
         largest = largest > Beyond ? null : largest;
     }
 
+    /// <summary>How far the slope where the curve passes an unscaled value, κ (floor − value), reaches, per span. An end that a sudden drop opens is null.</summary>
+    public void Slopes(double value, out double? least, out double? largest)
+    {
+        Span<double> from = stackalloc double[ellipses.Length];
+        Span<double> to = stackalloc double[ellipses.Length];
+        for (var i = 0; i < ellipses.Length; i++)
+        {
+            // A drop of 1 is the floor.
+            var empty = ellipses[i].IsEmpty;
+            ellipses[i].Range(1, out var low, out var high);
+            from[i] = empty ? double.PositiveInfinity : scaledRates[i] * (low - Scaled(value));
+            to[i] = empty ? double.PositiveInfinity : scaledRates[i] * (Scaled(value) - high);
+        }
+
+        least = Least(from) * unit;
+        largest = -Least(to) * unit;
+        least = HasNoHighestRate && least < 0 ? null : least;
+        largest = HasNoHighestRate && largest > 0 ? null : largest;
+    }
+
     /// <summary>When falling curves pass a target, in spans.</summary>
     public void Crossings(double target, out double? first, out double? last, out bool never)
     {

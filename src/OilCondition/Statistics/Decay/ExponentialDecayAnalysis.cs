@@ -176,6 +176,25 @@ public sealed class ExponentialDecayAnalysis
         return ScaledValue(Fit.Span > 0 ? (time - Fit.StartTime) / Fit.Span : 0, confidence, side);
     }
 
+    /// <summary>Interval for the slope of the curve where it passes a value, k (floor − value), in values per unit of time.</summary>
+    /// <remarks>At the level that a loop would reach by itself this is what comes in per unit of time.</remarks>
+    /// <param name="value">The value; the curve need not pass it within the readings.</param>
+    /// <param name="confidence">Confidence level, above 0 and below 1; above 0.5 for one side.</param>
+    /// <param name="side">Both ends, or one.</param>
+    /// <returns>The interval; an end is missing where the readings do not bound the rate from above.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not finite.</exception>
+    public ProfileInterval SlopeAt(double value, double confidence, IntervalSide side = IntervalSide.Both)
+    {
+        Guard.Finite(value, "", nameof(value));
+        if (!TryProfile(confidence, side, out var compatible))
+        {
+            return ProfileInterval.Without(IntervalOutcome.TooFewReadings, confidence, side);
+        }
+
+        compatible.Slopes(value, out var least, out var largest);
+        return ProfileInterval.Between(least / Fit.Span, largest / Fit.Span, confidence, side, IsAutocorrelated);
+    }
+
     /// <summary>When the falling curve reaches a value.</summary>
     /// <param name="target">The value to reach.</param>
     /// <param name="confidence">Confidence level, above 0 and below 1; above 0.5 for one side.</param>

@@ -214,6 +214,10 @@ public readonly record struct ExponentialDecayFit
         return Guard.IsFinite(standardError);
     }
 
+    /// <summary>Standard error of any function of the curve from its derivatives by start, floor and ln k (delta method).</summary>
+    internal double StandardErrorOf(double byStart, double byFloor, double byLogRate) =>
+        Math.Sqrt(Variance((byStart, byFloor, byLogRate)));
+
     internal ExponentialDecayFit WithVariance(double variance)
     {
         var old = ResidualStandardDeviation * ResidualStandardDeviation;

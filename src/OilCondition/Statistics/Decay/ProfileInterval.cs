@@ -64,6 +64,10 @@ public readonly record struct ProfileInterval
         return (!HasLower || value >= Lower) && (!HasUpper || value <= Upper);
     }
 
+    /// <summary>The same with a warning that its coverage is in doubt.</summary>
+    internal ProfileInterval InDoubt() =>
+        new(Outcome, HasLower, Lower, HasUpper, Upper, Confidence, Side, coverageInDoubt: true);
+
     internal static ProfileInterval Without(IntervalOutcome outcome, double confidence, IntervalSide side) =>
         new(outcome, false, 0, false, 0, confidence, side, coverageInDoubt: false);
 
