@@ -123,12 +123,15 @@ internal static partial class AssessmentJson
             case TimeToTarget.OutOfReach:
                 json.WriteString("outcome", "out-of-reach");
                 break;
+            case TimeToTarget.TooFewAboveLimit:
+                json.WriteString("outcome", "too-few-above-limit");
+                break;
             default:
                 json.WriteString("outcome", "too-few-readings");
                 break;
         }
 
-        if (progress.TimeToTarget is not TimeToTarget.TooFewReadings)
+        if (progress.Curve.HasCurve)
         {
             Number(json, "ratePerHour", progress.Curve.RatePerHour);
             Number(json, "floor", progress.Curve.Floor);

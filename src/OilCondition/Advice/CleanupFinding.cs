@@ -21,9 +21,9 @@ public sealed class CleanupFinding : Finding
                 EvidenceItem.Moment("started", Progress.Run.At),
                 EvidenceItem.Number("target", Progress.Run.Target, Measurand.Unit),
                 EvidenceItem.Number("readings used", Progress.Points.Count, ""),
-                EvidenceItem.Number("readings of the free-water stage, not used", Progress.NotUsed, ""),
+                EvidenceItem.Number("readings of a first stage, not used", Progress.NotUsed, ""),
             };
-            if (Progress.TimeToTarget is not TimeToTarget.TooFewReadings)
+            if (Progress.Curve.HasCurve)
             {
                 evidence.Add(EvidenceItem.Number("rate", Progress.Curve.RatePerHour, "per h"));
                 evidence.Add(EvidenceItem.Number("floor", Progress.Curve.Floor, Measurand.Unit));

@@ -10,15 +10,13 @@ public sealed class CleanupProgress
         TreatmentRun run,
         CleanupCurve curve,
         TimeToTarget timeToTarget,
-        IReadOnlyList<SeriesPoint> points,
-        int notUsed
+        IReadOnlyList<SeriesPoint> points
     )
     {
         Run = run;
         Curve = curve;
         TimeToTarget = timeToTarget;
-        Points = points;
-        NotUsed = notUsed;
+        Points = [.. curve.UsedReadings.Select(i => points[i])];
     }
 
     /// <summary>The treatment.</summary>
@@ -33,6 +31,6 @@ public sealed class CleanupProgress
     /// <summary>The readings used, in order of time.</summary>
     public IReadOnlyList<SeriesPoint> Points { get; }
 
-    /// <summary>Readings of the run that are not used: those up to the last sensor reading at saturation (the free-water stage), and bounds.</summary>
-    public int NotUsed { get; }
+    /// <summary>Readings of the run that are not used, those of a first stage that is no exponential; the curve says which and why.</summary>
+    public int NotUsed => Curve.LeftOutReadings.Count;
 }

@@ -158,17 +158,13 @@ public static class ConditionAssessor
             .OrderBy(point => point.At)
             .ToList();
 
-        // While the sensor sits at saturation free water leaves, at a rate that heat and pump allow; only then the exponential begins.
-        var saturated = points.FindLastIndex(point => point.Reading.Qualifier == Qualifier.GreaterThan);
-        var used = points.Skip(saturated + 1).Where(point => !point.Reading.IsCensored).ToList();
-        var curve = CleanupCurve.Fit(used.ConvertAll(point => point.At), used.ConvertAll(point => point.Reading.Value));
-        return new CleanupProgress(
-            run,
-            curve,
-            curve.TimeTo(run.Target, options.Confidence),
-            used,
-            points.Count - used.Count
+        var readings = points.ConvertAll(point => point.Reading);
+        var curve = CleanupCurve.Fit(
+            points.ConvertAll(point => point.At),
+            readings,
+            CleanupOptions.UsualFor(run.Measurand.Scale, readings)
         );
+        return new CleanupProgress(run, curve, curve.TimeTo(run.Target, options.Confidence), points);
     }
 
     private static IEnumerable<Finding> Findings(

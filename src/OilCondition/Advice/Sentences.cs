@@ -144,6 +144,8 @@ public static class Sentences
                 $"Cleanup under way: the fitted curve passed the target of {target} at {Numbers.Time(reached.At)}.",
             TimeToTarget.OutOfReach stalled =>
                 $"Cleanup under way levels off at about {Numbers.Text(stalled.Floor)} {progress.Run.Measurand.Unit}, above the target of {target}.",
+            TimeToTarget.TooFewAboveLimit few =>
+                $"Cleanup under way: {few.AboveLimitCount} readings above their limit so far, {few.Needed} are needed for an estimate.",
             TimeToTarget.TooFewReadings few =>
                 $"Cleanup under way: {few.Count} readings so far, {few.Needed} are needed for an estimate.",
             _ => "Cleanup under way.",

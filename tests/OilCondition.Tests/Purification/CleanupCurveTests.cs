@@ -48,7 +48,11 @@ public class CleanupCurveTests
             .TimeTo(0.5)
             .ShouldBeOfType<TimeToTarget.TooFewReadings>()
             .Count.ShouldBe(3);
-        CleanupCurve.Fit([], []).TimeTo(0.5).ShouldBeOfType<TimeToTarget.TooFewReadings>().Count.ShouldBe(0);
+        CleanupCurve
+            .Fit([], Array.Empty<double>())
+            .TimeTo(0.5)
+            .ShouldBeOfType<TimeToTarget.TooFewReadings>()
+            .Count.ShouldBe(0);
     }
 
     [Fact]

@@ -1,3 +1,5 @@
+using CsCheck;
+using OilCondition.Cleanliness;
 using OilCondition.Purification;
 using OilCondition.Tests.Reference;
 using UnitsNet;
@@ -104,6 +106,93 @@ public class CleanupLoopTests
             CleanupLoop.TurnoversFor(Ratio.FromPercent(100), Ratio.FromPercent(50))
         );
     }
+
+    [Fact]
+    public void Every_door_names_what_lies_outside_its_range()
+    {
+        var loop = new CleanupLoop(Volume.FromLiters(2000), VolumeFlow.FromLitersPerMinute(20));
+        var eta = Ratio.FromPercent(80);
+        void Refuses(string name, Func<object> call) =>
+            Should.Throw<ArgumentOutOfRangeException>(call).ParamName.ShouldBe(name);
+
+        foreach (var bad in new[] { double.NaN, -1, 1e13, double.PositiveInfinity })
+        {
+            Refuses("start", () => loop.ValueAfter(bad, 0, eta, Duration.Zero));
+            Refuses("floor", () => loop.ValueAfter(0, bad, eta, Duration.Zero));
+            Refuses("start", () => loop.TryTimeTo(bad, 0, 1, eta, out _));
+            Refuses("floor", () => loop.TryTimeTo(2, bad, 1, eta, out _));
+            Refuses("target", () => loop.TryTimeTo(2, 0, bad, eta, out _));
+            Refuses("floor", () => loop.LevelWithIngress(bad, 1, eta));
+            Refuses("ingressPerHour", () => loop.LevelWithIngress(1, bad, eta));
+            Refuses("turnovers", () => CleanupLoop.FractionRemoved(bad, eta));
+        }
+
+        // A quantity of UnitsNet cannot be made of what is not a number.
+        foreach (var bad in new[] { -1, 1e13 })
+        {
+            Refuses("time", () => loop.ValueAfter(0, 0, eta, Duration.FromHours(bad)));
+            Refuses("time", () => loop.Turnovers(Duration.FromHours(bad)));
+            Refuses("charge", () => new CleanupLoop(Volume.FromLiters(bad), loop.Flow));
+            Refuses("flow", () => new CleanupLoop(loop.Charge, VolumeFlow.FromLitersPerHour(bad)));
+            Refuses("removalPerPass", () => loop.RatePerHour(Ratio.FromDecimalFractions(bad)));
+            Refuses("fractionRemoved", () => CleanupLoop.TurnoversFor(Ratio.FromDecimalFractions(bad), eta));
+        }
+    }
+
+    [Fact]
+    public void At_the_ends_of_every_range_the_answers_stay_finite()
+    {
+        var slow = new CleanupLoop(Volume.FromLiters(1e12), VolumeFlow.FromLitersPerHour(1e-6));
+        var least = Ratio.FromDecimalFractions(1e-9);
+
+        slow.TryTimeTo(1e12, 0, double.Epsilon, least, out var time).ShouldBeTrue();
+        double.IsFinite(time.Hours).ShouldBeTrue();
+        double.IsFinite(slow.LevelWithIngress(1e12, 1e12, least)).ShouldBeTrue();
+        slow.ValueAfter(1e12, 0, least, Duration.FromHours(1e12)).ShouldBe(1e12, 0.01);
+        var fast = new CleanupLoop(Volume.FromLiters(1e-6), VolumeFlow.FromLitersPerHour(1e12));
+        fast.ValueAfter(1e12, 5, Ratio.FromDecimalFractions(1), Duration.FromHours(1e12)).ShouldBe(5);
+
+        // To first order the share is η N; 1 − exp(−x) itself would keep no more than seven digits of it.
+        CleanupLoop.FractionRemoved(1e-9, Ratio.FromPercent(50)).DecimalFractions.ShouldBe(5e-10, 1e-18);
+    }
+
+    [Fact]
+    public void The_content_at_the_time_to_a_target_is_the_target_and_the_share_of_its_turnovers_is_gone() =>
+        Gen.Select(Gen.Double[200, 5000], Gen.Double[0, 50], Gen.Double[51, 190], Gen.Double[0.05, 1])
+            .Sample(
+                (start, floor, target, removal) =>
+                {
+                    var loop = new CleanupLoop(Volume.FromLiters(1200), VolumeFlow.FromLitersPerMinute(15));
+                    var eta = Ratio.FromDecimalFractions(removal);
+                    loop.TryTimeTo(start, floor, target, eta, out var time).ShouldBeTrue();
+
+                    loop.ValueAfter(start, floor, eta, time).ShouldBe(target, 1e-9 * start);
+                    var share = CleanupLoop.FractionRemoved(loop.Turnovers(time), eta);
+                    share.DecimalFractions.ShouldBe((start - target) / (start - floor), 1e-9);
+                    CleanupLoop.TurnoversFor(share, eta).ShouldBe(loop.Turnovers(time), 1e-6 * loop.Turnovers(time));
+                    loop.RatePerHour(eta).ShouldBe(removal * 0.75, 1e-12);
+                }
+            );
+
+    /// <summary>The same balance by the other door: particles, a filter ratio and ingression.</summary>
+    [Fact]
+    public void A_kidney_loop_of_particles_is_the_same_balance() =>
+        Gen.Select(Gen.Double[1000, 1e6], Gen.Double[1.5, 1000], Gen.Double[0, 1e7], Gen.Double[0, 300])
+            .Sample(
+                (start, beta, perMinute, minutes) =>
+                {
+                    var volume = Volume.FromLiters(800);
+                    var flow = VolumeFlow.FromLitersPerMinute(25);
+                    var filter = new FilterBeta(beta);
+                    var kidney = new KidneyLoop(volume, flow, filter, perMinute);
+                    var loop = new CleanupLoop(volume, flow);
+                    var level = loop.LevelWithIngress(0, perMinute * 60 / volume.Milliliters, filter.Efficiency);
+
+                    level.ShouldBe(kidney.SteadyPerMillilitre, 1e-9 * (1 + level));
+                    loop.ValueAfter(start, level, filter.Efficiency, Duration.FromMinutes(minutes))
+                        .ShouldBe(kidney.CountAfter(start, Duration.FromMinutes(minutes)), 1e-9 * start);
+                }
+            );
 
     private static CleanupLoop Loop(ReferenceCase row) =>
         new(Volume.FromLiters(row.Number("V_L")), VolumeFlow.FromLitersPerMinute(row.Number("Q_L_min")));

@@ -22,7 +22,9 @@ public class CleanupOptionsTests
         curve.Origin.ShouldBe(Invented.Start.AddHours(6));
         curve.RatePerHour.ShouldBe(0.2, 1e-5);
         curve.Start.ShouldBe(500.3019, 0.01);
-        CleanupCurve.Fit(Moments, values).RatePerHour.ShouldNotBeInRange(0.18, 0.22);
+        CleanupCurve
+            .Fit(Moments, values, new CleanupOptions(firstStage: FirstStageRule.Keep))
+            .RatePerHour.ShouldNotBeInRange(0.18, 0.22);
     }
 
     [Fact]
@@ -91,5 +93,18 @@ public class CleanupOptionsTests
         Should.Throw<ArgumentOutOfRangeException>(() => new CleanupOptions(ratePerHour: 0));
         Should.Throw<ArgumentOutOfRangeException>(() => new CleanupOptions(start: double.NaN));
         Should.Throw<ArgumentOutOfRangeException>(() => new CleanupOptions(floor: -1));
+        Should.Throw<ArgumentOutOfRangeException>(() => new CleanupOptions(floor: 1e13)).ParamName.ShouldBe("floor");
+        Should
+            .Throw<ArgumentOutOfRangeException>(() => new CleanupOptions(ratePerHour: 1e7))
+            .ParamName.ShouldBe("ratePerHour");
+        Should
+            .Throw<ArgumentOutOfRangeException>(() => new CleanupOptions(freeWaterAbove: 0))
+            .ParamName.ShouldBe("freeWaterAbove");
+        Should
+            .Throw<ArgumentOutOfRangeException>(() => CleanupCurve.Fit(Moments, [.. Clock], CleanupOptions.ForCounts))
+            .ParamName.ShouldBe("readings");
+        Should
+            .Throw<ArgumentOutOfRangeException>(() => CleanupCurve.Fit(Moments, [.. Clock.Select(t => 1e13 - t)]))
+            .ParamName.ShouldBe("readings");
     }
 }

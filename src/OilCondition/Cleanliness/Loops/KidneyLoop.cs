@@ -73,8 +73,7 @@ public sealed record KidneyLoop
     {
         Guard.InRange(startPerMillilitre, 0, 1e9, "per mL", nameof(startPerMillilitre));
         Guard.NotNegative(time.Minutes, "min", nameof(time));
-        var left = Math.Exp(-RatePerMinute * time.Minutes);
-        return SteadyPerMillilitre + ((startPerMillilitre - SteadyPerMillilitre) * left);
+        return MixedTank.After(startPerMillilitre, SteadyPerMillilitre, RatePerMinute * time.Minutes);
     }
 
     /// <summary>The time to bring the tank down to a count, t = V/(Q·e)·ln((N₀ − N∞)/(N − N∞)).</summary>
@@ -99,8 +98,7 @@ public sealed record KidneyLoop
         }
 
         var minutes =
-            Math.Log((startPerMillilitre - SteadyPerMillilitre) / (targetPerMillilitre - SteadyPerMillilitre))
-            / RatePerMinute;
+            MixedTank.TimeConstantsTo(startPerMillilitre, SteadyPerMillilitre, targetPerMillilitre) / RatePerMinute;
         var turnovers = minutes * Flow.MillilitersPerMinute / OilVolume.Milliliters;
         return new KidneyLoopTime(KidneyLoopOutcome.Reached, Duration.FromMinutes(minutes), turnovers);
     }
