@@ -11,7 +11,7 @@ namespace OilCondition.Prognosis;
 public sealed class FirstCrossing
 {
     // The integral over time: steps of a geometric grid from an hour to the horizon, wide enough for chances to three decimals.
-    private const int Steps = 600;
+    private const int Steps = 150;
     private const double FirstStepDays = 1.0 / 24;
 
     private readonly RemainingLife.Forecast[] forecasts;
