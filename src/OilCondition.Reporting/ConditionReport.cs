@@ -58,6 +58,7 @@ public static class ConditionReport
             ["limit_set"] = Escape(assessment.Limits.Name),
             ["water"] = Water(assessment.Water),
             ["states"] = assessment.States.Select(State).ToList(),
+            ["next_sample"] = assessment.NextSample is { } next ? Escape(Sentences.Of(next)) : "",
             ["findings"] = assessment
                 .Findings.Select(finding => new ScriptObject
                 {
@@ -143,6 +144,7 @@ public static class ConditionReport
                 : "no reading",
             ["state"] = state.Evaluation.State.ToString().ToLowerInvariant(),
             ["state_words"] = StateWord(state),
+            ["trend"] = Escape(Sentences.Of(state.Trend)),
             ["life"] = state.Life.Count == 0 ? "" : Escape(string.Join("; ", state.Life.Select(Life))),
             ["source"] = Escape(limit.Source.ToString()),
         };

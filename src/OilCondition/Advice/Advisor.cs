@@ -58,12 +58,16 @@ internal static class Advisor
 
     private static IEnumerable<RecommendedAction> Actions(ChargeRecords records, Finding finding)
     {
-        if (finding is RecordFinding record)
+        if (finding is RecordFinding or SampleOverdueFinding)
         {
-            // A suspect sample of long ago has been overtaken by later ones.
-            return finding.Code == FindingCode.SuspectSample && record.Issue.At >= records.LatestSampleAt
-                ? [RecommendedAction.SampleAgain]
-                : [];
+            return finding.Severity >= Severity.Alert ? [RecommendedAction.SampleAgain] : [];
+        }
+
+        if (finding is ReturnFinding)
+        {
+            return IsWater(finding.Measurand)
+                ? [RecommendedAction.FindWaterIngress]
+                : [RecommendedAction.FindDirtIngress];
         }
 
         if (finding is CleanupFinding)
@@ -150,9 +154,9 @@ internal static class Advisor
                 break;
             case RecommendedAction.PlanOilChange:
                 yield return EvidenceItem.Number("charge", records.History.Machine.ChargeVolume.Liters, "L");
-                foreach (var life in reasons.OfType<RemainingLifeFinding>().OrderBy(one => one.Life.P10.At).Take(1))
+                foreach (var life in reasons.OfType<RemainingLifeFinding>().OrderBy(one => one.Earliest).Take(1))
                 {
-                    yield return EvidenceItem.Date("no later than", life.Life.P10.At);
+                    yield return EvidenceItem.Date("no later than", life.Earliest);
                 }
 
                 break;

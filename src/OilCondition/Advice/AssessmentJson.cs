@@ -38,6 +38,8 @@ internal static partial class AssessmentJson
             Water(json, assessment.Water);
             Cleanup(json, assessment.Cleanup);
             States(json, assessment);
+            First(json, assessment.First);
+            Next(json, assessment.NextSample);
             Findings(json, assessment.Findings);
             Alerts(json, assessment.Alerts);
             Recommendations(json, assessment.Recommendations);
@@ -175,7 +177,8 @@ internal static partial class AssessmentJson
                 Point(json, "latest", latest);
             }
 
-            json.WriteString("topUps", Words.Kebab(state.Trend.Outcome));
+            json.WriteString("topUps", Words.Kebab(state.TopUps.Outcome));
+            Trend(json, state);
             json.WriteStartArray("remainingLife");
             foreach (var life in state.Life)
             {
@@ -187,6 +190,67 @@ internal static partial class AssessmentJson
         }
 
         json.WriteEndArray();
+    }
+
+    private static void Trend(Utf8JsonWriter json, MeasurandState state)
+    {
+        var trend = state.Trend.Assessment;
+        json.WriteStartObject("trend");
+        json.WriteString("verdict", Words.Kebab(trend.Verdict));
+        json.WriteString("method", Words.Kebab(trend.Method));
+        json.WriteStartArray("reasons");
+        foreach (var reason in trend.Reasons)
+        {
+            json.WriteStringValue(Words.Kebab(reason));
+        }
+
+        json.WriteEndArray();
+        json.WriteString("axis", Words.Kebab(state.Trend.Series.Axis));
+        json.WriteString("scale", Words.Kebab(trend.Scale));
+        Number(json, "slopePerDay", trend.Slope);
+        Number(json, "chanceByScatter", trend.PValue);
+        Number(json, "readingsUsed", trend.Used.Count);
+        json.WriteStartArray("leftOut");
+        foreach (var left in state.Trend.Judged.LeftOut)
+        {
+            json.WriteStartObject();
+            Point(json, "reading", left.Point);
+            json.WriteString("reason", Words.Kebab(left.Reason));
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static void First(Utf8JsonWriter json, FirstCrossing first)
+    {
+        json.WriteStartArray("firstLimit");
+        foreach (var share in first.Shares)
+        {
+            json.WriteStartObject();
+            json.WriteString("measurand", share.Life.Series.Measurand.Id);
+            Number(json, "limit", share.Life.Limit);
+            Number(json, "chanceOfBeingFirst", share.Chance);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Next(Utf8JsonWriter json, NextSample? next)
+    {
+        if (next is null)
+        {
+            json.WriteNull("nextSample");
+            return;
+        }
+
+        json.WriteStartObject("nextSample");
+        Moment(json, "at", next.At);
+        json.WriteString("reason", Words.Kebab(next.Reason));
+        json.WriteBoolean("overdue", next.IsOverdue);
+        json.WriteEndObject();
     }
 
     private static void Life(Utf8JsonWriter json, RemainingLife life)

@@ -1,4 +1,5 @@
 using OilCondition.Guards;
+using OilCondition.Prognosis;
 using OilCondition.Sampling;
 using UnitsNet;
 
@@ -7,31 +8,44 @@ namespace OilCondition.Advice;
 /// <summary>How an assessment is made.</summary>
 public sealed class AssessmentOptions
 {
+    private static readonly SamplingPlan UsualSampling = new(
+        Ratio.FromPercent(5),
+        Duration.FromDays(14),
+        Duration.FromDays(180)
+    );
+
     /// <summary>Options.</summary>
     /// <param name="asOf">Now: later records are not looked at.</param>
     /// <param name="planningHorizon">How far ahead maintenance is planned; a shorter remaining life is an alert. Default 180 days.</param>
     /// <param name="confidence">Confidence of intervals, above 0 and below 1.</param>
     /// <param name="trendSignificance">
-    /// A trend counts when a slope as steep arises by scatter alone with at most this probability, above 0 and below 1.
+    /// A trend counts when one as clear arises by scatter alone with less than this probability, 0.0001 to 0.5. Five readings in strict
+    /// order have 1.7 %, which the default of 2 % lets count.
     /// </param>
     /// <param name="axis">
     /// Whether trends run over the calendar or over oil hours; machines whose samples have no oil hours fall back to the calendar.
     /// </param>
+    /// <param name="sampling">Accepted risk and intervals of sampling; 5 %, 14 and 180 days where left out.</param>
+    /// <param name="fleet">What other machines teach about remaining life, for any of the measurands; none where left out.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
     public AssessmentOptions(
         DateTimeOffset asOf,
         Duration? planningHorizon = null,
         double confidence = 0.9,
-        double trendSignificance = 0.01,
-        TimeAxis axis = TimeAxis.Calendar
+        double trendSignificance = 0.02,
+        TimeAxis axis = TimeAxis.Calendar,
+        SamplingPlan? sampling = null,
+        IReadOnlyList<FleetKnowledge>? fleet = null
     )
     {
         AsOf = asOf;
         PlanningHorizon = planningHorizon ?? Duration.FromDays(180);
         Guard.InRange(PlanningHorizon.Days, 0, 36_525, "days", nameof(planningHorizon));
         Confidence = Guard.OpenUnitInterval(confidence, nameof(confidence));
-        TrendSignificance = Guard.OpenUnitInterval(trendSignificance, nameof(trendSignificance));
+        TrendSignificance = Guard.InRange(trendSignificance, 0.0001, 0.5, "", nameof(trendSignificance));
         Axis = axis;
+        Sampling = sampling ?? UsualSampling;
+        Fleet = fleet ?? [];
     }
 
     /// <summary>Now.</summary>
@@ -45,6 +59,12 @@ public sealed class AssessmentOptions
 
     /// <summary>Whether trends run over the calendar or over oil hours.</summary>
     public TimeAxis Axis { get; }
+
+    /// <summary>Accepted risk and intervals of sampling.</summary>
+    public SamplingPlan Sampling { get; }
+
+    /// <summary>What other machines teach about remaining life.</summary>
+    public IReadOnlyList<FleetKnowledge> Fleet { get; }
 
     /// <summary>Largest probability of a slope by scatter alone at which a trend counts.</summary>
     public double TrendSignificance { get; }

@@ -54,6 +54,10 @@ internal sealed class ChargeRecords
             : samples;
     }
 
+    /// <summary>The last finished treatment that changed a measurand; null when there was none.</summary>
+    public TreatmentRun? LastFinishedRun(Measurand measurand) =>
+        Runs.LastOrDefault(run => run.EndedAt <= AsOf && AffectedBy(run, measurand));
+
     public bool FollowsTreatment(Measurand measurand) => TrendStart(measurand) > Charge.Since;
 
     /// <summary>The latest reading of a measurand: of a sample that is not suspect, or of a sensor.</summary>

@@ -1,5 +1,6 @@
 using OilCondition.Cleanliness;
 using OilCondition.Limits;
+using OilCondition.Prognosis;
 using OilCondition.Sampling;
 
 namespace OilCondition.Advice;
@@ -7,6 +8,8 @@ namespace OilCondition.Advice;
 /// <summary>Everything that was concluded about one oil charge at one moment.</summary>
 public sealed class ConditionAssessment
 {
+    private readonly Lazy<FirstCrossing> first;
+
     internal ConditionAssessment(
         OilHistory history,
         OilCharge charge,
@@ -16,6 +19,7 @@ public sealed class ConditionAssessment
         WaterBalance water,
         CleanlinessCode? cleanliness,
         CleanupProgress? cleanup,
+        NextSample? nextSample,
         IReadOnlyList<Finding> findings,
         IReadOnlyList<Recommendation> recommendations
     )
@@ -28,6 +32,10 @@ public sealed class ConditionAssessment
         Water = water;
         Cleanliness = cleanliness;
         Cleanup = cleanup;
+        first = new Lazy<FirstCrossing>(() =>
+            FirstCrossing.Of([.. states.SelectMany(state => state.Life)], options.AsOf)
+        );
+        NextSample = nextSample;
         Findings = findings;
         Recommendations = recommendations;
         Alerts = Alert.Of(history.Machine, charge, findings);
@@ -56,6 +64,12 @@ public sealed class ConditionAssessment
 
     /// <summary>The treatment that is under way; null when there is none.</summary>
     public CleanupProgress? Cleanup { get; }
+
+    /// <summary>Which limit is likely to be crossed first, and when.</summary>
+    public FirstCrossing First => first.Value;
+
+    /// <summary>When the next sample is due, and why then; null when this machine has no laboratory sample yet, and while it is being treated: then its readings say when.</summary>
+    public NextSample? NextSample { get; }
 
     /// <summary>What was found, gravest first.</summary>
     public IReadOnlyList<Finding> Findings { get; }

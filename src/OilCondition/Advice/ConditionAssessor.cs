@@ -32,10 +32,12 @@ public static class ConditionAssessor
         Guard.NotNull(limits, nameof(limits));
         Guard.NotNull(options, nameof(options));
         var records = new ChargeRecords(history, options.AsOf);
-        var states = limits.Limits.Select(limit => State(records, limit, options)).ToList();
+        var states = limits.Limits.Select(limit => MeasurandStates.Of(records, limit, options)).ToList();
+        var lives = states.SelectMany(state => state.Life).ToList();
         var water = Water(records);
         var cleanup = Cleanup(records, options);
-        var findings = Findings(records, states, water, cleanup, options)
+        var findings = new FindingList(records, states, options)
+            .Of(water, cleanup)
             .OrderByDescending(finding => finding.Severity)
             .ThenBy(finding => finding.Code)
             .ToList();
@@ -48,46 +50,10 @@ public static class ConditionAssessor
             water,
             Code(records),
             cleanup,
+            Next(records, lives, options),
             findings,
             Advisor.Recommend(records, findings, water)
         );
-    }
-
-    private static MeasurandState State(ChargeRecords records, Limit limit, AssessmentOptions options)
-    {
-        var oil = records.History.Machine.Oil;
-        var readings = records.Readings(limit.Measurand);
-        var evaluation = limit.Evaluate(oil, readings);
-        var trend = records.Trend(limit.Measurand);
-        var life = new List<RemainingLife>();
-        if (limit.TryResolve(oil, out var absolute) && !records.IsBeingTreated(limit.Measurand))
-        {
-            var series = trend.Series;
-            if (options.Axis == TimeAxis.OilHours && series.TryOnOilHours(out var onOilHours))
-            {
-                series = onOilHours!;
-            }
-
-            AddLife(life, series, absolute!.Upper, LimitSide.Upper, records.AsOf);
-            AddLife(life, series, absolute.Lower, LimitSide.Lower, records.AsOf);
-        }
-
-        var latest = readings.Points.Count > 0 ? readings.Points[readings.Points.Count - 1] : null;
-        return new MeasurandState(evaluation, latest, trend, life);
-    }
-
-    private static void AddLife(
-        List<RemainingLife> life,
-        MeasurandSeries series,
-        LimitBand? band,
-        LimitSide side,
-        DateTimeOffset asOf
-    )
-    {
-        if (band is not null)
-        {
-            life.Add(LifeForecast.Of(series, band.Alarm ?? band.Alert!.Value, side, asOf));
-        }
     }
 
     private static WaterBalance Water(ChargeRecords records)
@@ -167,53 +133,12 @@ public static class ConditionAssessor
         return new CleanupProgress(run, curve, curve.TimeTo(run.Target, options.Confidence), points);
     }
 
-    private static IEnumerable<Finding> Findings(
+    private static NextSample? Next(
         ChargeRecords records,
-        List<MeasurandState> states,
-        WaterBalance water,
-        CleanupProgress? cleanup,
+        IReadOnlyList<RemainingLife> lives,
         AssessmentOptions options
-    )
-    {
-        var horizon = options.AsOf.AddDays(options.PlanningHorizon.Days);
-        foreach (var state in states)
-        {
-            var isBeyond = state.Evaluation.State >= LimitState.Alert || state.Evaluation.Pending >= LimitState.Alert;
-            if (isBeyond && state.Latest is { } point)
-            {
-                yield return new LimitFinding(state.Evaluation, point);
-            }
-
-            var soon = state
-                .Life.OfType<RemainingLife.Crosses>()
-                .Where(life => life.P10.At <= horizon && life.Trend.SlopePValue <= options.TrendSignificance)
-                .OrderBy(life => life.P10.At)
-                .FirstOrDefault();
-            if (soon is not null)
-            {
-                yield return new RemainingLifeFinding(soon, records.FollowsTreatment(state.Measurand));
-            }
-        }
-
-        if (water is WaterBalance.Split { Standstill.HasFreeWater: true } split)
-        {
-            yield return new FreeWaterFinding(split);
-        }
-
-        if (cleanup is not null)
-        {
-            yield return new CleanupFinding(cleanup);
-        }
-
-        foreach (
-            var issue in records.History.Issues.Where(one => one.At >= records.Charge.Since && one.At <= options.AsOf)
-        )
-        {
-            var measurand = issue
-                .Readings.Keys.OrderByDescending(key => key.TellsOilIdentity)
-                .ThenBy(key => key.Id, StringComparer.Ordinal)
-                .FirstOrDefault();
-            yield return new RecordFinding(issue, measurand ?? Measurands.WaterContent);
-        }
-    }
+    ) =>
+        records.RunUnderWay is null && records.History.Samples.Any(sample => sample.TakenAt <= options.AsOf)
+            ? NextSample.After(lives, records.LatestSampleAt, options.Sampling, options.AsOf)
+            : null;
 }

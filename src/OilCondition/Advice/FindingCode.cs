@@ -33,6 +33,15 @@ public enum FindingCode
     /// <summary>A treatment is under way and levels off above its target.</summary>
     CleanupStalled,
 
+    /// <summary>What a finished treatment removed is coming back.</summary>
+    CleanupRebounding,
+
+    /// <summary>Several measurands change their level at once where no event is recorded: an oil change or a large top-up?</summary>
+    UnrecordedChange,
+
+    /// <summary>No sample for longer than the sampling plan allows.</summary>
+    SampleOverdue,
+
     /// <summary>A sample seems to belong to another oil.</summary>
     SuspectSample,
 

@@ -4,23 +4,25 @@ using OilCondition.Sampling;
 
 namespace OilCondition.Advice;
 
-/// <summary>Where one measurand stands against one limit, and how long it may take to get there.</summary>
+/// <summary>Where one measurand stands against one limit, whether it moves, and how long it may take to get there.</summary>
 public sealed class MeasurandState
 {
     internal MeasurandState(
         LimitEvaluation evaluation,
         SeriesPoint? latest,
-        TopUpCorrection trend,
+        TopUpCorrection topUps,
+        SeriesTrend trend,
         IReadOnlyList<RemainingLife> life
     )
     {
-        Trend = trend;
         Evaluation = evaluation;
         Latest = latest;
+        TopUps = topUps;
+        Trend = trend;
         Life = life;
     }
 
-    /// <summary>The latest reading held against the limit.</summary>
+    /// <summary>The readings of the charge held against the limit.</summary>
     public LimitEvaluation Evaluation { get; }
 
     /// <summary>The measurand.</summary>
@@ -30,11 +32,14 @@ public sealed class MeasurandState
     public SeriesPoint? Latest { get; }
 
     /// <summary>The laboratory readings since the oil change or the last treatment, with top-ups reckoned out where that can be done.</summary>
-    public TopUpCorrection Trend { get; }
+    public TopUpCorrection TopUps { get; }
+
+    /// <summary>Whether they move or only scatter, and which of them were set aside.</summary>
+    public SeriesTrend Trend { get; }
 
     /// <summary>
-    /// Remaining life to the alarm figure (or the alert figure where there is no alarm) on each limited side;
-    /// empty while a treatment of this measurand is under way or when the limit is not determined.
+    /// Remaining life to the alarm figure (or the alert figure where there is no alarm) on each limited side, from the readings that the
+    /// trend judged; empty while a treatment of this measurand is under way or when the limit is no fixed figure.
     /// </summary>
     public IReadOnlyList<RemainingLife> Life { get; }
 }

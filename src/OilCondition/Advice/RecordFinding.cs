@@ -5,10 +5,13 @@ namespace OilCondition.Advice;
 /// <summary>Something wrong with the records.</summary>
 public sealed class RecordFinding : Finding
 {
-    internal RecordFinding(HistoryIssue issue, Measurand measurand)
+    internal RecordFinding(HistoryIssue issue, Measurand measurand, bool isLatest)
         : base(
             issue.Kind == HistoryIssueKind.SuspectSample ? FindingCode.SuspectSample : FindingCode.RecordFault,
-            Severity.Information,
+            // A suspect latest sample leaves the machine unwatched: another one is due. An old one has been overtaken.
+            isLatest && issue.Kind == HistoryIssueKind.SuspectSample
+                ? Severity.Alert
+                : Severity.Information,
             measurand
         ) => Issue = issue;
 

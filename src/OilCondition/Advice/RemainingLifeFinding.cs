@@ -3,18 +3,38 @@ using OilCondition.Sampling;
 
 namespace OilCondition.Advice;
 
-/// <summary>A limit that is likely to be crossed within the planning horizon.</summary>
+/// <summary>A measurand that moves towards a limit and may cross it within the planning horizon.</summary>
 public sealed class RemainingLifeFinding : Finding
 {
-    internal RemainingLifeFinding(RemainingLife.Crosses life, bool followsTreatment)
+    internal RemainingLifeFinding(
+        RemainingLife.Forecast life,
+        MeasurandState state,
+        DateTimeOffset horizon,
+        bool followsTreatment
+    )
         : base(FindingCode.RemainingLifeShort, Severity.Alert, life.Series.Measurand)
     {
         Life = life;
+        State = state;
+        Horizon = horizon;
         FollowsTreatment = followsTreatment;
+        Earliest = life.Crossing.TryAt(0.1, out var p10) ? p10.At : horizon;
     }
 
     /// <summary>The forecast.</summary>
-    public RemainingLife.Crosses Life { get; }
+    public RemainingLife.Forecast Life { get; }
+
+    /// <summary>Trend and limit behind it.</summary>
+    public MeasurandState State { get; }
+
+    /// <summary>End of the planning horizon.</summary>
+    public DateTimeOffset Horizon { get; }
+
+    /// <summary>Crossed by then in one case of ten: the date to plan with.</summary>
+    public DateTimeOffset Earliest { get; }
+
+    /// <summary>Chance of crossing within the planning horizon.</summary>
+    public double ChanceWithinHorizon => Life.Crossing.ChanceBefore(Horizon);
 
     /// <summary>Whether the trend runs since a treatment of this charge: what was removed comes back.</summary>
     public bool FollowsTreatment { get; }
@@ -24,26 +44,39 @@ public sealed class RemainingLifeFinding : Finding
     {
         get
         {
-            var slope = Life.Trend.Slope * 30;
-            var logarithmic = Measurand.Scale == NaturalScale.Logarithmic;
-            return
-            [
-                EvidenceItem.Number("limit", Life.Limit, Measurand.Unit),
-                EvidenceItem.Date("10 % chance by", Life.P10.At),
-                EvidenceItem.Date("50 % chance by", Life.P50.At),
-                EvidenceItem.Date("90 % chance by", Life.P90.At),
-                logarithmic
+            var trend = State.Trend.Assessment;
+            var slope = trend.Slope * 30;
+            var evidence = new List<EvidenceItem> { EvidenceItem.Number("limit", Life.Limit, Measurand.Unit) };
+            foreach (var chance in new[] { 0.1, 0.5, 0.9 })
+            {
+                evidence.Add(
+                    Life.Crossing.TryAt(chance, out var quantile)
+                        ? EvidenceItem.Date($"{chance * 100:0} % chance by", quantile.At)
+                        : EvidenceItem.Word($"{chance * 100:0} % chance by", "open")
+                );
+            }
+
+            evidence.Add(EvidenceItem.Number("chance within the planning horizon", ChanceWithinHorizon, ""));
+            evidence.Add(
+                Measurand.Scale == NaturalScale.Logarithmic
                     ? EvidenceItem.Number("factor per 30 days", Math.Exp(slope), "")
-                    : EvidenceItem.Number("change per 30 days", slope, Measurand.Unit),
-                EvidenceItem.Number("chance of such a slope by scatter", Life.Trend.SlopePValue, ""),
-                EvidenceItem.Number("readings used", Life.Trend.Count, ""),
-                EvidenceItem.Number(
-                    "readings left out",
-                    Life.Series.LeftOut.Count + Life.Series.Points.Count - Life.Trend.Count,
-                    ""
-                ),
-                EvidenceItem.Date("readings since", Life.Series.Origin),
-            ];
+                    : EvidenceItem.Number("change per 30 days", slope, Measurand.Unit)
+            );
+            evidence.Add(EvidenceItem.Word("trend by", Words.Kebab(trend.Method)));
+            evidence.Add(EvidenceItem.Number("chance of such a trend by scatter", trend.PValue, ""));
+            evidence.Add(EvidenceItem.Number("readings used", trend.Used.Count, ""));
+            evidence.AddRange(
+                State
+                    .Trend.Judged.LeftOut.GroupBy(left => left.Reason)
+                    .OrderBy(group => group.Key)
+                    .Select(group =>
+                        EvidenceItem.Number($"readings left out, {Words.Kebab(group.Key)}", group.Count(), "")
+                    )
+            );
+            evidence.Add(EvidenceItem.Date("readings since", State.Trend.Judged.Points[0].At));
+            evidence.Add(EvidenceItem.Word("top-ups", Words.Kebab(State.TopUps.Outcome)));
+            evidence.Add(EvidenceItem.Word("limit source", State.Evaluation.Limit.Source.ToString()));
+            return evidence;
         }
     }
 }

@@ -1,8 +1,10 @@
 using OilCondition.Cleanliness;
 using OilCondition.Guards;
 using OilCondition.Limits;
+using OilCondition.Prognosis;
 using OilCondition.Purification;
 using OilCondition.Sampling;
+using OilCondition.Statistics;
 
 namespace OilCondition.Advice;
 
@@ -19,6 +21,10 @@ public static class Sentences
             FreeWaterFinding water => FreeWater(water),
             RemainingLifeFinding life => Life(life),
             CleanupFinding cleanup => Cleanup(cleanup.Progress),
+            ReturnFinding comesBack => Return(comesBack),
+            UnrecordedChangeFinding change => Change(change),
+            SampleOverdueFinding overdue =>
+                $"No sample since {Numbers.Date(overdue.LastSampleAt)}: longer than the {Numbers.Text(overdue.Plan.Longest.Days)} days that the sampling plan allows.",
             RecordFinding record => Record(record.Issue),
             null => throw new ArgumentNullException(nameof(finding)),
             _ => throw new ArgumentException($"There is no sentence for {finding.GetType().Name}.", nameof(finding)),
@@ -67,6 +73,47 @@ public static class Sentences
             Caution.MakersLimits => "The limits of the makers of machine, oil and seals come first.",
             _ => "Follow local codes and permits; some of this work is for licensed people.",
         };
+
+    /// <summary>Why the next sample is due when it is, as a sentence.</summary>
+    /// <param name="nextSample">The next sample.</param>
+    /// <returns>One sentence with its date.</returns>
+    public static string Of(NextSample nextSample)
+    {
+        Guard.NotNull(nextSample, nameof(nextSample));
+        var due = nextSample.IsOverdue ? "was due on" : "is due by";
+        var why = nextSample.Reason switch
+        {
+            NextSampleReason.RiskReached => "by then the accepted risk of a limit crossed unseen is reached",
+            NextSampleReason.ShortestInterval => "the accepted risk is reached sooner; the shortest interval stands",
+            NextSampleReason.LongestInterval => "the accepted risk is not reached; the longest interval stands",
+            NextSampleReason.LimitCrossed => "a limit is crossed, and another sample should confirm it",
+            _ => "there are too few readings for a forecast; the longest interval stands",
+        };
+        return $"The next sample {due} {Numbers.Date(nextSample.At)}: {why}.";
+    }
+
+    /// <summary>What a series does, as a phrase with its figures.</summary>
+    /// <param name="trend">The trend of a series.</param>
+    /// <returns>A phrase without a full stop.</returns>
+    public static string Of(SeriesTrend trend)
+    {
+        Guard.NotNull(trend, nameof(trend));
+        var judged = trend.Assessment;
+        var setAside = trend.Judged.LeftOut.Count - trend.Series.LeftOut.Count;
+        var aside = setAside == 0 ? "" : $", {setAside} set aside";
+        var slope = judged.Slope * 30;
+        var pace =
+            judged.Scale == ValueScale.Logarithmic
+                ? $"factor {Numbers.Text(Math.Exp(slope))} per 30 days"
+                : $"{Numbers.Text(slope)} {trend.Series.Measurand.Unit} per 30 days";
+        return judged.Verdict switch
+        {
+            TrendVerdict.Rising => $"rising, {pace} ({judged.Used.Count} readings{aside})",
+            TrendVerdict.Falling => $"falling, {pace} ({judged.Used.Count} readings{aside})",
+            TrendVerdict.NoTrend => $"only scatters ({judged.Used.Count} readings{aside})",
+            _ => $"too few readings ({trend.Judged.Points.Count}{aside})",
+        };
+    }
 
     /// <summary>Why a state is not determined, as a phrase.</summary>
     /// <param name="reason">The reason.</param>
@@ -123,11 +170,23 @@ public static class Sentences
 
     private static string Life(RemainingLifeFinding finding)
     {
-        var life = finding.Life;
+        var crossing = finding.Life.Crossing;
         var since = finding.FollowsTreatment ? " since the treatment" : "";
-        return $"{Capital(finding.Measurand.Name)}: moving{since} towards the limit of {Quantity(new Reading(life.Limit), finding.Measurand)}, reached around {Numbers.Date(life.P50.At)}, with one chance in ten before {Numbers.Date(life.P10.At)} "
-            + $"and one in ten after {Numbers.Date(life.P90.At)} ({life.Trend.Count} readings).";
+        var around = crossing.TryAt(0.5, out var p50) ? $", reached around {Numbers.Date(p50.At)}" : "";
+        var late = crossing.TryAt(0.9, out var p90)
+            ? $"one in ten after {Numbers.Date(p90.At)}"
+            : "no latest date that the readings would bear out";
+        return $"{Capital(finding.Measurand.Name)}: moving{since} towards the limit of {Quantity(new Reading(finding.Life.Limit), finding.Measurand)}{around}, with one chance in ten before {Numbers.Date(finding.Earliest)} "
+            + $"and {late} ({finding.State.Trend.Assessment.Used.Count} readings).";
     }
+
+    private static string Return(ReturnFinding finding) =>
+        $"{Capital(finding.Measurand.Name)}: coming back since the treatment that ended on {Numbers.Date(finding.Run.EndedAt!.Value)}, now {Quantity(finding.State.Latest!.Reading, finding.Measurand)} "
+        + $"against its target of {Numbers.Text(finding.Run.Target)} {finding.Run.Measurand.Unit} ({finding.State.Trend.Assessment.Used.Count} readings).";
+
+    private static string Change(UnrecordedChangeFinding finding) =>
+        $"Between {Numbers.Date(finding.Before.At)} and {Numbers.Date(finding.After.At)} {string.Join(" and ", finding.States.Select(state => state.Measurand.Name))} changed at once, "
+        + "and nothing is recorded there: an oil change or a large top-up? Trends start anew after it.";
 
     private static string Cleanup(CleanupProgress progress)
     {

@@ -7,14 +7,14 @@ namespace OilCondition.Sampling;
 /// Common practice, no source: two bottles of one sampling round change places, or one machine is sampled twice. The identity measurands
 /// (viscosity, additive elements) of the suspect sample are held against every other machine's samples; where all that both have, and two
 /// at least, lie in the range of those samples or within a tenth of it, the machine is named, the one with the nearest medians first.
-/// A suspect sample there of the same days that in turn fits here is its counterpart.
+/// A suspect sample there of the same fortnight that in turn fits here is its counterpart.
 /// </remarks>
 public sealed class SampleOrigin
 {
     private const double Margin = 0.1;
     private const int FewestShared = 2;
 
-    private static readonly TimeSpan OneRound = TimeSpan.FromDays(3);
+    private static readonly TimeSpan OneRound = TimeSpan.FromDays(14);
 
     private SampleOrigin(Machine recordedFor, OilSample sample, Machine resembles, OilSample? counterpart)
     {

@@ -293,7 +293,7 @@ public class ConditionAssessorTests
 
         assessment.Findings.Single().Code.ShouldBe(FindingCode.SuspectSample);
         assessment.Recommendations.Single().Action.ShouldBe(RecommendedAction.SampleAgain);
-        assessment.Alerts.ShouldBeEmpty();
+        assessment.Alerts.Single().Key.ShouldBe("M1/charge-1/suspect-sample/viscosity-40c");
     }
 
     [Fact]

@@ -1,0 +1,132 @@
+using OilCondition.Limits;
+using OilCondition.Prognosis;
+using OilCondition.Sampling;
+using OilCondition.Statistics;
+
+namespace OilCondition.Advice;
+
+/// <summary>From states to findings: the one place that says what is worth saying.</summary>
+internal sealed class FindingList(
+    ChargeRecords records,
+    IReadOnlyList<MeasurandState> states,
+    AssessmentOptions options
+)
+{
+    /// <summary>Chance of crossing within the planning horizon from which on a work request is due: the P10 date lies within it.</summary>
+    private const double ChanceWorthPlanning = 0.1;
+
+    public IEnumerable<Finding> Of(WaterBalance water, CleanupProgress? cleanup) =>
+        Limits()
+            .Concat(Lives())
+            .Concat(Returns())
+            .Concat(UnrecordedChanges())
+            .Concat(
+                water is WaterBalance.Split { Standstill.HasFreeWater: true } split ? [new FreeWaterFinding(split)] : []
+            )
+            .Concat(cleanup is null ? [] : [new CleanupFinding(cleanup)])
+            .Concat(Records())
+            .Concat(Overdue());
+
+    private IEnumerable<Finding> Limits() =>
+        states
+            .Where(state =>
+                state.Latest is not null
+                && (state.Evaluation.State >= LimitState.Alert || state.Evaluation.Pending >= LimitState.Alert)
+            )
+            .Select(state => new LimitFinding(state.Evaluation, state.Latest!));
+
+    private IEnumerable<Finding> Lives()
+    {
+        var horizon = options.AsOf.AddDays(options.PlanningHorizon.Days);
+        foreach (var state in states)
+        {
+            var soonest = state
+                .Life.OfType<RemainingLife.Forecast>()
+                .Where(life =>
+                    MovesTowards(state.Trend.Assessment, life.Side)
+                    && life.Crossing.ChanceBefore(horizon) >= ChanceWorthPlanning
+                )
+                .OrderByDescending(life => life.Crossing.ChanceBefore(horizon))
+                .FirstOrDefault();
+            if (soonest is not null)
+            {
+                yield return new RemainingLifeFinding(
+                    soonest,
+                    state,
+                    horizon,
+                    records.FollowsTreatment(state.Measurand)
+                );
+            }
+        }
+    }
+
+    private IEnumerable<Finding> Returns() =>
+        OncePerMeasurand()
+            .Where(state =>
+                MovesTowards(state.Trend.Assessment, LimitSide.Upper)
+                && records.LastFinishedRun(state.Measurand) is { } run
+                && state.Latest?.Reading.Value > run.Target
+            )
+            .Select(state => new ReturnFinding(records.LastFinishedRun(state.Measurand)!, state));
+
+    private IEnumerable<Finding> UnrecordedChanges()
+    {
+        // One measurand may jump for its own reasons; two that jump between the same samples tell of the oil.
+        var changes =
+            from state in OncePerMeasurand()
+            from change in state.Trend.Assessment.Changes
+            let points = state.Trend.Series.Points
+            select (State: state, Before: points[change.LastBefore], After: points[change.FirstAfter]);
+        return changes
+            .GroupBy(one => (one.Before.At, one.After.At))
+            .Where(group =>
+                group.Select(one => one.State.Measurand.Topic).Distinct(StringComparer.Ordinal).Count() >= 2
+            )
+            .Select(group => new UnrecordedChangeFinding(
+                group.First().Before,
+                group.First().After,
+                [.. group.Select(one => one.State)]
+            ))
+            .Where(finding =>
+                !records.History.Events.Any(one => one.At > finding.Before.At && one.At <= finding.After.At)
+            );
+    }
+
+    private IEnumerable<Finding> Records()
+    {
+        foreach (
+            var issue in records.History.Issues.Where(one => one.At >= records.Charge.Since && one.At <= options.AsOf)
+        )
+        {
+            var measurand = issue
+                .Readings.Keys.OrderByDescending(key => key.TellsOilIdentity)
+                .ThenBy(key => key.Id, StringComparer.Ordinal)
+                .FirstOrDefault();
+            yield return new RecordFinding(
+                issue,
+                measurand ?? Measurands.WaterContent,
+                issue.At >= records.LatestSampleAt
+            );
+        }
+    }
+
+    private IEnumerable<Finding> Overdue() =>
+        records.History.Samples.Any(sample => sample.TakenAt <= options.AsOf)
+        && options.AsOf > records.LatestSampleAt.AddDays(options.Sampling.Longest.Days)
+            ?
+            [
+                new SampleOverdueFinding(
+                    records.LatestSampleAt,
+                    options.Sampling,
+                    states.Count > 0 ? states[0].Measurand : Measurands.WaterContent
+                ),
+            ]
+            : [];
+
+    /// <summary>A measurand may stand in several limits; its trend is one.</summary>
+    private IEnumerable<MeasurandState> OncePerMeasurand() =>
+        states.GroupBy(state => state.Measurand).Select(same => same.First());
+
+    private static bool MovesTowards(TrendAssessment trend, LimitSide side) =>
+        trend.Verdict == (side == LimitSide.Upper ? TrendVerdict.Rising : TrendVerdict.Falling);
+}

@@ -1,0 +1,28 @@
+using OilCondition.Prognosis;
+using OilCondition.Sampling;
+
+namespace OilCondition.Advice;
+
+/// <summary>No sample was taken for longer than the longest interval of the sampling plan.</summary>
+public sealed class SampleOverdueFinding : Finding
+{
+    internal SampleOverdueFinding(DateTimeOffset lastSampleAt, SamplingPlan plan, Measurand measurand)
+        : base(FindingCode.SampleOverdue, Severity.Alert, measurand)
+    {
+        LastSampleAt = lastSampleAt;
+        Plan = plan;
+    }
+
+    /// <summary>When the last sample was taken.</summary>
+    public DateTimeOffset LastSampleAt { get; }
+
+    /// <summary>The sampling plan.</summary>
+    public SamplingPlan Plan { get; }
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<EvidenceItem> Evidence =>
+        [
+            EvidenceItem.Date("last sample", LastSampleAt),
+            EvidenceItem.Number("longest interval", Plan.Longest.Days, "d"),
+        ];
+}

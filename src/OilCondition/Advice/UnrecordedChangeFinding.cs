@@ -1,0 +1,32 @@
+using OilCondition.Sampling;
+
+namespace OilCondition.Advice;
+
+/// <summary>Several measurands change their level between the same two samples, and no event is recorded there.</summary>
+public sealed class UnrecordedChangeFinding : Finding
+{
+    internal UnrecordedChangeFinding(SeriesPoint before, SeriesPoint after, IReadOnlyList<MeasurandState> states)
+        : base(FindingCode.UnrecordedChange, Severity.Information, states[0].Measurand)
+    {
+        Before = before;
+        After = after;
+        States = states;
+    }
+
+    /// <summary>The last reading before the change.</summary>
+    public SeriesPoint Before { get; }
+
+    /// <summary>The first reading after it.</summary>
+    public SeriesPoint After { get; }
+
+    /// <summary>The measurands that changed together, in the order of the limit set.</summary>
+    public IReadOnlyList<MeasurandState> States { get; }
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<EvidenceItem> Evidence =>
+        [
+            EvidenceItem.Date("before", Before.At),
+            EvidenceItem.Date("after", After.At),
+            .. States.Select(state => EvidenceItem.Word("changed", state.Measurand.Name)),
+        ];
+}
