@@ -29,6 +29,11 @@ public static class ConsoleReport
             to.WriteLine($"   {finding.Severity.ToString().ToUpperInvariant(), -11} {Sentences.Of(finding)}");
         }
 
+        if (assessment.NextSample is { } next)
+        {
+            to.WriteLine($"   {Sentences.Of(next)}");
+        }
+
         foreach (var recommendation in assessment.Recommendations)
         {
             to.WriteLine($"   -> {Sentences.Of(recommendation)}");
@@ -70,10 +75,23 @@ public static class ConsoleReport
                 ? $"not determined, {Sentences.Of(state.Evaluation.Reason)}"
                 : state.Evaluation.State.ToString().ToLowerInvariant();
         var latest = state.Latest is { } point ? $"{point.Reading} {state.Measurand.Unit}".Trim() : "no reading";
-        var life = state.Life.OfType<RemainingLife.Crosses>().OrderBy(one => one.P50.At).FirstOrDefault();
-        var crossing = life is null
-            ? ""
-            : $"   limit {life.Limit:0.###} in 10/50/90 % of cases by {life.P10.At:yyyy-MM-dd} / {life.P50.At:yyyy-MM-dd} / {life.P90.At:yyyy-MM-dd}";
-        to.WriteLine($"      {state.Measurand.Name, -24}{latest, -18}{word, -10}{crossing}");
+        to.WriteLine(
+            $"      {state.Measurand.Name, -24}{latest, -18}{word, -10} {Sentences.Of(state.Trend)}{Life(state)}"
+        );
     }
+
+    /// <summary>The nearest crossing of the next five years; what may be one day in decades is no news.</summary>
+    private static string Life(MeasurandState state) =>
+        state
+            .Life.OfType<RemainingLife.Forecast>()
+            .Where(life => life.Crossing.ChanceBefore(life.Crossing.AsOf.AddYears(5)) >= 0.1)
+            .OrderByDescending(life => life.Crossing.ChanceBefore(life.Crossing.AsOf.AddYears(5)))
+            .FirstOrDefault() switch
+        {
+            RemainingLife.Crosses life =>
+                $"; limit {life.Limit:0.###} in 10/50/90 % of cases by {life.P10.At:yyyy-MM-dd} / {life.P50.At:yyyy-MM-dd} / {life.P90.At:yyyy-MM-dd}",
+            RemainingLife.LateEndOpen life =>
+                $"; limit {life.Limit:0.###} in 10 % of cases by {life.P10.At:yyyy-MM-dd}, late end open",
+            _ => "",
+        };
 }

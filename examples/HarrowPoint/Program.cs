@@ -3,6 +3,7 @@ using HarrowPoint;
 using HarrowPoint.Generator;
 using OilCondition.Advice;
 using OilCondition.Reporting;
+using OilCondition.Sampling;
 
 // The whole job on files, for the invented pumped-storage station Harrow Point:
 //   dotnet run --project examples/HarrowPoint                   assess the station, write JSON and a report
@@ -44,6 +45,15 @@ foreach (var problem in station.Problems)
 }
 
 Console.WriteLine($"Columns that nobody mapped: {string.Join(", ", station.UnmappedColumns)}");
+
+Console.WriteLine("Suspect samples and where they seem to come from:");
+foreach (var origin in SampleOrigin.Find([.. station.Machines.Select(one => one.History)]))
+{
+    Console.WriteLine(
+        $"  {origin.Sample} of {origin.RecordedFor.Id} resembles the oil of {origin.Resembles.Id}"
+            + (origin.Counterpart is { } other ? $"; changed places with {other.SampleNumber}" : "")
+    );
+}
 
 var assessments = station
     .Machines.Select(one => ConditionAssessor.Assess(one.History, one.Limits, new AssessmentOptions(station.AsOf)))
