@@ -8,6 +8,7 @@ using OilCondition.Sampling;
 // The whole job on files, for the invented pumped-storage station Harrow Point:
 //   dotnet run --project examples/HarrowPoint                   assess the station, write JSON and a report
 //   dotnet run --project examples/HarrowPoint -- generate DIR   write the data files afresh (the same every time)
+//   dotnet run --project examples/HarrowPoint -- redraw COUNT   draw the scatter anew and count what is found
 CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 if (args is ["generate", var folder])
@@ -21,13 +22,18 @@ if (args is ["generate", var folder])
     return 0;
 }
 
-if (args.Length > 0)
+var data = Path.Combine(AppContext.BaseDirectory, "Data");
+if (args is ["redraw", var number] && int.TryParse(number, out var count) && count is > 0 and <= 10_000)
 {
-    Console.Error.WriteLine("usage: HarrowPoint [generate FOLDER]");
-    return 2;
+    Redraws.Of(data, firstSeed: 1000, count).Write(Console.Out, Truth.Read(Path.Combine(data, "truth.json")));
+    return 0;
 }
 
-var data = Path.Combine(AppContext.BaseDirectory, "Data");
+if (args.Length > 0)
+{
+    Console.Error.WriteLine("usage: HarrowPoint [generate FOLDER | redraw COUNT]");
+    return 2;
+}
 var station = Station.Read(data);
 var output = Path.GetFullPath(Path.Combine("artifacts", "harrow-point"));
 Directory.CreateDirectory(output);
