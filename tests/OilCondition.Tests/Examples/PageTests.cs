@@ -1,0 +1,292 @@
+using System.Text.RegularExpressions;
+using HarrowPoint;
+using OilCondition.Advice;
+using OilCondition.Cleanliness;
+using OilCondition.Limits;
+using OilCondition.Prognosis;
+using OilCondition.Purification;
+using OilCondition.Sampling;
+using OilCondition.Sources;
+using OilCondition.Statistics;
+using OilCondition.Tests.Architecture;
+using OilCondition.Tests.Purification.Treatment;
+using OilCondition.Thermal;
+using OilCondition.Viscosity;
+using OilCondition.Water;
+using UnitsNet;
+
+namespace OilCondition.Tests.Examples;
+
+/// <summary>The first calls of the pages in docs are these, and they do what they say. (Cleanup and cleanliness have tests of their own.)</summary>
+public partial class PageTests
+{
+    private static readonly Station TheStation = Station.Read(
+        RepositoryFiles.PathOf("examples", "HarrowPoint", "Data")
+    );
+
+    private static readonly DateTimeOffset asOf = TheStation.AsOf;
+
+    private static OilHistory History(string id) =>
+        TheStation.Machines.Single(one => one.History.Machine.Id == id).History;
+
+    [Theory]
+    [InlineData("water.md")]
+    [InlineData("thermal.md")]
+    [InlineData("viscosity.md")]
+    [InlineData("statistics-exponential-fit.md")]
+    [InlineData("statistics-trends.md")]
+    [InlineData("prognosis.md")]
+    [InlineData("treatment.md")]
+    [InlineData("limits.md")]
+    [InlineData("advice.md")]
+    public void The_snippets_of_a_page_are_compiled(string page)
+    {
+        var compiled = Bare(RepositoryFiles.Read("tests", "OilCondition.Tests", "Examples", "PageTests.cs"));
+        var snippets = RepositoryFiles
+            .Read("docs", page)
+            .Split("```csharp\n")
+            .Skip(1)
+            .Select(text => Bare(text.Split("```")[0]))
+            .ToList();
+
+        snippets.ShouldNotBeEmpty();
+        snippets.ShouldAllBe(snippet => compiled.Contains(snippet, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Water()
+    {
+        var curve = SaturationCurve.FromTwoPoints(
+            "bearing oil", // invented oil
+            Temperature.FromDegreesCelsius(20),
+            MassFraction.FromPartsPerMillion(85),
+            Temperature.FromDegreesCelsius(60),
+            MassFraction.FromPartsPerMillion(310),
+            Source.UserData("site laboratory")
+        );
+        var atStandstill = curve.Split(MassFraction.FromPartsPerMillion(180), Temperature.FromDegreesCelsius(12));
+
+        atStandstill.HasFreeWater.ShouldBeTrue();
+    }
+
+    [Fact]
+    public void Heat()
+    {
+        var oil = OilProperties
+            .FromDensityAt15(Density.FromKilogramsPerCubicMeter(870))
+            .At(Temperature.FromDegreesCelsius(40));
+        var tank = HeatedTank.FromOil(Mass.FromKilograms(870), oil.HeatCapacity, 60);
+        var heatUp = tank.TimeTo(
+            Temperature.FromDegreesCelsius(60),
+            Temperature.FromDegreesCelsius(20),
+            Power.FromKilowatts(6),
+            Temperature.FromDegreesCelsius(20)
+        ); // Outcome first, then Time and HeaterEnergy
+
+        heatUp.Outcome.ShouldBe(HeatUpOutcome.Reached);
+    }
+
+    [Fact]
+    public void Viscosity()
+    {
+        var line = ViscosityTemperatureLine.FromTwoPoints(
+            Temperature.FromDegreesCelsius(40),
+            KinematicViscosity.FromCentistokes(46),
+            Temperature.FromDegreesCelsius(100),
+            KinematicViscosity.FromCentistokes(6.8)
+        );
+        var coldStart = line.ViscosityAt(Temperature.FromDegreesCelsius(-10)); // flagged: extrapolated
+        var pump = new PumpViscosityLimit(VolumeFlow.FromLitersPerMinute(40), KinematicViscosity.FromCentistokes(1000));
+        var coldest = pump.ColdestAtFullFlow(line); // about −6 °C
+        var index = ViscosityIndex.FromViscosities(
+            KinematicViscosity.FromCentistokes(73.3),
+            KinematicViscosity.FromCentistokes(8.86)
+        ); // 92
+        var check = IsoViscosityGrade.FromNumber(46).Check(KinematicViscosity.FromCentistokes(52.4));
+
+        coldStart.IsExtrapolated.ShouldBeTrue();
+        coldest.Temperature.DegreesCelsius.ShouldBe(-6, 0.5);
+        index.Reported.ShouldBe(92);
+        check.Outcome.ShouldNotBe(GradeOutcome.InGrade);
+    }
+
+    [Fact]
+    public void Exponential_fit()
+    {
+        double[] hours = [0, 2, 4, 8, 16, 24];
+        double[] ppm = [1216, 1019, 805, 494, 246, 183];
+        var analysis = ExponentialDecay.Analyze(hours, ppm);
+        var fit = analysis.Fit; // Status, Start, Floor, Rate, standard errors
+        var rate = analysis.Rate(0.9); // interval; HasUpper and HasLower may be false
+        var ready = analysis.TimeTo(200, 0.95); // no upper end: the readings do not show that 200 is ever reached
+
+        fit.Status.ShouldBe(ExponentialDecayStatus.Determined);
+        rate.Contains(fit.Rate).ShouldBeTrue();
+        ready.HasUpper.ShouldBeFalse();
+    }
+
+    [Fact]
+    public void Trends()
+    {
+        double[] months = [0, 3, 6, 9, 12, 15, 18, 21, 24, 27, 30, 33];
+        double[] acid = [0.08, 0.09, 0.09, 0.10, 0.10, 0.12, 0.11, 0.13, 0.13, 0.15, 0.16, 0.16]; // mg KOH/g
+
+        var trend = TrendAssessor.Assess(months, acid);
+
+        trend.Verdict.ShouldBe(TrendVerdict.Rising);
+    }
+
+    [Fact]
+    public void Remaining_life()
+    {
+        var history = History("HP-CWP2");
+        var series = history.SampleSeries(Measurands.AcidNumber, history.ChargeAt(asOf).Since, asOf);
+        var outage = asOf.AddDays(200);
+        var lastSampleAt = series.Points[^1].At;
+        RemainingLife[] lives = [LifeForecast.Of(series, 0.38, LimitSide.Upper, asOf)];
+        Prognosis(series, outage, lives, lastSampleAt).ShouldBe(("acid-number", true));
+    }
+
+    private static (string Leader, bool InTime) Prognosis(
+        MeasurandSeries series,
+        DateTimeOffset outage,
+        RemainingLife[] lives,
+        DateTimeOffset lastSampleAt
+    )
+    {
+        var life = LifeForecast.Of(series, 0.3, LimitSide.Upper, asOf);
+        if (life is RemainingLife.Crosses crosses)
+        {
+            var plan = crosses.P10.At; // one chance in ten to be late
+            var beforeOutage = crosses.Crossing.ChanceBefore(outage);
+        }
+
+        var sampling = new SamplingPlan(Ratio.FromPercent(5), Duration.FromDays(30), Duration.FromDays(180));
+        var next = NextSample.After(lives, lastSampleAt, sampling, asOf); // next.At, next.Reason
+        var first = FirstCrossing.Of(lives, asOf); // first.Shares[0].Life.Series.Measurand leads
+
+        return (first.Shares[0].Life.Series.Measurand.Id, next.At > lastSampleAt);
+    }
+
+    [Fact]
+    public void Treatments()
+    {
+        var oil = Sump.Oil();
+        var reservoir = Sump.Tank();
+        var unit = Sump.Unit();
+        var loop = new SideLoop(
+            new PumpViscosityLimit(VolumeFlow.FromLitersPerMinute(20), KinematicViscosity.FromCentistokes(700))
+        );
+        var filter = new FilterRatings(new FilterBeta(20), new FilterBeta(100), new FilterBeta(1000));
+
+        var job = new TreatmentJob(
+            oil,
+            reservoir,
+            new Contamination(
+                MassFraction.FromPartsPerMillion(1500),
+                Ratio.FromPercent(20),
+                ParticleLevels.FromCode(CleanlinessCode.Parse("20/18/15"))
+            ),
+            TreatmentTarget.DryAt(
+                oil.SaturationCurve,
+                Temperature.FromDegreesCelsius(15),
+                Ratio.FromPercent(50),
+                CleanlinessCode.Parse("17/15/12")
+            )
+        );
+
+        var table = TreatmentComparison.Of(
+            job,
+            new SettlingAndDraining(Length.FromMeters(1), Length.FromMicrometers(100)),
+            new WaterAbsorbingElements(loop, Ratio.FromPercent(50), Volume.FromLiters(0.5)),
+            new VacuumDehydration(unit),
+            new FineFiltration(loop, filter, 1)
+        );
+        Console.WriteLine(table); // a line a treatment; table.Rows has the figures
+
+        var plan = PurificationPlan.Create(job, unit); // plan.Outcome first, then plan.Time
+        foreach (var state in plan.States)
+        { /* state.TankTemperature, state.Water, state.Limit ... */
+        }
+        var knobs = PlanSensitivity.Of(job, unit).Rows; // the knob that is worth most on top
+
+        table.Rows.Count.ShouldBe(4);
+        plan.States.Count.ShouldBeGreaterThan(2);
+        knobs.ShouldNotBeEmpty();
+    }
+
+    [Fact]
+    public void Series_and_limits()
+    {
+        var history = History("HP-TGB1");
+        var charge = history.ChargeAt(asOf);
+        var histories = TheStation.Machines.Select(one => one.History).ToList();
+
+        var series = history.SampleSeries(Measurands.Iron, charge.Since, asOf); // suspect samples and other methods stand beside it
+        var corrected = TopUpCorrection.Of(series, history, asOf); // corrected.Outcome says whether, and why not
+        var trend = SeriesTrend.Of(corrected.Series); // trend.Assessment.Verdict, trend.Judged
+        if (series.TryOnOilHours(out var byRunning))
+        { /* the same over oil hours */
+        }
+
+        var limits = LimitSet.Parse(StarterLimits.JsonOf(StarterEquipment.Turbine)); // save the text, edit it, then parse yours
+        var evaluation = limits.Limits[^1].Evaluate(history.Machine.Oil, series); // State, Since, Pending, Figure, Reason
+        var ofTheFleet = limits.WithFleet(histories); // percentiles become figures
+
+        byRunning.ShouldBeNull();
+        trend.Judged.Points.Count.ShouldBeGreaterThan(20);
+        evaluation.Limit.Measurand.ShouldBe(Measurands.Iron);
+        evaluation.State.ShouldBe(LimitState.Normal);
+        ofTheFleet.Limits.Count.ShouldBe(limits.Limits.Count);
+    }
+
+    [Fact]
+    public void Assessment_and_journal()
+    {
+        var (history, limits) = TheStation.Machines[0];
+        var folder = Directory.CreateTempSubdirectory("page-tests-");
+        try
+        {
+            var files = new FileIn(folder.FullName);
+            files.WriteAllText("journal.json", AlertJournal.Empty.ToJson());
+            Journal(history, limits, files).ShouldBe(4);
+            Journal(history, limits, files).ShouldBe(0);
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+
+    private static int Journal(OilHistory history, LimitSet limits, FileIn File)
+    {
+        var assessment = ConditionAssessor.Assess(history, limits, new AssessmentOptions(asOf));
+        var step = AlertJournal.Parse(File.ReadAllText("journal.json")).Reconcile(assessment);
+        foreach (var change in step.Changes)
+        {
+            // Raised: open a work request. Escalated: raise its priority. Held: nothing. Cleared: tell that the condition has gone.
+        }
+
+        File.WriteAllText("journal.json", step.Journal.ToJson());
+
+        return step.Changes.Count(change => change.Kind == JournalChangeKind.Raised);
+    }
+
+    /// <summary>Files of one folder by the names of the page.</summary>
+    private sealed class FileIn(string folder)
+    {
+        public string ReadAllText(string name) => System.IO.File.ReadAllText(Path.Combine(folder, name));
+
+        public void WriteAllText(string name, string text) =>
+            System.IO.File.WriteAllText(Path.Combine(folder, name), text);
+    }
+
+    /// <summary>Code without remarks, blanks and line ends, and without the commas that only a layout needs.</summary>
+    private static string Bare(string code) => Blank().Replace(Remark().Replace(code, ""), "");
+
+    [GeneratedRegex(@"//[^\n]*|/\*.*?\*/", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Remark();
+
+    [GeneratedRegex(@"\s+", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Blank();
+}
