@@ -12,6 +12,7 @@ public static class Integrator
         Machine machine,
         string labFile,
         string limitFile,
+        string journalFile,
         DateTimeOffset asOf
     )
     {
@@ -24,11 +25,14 @@ public static class Integrator
         var limits = LimitSet.Parse(File.ReadAllText(limitFile));
 
         var assessment = ConditionAssessor.Assess(history, limits, new AssessmentOptions(asOf));
-        foreach (var alert in assessment.Alerts)
+        var step = AlertJournal.Parse(File.ReadAllText(journalFile)).Reconcile(assessment);
+        foreach (var change in step.Changes.Where(change => change.Kind == JournalChangeKind.Raised))
         {
-            // The key is the same tomorrow: a repeat finds the request that is already open.
-            OpenWorkRequest(alert.Key, Sentences.Of(alert.Findings[0]));
+            // Tomorrow the same problem has the same key: it is held, and no second request is opened.
+            OpenWorkRequest(change.Entry.Key, change.Entry.Sentence);
         }
+
+        File.WriteAllText(journalFile, step.Journal.ToJson());
         // end
 
         return requests;

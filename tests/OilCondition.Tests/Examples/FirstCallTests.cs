@@ -30,16 +30,33 @@ public class FirstCallTests
     }
 
     [Fact]
-    public void The_integrator_gets_work_requests_with_keys() =>
-        Integrator
-            .Run(
-                TheStation.Machines.Single(one => one.History.Machine.Id == "HP-CWP2").History.Machine,
-                Path.Combine(Data, "lab-b-2025-2026.csv"),
-                Path.Combine(Data, "limits", "bearing.json"),
-                TheStation.AsOf
-            )
-            .Select(request => request.Key)
-            .ShouldContain("HP-CWP2/charge-1/limit-passed/rpvot");
+    public void The_integrator_gets_work_requests_with_keys_and_no_second_one()
+    {
+        var journal = Path.GetTempFileName();
+        try
+        {
+            File.WriteAllText(journal, OilCondition.Advice.AlertJournal.Empty.ToJson());
+            Integrate(journal).ShouldContain("HP-CWP2/charge-1/limit-passed/rpvot");
+            Integrate(journal).ShouldBeEmpty();
+        }
+        finally
+        {
+            File.Delete(journal);
+        }
+    }
+
+    private static string[] Integrate(string journal) =>
+        [
+            .. Integrator
+                .Run(
+                    TheStation.Machines.Single(one => one.History.Machine.Id == "HP-CWP2").History.Machine,
+                    Path.Combine(Data, "lab-b-2025-2026.csv"),
+                    Path.Combine(Data, "limits", "bearing.json"),
+                    journal,
+                    TheStation.AsOf
+                )
+                .Select(request => request.Key),
+        ];
 
     [Fact]
     public void The_analyst_gets_a_slope_with_its_error() =>
