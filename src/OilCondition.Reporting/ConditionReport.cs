@@ -159,11 +159,14 @@ public static class ConditionReport
         $"limit {Number(life.Limit)}: "
         + life switch
         {
+            // What may happen one day in decades is no news, and its dates would only hide those that matter.
+            RemainingLife.Forecast forecast
+                when forecast.Crossing.ChanceBefore(forecast.Crossing.AsOf.AddYears(5)) < 0.1 =>
+                "not within five years",
             RemainingLife.Crosses crosses =>
                 $"{Date(crosses.P10.At)} / {Date(crosses.P50.At)} / {Date(crosses.P90.At)}",
             RemainingLife.LateEndOpen open => $"not before {Date(open.P10.At)}, late end open",
             RemainingLife.AlreadyCrossed => "passed",
-            RemainingLife.NotApproaching => "not approached",
             RemainingLife.HeldByMakeUp => "held by make-up",
             RemainingLife.TooFewReadings few => $"{few.Count} of {few.Needed} readings needed",
             _ => "",
