@@ -1,0 +1,222 @@
+using OilCondition.Sampling;
+using OilCondition.Statistics;
+using UnitsNet;
+
+namespace OilCondition.Purification;
+
+/// <summary>Where a run stands at its latest reading.</summary>
+/// <remarks>
+/// The curve is fitted to the source of water that has more kept readings, to titrations where both have as many: the two differ by the error of the saturation
+/// curve and are not mixed. A target is met only when both sources, where both are read, stay at it or below for the holding time.
+/// In the fit warm oil marks the beginning where the target counts while warm; a sensor at saturation and titrations above saturation mark free water.
+/// </remarks>
+public sealed class CleanupStatus
+{
+    private const double FallOver = 0.1;
+
+    internal CleanupStatus(CleanupMonitor monitor, double confidence)
+    {
+        Options = monitor.Options;
+        Confidence = confidence;
+        var trail = monitor.Trail;
+        MonitorCell[] cells = [.. monitor.Cells];
+        AsOf = trail.HasReadings ? trail.Latest : Options.StartedAt;
+        HasTemperature = trail.TemperatureAt.HasValue;
+        IsWarm = trail.IsWarm(Options);
+        Temperature = Celsius(trail.LatestCelsius);
+        LowestTemperature = Celsius(trail.LowestCelsius);
+        HighestTemperature = Celsius(trail.HighestCelsius);
+
+        CleanupReading[] sensor = [.. cells.Select(cell => cell.Sensor).OfType<CleanupReading>()];
+        CleanupReading[] titrations = [.. cells.Select(cell => cell.Titration).OfType<CleanupReading>()];
+        var followed = sensor.Length > titrations.Length ? sensor : titrations;
+        Reading[] contents = [.. followed.Select(one => TargetMarks.Content(one, Options))];
+        DateTimeOffset[] moments = [.. followed.Select(one => one.At)];
+        FollowedSource =
+            followed.Length == 0 ? WaterSource.None
+            : sensor.Length > titrations.Length ? WaterSource.Sensor
+            : WaterSource.Titration;
+        var freeAbove =
+            FollowedSource == WaterSource.Titration && HasTemperature
+                ? Options.SaturationCurve.SaturationAt(Temperature).Content.PartsPerMillion
+                : (double?)null;
+        Curve = CleanupCurve.Fit(
+            moments,
+            contents,
+            new CleanupOptions(startedAt: trail.WarmAt, freeWaterAbove: freeAbove)
+        );
+        HasWater = contents.Length > 0;
+        LatestWater = MassFraction.FromPartsPerMillion(HasWater ? Math.Max(0, contents[contents.Length - 1].Value) : 0);
+        var isFree =
+            HasWater
+            && (
+                contents[contents.Length - 1].Qualifier == Qualifier.GreaterThan
+                || contents[contents.Length - 1].Value > freeAbove
+            );
+
+        HasWaterTarget = Options.Target.Water is not null;
+        WaterTargetMgPerKg = Options.Target.Water?.PartsPerMillion ?? 0;
+        WaterTimeToTarget = Curve.TimeTo(WaterTargetMgPerKg, confidence);
+
+        CleanupReading[] counts = [.. cells.Select(cell => cell.Particles).OfType<CleanupReading>()];
+        HasParticles = counts.Length > 0;
+        FirstParticles = HasParticles ? counts[0].Particles : new ParticleLevels(0, 0, 0);
+        LatestParticles = HasParticles ? counts[counts.Length - 1].Particles : new ParticleLevels(0, 0, 0);
+        HasCodeTarget = Options.Target.Code is not null;
+        ParticleCurve = OfCounts(counts);
+
+        var water = new HoldCourse(cells.Select(cell => cell.Water), Options.HoldFor, Options.LongestGap);
+        var code = new HoldCourse(cells.Select(cell => cell.Code), Options.HoldFor, Options.LongestGap);
+        HoldCourse[] asked =
+        [
+            .. HasWaterTarget ? [water] : Array.Empty<HoldCourse>(),
+            .. HasCodeTarget ? [code] : Array.Empty<HoldCourse>(),
+        ];
+        IsMet = asked.All(part => part.IsMet);
+        MetAt = IsMet ? asked.Max(part => part.MetAt) : AsOf;
+        IsHolding = asked.All(part => part.Since.HasValue || part.IsMet);
+        HoldingSince = IsHolding ? asked.Max(part => part.Since ?? part.HeldFrom) : AsOf;
+        HoldEndsAt = HoldingSince.AddHours(IsHolding ? Options.HoldFor.Hours : 0);
+        var lost = asked.Select(part => part.ReboundAt).Where(at => at.HasValue).ToList();
+        HasRebounded = lost.Count > 0;
+        ReboundAt = HasRebounded ? lost.Max()!.Value : AsOf;
+        Phase = PhaseOf(isFree);
+    }
+
+    /// <summary>What the run is held against.</summary>
+    public CleanupMonitorOptions Options { get; }
+
+    /// <summary>Confidence level of all intervals.</summary>
+    public double Confidence { get; }
+
+    /// <summary>The latest reading; the start of the run where there is none.</summary>
+    public DateTimeOffset AsOf { get; }
+
+    /// <summary>Where the run stands.</summary>
+    public CleanupPhase Phase { get; }
+
+    /// <summary>Whether a temperature was read.</summary>
+    public bool HasTemperature { get; }
+
+    /// <summary>Latest oil temperature; 0 °C where there is none.</summary>
+    public Temperature Temperature { get; }
+
+    /// <summary>Lowest oil temperature; 0 °C where there is none.</summary>
+    public Temperature LowestTemperature { get; }
+
+    /// <summary>Highest oil temperature; 0 °C where there is none.</summary>
+    public Temperature HighestTemperature { get; }
+
+    /// <summary>Whether the oil is as warm as it must be for the target to count; true where readings are referred to a temperature.</summary>
+    public bool IsWarm { get; }
+
+    /// <summary>Which water readings the curve follows.</summary>
+    public WaterSource FollowedSource { get; }
+
+    /// <summary>Whether there is a water reading.</summary>
+    public bool HasWater { get; }
+
+    /// <summary>Latest kept water reading of the followed source; at saturation the least that it can be.</summary>
+    public MassFraction LatestWater { get; }
+
+    /// <summary>Relative saturation of the latest water at the temperature to which readings are referred, or from which they count; capped at 1.</summary>
+    public Ratio RelativeSaturationAtReference =>
+        Options.SaturationCurve.Split(LatestWater, Options.ReferenceTemperature).RelativeSaturation;
+
+    /// <summary>The fitted fall of water, in mg/kg; its status says what it is worth.</summary>
+    public CleanupCurve Curve { get; }
+
+    /// <summary>Whether a water content is asked.</summary>
+    public bool HasWaterTarget { get; }
+
+    /// <summary>The water content asked, in mg/kg; 0 where none is.</summary>
+    public double WaterTargetMgPerKg { get; }
+
+    /// <summary>When the curve reaches the water content asked, with both ends; holding time comes on top.</summary>
+    public TimeToTarget WaterTimeToTarget { get; }
+
+    /// <summary>Whether there are particle counts.</summary>
+    public bool HasParticles { get; }
+
+    /// <summary>First counts; zeros where there are none.</summary>
+    public ParticleLevels FirstParticles { get; }
+
+    /// <summary>Latest kept counts; zeros where there are none.</summary>
+    public ParticleLevels LatestParticles { get; }
+
+    /// <summary>Whether a code is asked.</summary>
+    public bool HasCodeTarget { get; }
+
+    /// <summary>The fitted fall of the counts.</summary>
+    public CodeCurve ParticleCurve { get; }
+
+    /// <summary>Whether all that is asked has held for long enough, and was not lost since.</summary>
+    public bool IsMet { get; }
+
+    /// <summary>When the holding time was over; <see cref="AsOf"/> unless <see cref="IsMet"/>.</summary>
+    public DateTimeOffset MetAt { get; }
+
+    /// <summary>Whether all that is asked is at the target or below.</summary>
+    public bool IsHolding { get; }
+
+    /// <summary>Since when it holds; <see cref="AsOf"/> where it does not.</summary>
+    public DateTimeOffset HoldingSince { get; }
+
+    /// <summary>When it will have held for long enough; <see cref="AsOf"/> where it does not hold.</summary>
+    public DateTimeOffset HoldEndsAt { get; }
+
+    /// <summary>Whether it was above the target after it had been met.</summary>
+    public bool HasRebounded { get; }
+
+    /// <summary>When it last was lost after it had been met; <see cref="AsOf"/> where it never was.</summary>
+    public DateTimeOffset ReboundAt { get; }
+
+    /// <summary>When the counts reach the code asked, with both ends.</summary>
+    /// <param name="timeToTarget">The answer, or null.</param>
+    /// <returns>False where no code is asked or there are no counts.</returns>
+    public bool TryCodeTimeToTarget(out CodeTimeToTarget? timeToTarget)
+    {
+        timeToTarget = HasParticles && Options.Target.Code is { } code ? ParticleCurve.TimeTo(code, Confidence) : null;
+        return timeToTarget is not null;
+    }
+
+    private CleanupPhase PhaseOf(bool isFree)
+    {
+        var isOpen = (HasWaterTarget && HasWater) || (HasCodeTarget && HasParticles);
+        return IsMet ? CleanupPhase.AtTarget
+            : IsHolding ? CleanupPhase.Holding
+            : HasRebounded ? CleanupPhase.Rebounded
+            : HasWaterTarget && HasTemperature && !IsWarm ? CleanupPhase.Warming
+            : !isOpen ? CleanupPhase.NoReadings
+            : HasWaterTarget && isFree ? CleanupPhase.FreeWaterLeaving
+            : HasWaterTarget && IsStalled() ? CleanupPhase.Stalled
+            : CleanupPhase.Falling;
+    }
+
+    private bool IsStalled()
+    {
+        if (!Curve.HasCurve)
+        {
+            return false;
+        }
+
+        var lowest = Curve.FloorInterval(0.5 + Confidence / 2, IntervalSide.Lower);
+        return lowest.HasLower
+            && lowest.Lower > WaterTargetMgPerKg
+            && Curve.ValueAt(AsOf) - Curve.Floor <= FallOver * Math.Max(0, Curve.Start - Curve.Floor);
+    }
+
+    private Temperature Celsius(double celsius) => Temperature.FromDegreesCelsius(HasTemperature ? celsius : 0);
+
+    private static CodeCurve OfCounts(IReadOnlyList<CleanupReading> counts)
+    {
+        DateTimeOffset[] moments = [.. counts.Select(one => one.At)];
+        double[] at4 = [.. counts.Select(one => one.Particles.At4PerMillilitre)];
+        double[] at6 = [.. counts.Select(one => one.Particles.At6PerMillilitre)];
+        double[] at14 = [.. counts.Select(one => one.Particles.At14PerMillilitre)];
+        var options = at14.All(count => count > 0)
+            ? CleanupOptions.ForCounts
+            : new CleanupOptions(DecayNoise.Proportional);
+        return CodeCurve.Fit(moments, at4, at6, at14, options);
+    }
+}
