@@ -1,5 +1,4 @@
 using OilCondition.Guards;
-using OilCondition.Statistics;
 using UnitsNet;
 
 namespace OilCondition.Purification;

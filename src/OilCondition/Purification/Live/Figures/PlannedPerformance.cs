@@ -1,5 +1,4 @@
 using OilCondition.Guards;
-using OilCondition.Water;
 using UnitsNet;
 
 namespace OilCondition.Purification;
