@@ -1,0 +1,67 @@
+using OilCondition.Purification;
+using OilCondition.Water;
+using ScottPlot;
+
+namespace CleanupJob;
+
+/// <summary>The plan's curve beside the observed one.</summary>
+public static class CleanupPlot
+{
+    public static void Write(string path, PurificationPlan plan, IEnumerable<CleanupReading> log, CleanupStatus status)
+    {
+        Fonts.Default = "DejaVu Sans";
+        using var plot = new Plot();
+        var readings = log.Select(one =>
+                (
+                    Hour: (one.At - Job.StartedAt).TotalHours,
+                    State: plan.Job.Oil.SaturationCurve.FromSensor(one.RelativeSaturation, one.Temperature)
+                )
+            )
+            .ToList();
+
+        void Dots(string name, WaterKnowledge knowledge, Color color)
+        {
+            var some = readings.Where(one => one.State.Knowledge == knowledge).ToList();
+            var dots = plot.Add.ScatterPoints(
+                some.Select(one => one.Hour).ToArray(),
+                some.Select(one => one.State.Total.PartsPerMillion).ToArray(),
+                color
+            );
+            dots.LegendText = name;
+            dots.MarkerSize = 4;
+        }
+
+        void Curve(string name, double[] hours, double[] ppm, Color color)
+        {
+            var line = plot.Add.ScatterLine(hours, ppm, color);
+            line.LegendText = name;
+            line.LineWidth = 2;
+        }
+
+        Curve(
+            "planned (all water)",
+            plan.States.Select(one => one.Time.Hours).ToArray(),
+            plan.States.Select(one => one.Water.Total.PartsPerMillion).ToArray(),
+            Colors.SteelBlue
+        );
+        Dots("sensor, at saturation (least)", WaterKnowledge.AtLeast, Colors.Gray);
+        Dots("sensor, dissolved", WaterKnowledge.Dissolved, Colors.DarkOrange);
+        var curve = status.Curve;
+        if (curve.HasCurve)
+        {
+            var from = (curve.FirstReadingAt - Job.StartedAt).TotalHours;
+            var to = (status.AsOf - Job.StartedAt).TotalHours;
+            double[] hours = [.. Enumerable.Range(0, 101).Select(i => from + (to - from) * i / 100)];
+            Curve("fitted", hours, [.. hours.Select(hour => curve.ValueAt(Job.StartedAt.AddHours(hour)))], Colors.Red);
+        }
+
+        var target = plot.Add.HorizontalLine(status.WaterTargetMgPerKg, 1, Colors.Green, LinePattern.Dashed);
+        target.LegendText = "target";
+        plot.Title("HP-TGB1, INVENTED station Harrow Point");
+        plot.XLabel("hours from the start");
+        plot.YLabel("water, mg/kg");
+        plot.ShowLegend(Alignment.UpperRight);
+        plot.Axes.SetLimitsY(0, 950);
+        plot.SavePng(path, 1000, 600);
+    }
+}

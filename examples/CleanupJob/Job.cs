@@ -1,0 +1,116 @@
+using System.Globalization;
+using OilCondition.Cleanliness;
+using OilCondition.Purification;
+using OilCondition.Sources;
+using OilCondition.Thermal;
+using OilCondition.Viscosity;
+using OilCondition.Water;
+using UnitsNet;
+
+namespace CleanupJob;
+
+/// <summary>The cooler-leak sump HP-TGB1 of the INVENTED Harrow Point station: task, unit, log. No figure is plant data.</summary>
+public static class Job
+{
+    public static DateTimeOffset StartedAt { get; } = new(2025, 12, 10, 6, 0, 0, TimeSpan.Zero);
+
+    public static Density OilDensity { get; } = Density.FromKilogramsPerCubicMeter(855);
+
+    private static PumpViscosityLimit Pump { get; } =
+        new(VolumeFlow.FromLitersPerMinute(5), KinematicViscosity.FromCentistokes(700));
+
+    public static TreatmentJob Task { get; } =
+        new(
+            new TreatedOil(
+                OilProperties.FromDensityAt15(Density.FromKilogramsPerCubicMeter(872)),
+                SaturationCurve.FromTwoPoints(
+                    "invented turbine oil VG 68",
+                    Celsius(20),
+                    Ppm(92),
+                    Celsius(60),
+                    Ppm(330),
+                    Source.UserData("invented")
+                ),
+                ViscosityTemperatureLine.FromTwoPoints(
+                    Celsius(40),
+                    KinematicViscosity.FromCentistokes(67.5),
+                    Celsius(100),
+                    KinematicViscosity.FromCentistokes(8.6)
+                ),
+                Celsius(70)
+            ),
+            new Reservoir(
+                Volume.FromLiters(1800),
+                Celsius(34.9),
+                Celsius(14),
+                lossWattPerKelvin: 45,
+                waterIngress: MassFlow.FromGramsPerHour(1)
+            ),
+            new Contamination(
+                Ppm(900),
+                Ratio.FromPercent(30),
+                ParticleLevels.FromCode(CleanlinessCode.Parse("19/17/14"))
+            ),
+            new TreatmentTarget(Ppm(60)),
+            Duration.FromHours(240)
+        );
+
+    public static PurificationUnit Unit { get; } =
+        new(
+            Pump,
+            Power.FromKilowatts(6),
+            Celsius(60),
+            new VacuumChamber(Pressure.FromPascals(1500)),
+            Ratio.FromPercent(50),
+            motorPower: Power.FromKilowatts(2)
+        );
+
+    public static TreatmentComparison Compare()
+    {
+        var loop = new SideLoop(Pump, Celsius(50), Power.FromKilowatts(6), Power.FromKilowatts(1));
+        return TreatmentComparison.Of(
+            Task,
+            new SettlingAndDraining(Length.FromMeters(0.8), Length.FromMicrometers(100)),
+            new Coalescer(loop, Ratio.FromPercent(60), 2),
+            new WaterAbsorbingElements(loop, Ratio.FromPercent(50), Volume.FromLiters(0.5)),
+            new VacuumDehydration(Unit)
+        );
+    }
+
+    /// <summary>Time, saturation in percent, oil temperature in °C. Lines without a figure, as the log has some, are no readings.</summary>
+    public static IEnumerable<CleanupReading> Log(string path) =>
+        File.ReadLines(path)
+            .Skip(1)
+            .Select(line => line.Split(','))
+            .Where(cell => cell.Length == 3 && cell.All(one => !string.IsNullOrWhiteSpace(one)))
+            .Select(cell =>
+                CleanupReading.Sensor(
+                    DateTimeOffset.Parse(cell[0], CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal),
+                    Ratio.FromPercent(double.Parse(cell[1], CultureInfo.InvariantCulture)),
+                    Celsius(double.Parse(cell[2], CultureInfo.InvariantCulture))
+                )
+            );
+
+    public static CleanupMonitorOptions Monitoring { get; } =
+        CleanupMonitorOptions.WhileWarm(
+            StartedAt,
+            Task.Target,
+            Task.Oil.SaturationCurve,
+            Duration.FromHours(6),
+            Celsius(45)
+        );
+
+    /// <summary>The condensate is invented too.</summary>
+    public static CleanupRunFacts Facts { get; } =
+        new(
+            "HP-TGB1, Harrow Point (invented)",
+            new CleanupLoop(Task.Reservoir.OilVolume, Pump.FullFlow),
+            OilDensity,
+            Ppm(893),
+            condensate: Volume.FromLiters(1.35)
+        );
+
+    public static Temperature Celsius(double celsius) => Temperature.FromDegreesCelsius(celsius);
+
+    private static MassFraction Ppm(double ppm) => MassFraction.FromPartsPerMillion(ppm);
+}

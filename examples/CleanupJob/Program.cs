@@ -1,0 +1,67 @@
+using System.Globalization;
+using CleanupJob;
+using OilCondition.Purification;
+using UnitsNet;
+
+// A cleanup from plan to record, for the cooler-leak sump of the invented station Harrow Point:
+//   dotnet run --project examples/CleanupJob
+CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+var output = Path.GetFullPath(Path.Combine("artifacts", "cleanup-job"));
+Directory.CreateDirectory(output);
+Console.WriteLine("Harrow Point is INVENTED. No figure below is plant data.\n");
+
+Console.WriteLine(Job.Compare());
+var plan = PurificationPlan.Create(Job.Task, Job.Unit);
+Console.WriteLine(
+    $"Plan: {plan.Outcome}, {plan.Time.Hours:0.0} h, floor {plan.End.WaterFloor.PartsPerMillion:0} mg/kg, level {plan.End.WaterLevel.PartsPerMillion:0} mg/kg"
+);
+foreach (var state in plan.States.Where((_, i) => i % 6 == 0))
+{
+    Console.WriteLine(
+        $"  {state.Time.Hours, 5:0} h  {state.TankTemperature.DegreesCelsius, 5:0.0} °C  {state.Water.Total.PartsPerMillion, 6:0} mg/kg  {state.Limit}"
+    );
+}
+
+Console.WriteLine("\nLive, from the log:");
+var log = Job.Log(Path.Combine(AppContext.BaseDirectory, "Data", "sensor-HP-TGB1-2025-12.csv")).ToList();
+var monitor = new CleanupMonitor(Job.Monitoring);
+foreach (var reading in log)
+{
+    monitor.Take(reading);
+    if ((reading.At - Job.StartedAt).TotalHours % 6 == 0)
+    {
+        var now = monitor.Status();
+        var done = now.WaterTimeToTarget is TimeToTarget.Expected it
+            ? $"{it.Earliest:MM-dd HH:mm} to {it.Latest:MM-dd HH:mm}"
+            : now.WaterTimeToTarget.GetType().Name;
+        Console.WriteLine(
+            $"  {now.AsOf:MM-dd HH:mm}  {now.Phase, -16} {now.LatestWater.PartsPerMillion, 4:0} mg/kg  target at {done}"
+        );
+    }
+}
+
+var status = monitor.Status();
+var planned = PlannedPerformance.Of(plan);
+var beside = ObservedAgainstPlanned.Of(status.Curve, planned);
+Console.WriteLine("\nObserved against planned:");
+Console.WriteLine(
+    $"  removal per pass {beside.RemovalPerPass.Observed.Estimate.Percent:0} % / {beside.RemovalPerPass.Planned.Percent:0} %: {beside.RemovalPerPass.Agreement}"
+);
+Console.WriteLine(
+    $"  water coming in  {beside.WaterIngress.Observed.Estimate.GramsPerHour:0.0} g/h / {beside.WaterIngress.Planned.GramsPerHour:0.0} g/h: {beside.WaterIngress.Agreement}"
+);
+Console.WriteLine(
+    $"  level            {beside.Level.Observed.Estimate.PartsPerMillion:0} mg/kg / {beside.Level.Planned.PartsPerMillion:0} mg/kg: {beside.Level.Agreement}\n"
+);
+
+var diagnosis = StallDiagnosis.Of(
+    status.Curve,
+    MassFraction.FromPartsPerMillion(status.WaterTargetMgPerKg),
+    planned,
+    RunConditions.Of(plan, Job.Celsius(60), Pressure.FromPascals(1500))
+);
+var record = CleanupRecord.Of(status, Job.Facts, diagnosis);
+Console.WriteLine(record.ToText());
+File.WriteAllText(Path.Combine(output, "record.json"), record.ToJson());
+CleanupPlot.Write(Path.Combine(output, "cleanup.png"), plan, log, status);
+Console.WriteLine($"Written: {output}");
