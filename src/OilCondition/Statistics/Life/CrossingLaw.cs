@@ -1,4 +1,3 @@
-using MathNet.Numerics.RootFinding;
 using OilCondition.Guards;
 
 namespace OilCondition.Statistics;
@@ -10,6 +9,9 @@ namespace OilCondition.Statistics;
 /// </remarks>
 public abstract class CrossingLaw
 {
+    // Chances nearer to 0 or 1 are within rounding of them.
+    private const double SmallestChance = 1e-14;
+
     private protected CrossingLaw() { }
 
     /// <summary>The chance that the limit has been crossed by a time, F(t).</summary>
@@ -63,26 +65,63 @@ public abstract class CrossingLaw
 
         // The way down by fours ends long before the smallest time that matters: a crossing that soon is one at once.
         var lower = upper;
-        while (Passed(from + lower) >= wanted)
+        var atLower = Passed(from + lower);
+        var atUpper = atLower;
+        while (atLower >= wanted)
         {
-            upper = lower;
+            (upper, atUpper) = (lower, atLower);
             lower /= 4;
             if (lower < 1e-9 * latest)
             {
                 time = from;
                 return true;
             }
+
+            atLower = Passed(from + lower);
         }
 
-        var found = Brent.TryFindRoot(
-            log => Passed(from + Math.Exp(log)) - wanted,
-            Math.Log(lower),
-            Math.Log(upper),
-            1e-10,
-            200,
-            out var root
-        );
-        time = from + (found ? Math.Exp(root) : upper);
+        time = from + Math.Exp(Root(wanted, from, Math.Log(lower), atLower, Math.Log(upper), atUpper));
         return true;
+    }
+
+    private static double Logit(double chance) =>
+        Math.Log(Math.Max(chance, SmallestChance) / Math.Max(1 - chance, SmallestChance));
+
+    /// <summary>
+    /// False position after Anderson and Björck 1973 on the logit, which is nearly straight in the logarithm of time; every fourth step halves,
+    /// for laws that jump.
+    /// </summary>
+    private double Root(double wanted, double from, double lower, double atLower, double upper, double atUpper)
+    {
+        var goal = Logit(wanted);
+        var low = Logit(atLower) - goal;
+        var high = Logit(atUpper) - goal;
+        for (var step = 1; upper - lower > 1e-10; step++)
+        {
+            var between = step % 4 == 0 ? 0.5 : low / (low - high);
+            var middle = lower + (upper - lower) * between;
+            var chance = Passed(from + Math.Exp(middle));
+            var off = Logit(chance) - goal;
+            if (Math.Abs(off) < 1e-9 || !(middle > lower && middle < upper))
+            {
+                return middle;
+            }
+
+            // The end that stays counts for less, so that the next step falls on its side.
+            if (off < 0)
+            {
+                var rest = 1 - off / low;
+                high *= rest > 0 ? rest : 0.5;
+                (lower, low) = (middle, off);
+            }
+            else
+            {
+                var rest = 1 - off / high;
+                low *= rest > 0 ? rest : 0.5;
+                (upper, high) = (middle, off);
+            }
+        }
+
+        return upper;
     }
 }

@@ -1,4 +1,8 @@
 using MathNet.Numerics;
+#if NET
+using System.Runtime.Intrinsics;
+#endif
+
 
 namespace OilCondition.Statistics;
 
@@ -55,11 +59,22 @@ internal sealed class PassageRule
     /// <summary>Integral over p from 0 to 1 of (peak − a p^(2/ν))^(−1/2), times the factors that do not depend on p.</summary>
     public double Returned(double peak, double a)
     {
+#if NET
+        // Two times four nodes at once: roots and divisions take most of the time.
+        var (peaks, factor) = (LaneMath.Of(peak), LaneMath.Of(a));
+        var first = peaks - factor * LaneMath.Load(powers, 0);
+        var second = peaks - factor * LaneMath.Load(powers, LaneMath.Width);
+        var sum = LaneMath.Sum(
+            LaneMath.Load(weights, 0) / Vector256.Sqrt(first)
+                + LaneMath.Load(weights, LaneMath.Width) / Vector256.Sqrt(second)
+        );
+#else
         double sum = 0;
         for (var i = 0; i < Nodes; i++)
         {
             sum += weights[i] / Math.Sqrt(peak - a * powers[i]);
         }
+#endif
 
         return Factor * Math.Pow(peak, -0.5 * (DegreesOfFreedom - 1)) * sum;
     }
