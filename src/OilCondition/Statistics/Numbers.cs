@@ -87,7 +87,9 @@ internal static class Numbers
     /// <summary>Median; the mean of the two middle values for an even number.</summary>
     public static double Median(ReadOnlySpan<double> values)
     {
-        var copy = values.ToArray();
+        const int OnStack = 128;
+        var copy = values.Length <= OnStack ? stackalloc double[values.Length] : new double[values.Length];
+        values.CopyTo(copy);
         return Selection.Median(copy);
     }
 

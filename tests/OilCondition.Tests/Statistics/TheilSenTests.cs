@@ -26,6 +26,58 @@ public class TheilSenTests
             }
         });
 
+    [Theory]
+    [InlineData(0, 1)]
+    [InlineData(0, 0)]
+    [InlineData(1, 1)]
+    [InlineData(3, 1)]
+    [InlineData(0, 40)]
+    public void Searched_slopes_are_those_of_a_full_sort_to_the_last_bit(int decimals, double spread)
+    {
+        // Rounded values tie (0 decimals most); a spread of 40 puts the slopes over many powers of ten, 0 makes all values alike.
+        var random = new Random(77);
+        for (var run = 0; run < 600; run++)
+        {
+            var n = 2 + run % 60;
+            double[] t = [.. Enumerable.Range(0, n).Select(i => run % 3 == 0 ? i / 2 : i + 0.5 * random.NextDouble())];
+            double[] y =
+            [
+                .. t.Select(x =>
+                    spread > 1
+                        ? Math.Exp(spread * DecayNoiseSource.Normal(random))
+                        : Math.Round(0.1 * x + 3 * spread * DecayNoiseSource.Normal(random), decimals)
+                ),
+            ];
+            var slopes = Slopes(t, y);
+            if (slopes.Count == 0)
+            {
+                continue;
+            }
+
+            var fit = TheilSen.Fit(t, y, default, 0.9, TheilSenRankRule.Rounded);
+            fit.Slope.ShouldBe(At(slopes, (slopes.Count + 1) / 2.0));
+            var c = 1.6448536269514722 * Math.Sqrt(MannKendall.Test(t, y).Variance);
+            var lower = Math.Round((slopes.Count - c) / 2, MidpointRounding.ToEven);
+            var upper = Math.Round((slopes.Count + c) / 2, MidpointRounding.ToEven) + 1;
+            fit.SlopeInterval.HasLower.ShouldBe(lower >= 1);
+            fit.SlopeInterval.Lower.ShouldBe(lower >= 1 ? At(slopes, lower) : 0);
+            fit.SlopeInterval.HasUpper.ShouldBe(upper <= slopes.Count);
+            fit.SlopeInterval.Upper.ShouldBe(upper <= slopes.Count ? At(slopes, upper) : 0);
+        }
+    }
+
+    [Fact]
+    public void Score_and_variance_do_not_depend_on_the_order_of_readings() =>
+        MannKendallTests.Series.Sample(series =>
+        {
+            // Readings in ascending order take another way than others.
+            var (t, y) = series;
+            var ascending = MannKendall.Test(t, y);
+            var other = MannKendall.Test([.. t.Reverse()], [.. y.Reverse()]);
+            other.Score.ShouldBe(ascending.Score);
+            other.Variance.ShouldBe(ascending.Variance, 1e-9);
+        });
+
     [Fact]
     public void Rules_differ_as_they_say()
     {

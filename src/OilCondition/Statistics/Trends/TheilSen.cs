@@ -114,11 +114,21 @@ public static class TheilSen
     {
         var (lower, upper) = Ranks(slopes.Length, sums, confidence, rankRule, correlation);
 
-        // In ascending order, so that each search starts where the one before it ended.
         var median = (slopes.Length + 1) / 2.0;
+#if NET
+        var (lineSlope, standardError) = Line(times, values);
+        var deviation = Math.Sqrt(sums.Variance);
+        var search = new SlopeSearch(slopes, deviation / (2 * standardError));
+        var slope = search.AtRank(median, lineSlope);
+        var shift = standardError / deviation * 2;
+        double? low = lower >= 1 ? search.AtRank(lower, slope - shift * (median - lower)) : null;
+        double? high = upper <= slopes.Length ? search.AtRank(upper, slope + shift * (upper - median)) : null;
+#else
+        // In ascending order, so that each search starts where the one before it ended.
         double? low = lower >= 1 ? Selection.AtRank(slopes, lower) : null;
         var slope = Selection.AtRank(slopes, median, low.HasValue ? Index(lower) : 0);
         double? high = upper <= slopes.Length ? Selection.AtRank(slopes, upper, Index(median)) : null;
+#endif
         return new TheilSenFit(
             TheilSenStatus.Determined,
             times.Length,
@@ -131,7 +141,34 @@ public static class TheilSen
         );
     }
 
+#if NET
+    /// <summary>Slope of the least-squares line and its standard error: guesses only, of which nothing remains in the result.</summary>
+    private static (double Slope, double StandardError) Line(ReadOnlySpan<double> times, ReadOnlySpan<double> values)
+    {
+        double t = 0;
+        double y = 0;
+        double tt = 0;
+        double ty = 0;
+        double yy = 0;
+        var n = times.Length;
+        for (var i = 0; i < n; i++)
+        {
+            var dt = times[i] - times[0];
+            var dy = values[i] - values[0];
+            t += dt;
+            y += dy;
+            tt += dt * dt;
+            ty += dt * dy;
+            yy += dy * dy;
+        }
+
+        var spread = tt - t * t / n;
+        var slope = (ty - t * y / n) / spread;
+        return (slope, Math.Sqrt(Math.Max(0, (yy - y * y / n) / spread - slope * slope) / Math.Max(1, n - 2)));
+    }
+#else
     private static int Index(double rank) => Math.Max((int)Math.Floor(rank) - 1, 0);
+#endif
 
     private static (double Lower, double Upper) Ranks(
         int count,
@@ -169,7 +206,20 @@ public static class TheilSen
         var next = 0;
         for (var i = 0; i < times.Length; i++)
         {
-            for (var j = i + 1; j < times.Length; j++)
+            var j = i + 1;
+#if NET
+            // Four pairs at once where all pairs count; else one of them may have no slope.
+            if (slopes.Length == times.Length * (times.Length - 1) / 2)
+            {
+                var (time, value) = (LaneMath.Of(times[i]), LaneMath.Of(values[i]));
+                for (; j <= times.Length - LaneMath.Width; j += LaneMath.Width, next += LaneMath.Width)
+                {
+                    var rises = LaneMath.Load(values, j) - value;
+                    LaneMath.Store(rises / (LaneMath.Load(times, j) - time), slopes, next);
+                }
+            }
+#endif
+            for (; j < times.Length; j++)
             {
                 var span = times[j] - times[i];
                 if (span != 0)
