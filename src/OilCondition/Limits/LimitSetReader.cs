@@ -20,6 +20,9 @@ internal sealed class LimitSetReader
         ["fleet"] = LimitKind.Fleet,
     };
 
+    /// <summary>Beyond any plausible figure, and far enough from the end of the numbers to reckon with.</summary>
+    private const double LargestFigure = 1e100;
+
     private readonly MeasurandCatalog catalog;
     private readonly JsonFaults faults;
 
@@ -205,7 +208,7 @@ internal sealed class LimitSetReader
             return null;
         }
 
-        if (property.ValueKind == JsonValueKind.Number && property.TryGetDouble(out var value))
+        if (property.ValueKind == JsonValueKind.Number && property.TryGetDouble(out var value) && Guard.IsFinite(value))
         {
             return value;
         }
@@ -247,7 +250,11 @@ internal sealed class LimitSetReader
             return null;
         }
 
-        if (element.ValueKind != JsonValueKind.Number || !element.TryGetDouble(out var figure))
+        if (
+            element.ValueKind != JsonValueKind.Number
+            || !element.TryGetDouble(out var figure)
+            || !Guard.IsFinite(figure)
+        )
         {
             faults.Add($"{path}.{name}", "a number is expected.");
             return null;
@@ -266,7 +273,11 @@ internal sealed class LimitSetReader
         // A difference converts like a value only where the units have a common zero: not from °F, Saybolt seconds or scale numbers.
         var isDifference = kind is LimitKind.ChangeFromNew or LimitKind.RateOfChange;
         var hasCommonZero = ReportedUnits.TryConvert(measurand, 0, unit, out var zero) && zero == 0;
-        if (!ReportedUnits.TryConvert(measurand, figure, unit, out var converted) || (isDifference && !hasCommonZero))
+        if (
+            !ReportedUnits.TryConvert(measurand, figure, unit, out var converted)
+            || (isDifference && !hasCommonZero)
+            || !(Math.Abs(converted) <= LargestFigure)
+        )
         {
             faults.Add(
                 $"{path}.{name}",

@@ -2,75 +2,45 @@ using OilCondition.Sampling;
 
 namespace OilCondition.Limits;
 
-/// <summary>Walks through readings in order of time and keeps the state with dead band and confirmations.</summary>
+/// <summary>Walks through readings in order of time, up and down the two sides of a limit on their own.</summary>
 internal sealed class LimitWalk(Limit limit, Limit figures)
 {
-    private LimitSideState standing = new(LimitState.Normal, null);
-    private DateTimeOffset? since;
-    private int waiting;
-    private LimitSideState waitingFor;
-    private DateTimeOffset? waitingSince;
-    private bool decided = true;
-
     public LimitEvaluation Over(
         IReadOnlyList<(DateTimeOffset? At, Reading Reading)> readings,
         Reading latest,
         double? rate
     )
     {
+        // A reading that left by the one side has not come back inside because it left by the other.
+        var sides = new[] { Side(figures.Upper, mirrored: false), Side(figures.Lower, mirrored: true) }
+            .OfType<LimitSideWalk>()
+            .ToList();
         foreach (var (at, reading) in readings)
         {
-            Take(at, reading);
+            sides.ForEach(side => side.Take(at, reading));
         }
 
-        var undecided = !decided && standing.State < LimitState.Alert;
+        var worst = sides.OrderByDescending(side => side.State).First();
+        var waiting = sides.OrderByDescending(side => side.Pending).First();
+        var undecided = worst.State < LimitState.Alert && sides.Exists(side => !side.IsDecided);
         var reason =
             undecided ? LimitReason.BoundDoesNotDecide
-            : waiting > 0 ? LimitReason.AwaitingConfirmation
+            : waiting.Pending >= LimitState.Alert ? LimitReason.AwaitingConfirmation
             : LimitReason.Compared;
         return new LimitEvaluation(
             limit,
             figures.Upper,
             figures.Lower,
-            undecided ? LimitState.NotDetermined : standing.State,
+            undecided ? LimitState.NotDetermined : worst.State,
             reason,
             latest,
             rate,
-            standing.Figure ?? (waiting > 0 ? waitingFor.Figure : null),
-            since,
-            waiting > 0 ? waitingFor.State : LimitState.NotDetermined
+            worst.Figure ?? waiting.PendingFigure,
+            worst.Since,
+            waiting.Pending
         );
     }
 
-    private void Take(DateTimeOffset? at, Reading reading)
-    {
-        var raw = LimitSideState.Of(figures.Upper, figures.Lower, reading, 0);
-        decided = raw.State != LimitState.NotDetermined;
-        if (!decided)
-        {
-            return;
-        }
-
-        if (raw.State > standing.State)
-        {
-            waitingFor = waiting == 0 || raw.State < waitingFor.State ? raw : waitingFor;
-            waitingSince = waiting == 0 ? at : waitingSince;
-            waiting++;
-            if (waiting >= limit.Confirmations)
-            {
-                (standing, since, waiting) = (waitingFor, since ?? waitingSince, 0);
-            }
-
-            return;
-        }
-
-        // The same comparison with every figure moved inwards by the dead band falls later than it rose.
-        waiting = 0;
-        var held = LimitSideState.Of(figures.Upper, figures.Lower, reading, limit.DeadBand);
-        if (held.State < standing.State)
-        {
-            standing = held.State >= LimitState.Alert ? held : new LimitSideState(LimitState.Normal, null);
-            since = standing.State >= LimitState.Alert ? since : null;
-        }
-    }
+    private LimitSideWalk? Side(LimitBand? band, bool mirrored) =>
+        band is null ? null : new LimitSideWalk(band, mirrored, limit.DeadBand, limit.Confirmations);
 }

@@ -1,4 +1,5 @@
 using CsCheck;
+using MathNet.Numerics.Distributions;
 using OilCondition.Statistics;
 
 namespace OilCondition.Tests.Statistics;
@@ -136,6 +137,32 @@ public class CensoredDecayTests
         fit.FloorInterval(0.9).CoverageInDoubt.ShouldBeTrue();
         fit.TimeTo(200, 0.9).CoverageInDoubt.ShouldBeTrue();
         CensoredDecay.Fit(Hours, Ppm, LastTwo).RateInterval(0.9).CoverageInDoubt.ShouldBeFalse();
+    }
+
+    [Theory]
+    [InlineData(DecayNoise.Constant)]
+    [InlineData(DecayNoise.Proportional)]
+    public void A_reading_below_its_limit_counts_among_the_residuals_with_the_mean_of_a_cut_normal(DecayNoise noise)
+    {
+        // Readings above and below the limit take turns: mean of a standard normal below r is −φ(r)/Φ(r)
+        // (Johnson, Kotz and Balakrishnan 1994, section 13.10.1), here by the general distribution.
+        bool[] below = [.. Enumerable.Range(0, 10).Select(i => i is 5 or 7 or 9)];
+        var fit = CensoredDecay.Fit(Hours, Ppm, below, noise: noise);
+        double[] residuals =
+        [
+            .. Hours.Select(
+                (t, i) =>
+                {
+                    var curve = fit.ValueAt(t);
+                    var scatter = fit.StandardDeviation * (noise == DecayNoise.Constant ? 1 : curve);
+                    var r = (Ppm[i] - curve) / scatter;
+                    return below[i] ? -Normal.PDF(0, 1, r) / Normal.CDF(0, 1, r) : r;
+                }
+            ),
+        ];
+        var lagOne = residuals.Zip(residuals.Skip(1), (a, b) => a * b).Sum() / residuals.Sum(r => r * r);
+        fit.ResidualAutocorrelation.ShouldBe(lagOne, 1e-5);
+        Math.Abs(lagOne).ShouldBeGreaterThan(0.01);
     }
 
     [Fact]

@@ -98,6 +98,36 @@ public class DecayIntervalTests
     }
 
     [Fact]
+    public void The_earliest_time_of_a_straight_fall_is_that_of_straight_lines()
+    {
+        // Beyond the readings the curve that gets there first is the straightest, and a straight line is compatible here:
+        // the lower end is where the best line through (time, target) passes the limit.
+        double[] times = [0, 5, 10, 15, 20, 25];
+        double[] values = [1002, 948, 901, 849, 803, 748];
+        foreach (var target in new[] { 745.0, 700, 600 })
+        {
+            var analysis = ExponentialDecay.Analyze(times, values, DecaySeries.Unbounded);
+            var t = StudentT.InvCDF(0, 1, 3, 0.95);
+            var limit = analysis.Fit.ResidualSumOfSquares * (1 + t * t / 3);
+            var (outside, inside) = (20.0, (1000 - target) / 10);
+            for (var i = 0; i < 60; i++)
+            {
+                var middle = (outside + inside) / 2;
+                (outside, inside) = LineThrough(middle, target) <= limit ? (outside, middle) : (middle, inside);
+            }
+
+            analysis.TimeTo(target, 0.9).Lower.ShouldBe(inside, 1e-6 * inside);
+        }
+
+        double LineThrough(double time, double target)
+        {
+            var slope =
+                times.Zip(values, (x, y) => (x - time) * (y - target)).Sum() / times.Sum(x => (x - time) * (x - time));
+            return times.Zip(values, (x, y) => y - target - slope * (x - time)).Sum(rest => rest * rest);
+        }
+    }
+
+    [Fact]
     public void A_higher_confidence_contains_a_lower_one_and_both_contain_the_estimate() =>
         Gen.Select(Gen.Double[0.5, 4], Gen.Double[0.005, 0.1], Gen.Int[5, 30], Gen.Int[0, 100000])
             .Sample(

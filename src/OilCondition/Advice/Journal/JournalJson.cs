@@ -55,7 +55,8 @@ internal static class JournalJson
         {
             document = JsonDocument.Parse(text);
         }
-        catch (JsonException error)
+        // Text with half a surrogate pair is no Unicode, which the parser tells as an argument error.
+        catch (Exception error) when (error is JsonException or ArgumentException)
         {
             throw new FormatException($"The journal is not JSON: {error.Message}", error);
         }
@@ -98,13 +99,27 @@ internal static class JournalJson
             Text(element, path, "sentence")
         );
 
-    private static string Text(JsonElement element, string path, string name) =>
-        element.ValueKind == JsonValueKind.Object
-        && element.TryGetProperty(name, out var property)
-        && property.ValueKind == JsonValueKind.String
-        && property.GetString() is { Length: > 0 } text
-            ? text
-            : throw new FormatException($"{path}.{name}: a text is expected.");
+    private static string Text(JsonElement element, string path, string name)
+    {
+        try
+        {
+            if (
+                element.ValueKind == JsonValueKind.Object
+                && element.TryGetProperty(name, out var property)
+                && property.ValueKind == JsonValueKind.String
+                && property.GetString() is { Length: > 0 } text
+            )
+            {
+                return text;
+            }
+        }
+        catch (InvalidOperationException)
+        {
+            // An escaped half of a surrogate pair is no text; it is told like any other that is missing.
+        }
+
+        throw new FormatException($"{path}.{name}: a text is expected.");
+    }
 
     private static T Word<T>(JsonElement element, string path, string name, params T[] values)
         where T : struct, Enum

@@ -3,7 +3,6 @@ using MathNet.Numerics;
 using System.Runtime.Intrinsics;
 #endif
 
-
 namespace OilCondition.Statistics;
 
 /// <summary>
