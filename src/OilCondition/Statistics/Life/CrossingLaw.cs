@@ -88,7 +88,7 @@ public abstract class CrossingLaw
         Math.Log(Math.Max(chance, SmallestChance) / Math.Max(1 - chance, SmallestChance));
 
     /// <summary>
-    /// False position after Anderson and Björck 1973 on the logit, which is nearly straight in the logarithm of time; every fourth step halves,
+    /// False position after Anderson and Björck 1973 on the logit, which is nearly straight in the logarithm of time; every sixth step halves,
     /// for laws that jump.
     /// </summary>
     private double Root(double wanted, double from, double lower, double atLower, double upper, double atUpper)
@@ -96,28 +96,34 @@ public abstract class CrossingLaw
         var goal = Logit(wanted);
         var low = Logit(atLower) - goal;
         var high = Logit(atUpper) - goal;
+        var wasEarly = false;
         for (var step = 1; upper - lower > 1e-10; step++)
         {
-            var between = step % 4 == 0 ? 0.5 : low / (low - high);
+            var between = step % 6 == 0 ? 0.5 : low / (low - high);
             var middle = lower + (upper - lower) * between;
             var chance = Passed(from + Math.Exp(middle));
             var off = Logit(chance) - goal;
-            if (Math.Abs(off) < 1e-9 || !(middle > lower && middle < upper))
+            if (Math.Abs(off) < 1e-8 || !(middle > lower && middle < upper))
             {
                 return middle;
             }
 
-            // The end that stays counts for less, so that the next step falls on its side.
-            if (off < 0)
+            // An end that stays twice counts for less, so that the next step falls on its side.
+            var isEarly = off < 0;
+            var rest = 1 - off / (isEarly ? low : high);
+            var weight =
+                isEarly != wasEarly || step == 1 ? 1
+                : rest > 0 ? rest
+                : 0.5;
+            wasEarly = isEarly;
+            if (isEarly)
             {
-                var rest = 1 - off / low;
-                high *= rest > 0 ? rest : 0.5;
+                high *= weight;
                 (lower, low) = (middle, off);
             }
             else
             {
-                var rest = 1 - off / high;
-                low *= rest > 0 ? rest : 0.5;
+                low *= weight;
                 (upper, high) = (middle, off);
             }
         }
