@@ -31,6 +31,42 @@ public class DecayRobustnessTests
         worst.ShouldBeLessThan(1e-3);
     }
 
+    [Fact]
+    public void Each_optimum_inside_its_limits_satisfies_the_normal_equations()
+    {
+        // Second route: at the least of squares the residuals are at right angles to every derivative of the curve.
+        var random = new Random(20260412);
+        var (worstLevel, worstRate, tried) = (0.0, 0.0, 0);
+        for (var run = 0; run < 6000; run++)
+        {
+            var (times, values) = Draw(random, run % 2 == 0 ? 0 : 4);
+            var fit = ExponentialDecay.Fit(times, values);
+            if (fit.Status is not (ExponentialDecayStatus.Determined or ExponentialDecayStatus.AtFloorBound))
+            {
+                continue;
+            }
+
+            tried++;
+            var atBound = fit.Status == ExponentialDecayStatus.AtFloorBound;
+            double[] e = [.. times.Select(t => Math.Exp(-fit.Rate * t))];
+            double[] residuals =
+            [
+                .. values.Select((y, i) => (y - fit.Floor - (fit.Start - fit.Floor) * e[i]) / (fit.Start - fit.Floor)),
+            ];
+            double[] byLogRate = [.. times.Select((t, i) => -fit.Rate * t * e[i])];
+            worstLevel = Math.Max(worstLevel, Pull(residuals, e));
+            worstLevel = Math.Max(worstLevel, atBound ? 0 : Pull(residuals, [.. times.Select(_ => 1.0)]));
+            worstRate = Math.Max(worstRate, Pull(residuals, byLogRate));
+        }
+
+        tried.ShouldBeGreaterThan(4000);
+        worstLevel.ShouldBeLessThan(1e-12);
+        worstRate.ShouldBeLessThan(3e-10);
+
+        static double Pull(double[] residuals, double[] column) =>
+            Math.Abs(residuals.Zip(column, (r, c) => r * c).Sum()) / column.Sum(c => c * c);
+    }
+
     /// <summary>Ordinary, nearly linear, flat, rising, few readings, large offset; noise of 2 to 10 %, constant or proportional.</summary>
     private static (double[] Times, double[] Values) Draw(Random random, int kind)
     {
