@@ -1,6 +1,7 @@
-using System.Globalization;
 using OilCondition.Cleanliness;
+using OilCondition.LabFiles;
 using OilCondition.Purification;
+using OilCondition.Sampling;
 using OilCondition.Sources;
 using OilCondition.Thermal;
 using OilCondition.Viscosity;
@@ -68,26 +69,43 @@ public static class Job
     public static TreatmentComparison Compare()
     {
         var loop = new SideLoop(Pump, Celsius(50), Power.FromKilowatts(6), Power.FromKilowatts(1));
+        var filter = new FilterRatings(new FilterBeta(20), new FilterBeta(100), new FilterBeta(1000));
         return TreatmentComparison.Of(
             Task,
             new SettlingAndDraining(Length.FromMeters(0.8), Length.FromMicrometers(100)),
+            new Centrifuge(loop, Area.FromSquareMeters(2000), Length.FromMicrometers(20), Length.FromMicrometers(3)),
             new Coalescer(loop, Ratio.FromPercent(60), 2),
             new WaterAbsorbingElements(loop, Ratio.FromPercent(50), Volume.FromLiters(0.5)),
-            new VacuumDehydration(Unit)
+            new VacuumDehydration(Unit),
+            new HeadSpacePurge(
+                MassFlow.FromKilogramsPerHour(5),
+                HumidAir.FromDewPoint(Celsius(20), Celsius(-40)),
+                StandardAtmosphere.SeaLevel,
+                Ratio.FromPercent(60)
+            ),
+            new FineFiltration(loop, filter, 1),
+            new DrainAndRefill(
+                Ratio.FromPercent(5),
+                Ppm(40),
+                ParticleLevels.FromCode(CleanlinessCode.Parse("17/15/12")),
+                VolumeFlow.FromLitersPerMinute(60)
+            )
         );
     }
 
-    /// <summary>Time, saturation in percent, oil temperature in °C. Lines without a figure, as the log has some, are no readings.</summary>
+    /// <summary>The log of the moisture sensor; moments without both figures are no readings.</summary>
     public static IEnumerable<CleanupReading> Log(string path) =>
-        File.ReadLines(path)
-            .Skip(1)
-            .Select(line => line.Split(','))
-            .Where(cell => cell.Length == 3 && cell.All(one => !string.IsNullOrWhiteSpace(one)))
-            .Select(cell =>
+        SensorLog
+            .Read(path, ColumnMap.Default)
+            .Readings.Where(one =>
+                one.Readings.ContainsKey(Measurands.RelativeSaturation)
+                && one.Readings.ContainsKey(Measurands.OilTemperature)
+            )
+            .Select(one =>
                 CleanupReading.Sensor(
-                    DateTimeOffset.Parse(cell[0], CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal),
-                    Ratio.FromPercent(double.Parse(cell[1], CultureInfo.InvariantCulture)),
-                    Celsius(double.Parse(cell[2], CultureInfo.InvariantCulture))
+                    one.At,
+                    Ratio.FromPercent(one.Readings[Measurands.RelativeSaturation].Value),
+                    Celsius(one.Readings[Measurands.OilTemperature].Value)
                 )
             );
 

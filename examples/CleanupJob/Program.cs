@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json;
 using CleanupJob;
 using OilCondition.Purification;
 using UnitsNet;
@@ -13,12 +14,12 @@ Console.WriteLine("Harrow Point is INVENTED. No figure below is plant data.\n");
 Console.WriteLine(Job.Compare());
 var plan = PurificationPlan.Create(Job.Task, Job.Unit);
 Console.WriteLine(
-    $"Plan: {plan.Outcome}, {plan.Time.Hours:0.0} h, floor {plan.End.WaterFloor.PartsPerMillion:0} mg/kg, level {plan.End.WaterLevel.PartsPerMillion:0} mg/kg"
+    $"Plan by vacuum dehydration: {Words(plan.Outcome)}, {plan.Time.Hours:0.0} h, floor {plan.End.WaterFloor.PartsPerMillion:0} mg/kg, level {plan.End.WaterLevel.PartsPerMillion:0} mg/kg"
 );
 foreach (var state in plan.States.Where((_, i) => i % 6 == 0))
 {
     Console.WriteLine(
-        $"  {state.Time.Hours, 5:0} h  {state.TankTemperature.DegreesCelsius, 5:0.0} °C  {state.Water.Total.PartsPerMillion, 6:0} mg/kg  {state.Limit}"
+        $"  {state.Time.Hours, 5:0} h  {state.TankTemperature.DegreesCelsius, 5:0.0} °C  {state.Water.Total.PartsPerMillion, 6:0} mg/kg  limited by {Words(state.Limit)}"
     );
 }
 
@@ -31,11 +32,15 @@ foreach (var reading in log)
     if ((reading.At - Job.StartedAt).TotalHours % 6 == 0)
     {
         var now = monitor.Status();
-        var done = now.WaterTimeToTarget is TimeToTarget.Expected it
-            ? $"{it.Earliest:MM-dd HH:mm} to {it.Latest:MM-dd HH:mm}"
-            : now.WaterTimeToTarget.GetType().Name;
+        var done = now.WaterTimeToTarget switch
+        {
+            TimeToTarget.Expected it => $"target expected {it.Earliest:MM-dd HH:mm} to {it.Latest:MM-dd HH:mm}",
+            TimeToTarget.Reached it => $"target reached {it.At:MM-dd HH:mm}",
+            TimeToTarget.TooFewReadings => "too few readings for an estimate",
+            _ => "the readings do not show yet that the target is reached",
+        };
         Console.WriteLine(
-            $"  {now.AsOf:MM-dd HH:mm}  {now.Phase, -16} {now.LatestWater.PartsPerMillion, 4:0} mg/kg  target at {done}"
+            $"  {now.AsOf:MM-dd HH:mm}  {Words(now.Phase), -18} {now.LatestWater.PartsPerMillion, 4:0} mg/kg  {done}"
         );
     }
 }
@@ -43,15 +48,15 @@ foreach (var reading in log)
 var status = monitor.Status();
 var planned = PlannedPerformance.Of(plan);
 var beside = ObservedAgainstPlanned.Of(status.Curve, planned);
-Console.WriteLine("\nObserved against planned:");
+Console.WriteLine("\nObserved / planned:");
 Console.WriteLine(
-    $"  removal per pass {beside.RemovalPerPass.Observed.Estimate.Percent:0} % / {beside.RemovalPerPass.Planned.Percent:0} %: {beside.RemovalPerPass.Agreement}"
+    $"  removal per pass {beside.RemovalPerPass.Observed.Estimate.Percent:0} % / {beside.RemovalPerPass.Planned.Percent:0} %: {Words(beside.RemovalPerPass.Agreement)}"
 );
 Console.WriteLine(
-    $"  water coming in  {beside.WaterIngress.Observed.Estimate.GramsPerHour:0.0} g/h / {beside.WaterIngress.Planned.GramsPerHour:0.0} g/h: {beside.WaterIngress.Agreement}"
+    $"  water coming in  {beside.WaterIngress.Observed.Estimate.GramsPerHour:0.0} g/h / {beside.WaterIngress.Planned.GramsPerHour:0.0} g/h: {Words(beside.WaterIngress.Agreement)}"
 );
 Console.WriteLine(
-    $"  level            {beside.Level.Observed.Estimate.PartsPerMillion:0} mg/kg / {beside.Level.Planned.PartsPerMillion:0} mg/kg: {beside.Level.Agreement}\n"
+    $"  level            {beside.Level.Observed.Estimate.PartsPerMillion:0} mg/kg / {beside.Level.Planned.PartsPerMillion:0} mg/kg: {Words(beside.Level.Agreement)}\n"
 );
 
 var diagnosis = StallDiagnosis.Of(
@@ -60,8 +65,21 @@ var diagnosis = StallDiagnosis.Of(
     planned,
     RunConditions.Of(plan, Job.Celsius(60), Pressure.FromPascals(1500))
 );
+Console.WriteLine("Had the target been 25 mg/kg:");
+Console.WriteLine(
+    StallDiagnosis.Of(
+        status.Curve,
+        MassFraction.FromPartsPerMillion(25),
+        planned,
+        RunConditions.Of(plan, Job.Celsius(60), Pressure.FromPascals(1500))
+    )
+);
 var record = CleanupRecord.Of(status, Job.Facts, diagnosis);
 Console.WriteLine(record.ToText());
 File.WriteAllText(Path.Combine(output, "record.json"), record.ToJson());
 CleanupPlot.Write(Path.Combine(output, "cleanup.png"), plan, log, status);
-Console.WriteLine($"Written: {output}");
+Console.WriteLine(
+    $"Written: record.json and cleanup.png in {Path.GetRelativePath(Environment.CurrentDirectory, output)}"
+);
+
+static string Words(Enum value) => JsonNamingPolicy.KebabCaseLower.ConvertName(value.ToString()).Replace('-', ' ');
