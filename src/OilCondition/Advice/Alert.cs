@@ -32,7 +32,7 @@ public sealed class Alert
             .. findings
                 .Where(finding => finding.Severity >= Severity.Alert)
                 .GroupBy(finding =>
-                    string.Join("/", machine.Id, charge, Words.Kebab(finding.Code), finding.Measurand.Topic)
+                    string.Join("/", machine.Id, charge, PlainText.Kebab(finding.Code), finding.Measurand.Topic)
                 )
                 .Select(group => new Alert(group.Key, [.. group])),
         ];

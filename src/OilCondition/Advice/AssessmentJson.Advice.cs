@@ -1,4 +1,5 @@
 using System.Text.Json;
+using OilCondition.Guards;
 
 namespace OilCondition.Advice;
 
@@ -11,8 +12,8 @@ internal static partial class AssessmentJson
         foreach (var finding in findings)
         {
             json.WriteStartObject();
-            json.WriteString("code", Words.Kebab(finding.Code));
-            json.WriteString("severity", Words.Kebab(finding.Severity));
+            json.WriteString("code", PlainText.Kebab(finding.Code));
+            json.WriteString("severity", PlainText.Kebab(finding.Severity));
             json.WriteString("measurand", finding.Measurand.Id);
             json.WriteString("sentence", Sentences.Of(finding));
             Evidence(json, "evidence", finding.Evidence);
@@ -29,7 +30,7 @@ internal static partial class AssessmentJson
         {
             json.WriteStartObject();
             json.WriteString("key", alert.Key);
-            json.WriteString("severity", Words.Kebab(alert.Severity));
+            json.WriteString("severity", PlainText.Kebab(alert.Severity));
             json.WriteStartArray("sentences");
             foreach (var finding in alert.Findings)
             {
@@ -49,13 +50,13 @@ internal static partial class AssessmentJson
         foreach (var recommendation in recommendations)
         {
             json.WriteStartObject();
-            json.WriteString("action", Words.Kebab(recommendation.Action));
-            json.WriteString("severity", Words.Kebab(recommendation.Severity));
+            json.WriteString("action", PlainText.Kebab(recommendation.Action));
+            json.WriteString("severity", PlainText.Kebab(recommendation.Severity));
             json.WriteString("sentence", Sentences.Of(recommendation));
             json.WriteStartArray("reasons");
             foreach (var reason in recommendation.Reasons)
             {
-                json.WriteStringValue($"{Words.Kebab(reason.Code)}/{reason.Measurand.Id}");
+                json.WriteStringValue($"{PlainText.Kebab(reason.Code)}/{reason.Measurand.Id}");
             }
 
             json.WriteEndArray();
@@ -82,7 +83,7 @@ internal static partial class AssessmentJson
             json.WriteString("name", item.Name);
             if (item.Value is { } value)
             {
-                Number(json, "value", value);
+                json.WriteFigure("value", value);
                 json.WriteString("unit", item.Unit);
             }
             else

@@ -82,6 +82,11 @@ internal sealed class ChargeRecords
 
     private SeriesPoint? WaterContent(SensorReading row)
     {
+        if (row.Readings.TryGetValue(Measurands.WaterContent, out var content))
+        {
+            return new SeriesPoint(row.At, content, "");
+        }
+
         if (
             History.Machine.Oil.SaturationCurve is not { } curve
             || !row.Readings.TryGetValue(Measurands.RelativeSaturation, out var saturation)

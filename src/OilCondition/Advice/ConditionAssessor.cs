@@ -31,7 +31,10 @@ public static class ConditionAssessor
         Guard.NotNull(history, nameof(history));
         Guard.NotNull(limits, nameof(limits));
         Guard.NotNull(options, nameof(options));
-        var records = new ChargeRecords(history, options.AsOf);
+        history.ChargeAt(options.AsOf); // tells of a moment before the first record, while that record is still known
+
+        var known = history.Until(options.AsOf);
+        var records = new ChargeRecords(known, options.AsOf);
         var states = limits.Limits.Select(limit => MeasurandStates.Of(records, limit, options)).ToList();
         var lives = states.SelectMany(state => state.Life).ToList();
         var water = Water(records);
@@ -42,7 +45,7 @@ public static class ConditionAssessor
             .ThenBy(finding => finding.Code)
             .ToList();
         return new ConditionAssessment(
-            history,
+            known,
             records.Charge,
             limits,
             options,

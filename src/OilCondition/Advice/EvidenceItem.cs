@@ -32,12 +32,12 @@ public sealed record EvidenceItem
     internal static EvidenceItem Number(string name, double value, string unit)
     {
         Guard.Finite(value, unit, name);
-        return new EvidenceItem(name, value, Numbers.Text(value), unit);
+        return new EvidenceItem(name, value, PlainText.Number(value), unit);
     }
 
     internal static EvidenceItem Word(string name, string text) => new(name, null, text, "");
 
-    internal static EvidenceItem Date(string name, DateTimeOffset at) => new(name, null, Numbers.Date(at), "");
+    internal static EvidenceItem Date(string name, DateTimeOffset at) => new(name, null, PlainText.Date(at), "");
 
-    internal static EvidenceItem Moment(string name, DateTimeOffset at) => new(name, null, Numbers.Time(at), "");
+    internal static EvidenceItem Moment(string name, DateTimeOffset at) => new(name, null, PlainText.Time(at), "");
 }

@@ -9,7 +9,7 @@ public enum FindingCode
     /// <summary>A measurand changes faster than its limit allows.</summary>
     RateOfChange,
 
-    /// <summary>A reading lies outside what the machine's own history, or its fleet, lets expect.</summary>
+    /// <summary>A reading lies outside what the machine's own history lets expect.</summary>
     OutOfTheUsual,
 
     /// <summary>The latest readings are beyond a figure, but not yet as many as the limit asks for.</summary>

@@ -20,12 +20,14 @@ internal sealed class FindingList(
             .Concat(Lives())
             .Concat(Returns())
             .Concat(UnrecordedChanges())
-            .Concat(
-                water is WaterBalance.Split { Standstill.HasFreeWater: true } split ? [new FreeWaterFinding(split)] : []
-            )
+            .Concat(HasFreeWater(water) ? [new FreeWaterFinding((WaterBalance.Split)water)] : [])
             .Concat(cleanup is null ? [] : [new CleanupFinding(cleanup)])
             .Concat(Records())
             .Concat(Overdue());
+
+    /// <summary>A total that is only known to lie below a figure proves no free water.</summary>
+    private static bool HasFreeWater(WaterBalance water) =>
+        water is WaterBalance.Split { Standstill.HasFreeWater: true, Point.Reading.Qualifier: not Qualifier.LessThan };
 
     private IEnumerable<Finding> Limits() =>
         states
@@ -65,7 +67,8 @@ internal sealed class FindingList(
             .Where(state =>
                 MovesTowards(state.Trend.Assessment, LimitSide.Upper)
                 && records.LastFinishedRun(state.Measurand) is { } run
-                && state.Latest?.Reading.Value > run.Target
+                && state.Latest is { Reading.Qualifier: not Qualifier.LessThan } latest
+                && latest.Reading.Value > run.Target
             )
             .Select(state => new ReturnFinding(records.LastFinishedRun(state.Measurand)!, state));
 

@@ -1,3 +1,4 @@
+using OilCondition.Guards;
 using OilCondition.Limits;
 using OilCondition.Sampling;
 
@@ -58,8 +59,8 @@ public sealed class LimitFinding : Finding
             var rate = Evaluation.Limit.Rate!;
             var span =
                 rate.Axis == TimeAxis.OilHours
-                    ? $"{Numbers.Text(rate.Span.Hours)} oil hours"
-                    : $"{Numbers.Text(rate.Span.Days)} days";
+                    ? $"{PlainText.Number(rate.Span.Hours)} oil hours"
+                    : $"{PlainText.Number(rate.Span.Days)} days";
             return $"{Measurand.Unit} per {span}".TrimStart();
         }
     }
@@ -74,7 +75,7 @@ public sealed class LimitFinding : Finding
         return evaluation.Limit.Kind switch
         {
             LimitKind.RateOfChange => FindingCode.RateOfChange,
-            LimitKind.OwnHistory or LimitKind.Fleet => FindingCode.OutOfTheUsual,
+            LimitKind.OwnHistory => FindingCode.OutOfTheUsual,
             _ => FindingCode.LimitPassed,
         };
     }

@@ -1,3 +1,4 @@
+using OilCondition.Guards;
 using OilCondition.Prognosis;
 using OilCondition.Sampling;
 
@@ -62,7 +63,7 @@ public sealed class RemainingLifeFinding : Finding
                     ? EvidenceItem.Number("factor per 30 days", Math.Exp(slope), "")
                     : EvidenceItem.Number("change per 30 days", slope, Measurand.Unit)
             );
-            evidence.Add(EvidenceItem.Word("trend by", Words.Kebab(trend.Method)));
+            evidence.Add(EvidenceItem.Word("trend by", PlainText.Kebab(trend.Method)));
             evidence.Add(EvidenceItem.Number("chance of such a trend by scatter", trend.PValue, ""));
             evidence.Add(EvidenceItem.Number("readings used", trend.Used.Count, ""));
             evidence.AddRange(
@@ -70,11 +71,11 @@ public sealed class RemainingLifeFinding : Finding
                     .Trend.Judged.LeftOut.GroupBy(left => left.Reason)
                     .OrderBy(group => group.Key)
                     .Select(group =>
-                        EvidenceItem.Number($"readings left out, {Words.Kebab(group.Key)}", group.Count(), "")
+                        EvidenceItem.Number($"readings left out, {PlainText.Kebab(group.Key)}", group.Count(), "")
                     )
             );
             evidence.Add(EvidenceItem.Date("readings since", State.Trend.Judged.Points[0].At));
-            evidence.Add(EvidenceItem.Word("top-ups", Words.Kebab(State.TopUps.Outcome)));
+            evidence.Add(EvidenceItem.Word("top-ups", PlainText.Kebab(State.TopUps.Outcome)));
             evidence.Add(EvidenceItem.Word("limit source", State.Evaluation.Limit.Source.ToString()));
             return evidence;
         }

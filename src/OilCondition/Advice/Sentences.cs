@@ -24,7 +24,7 @@ public static class Sentences
             ReturnFinding comesBack => Return(comesBack),
             UnrecordedChangeFinding change => Change(change),
             SampleOverdueFinding overdue =>
-                $"No sample since {Numbers.Date(overdue.LastSampleAt)}: longer than the {Numbers.Text(overdue.Plan.Longest.Days)} days that the sampling plan allows.",
+                $"No sample since {PlainText.Date(overdue.LastSampleAt)}: longer than the {PlainText.Number(overdue.Plan.Longest.Days)} days that the sampling plan allows.",
             RecordFinding record => Record(record.Issue),
             null => throw new ArgumentNullException(nameof(finding)),
             _ => throw new ArgumentException($"There is no sentence for {finding.GetType().Name}.", nameof(finding)),
@@ -89,7 +89,7 @@ public static class Sentences
             NextSampleReason.LimitCrossed => "a limit is crossed, and another sample should confirm it",
             _ => "there are too few readings for a forecast; the longest interval stands",
         };
-        return $"The next sample {due} {Numbers.Date(nextSample.At)}: {why}.";
+        return $"The next sample {due} {PlainText.Date(nextSample.At)}: {why}.";
     }
 
     /// <summary>What a series does, as a phrase with its figures.</summary>
@@ -104,8 +104,8 @@ public static class Sentences
         var slope = judged.Slope * 30;
         var pace =
             judged.Scale == ValueScale.Logarithmic
-                ? $"factor {Numbers.Text(Math.Exp(slope))} per 30 days"
-                : $"{Numbers.Text(slope)} {trend.Series.Measurand.Unit} per 30 days";
+                ? $"factor {PlainText.Number(Math.Exp(slope))} per 30 days"
+                : $"{PlainText.Number(slope)} {trend.Series.Measurand.Unit} per 30 days";
         return judged.Verdict switch
         {
             TrendVerdict.Rising => $"rising, {pace} ({judged.Used.Count} readings{aside})",
@@ -140,17 +140,21 @@ public static class Sentences
         var usual = finding.Code == FindingCode.OutOfTheUsual ? " (what is usual here)" : "";
         var wait = waits ? "; not yet confirmed by a second sample" : "";
         var source = evaluation.Limit.Source;
-        var reading = $"{Quantity(finding.Point.Reading, finding.Measurand)} on {Numbers.Date(finding.Point.At)}";
+        var reading = $"{Quantity(finding.Point.Reading, finding.Measurand)} on {PlainText.Date(finding.Point.At)}";
         if (evaluation.Rate is { } rate)
         {
             var direction = rate >= figure ? "more" : "less";
-            return $"{Capital(finding.Measurand.Name)}: changes by {Numbers.Text(rate)} {finding.RateUnit} to {reading}, "
-                + $"{direction} than the {word} rate of {Numbers.Text(figure)}{wait} ({source}).";
+            return $"{Capital(finding.Measurand.Name)}: changes by {PlainText.Number(rate)} {finding.RateUnit} to {reading}, "
+                + $"{direction} than the {word} rate of {PlainText.Number(figure)}{wait} ({source}).";
         }
 
-        var side = finding.Point.Reading.Value >= figure ? "above" : "below";
+        var isUpper = evaluation.Upper?.Alert == figure || evaluation.Upper?.Alarm == figure;
+        var isBeyond = isUpper ? finding.Point.Reading.Value >= figure : finding.Point.Reading.Value <= figure;
+        var side = isUpper ? "above" : "below";
+        var named = $"the {word} limit of {Quantity(new Reading(figure), finding.Measurand)}{usual}";
         return $"{Capital(finding.Measurand.Name)}: {reading}, "
-            + $"{side} the {word} limit of {Quantity(new Reading(figure), finding.Measurand)}{usual}{wait} ({source}).";
+            + (isBeyond ? $"{side} {named}" : $"inside {named} by less than the dead band")
+            + $"{wait} ({source}).";
     }
 
     private static string FreeWater(FreeWaterFinding finding)
@@ -159,12 +163,12 @@ public static class Sentences
         var running = balance.Running.HasFreeWater;
         var state = running ? balance.Running : balance.Standstill;
         var litres = balance.FreeAtStandstill is { } volume
-            ? $", about {Numbers.Text(volume.Liters)} L in the charge at standstill"
+            ? $", about {PlainText.Number(volume.Liters)} L in the charge at standstill"
             : "";
         return $"{(running ? "Free water already at running temperature" : "Free water after standstill")}: of {Quantity(balance.Point.Reading, Measurands.WaterContent)} "
-            + $"the oil holds {Numbers.Text(state.Saturation.Content.PartsPerMillion)} mg/kg at {Numbers.Text(state.Saturation.Temperature.DegreesCelsius)} °C, "
-            + $"so that {Numbers.Text(state.Free.PartsPerMillion)} mg/kg are free{litres}; water separates below "
-            + $"{Numbers.Tenths(balance.Separation.Temperature.DegreesCelsius)} °C"
+            + $"the oil holds {PlainText.Number(state.Saturation.Content.PartsPerMillion)} mg/kg at {PlainText.Number(state.Saturation.Temperature.DegreesCelsius)} °C, "
+            + $"so that {PlainText.Number(state.Free.PartsPerMillion)} mg/kg are free{litres}; water separates below "
+            + $"{PlainText.Tenths(balance.Separation.Temperature.DegreesCelsius)} °C"
             + (state.Saturation.IsExtrapolated ? " (saturation curve extrapolated)." : ".");
     }
 
@@ -172,37 +176,37 @@ public static class Sentences
     {
         var crossing = finding.Life.Crossing;
         var since = finding.FollowsTreatment ? " since the treatment" : "";
-        var around = crossing.TryAt(0.5, out var p50) ? $", reached around {Numbers.Date(p50.At)}" : "";
+        var around = crossing.TryAt(0.5, out var p50) ? $", reached around {PlainText.Date(p50.At)}" : "";
         var late = crossing.TryAt(0.9, out var p90)
-            ? $"one in ten after {Numbers.Date(p90.At)}"
+            ? $"one in ten after {PlainText.Date(p90.At)}"
             : "no latest date that the readings would bear out";
-        return $"{Capital(finding.Measurand.Name)}: moving{since} towards the limit of {Quantity(new Reading(finding.Life.Limit), finding.Measurand)}{around}, with one chance in ten before {Numbers.Date(finding.Earliest)} "
+        return $"{Capital(finding.Measurand.Name)}: moving{since} towards the limit of {Quantity(new Reading(finding.Life.Limit), finding.Measurand)}{around}, with one chance in ten before {PlainText.Date(finding.Earliest)} "
             + $"and {late} ({finding.State.Trend.Assessment.Used.Count} readings).";
     }
 
     private static string Return(ReturnFinding finding) =>
-        $"{Capital(finding.Measurand.Name)}: coming back since the treatment that ended on {Numbers.Date(finding.Run.EndedAt!.Value)}, now {Quantity(finding.State.Latest!.Reading, finding.Measurand)} "
-        + $"against its target of {Numbers.Text(finding.Run.Target)} {finding.Run.Measurand.Unit} ({finding.State.Trend.Assessment.Used.Count} readings).";
+        $"{Capital(finding.Measurand.Name)}: coming back since the treatment that ended on {PlainText.Date(finding.Run.EndedAt!.Value)}, now {Quantity(finding.State.Latest!.Reading, finding.Measurand)} "
+        + $"against its target of {PlainText.Number(finding.Run.Target)} {finding.Run.Measurand.Unit} ({finding.State.Trend.Assessment.Used.Count} readings).";
 
     private static string Change(UnrecordedChangeFinding finding) =>
-        $"Between {Numbers.Date(finding.Before.At)} and {Numbers.Date(finding.After.At)} {string.Join(" and ", finding.States.Select(state => state.Measurand.Name))} changed at once, "
+        $"Between {PlainText.Date(finding.Before.At)} and {PlainText.Date(finding.After.At)} {string.Join(" and ", finding.States.Select(state => state.Measurand.Name))} changed at once, "
         + "and nothing is recorded there: an oil change or a large top-up? Trends start anew after it.";
 
     private static string Cleanup(CleanupProgress progress)
     {
-        var target = $"{Numbers.Text(progress.Run.Target)} {progress.Run.Measurand.Unit}";
+        var target = $"{PlainText.Number(progress.Run.Target)} {progress.Run.Measurand.Unit}";
         return progress.TimeToTarget switch
         {
             TimeToTarget.Expected expected =>
-                $"Cleanup under way: the target of {target} is expected at {Numbers.Time(expected.Estimate)} "
-                    + $"(between {Numbers.Time(expected.Earliest)} and {Numbers.Time(expected.Latest)}).",
+                $"Cleanup under way: the target of {target} is expected at {PlainText.Time(expected.Estimate)} "
+                    + $"(between {PlainText.Time(expected.Earliest)} and {PlainText.Time(expected.Latest)}).",
             TimeToTarget.NotDemonstrated open =>
-                $"Cleanup under way: the target of {target} is reached at {Numbers.Time(open.Earliest)} at the earliest; "
+                $"Cleanup under way: the target of {target} is reached at {PlainText.Time(open.Earliest)} at the earliest; "
                     + "the readings do not yet show that it will be reached.",
             TimeToTarget.Reached reached =>
-                $"Cleanup under way: the fitted curve passed the target of {target} at {Numbers.Time(reached.At)}.",
+                $"Cleanup under way: the fitted curve passed the target of {target} at {PlainText.Time(reached.At)}.",
             TimeToTarget.OutOfReach stalled =>
-                $"Cleanup under way levels off at about {Numbers.Text(stalled.Floor)} {progress.Run.Measurand.Unit}, above the target of {target}.",
+                $"Cleanup under way levels off at about {PlainText.Number(stalled.Floor)} {progress.Run.Measurand.Unit}, above the target of {target}.",
             TimeToTarget.TooFewAboveLimit few =>
                 $"Cleanup under way: {few.AboveLimitCount} readings above their limit so far, {few.Needed} are needed for an estimate.",
             TimeToTarget.TooFewReadings few =>
@@ -214,7 +218,7 @@ public static class Sentences
     private static string Record(HistoryIssue issue)
     {
         var what = issue.SampleNumber.Length == 0 ? "Sensor reading" : $"Sample {issue.SampleNumber}";
-        var date = Numbers.Date(issue.At);
+        var date = PlainText.Date(issue.At);
         return issue.Kind switch
         {
             HistoryIssueKind.SuspectSample =>
@@ -228,7 +232,7 @@ public static class Sentences
                     issue
                         .Readings.OrderBy(pair => pair.Key.Id, StringComparer.Ordinal)
                         .Select(pair =>
-                            $"{pair.Key.Name} {Quantity(pair.Value, pair.Key)} (allowed {Numbers.Text(pair.Key.LowestPlausible)} to {Numbers.Text(pair.Key.HighestPlausible)})"
+                            $"{pair.Key.Name} {Quantity(pair.Value, pair.Key)} (allowed {PlainText.Number(pair.Key.LowestPlausible)} to {PlainText.Number(pair.Key.HighestPlausible)})"
                         )
                 )
                 + ".",
@@ -245,7 +249,7 @@ public static class Sentences
             _ => "",
         };
         var code = ChargeRecords.IsParticles(measurand) ? $" (ISO 4406: {Iso4406.ScaleNumber(reading.Value)})" : "";
-        return $"{mark}{Numbers.Text(reading.Value)} {measurand.Unit}".TrimEnd() + code;
+        return $"{mark}{PlainText.Number(reading.Value)} {measurand.Unit}".TrimEnd() + code;
     }
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text.Substring(1);

@@ -72,7 +72,7 @@ public sealed class Limit
         if (kind is LimitKind.OwnHistory or LimitKind.Fleet)
         {
             CheckPercentiles(upper, 50, 99.99, nameof(upper));
-            CheckPercentiles(lower, 0.01, 50, nameof(lower));
+            CheckPercentiles(lower, 0.01, 49.99, nameof(lower));
         }
 
         Upper = upper;
@@ -168,7 +168,8 @@ public sealed class Limit
     /// <para>
     /// Own history: the figures are percentiles. The readings before those to be judged, without a trend, wild ones and what lay before a sudden
     /// change left out, give the normal tolerance limit mean ± k s of the percentile with 90 % confidence (ln scale for a logarithmic
-    /// measurand); eight such readings are needed, and none is given when they move by themselves. Few readings give wide limits, as they
+    /// measurand); s is at least the last digit of the readings over sqrt(6), which rounding hides. Readings that are bounds do not enter. Eight
+    /// such readings are needed, and none is given when they move by themselves. Few readings give wide limits, as they
     /// should: mean + 2 s of ten readings is no 97.5 % limit. See <see cref="Statistics.ToleranceLimits"/>.
     /// </para>
     /// <para>

@@ -47,8 +47,8 @@ public sealed class LimitSet
     /// <c>{ "name": "…", "limits": [ { "measurand": "water-content", "kind": "absolute", "unit": "mg/kg",
     /// "upper": { "alert": 200, "alarm": 500 }, "source": { "kind": "common-practice", "text": "…" } } ] }</c>.
     /// Kinds: absolute, change-from-new, percent-change-from-new, rate-of-change (with <c>"perDays": 30</c> or
-    /// <c>"perOilHours": 1000</c>), own-history and fleet (percentages). A limit may have a <c>"deadBand"</c> (in the measurand's own
-    /// unit), <c>"confirmations"</c> and a <c>"note"</c>. Units as in <see cref="ReportedUnits"/>; particle limits may be
+    /// <c>"perOilHours": 1000</c>), own-history and fleet (percentages). A limit may have a <c>"deadBand"</c> (in the limit's unit;
+    /// beside percentages in the measurand's), <c>"confirmations"</c> and a <c>"note"</c>. Units as in <see cref="ReportedUnits"/>; particle limits may be
     /// given in iso-4406 scale numbers. All faults are reported together.
     /// </remarks>
     /// <param name="json">The text.</param>

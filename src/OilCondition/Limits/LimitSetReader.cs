@@ -67,7 +67,7 @@ internal sealed class LimitSetReader
     {
         foreach (var (side, band) in new[] { ("upper", limit.Upper), ("lower", limit.Lower) })
         {
-            var name = $"the {side} {{0}} of {limit.Measurand.Id} ({limit.Kind})";
+            var name = $"the {side} {{0}} of {limit.Measurand.Id} ({limit.Kind}{SpanOf(limit.Rate)})";
             if (band?.Alert is not null)
             {
                 yield return string.Format(CultureInfo.InvariantCulture, name, "alert");
@@ -79,6 +79,10 @@ internal sealed class LimitSetReader
             }
         }
     }
+
+    /// <summary>Rates per different spans are different limits.</summary>
+    private static string SpanOf(LimitRate? rate) =>
+        rate is null ? "" : $" per {PlainText.Number(rate.Span.Hours)} h, {rate.Axis}";
 
     private Limit? One(JsonElement element, string path)
     {
@@ -127,7 +131,7 @@ internal sealed class LimitSetReader
                 upper,
                 lower,
                 source,
-                Number(element, path, "deadBand") ?? 0,
+                DeadBand(element, path, measurand, kind.Value, unit),
                 Confirmations(element, path),
                 Rate(element, path)
             );
@@ -243,6 +247,33 @@ internal sealed class LimitSetReader
         return alert is null && alarm is null ? null : new LimitBand(alert, alarm);
     }
 
+    /// <summary>A distance in the unit of the figures; beside percentages in the measurand's own unit.</summary>
+    private double DeadBand(JsonElement element, string path, Measurand measurand, LimitKind kind, string unit)
+    {
+        if (Number(element, path, "deadBand") is not { } width)
+        {
+            return 0;
+        }
+
+        var isPercentage = kind is LimitKind.PercentChangeFromNew or LimitKind.OwnHistory or LimitKind.Fleet;
+        if (isPercentage || TryDistance(measurand, width, unit, out width))
+        {
+            return width;
+        }
+
+        faults.Add(
+            $"{path}.deadBand",
+            $"'{unit}' is no unit of a distance in {measurand.Unit} ({measurand.Id}); give the limit in {measurand.Unit}."
+        );
+        return 0;
+    }
+
+    /// <summary>A distance converts like a value only where the units have a common zero: not from °F, Saybolt seconds or scale numbers.</summary>
+    private static bool TryDistance(Measurand measurand, double distance, string unit, out double converted) =>
+        ReportedUnits.TryConvert(measurand, distance, unit, out converted)
+        && ReportedUnits.TryConvert(measurand, 0, unit, out var zero)
+        && zero == 0;
+
     private double? Figure(JsonElement band, string path, string name, Measurand measurand, LimitKind kind, string unit)
     {
         if (!band.TryGetProperty(name, out var element))
@@ -270,14 +301,11 @@ internal sealed class LimitSetReader
             return figure;
         }
 
-        // A difference converts like a value only where the units have a common zero: not from °F, Saybolt seconds or scale numbers.
-        var isDifference = kind is LimitKind.ChangeFromNew or LimitKind.RateOfChange;
-        var hasCommonZero = ReportedUnits.TryConvert(measurand, 0, unit, out var zero) && zero == 0;
-        if (
-            !ReportedUnits.TryConvert(measurand, figure, unit, out var converted)
-            || (isDifference && !hasCommonZero)
-            || !(Math.Abs(converted) <= LargestFigure)
-        )
+        double converted;
+        var isConverted = kind is LimitKind.ChangeFromNew or LimitKind.RateOfChange
+            ? TryDistance(measurand, figure, unit, out converted)
+            : ReportedUnits.TryConvert(measurand, figure, unit, out converted);
+        if (!isConverted || !(Math.Abs(converted) <= LargestFigure))
         {
             faults.Add(
                 $"{path}.{name}",

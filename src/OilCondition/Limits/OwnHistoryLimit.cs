@@ -47,15 +47,34 @@ internal static class OwnHistoryLimit
             return false;
         }
 
+        var transformed = Array.ConvertAll(usual, value => logarithmic ? Math.Log(value) : value);
+        var mean = transformed.Average();
+        var scatter = Math.Sqrt(transformed.Sum(value => (value - mean) * (value - mean)) / (transformed.Length - 1));
+
+        // Readings rounded alike do not scatter by nothing: a last digit of r hides r / sqrt(12) in each of them and in the one to be judged.
+        var lastDigit = LastDigit(usual) / Math.Sqrt(6);
+        scatter = Math.Max(scatter, logarithmic ? lastDigit / Math.Exp(mean) : lastDigit);
         double Figure(double percentile)
         {
-            var upper = percentile > 50;
-            var content = upper ? percentile / 100 : 1 - percentile / 100;
-            var side = upper ? ToleranceSide.Upper : ToleranceSide.Lower;
-            return ToleranceLimits.Normal(usual, content, Confidence, side, scale).Value;
+            var side = percentile >= 50 ? 1 : -1;
+            var content = side > 0 ? percentile / 100 : 1 - percentile / 100;
+            var figure = mean + side * ToleranceLimits.NormalFactor(usual.Length, content, Confidence) * scatter;
+            return logarithmic ? Math.Exp(figure) : figure;
         }
 
         figures = limit.AsAbsolute(Figure, limit.Source);
         return true;
+    }
+
+    /// <summary>The unit of the last decimal that any of the readings carries, 1 to a millionth.</summary>
+    private static double LastDigit(double[] values)
+    {
+        var digit = 1.0;
+        while (digit > 1e-6 && values.Any(value => Math.Abs(value / digit - Math.Round(value / digit)) > 1e-6))
+        {
+            digit /= 10;
+        }
+
+        return digit;
     }
 }

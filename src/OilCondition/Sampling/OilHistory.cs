@@ -70,7 +70,18 @@ public sealed class OilHistory
             .Select(reading => WithoutImplausible(reading, issues))
             .ToList();
         var eventsInOrder = Guard.NotNull(events, nameof(events)).OrderBy(one => one.At).ToList();
-        var suspects = ChargesOf(plausible, eventsInOrder).SelectMany(SampleScreen.Suspects).ToList();
+        return Screened(machine, plausible, sensors, eventsInOrder, issues);
+    }
+
+    private static OilHistory Screened(
+        Machine machine,
+        List<OilSample> samples,
+        List<SensorReading> sensors,
+        List<OilEvent> events,
+        List<HistoryIssue> issues
+    )
+    {
+        var suspects = ChargesOf(samples, events).SelectMany(SampleScreen.Suspects).ToList();
         issues.AddRange(
             suspects.Select(sample => new HistoryIssue(
                 HistoryIssueKind.SuspectSample,
@@ -79,14 +90,24 @@ public sealed class OilHistory
                 sample.Readings
             ))
         );
-        return new OilHistory(
-            machine,
-            plausible,
-            sensors,
-            eventsInOrder,
-            [.. issues.OrderBy(issue => issue.At)],
-            suspects
-        );
+        return new OilHistory(machine, samples, sensors, events, [.. issues.OrderBy(issue => issue.At)], suspects);
+    }
+
+    /// <summary>The same records as they were known at a moment: what came later is gone, and does not help to judge what came before.</summary>
+    /// <param name="asOf">The moment; records of that moment are kept.</param>
+    /// <returns>The history up to then; this one when nothing is later.</returns>
+    public OilHistory Until(DateTimeOffset asOf)
+    {
+        var samples = Samples.Where(sample => sample.TakenAt <= asOf).ToList();
+        var sensors = SensorReadings.Where(reading => reading.At <= asOf).ToList();
+        var events = Events.Where(one => one.At <= asOf).ToList();
+        if (samples.Count == Samples.Count && sensors.Count == SensorReadings.Count && events.Count == Events.Count)
+        {
+            return this;
+        }
+
+        var known = Issues.Where(issue => issue.At <= asOf && issue.Kind != HistoryIssueKind.SuspectSample);
+        return Screened(Machine, samples, sensors, events, [.. known]);
     }
 
     /// <summary>The first moment of which anything is recorded; false when nothing is.</summary>

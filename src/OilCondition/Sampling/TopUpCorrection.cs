@@ -18,7 +18,7 @@ namespace OilCondition.Sampling;
 /// </para>
 /// <para>
 /// Follows from the balance of a charge of constant volume (Source: derived). Oil that was lost by evaporation leaves its metals
-/// behind and needs no correction; do not record that as a top-up of leaked oil. Of f only 0 to 1 has a meaning.
+/// behind and needs no correction; do not record that as a top-up of leaked oil. A recorded top-up larger than the charge is no top-up: nothing is corrected.
 /// </para>
 /// </remarks>
 public sealed class TopUpCorrection
@@ -48,7 +48,6 @@ public sealed class TopUpCorrection
     /// <param name="history">The records with the top-ups, the charge volume and the new oil's values.</param>
     /// <param name="asOf">Now: later top-ups are not looked at.</param>
     /// <returns>The series and what was done.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A top-up is larger than the charge.</exception>
     public static TopUpCorrection Of(MeasurandSeries series, OilHistory history, DateTimeOffset asOf)
     {
         Guard.NotNull(series, nameof(series));
@@ -61,6 +60,11 @@ public sealed class TopUpCorrection
         if (topUps.Count == 0)
         {
             return new TopUpCorrection(series, TopUpOutcome.NoTopUp, [], 0);
+        }
+
+        if (topUps.Exists(one => one.Volume > history.Machine.ChargeVolume))
+        {
+            return new TopUpCorrection(series, TopUpOutcome.LargerThanCharge, topUps, 0);
         }
 
         if (!series.Measurand.AddsUp)
@@ -103,7 +107,7 @@ public sealed class TopUpCorrection
         var factor = 0.0;
         foreach (var topUp in topUps.Where(one => one.At >= from.At && (to is null || one.At < to.At)))
         {
-            var part = Guard.InRange(topUp.Volume.Liters / charge.Liters, 0, 1, "of the charge", nameof(topUps));
+            var part = topUp.Volume / charge;
             var elapsed = to is null ? 0 : (topUp.At - from.At).TotalSeconds / (to.At - from.At).TotalSeconds;
             var ownConstant = part * (start - constant - newOil);
             var ownFactor = part * (elapsed - factor);

@@ -14,4 +14,7 @@ public enum TopUpOutcome
 
     /// <summary>The new oil's value is not known; the readings stand.</summary>
     NewOilValueMissing,
+
+    /// <summary>A top-up is recorded as larger than the charge: a wrong volume, or an oil change; the readings stand.</summary>
+    LargerThanCharge,
 }

@@ -133,6 +133,10 @@ public class AlertJournalTests
         """{ "alerts": [ { "key": "a", "severity": "loud" } ] }""",
         "$.alerts[0].severity: 'loud'; allowed: information, alert, alarm"
     )]
+    [InlineData(
+        """{ "alerts": [ { "key": "a", "severity": "alert", "state": "normal", "raisedAt": "2026-01-01T00:00:00+00:00", "lastSeenAt": "2026-01-01T00:00:00+00:00", "sentence": "s" } ] }""",
+        "$.alerts[0]: the state is 'normal', which needs a 'clearedAt'"
+    )]
     [InlineData("""{ "alerts": [ 3 ] }""", "$.alerts[0].key: a text is expected")]
     [InlineData(
         """{ "alerts": [ { "key": "a", "severity": "alert", "state": "normal", "raisedAt": "yesterday" } ] }""",
@@ -151,5 +155,39 @@ public class AlertJournalTests
             .Throw<ArgumentOutOfRangeException>(() => journal.Reconcile(On(0, readings)))
             .Message.ShouldContain("Reconcile in order of time");
         Should.Throw<ArgumentException>(() => journal.Acknowledge("M1/x")).Message.ShouldContain("no such alert");
+    }
+
+    [Fact]
+    public void A_clear_delay_beyond_ten_years_is_refused_with_its_range() =>
+        Should
+            .Throw<ArgumentOutOfRangeException>(() =>
+                AlertJournal.Empty.Reconcile(On(0, [0.4]), Duration.FromDays(1e9))
+            )
+            .Message.ShouldContain("0 to 3653 d");
+
+    [Fact]
+    public void A_machine_whose_id_begins_like_another_is_left_alone()
+    {
+        var journal = AlertJournal.Empty.Reconcile(On(0, [0.4])).Journal;
+        var machine = new Machine(
+            "M",
+            "invented",
+            Invented.Oil,
+            Volume.FromLiters(10),
+            Temperature.FromDegreesCelsius(50),
+            Temperature.FromDegreesCelsius(20)
+        );
+        var healthy = OilHistory.Create(
+            machine,
+            [Invented.Sample(0, 1, (Measurands.AcidNumber, new Reading(0.1)))],
+            [],
+            []
+        );
+        var step = journal.Reconcile(
+            ConditionAssessor.Assess(healthy, Limits, new AssessmentOptions(Invented.Start.AddDays(1)))
+        );
+
+        step.Changes.ShouldBeEmpty();
+        step.Journal.Entries.Single().IsActive.ShouldBeTrue();
     }
 }

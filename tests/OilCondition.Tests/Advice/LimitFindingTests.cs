@@ -125,4 +125,92 @@ public class LimitFindingTests
         (byHours.P90.At - byHours.P10.At).ShouldBeLessThan((byCalendar.P90.At - byCalendar.P10.At) / 2);
         byHours.Series.Axis.ShouldBe(TimeAxis.OilHours);
     }
+
+    [Fact]
+    public void Within_the_dead_band_the_sentence_says_so()
+    {
+        var limit = new Limit(
+            Measurands.AcidNumber,
+            LimitKind.Absolute,
+            new LimitBand(0.3, 0.5),
+            null,
+            AnySource,
+            deadBand: 0.05
+        );
+        var assessment = Assess(
+            Invented.History(
+                Acid(i =>
+                    i == 11 ? 0.32
+                    : i == 12 ? 0.28
+                    : 0.1
+                )
+            ),
+            limit
+        );
+
+        Sentences
+            .Of(assessment.Findings.OfType<LimitFinding>().Single())
+            .ShouldBe(
+                "Acid number: 0.28 mgKOH/g on 2026-01-01, inside the alert limit of 0.3 mgKOH/g by less than the dead band (common practice, no source: invented)."
+            );
+    }
+
+    [Fact]
+    public void A_total_known_only_to_be_below_a_figure_proves_no_free_water()
+    {
+        ConditionAssessment Water(Qualifier qualifier) =>
+            Assess(
+                Invented.History([Invented.Sample(0, 390, (Measurands.WaterContent, new Reading(500, qualifier)))]),
+                Absolute()
+            );
+
+        Water(Qualifier.LessThan).Findings.ShouldBeEmpty();
+        Water(Qualifier.None).Findings.OfType<FreeWaterFinding>().Count().ShouldBe(1);
+    }
+
+    [Fact]
+    public void A_sensor_that_reports_water_content_itself_is_heard()
+    {
+        var history = OilHistory.Create(
+            Invented.Machine,
+            [],
+            [
+                new SensorReading(
+                    Invented.Start.AddDays(390),
+                    new Dictionary<Measurand, Reading> { [Measurands.WaterContent] = new(900) }
+                ),
+            ],
+            []
+        );
+
+        Assess(history, Absolute()).Water.ShouldBeOfType<WaterBalance.Split>().Point.Reading.Value.ShouldBe(900);
+    }
+
+    [Fact]
+    public void A_sample_after_now_does_not_make_an_earlier_one_suspect()
+    {
+        // Until day 300 the viscosity has been 46 and then 70: whether the 70 is another oil is only known once the 46 comes back.
+        OilSample Sample(int i, double viscosity, double zinc) =>
+            Invented.Sample(
+                i,
+                60 * i,
+                (Measurands.Viscosity40, new Reading(viscosity)),
+                (Measurands.Zinc, new Reading(zinc))
+            );
+        OilSample[] samples =
+        [
+            .. Enumerable.Range(0, 6).Select(i => Sample(i, i == 5 ? 70 : 46 + 0.1 * (i % 3), i == 5 ? 30 : 410 + i)),
+            .. Enumerable.Range(6, 6).Select(i => Sample(i, 46 + 0.1 * (i % 3), 410 + i)),
+        ];
+        string Said(IEnumerable<OilSample> known) =>
+            ConditionAssessor
+                .Assess(
+                    Invented.History(known),
+                    new LimitSet("test", [Absolute()]),
+                    new AssessmentOptions(Invented.Start.AddDays(300))
+                )
+                .ToJson();
+
+        Said(samples).ShouldBe(Said(samples.Take(6)));
+    }
 }

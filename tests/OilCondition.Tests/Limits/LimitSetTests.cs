@@ -60,11 +60,39 @@ public class LimitSetTests
         "cannot be converted to per mL"
     )]
     [InlineData(
+        """ "measurand": "particles-4um", "kind": "absolute", "unit": "iso-4406", "deadBand": 1 """,
+        "$.limits[0].deadBand: 'iso-4406' is no unit of a distance in per mL"
+    )]
+    [InlineData(
         """ "measurand": "water-content", "kind": "absolute", "deadBand": "wide" """,
         "$.limits[0].deadBand: a number is expected"
     )]
     public void A_fault_of_the_newer_fields_is_named_with_its_place(string head, string expected) =>
         A_fault_is_named_with_its_place(head, expected);
+
+    [Theory]
+    [InlineData("\"kind\": \"absolute\", \"unit\": \"%\"", 20)] // 0.002 % are 20 mg/kg, by definition
+    [InlineData("\"kind\": \"absolute\"", 0.002)]
+    [InlineData("\"kind\": \"percent-change-from-new\", \"unit\": \"%\"", 0.002)]
+    public void A_dead_band_is_in_the_unit_of_the_limit(string head, double expected)
+    {
+        var json =
+            $$"""{ "name": "test", "limits": [ { "measurand": "water-content", {{head}}, "deadBand": 0.002, "upper": { "alert": 0.02 }, {{Source}} } ] }""";
+
+        LimitSet.Parse(json).Limits.Single().DeadBand.ShouldBe(expected, 1e-9);
+    }
+
+    [Fact]
+    public void Rates_per_different_spans_are_different_limits()
+    {
+        string Rate(string span) =>
+            $$"""{ "measurand": "iron", "kind": "rate-of-change", {{span}}, "upper": { "alert": 5 }, {{Source}} }""";
+        string Set(string one, string other) =>
+            $$"""{ "name": "test", "limits": [ {{Rate(one)}}, {{Rate(other)}} ] }""";
+
+        LimitSet.Parse(Set("\"perDays\": 30", "\"perOilHours\": 1000")).Limits.Count.ShouldBe(2);
+        Should.Throw<FormatException>(() => LimitSet.Parse(Set("\"perDays\": 30", "\"perDays\": 30")));
+    }
 
     [Fact]
     public void Dead_band_confirmations_and_rate_are_read()

@@ -89,6 +89,24 @@ public class StatisticalLimitTests
     }
 
     [Fact]
+    public void Readings_that_are_rounded_alike_still_scatter()
+    {
+        // Eight times 2 mg/kg, read in whole numbers: 3 is one step up, 4 is too far. k(8, 0.99, 0.90) = 3.783 (tables, from memory) over
+        // sqrt(6) gives 3.544.
+        double[] alike = [2, 2, 2, 2, 2, 2, 2, 2];
+
+        Own(95, 99).Evaluate(Invented.Oil, Iron([.. alike, 3])).State.ShouldBe(LimitState.Normal);
+        Own(95, 99).Evaluate(Invented.Oil, Iron([.. alike, 3])).Upper!.Alarm!.Value.ShouldBe(3.544, 0.002);
+        Own(95, 99).Evaluate(Invented.Oil, Iron([.. alike, 4])).State.ShouldBe(LimitState.Alarm);
+    }
+
+    [Fact]
+    public void The_median_as_an_upper_figure_is_an_upper_figure() =>
+        Own(50, null)
+            .Evaluate(Invented.Oil, Iron([.. Usual, 10]))
+            .Upper!.Alert!.Value.ShouldBeGreaterThan(Usual.Average());
+
+    [Fact]
     public void A_lower_percentile_bounds_from_below()
     {
         var limit = new Limit(Measurands.Rpvot, LimitKind.OwnHistory, null, new LimitBand(5, 1), AnySource);
@@ -102,7 +120,7 @@ public class StatisticalLimitTests
     }
 
     [Theory]
-    [InlineData(49.0)]
+    [InlineData(49.9)]
     [InlineData(100.0)]
     [InlineData(0.95)]
     public void A_percentile_of_the_wrong_side_is_refused(double figure) =>

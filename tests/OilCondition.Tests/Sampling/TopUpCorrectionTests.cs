@@ -118,12 +118,11 @@ public class TopUpCorrectionTests
     }
 
     [Fact]
-    public void A_top_up_larger_than_the_charge_is_refused()
+    public void A_top_up_recorded_as_larger_than_the_charge_corrects_nothing_and_is_said()
     {
-        var history = Diluted(0.2, 0, [0, 100], [(50, 1200)]);
+        var correction = Correct(Diluted(0.2, 0, [0, 100], [(50, 1200)]), Measurands.AcidNumber);
 
-        Should
-            .Throw<ArgumentOutOfRangeException>(() => Correct(history, Measurands.AcidNumber))
-            .Message.ShouldContain("1.2 of the charge");
+        correction.Outcome.ShouldBe(TopUpOutcome.LargerThanCharge);
+        correction.Series.Points.ShouldAllBe(point => point.Reading == point.Reported);
     }
 }

@@ -43,15 +43,15 @@ public sealed class AlertJournal
 
     /// <summary>Reconciles an assessment with the journal.</summary>
     /// <param name="assessment">The assessment of one machine; entries of other machines stay as they are.</param>
-    /// <param name="clearDelay">How long an alert must be gone before it is cleared; none by default.</param>
+    /// <param name="clearDelay">How long an alert must be gone before it is cleared, up to ten years; none by default.</param>
     /// <returns>The new journal and what changed.</returns>
     /// <exception cref="ArgumentOutOfRangeException">
-    /// The assessment is older than what the journal knows of this machine, or the delay is negative.
+    /// The assessment is older than what the journal knows of this machine, or the delay lies outside its range.
     /// </exception>
     public JournalStep Reconcile(ConditionAssessment assessment, UnitsNet.Duration? clearDelay = null)
     {
         Guard.NotNull(assessment, nameof(assessment));
-        var delay = TimeSpan.FromSeconds(Guard.NotNegative(clearDelay?.Seconds ?? 0, "s", nameof(clearDelay)));
+        var delay = TimeSpan.FromDays(Guard.InRange(clearDelay?.Days ?? 0, 0, 3653, "d", nameof(clearDelay)));
         var asOf = assessment.Options.AsOf;
         var machine = assessment.History.Machine.Id + "/";
         var known = Entries

@@ -1,7 +1,6 @@
 using System.Globalization;
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
+using OilCondition.Guards;
 
 namespace OilCondition.Advice;
 
@@ -10,31 +9,21 @@ internal static class JournalJson
 {
     private const string Form = "yyyy-MM-ddTHH:mm:ss.FFFFFFFzzz";
 
-    private static readonly JsonWriterOptions Options = new()
-    {
-        Indented = true,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
-    public static string Write(IReadOnlyList<JournalEntry> entries)
-    {
-        using var stream = new MemoryStream();
-        using (var json = new Utf8JsonWriter(stream, Options))
+    public static string Write(IReadOnlyList<JournalEntry> entries) =>
+        JsonText.Write(json =>
         {
-            json.WriteStartObject();
             json.WriteStartArray("alerts");
             foreach (var entry in entries)
             {
                 json.WriteStartObject();
                 json.WriteString("key", entry.Key);
-                json.WriteString("severity", Words.Kebab(entry.Severity));
-                json.WriteString("state", Words.Kebab(entry.State));
-                json.WriteString("raisedAt", entry.RaisedAt.ToString(Form, CultureInfo.InvariantCulture));
-                json.WriteString("lastSeenAt", entry.LastSeenAt.ToString(Form, CultureInfo.InvariantCulture));
+                json.WriteString("severity", PlainText.Kebab(entry.Severity));
+                json.WriteString("state", PlainText.Kebab(entry.State));
+                json.WriteString("raisedAt", Exact(entry.RaisedAt));
+                json.WriteString("lastSeenAt", Exact(entry.LastSeenAt));
                 if (entry.ClearedAt is { } cleared)
                 {
-                    json.WriteString("clearedAt", cleared.ToString(Form, CultureInfo.InvariantCulture));
+                    json.WriteString("clearedAt", Exact(cleared));
                 }
 
                 json.WriteString("sentence", entry.Sentence);
@@ -42,11 +31,7 @@ internal static class JournalJson
             }
 
             json.WriteEndArray();
-            json.WriteEndObject();
-        }
-
-        return Encoding.UTF8.GetString(stream.ToArray()) + "\n";
-    }
+        });
 
     public static IReadOnlyList<JournalEntry> Read(string text)
     {
@@ -80,8 +65,12 @@ internal static class JournalJson
         }
     }
 
-    private static JournalEntry Entry(JsonElement element, string path) =>
-        new(
+    /// <summary>To the last tick: a journal that was read again must equal the one that was written.</summary>
+    private static string Exact(DateTimeOffset at) => at.ToString(Form, CultureInfo.InvariantCulture);
+
+    private static JournalEntry Entry(JsonElement element, string path)
+    {
+        var entry = new JournalEntry(
             Text(element, path, "key"),
             Word(element, path, "severity", Severity.Information, Severity.Alert, Severity.Alarm),
             Word(
@@ -98,6 +87,12 @@ internal static class JournalJson
             element.TryGetProperty("clearedAt", out _) ? Moment(element, path, "clearedAt") : null,
             Text(element, path, "sentence")
         );
+        return entry.IsActive == entry.ClearedAt is null
+            ? entry
+            : throw new FormatException(
+                $"{path}: the state is '{PlainText.Kebab(entry.State)}', which {(entry.IsActive ? "has no" : "needs a")} 'clearedAt'."
+            );
+    }
 
     private static string Text(JsonElement element, string path, string name)
     {
@@ -125,11 +120,11 @@ internal static class JournalJson
         where T : struct, Enum
     {
         var text = Text(element, path, name);
-        var found = values.Where(value => Words.Kebab(value) == text).ToList();
+        var found = values.Where(value => PlainText.Kebab(value) == text).ToList();
         return found.Count == 1
             ? found[0]
             : throw new FormatException(
-                $"{path}.{name}: '{text}'; allowed: {string.Join(", ", values.Select(value => Words.Kebab(value)))}."
+                $"{path}.{name}: '{text}'; allowed: {string.Join(", ", values.Select(value => PlainText.Kebab(value)))}."
             );
     }
 

@@ -84,7 +84,14 @@ public class ComparisonTests
         lines.Length.ShouldBe(9);
         lines[0].ShouldStartWith("treatment");
         lines.ShouldContain(line =>
-            line.StartsWith("vacuum dehydration", StringComparison.Ordinal) && line.Contains("Reached")
+            line.StartsWith("vacuum dehydration", StringComparison.Ordinal) && line.Contains(" reached ")
+        );
+
+        // Ruled out: why, its floor, and no hours and no bill.
+        lines.ShouldContain(line =>
+            line.StartsWith("fine filtration", StringComparison.Ordinal)
+            && line.Contains(" not reached by treatment ")
+            && line.EndsWith("-         -", StringComparison.Ordinal)
         );
         lines.Select(line => line.Length).Distinct().Count().ShouldBe(1);
     }

@@ -1,35 +1,23 @@
-using System.Globalization;
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
+using OilCondition.Guards;
 
 namespace OilCondition.Purification;
 
 /// <summary>Writes a record as JSON.</summary>
 internal static class CleanupRecordJson
 {
-    private static readonly JsonWriterOptions Options = new()
-    {
-        Indented = true,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
-    public static string Write(CleanupRecord record)
-    {
-        using var stream = new MemoryStream();
-        using (var json = new Utf8JsonWriter(stream, Options))
+    public static string Write(CleanupRecord record) =>
+        JsonText.Write(json =>
         {
-            json.WriteStartObject();
             json.WriteString("machine", record.Facts.Machine);
-            json.WriteString("verdict", Word(record.Verdict));
-            Moment(json, "start", record.Start);
-            Moment(json, "end", record.End);
-            json.WriteNumber("lengthHours", record.Length.Hours);
+            json.WriteString("verdict", PlainText.Kebab(record.Verdict));
+            json.WriteMoment("start", record.Start);
+            json.WriteMoment("end", record.End);
+            json.WriteFigure("lengthHours", record.Length.Hours);
             Temperatures(json, record.Status);
-            json.WriteNumber("volumePassedLitres", record.VolumePassed.Liters);
+            json.WriteFigure("volumePassedLitres", record.VolumePassed.Liters);
             json.WriteBoolean("volumeMetered", record.IsVolumeMetered);
-            json.WriteNumber("turnovers", record.Turnovers);
+            json.WriteFigure("turnovers", record.Turnovers);
             Water(json, record);
             Particles(json, record);
             Curve(json, record.Status);
@@ -38,15 +26,11 @@ internal static class CleanupRecordJson
             json.WriteStartArray("cautions");
             foreach (var caution in record.Cautions)
             {
-                json.WriteStringValue(Word(caution));
+                json.WriteStringValue(PlainText.Kebab(caution));
             }
 
             json.WriteEndArray();
-            json.WriteEndObject();
-        }
-
-        return Encoding.UTF8.GetString(stream.ToArray()) + "\n";
-    }
+        });
 
     private static void Temperatures(Utf8JsonWriter json, CleanupStatus status)
     {
@@ -56,10 +40,10 @@ internal static class CleanupRecordJson
         }
 
         json.WriteStartObject("temperatureCelsius");
-        json.WriteNumber("lowest", status.LowestTemperature.DegreesCelsius);
-        json.WriteNumber("highest", status.HighestTemperature.DegreesCelsius);
-        json.WriteNumber("last", status.Temperature.DegreesCelsius);
-        json.WriteNumber("reference", status.Options.ReferenceTemperature.DegreesCelsius);
+        json.WriteFigure("lowest", status.LowestTemperature.DegreesCelsius);
+        json.WriteFigure("highest", status.HighestTemperature.DegreesCelsius);
+        json.WriteFigure("last", status.Temperature.DegreesCelsius);
+        json.WriteFigure("reference", status.Options.ReferenceTemperature.DegreesCelsius);
         json.WriteBoolean("referred", status.Options.IsReferred);
         json.WriteEndObject();
     }
@@ -67,24 +51,24 @@ internal static class CleanupRecordJson
     private static void Water(Utf8JsonWriter json, CleanupRecord record)
     {
         json.WriteStartObject("water");
-        json.WriteString("source", Word(record.Status.FollowedSource));
-        json.WriteNumber("beforeMgPerKg", record.Facts.Before.PartsPerMillion);
+        json.WriteString("source", PlainText.Kebab(record.Status.FollowedSource));
+        json.WriteFigure("beforeMgPerKg", record.Facts.Before.PartsPerMillion);
         if (record.Status.HasWater)
         {
-            json.WriteNumber("lastMgPerKg", record.Status.LatestWater.PartsPerMillion);
+            json.WriteFigure("lastMgPerKg", record.Status.LatestWater.PartsPerMillion);
         }
 
         if (record.Status.HasWaterTarget)
         {
-            json.WriteNumber("targetMgPerKg", record.Status.WaterTargetMgPerKg);
+            json.WriteFigure("targetMgPerKg", record.Status.WaterTargetMgPerKg);
         }
 
         json.WriteStartObject("removedByBalanceLitres");
         Optional(json, "estimate", record.WaterRemoved.HasEstimate, record.WaterRemoved.Estimate.Liters);
         Optional(json, "lower", record.WaterRemoved.HasLower, record.WaterRemoved.Lower.Liters);
         Optional(json, "upper", record.WaterRemoved.HasUpper, record.WaterRemoved.Upper.Liters);
-        json.WriteNumber("confidence", record.WaterRemoved.Confidence);
-        json.WriteString("outcome", Word(record.WaterRemoved.Outcome));
+        json.WriteFigure("confidence", record.WaterRemoved.Confidence);
+        json.WriteString("outcome", PlainText.Kebab(record.WaterRemoved.Outcome));
         json.WriteEndObject();
         Optional(
             json,
@@ -92,7 +76,7 @@ internal static class CleanupRecordJson
             record.Facts.Condensate.HasValue,
             record.Facts.Condensate.GetValueOrDefault().Liters
         );
-        json.WriteString("condensate", Word(record.Condensate));
+        json.WriteString("condensate", PlainText.Kebab(record.Condensate));
         json.WriteEndObject();
     }
 
@@ -116,26 +100,26 @@ internal static class CleanupRecordJson
     {
         var curve = status.Curve;
         json.WriteStartObject("fit");
-        json.WriteString("status", Word(curve.Status));
+        json.WriteString("status", PlainText.Kebab(curve.Status));
         json.WriteNumber("readings", curve.Count);
         json.WriteNumber("leftOut", curve.LeftOutReadings.Count);
         if (curve.HasCurve)
         {
             var rate = curve.RateIntervalPerHour(status.Confidence);
             var floor = curve.FloorInterval(status.Confidence);
-            Moment(json, "origin", curve.Origin);
-            json.WriteNumber("startMgPerKg", curve.Start);
-            json.WriteNumber("floorMgPerKg", curve.Floor);
+            json.WriteMoment("origin", curve.Origin);
+            json.WriteFigure("startMgPerKg", curve.Start);
+            json.WriteFigure("floorMgPerKg", curve.Floor);
             Optional(json, "floorLowerMgPerKg", floor.HasLower, floor.Lower);
             Optional(json, "floorUpperMgPerKg", floor.HasUpper, floor.Upper);
-            json.WriteNumber("ratePerHour", curve.RatePerHour);
+            json.WriteFigure("ratePerHour", curve.RatePerHour);
             Optional(json, "rateLowerPerHour", rate.HasLower, rate.Lower);
             Optional(json, "rateUpperPerHour", rate.HasUpper, rate.Upper);
-            json.WriteNumber("scatterMgPerKg", curve.ResidualStandardDeviation);
+            json.WriteFigure("scatterMgPerKg", curve.ResidualStandardDeviation);
             json.WriteBoolean("coverageInDoubt", curve.CoverageInDoubt);
         }
 
-        json.WriteNumber("confidence", status.Confidence);
+        json.WriteFigure("confidence", status.Confidence);
         json.WriteEndObject();
     }
 
@@ -143,25 +127,25 @@ internal static class CleanupRecordJson
     {
         var status = record.Status;
         json.WriteStartObject("holding");
-        json.WriteNumber("requiredHours", status.Options.HoldFor.Hours);
+        json.WriteFigure("requiredHours", status.Options.HoldFor.Hours);
         if (status.IsHolding)
         {
-            Moment(json, "since", status.HoldingSince);
+            json.WriteMoment("since", status.HoldingSince);
         }
 
         if (status.IsMet)
         {
-            Moment(json, "metAt", status.MetAt);
+            json.WriteMoment("metAt", status.MetAt);
         }
 
         if (status.HasRebounded)
         {
-            Moment(json, "reboundAt", status.ReboundAt);
+            json.WriteMoment("reboundAt", status.ReboundAt);
         }
 
         if (record.HasReboundCheck)
         {
-            Moment(json, "reboundCheckDue", record.ReboundCheckDue);
+            json.WriteMoment("reboundCheckDue", record.ReboundCheckDue);
         }
 
         json.WriteEndObject();
@@ -175,19 +159,19 @@ internal static class CleanupRecordJson
         }
 
         json.WriteStartObject("diagnosis");
-        json.WriteString("verdict", Word(diagnosis.Verdict));
+        json.WriteString("verdict", PlainText.Kebab(diagnosis.Verdict));
         json.WriteStartArray("causes");
         foreach (var cause in diagnosis.Causes)
         {
             json.WriteStartObject();
-            json.WriteString("cause", Word(cause.Kind));
-            json.WriteNumber("share", cause.Share.DecimalFractions);
+            json.WriteString("cause", PlainText.Kebab(cause.Kind));
+            json.WriteFigure("share", cause.Share.DecimalFractions);
             json.WriteStartArray("evidence");
             foreach (var item in cause.Evidence)
             {
                 json.WriteStartObject();
                 json.WriteString("name", item.Name);
-                json.WriteNumber("value", item.Value);
+                json.WriteFigure("value", item.Value);
                 json.WriteString("unit", item.Unit);
                 json.WriteEndObject();
             }
@@ -196,7 +180,7 @@ internal static class CleanupRecordJson
             json.WriteStartArray("checks");
             foreach (var check in cause.Checks)
             {
-                json.WriteStringValue(Word(check));
+                json.WriteStringValue(PlainText.Kebab(check));
             }
 
             json.WriteEndArray();
@@ -211,12 +195,7 @@ internal static class CleanupRecordJson
     {
         if (exists)
         {
-            json.WriteNumber(name, value);
+            json.WriteFigure(name, value);
         }
     }
-
-    private static void Moment(Utf8JsonWriter json, string name, DateTimeOffset at) =>
-        json.WriteString(name, at.ToString("yyyy-MM-ddTHH:mm:sszzz", CultureInfo.InvariantCulture));
-
-    private static string Word(Enum value) => JsonNamingPolicy.KebabCaseLower.ConvertName(value.ToString());
 }

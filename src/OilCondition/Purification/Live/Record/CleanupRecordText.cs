@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using OilCondition.Guards;
 using UnitsNet;
 
 namespace OilCondition.Purification;
@@ -101,7 +102,7 @@ internal static class CleanupRecordText
             _ => "no balance to compare with",
         };
 
-    private static string N(double value) => StallWords.Number(value);
+    private static string N(double value) => PlainText.Number(value);
 
     private static string At(DateTimeOffset at) => at.ToString("yyyy-MM-dd HH:mm zzz", CultureInfo.InvariantCulture);
 }

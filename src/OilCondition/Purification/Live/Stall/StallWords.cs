@@ -1,5 +1,5 @@
-using System.Globalization;
 using System.Text;
+using OilCondition.Guards;
 
 namespace OilCondition.Purification;
 
@@ -71,10 +71,8 @@ internal static class StallWords
     private static string Of(IReadOnlyList<StallEvidence> evidence) =>
         string.Join(
             ", ",
-            evidence.Select(one => $"{one.Name} {Number(one.Value)}{(one.Unit.Length == 0 ? "" : " " + one.Unit)}")
+            evidence.Select(one =>
+                $"{one.Name} {PlainText.Number(one.Value)}{(one.Unit.Length == 0 ? "" : " " + one.Unit)}"
+            )
         );
-
-    /// <summary>Three figures below a thousand, whole above.</summary>
-    public static string Number(double value) =>
-        value.ToString(Math.Abs(value) >= 1000 ? "0" : "G3", CultureInfo.InvariantCulture);
 }

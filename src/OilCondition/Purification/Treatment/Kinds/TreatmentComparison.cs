@@ -68,25 +68,28 @@ public sealed class TreatmentComparison
             Line(
                 text,
                 row.Treatment.Name,
-                row.Water.Outcome.ToString(),
-                row.Particles.Outcome.ToString(),
+                PlainText.Spaced(row.Water.Outcome),
+                PlainText.Spaced(row.Particles.Outcome),
                 Number(row.WaterFloor.PartsPerMillion),
-                Number(row.RunTime.Hours),
-                Number((row.Heat + row.Electricity).KilowattHours),
-                Number(row.WaterRemoved.Liters),
-                row.Elements.ToString(CultureInfo.InvariantCulture),
-                Number(row.NewOil.Liters)
+                IfMet(row, Number(row.RunTime.Hours)),
+                IfMet(row, Number((row.Heat + row.Electricity).KilowattHours)),
+                IfMet(row, Number(row.WaterRemoved.Liters)),
+                IfMet(row, row.Elements.ToString(CultureInfo.InvariantCulture)),
+                IfMet(row, Number(row.NewOil.Liters))
             );
         }
 
         return text.ToString();
     }
 
-    private static string Number(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
+    /// <summary>What is ruled out has no hours and no bill: a 0 would read as 'at once, for nothing'.</summary>
+    private static string IfMet(TreatmentAssessment row, string cell) => row.MeetsTarget ? cell : "-";
+
+    private static string Number(double value) => PlainText.Tenths(value);
 
     private static void Line(StringBuilder text, params string[] cells)
     {
-        int[] widths = [26, 22, 22, 12, 8, 8, 8, 9, 10];
+        int[] widths = [26, 25, 25, 12, 8, 8, 8, 9, 10];
         for (var i = 0; i < cells.Length; i++)
         {
             text.Append(i < 3 ? cells[i].PadRight(widths[i]) : cells[i].PadLeft(widths[i]));
