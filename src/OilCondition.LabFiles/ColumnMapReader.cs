@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using OilCondition.Guards;
 using OilCondition.Sampling;
 
 namespace OilCondition.LabFiles;
@@ -21,49 +22,26 @@ internal sealed class ColumnMapReader
     ];
 
     private readonly MeasurandCatalog catalog;
-    private readonly List<string> faults = [];
+    private readonly JsonFaults faults;
 
-    private ColumnMapReader(MeasurandCatalog catalog) => this.catalog = catalog;
-
-    public static ColumnMap Read(string json, MeasurandCatalog catalog, ColumnMap? basis)
+    private ColumnMapReader(MeasurandCatalog catalog, JsonFaults faults)
     {
-        JsonDocument document;
-        try
-        {
-            document = JsonDocument.Parse(
-                json,
-                new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true }
-            );
-        }
-        catch (JsonException error)
-        {
-            throw new FormatException($"The column map is not JSON: {error.Message}", error);
-        }
-
-        using (document)
-        {
-            var reader = new ColumnMapReader(catalog);
-            var map = reader.Map(document.RootElement, basis);
-            return reader.faults.Count == 0 && map is not null
-                ? map
-                : throw new FormatException(
-                    "The column map has faults:" + string.Concat(reader.faults.Select(fault => "\n- " + fault))
-                );
-        }
+        this.catalog = catalog;
+        this.faults = faults;
     }
+
+    public static ColumnMap Read(string json, MeasurandCatalog catalog, ColumnMap? basis) =>
+        JsonFaults.Read(json, "column map", (root, faults) => new ColumnMapReader(catalog, faults).Map(root, basis));
 
     private ColumnMap? Map(JsonElement root, ColumnMap? basis)
     {
         if (root.ValueKind != JsonValueKind.Object)
         {
-            faults.Add("$: an object is expected.");
+            faults.Add("$", "an object is expected.");
             return null;
         }
 
-        foreach (var property in root.EnumerateObject().Where(property => !Names.Contains(property.Name)))
-        {
-            faults.Add($"$.{property.Name}: unknown; allowed: {string.Join(", ", Names)}.");
-        }
+        faults.Known(root, "$", Names);
 
         List<LabColumn> columns = [];
         if (root.TryGetProperty("columns", out var list))
@@ -76,7 +54,7 @@ internal sealed class ColumnMapReader
             }
             else
             {
-                faults.Add("$.columns: a list is expected.");
+                faults.Add("$.columns", "a list is expected.");
             }
         }
 
@@ -96,7 +74,7 @@ internal sealed class ColumnMapReader
     {
         if (element.ValueKind != JsonValueKind.Object)
         {
-            faults.Add($"{path}: an object is expected.");
+            faults.Add(path, "an object is expected.");
             return null;
         }
 
@@ -104,13 +82,13 @@ internal sealed class ColumnMapReader
         var id = Text(element, "measurand", path);
         if (names is null || id is null)
         {
-            faults.Add($"{path}: 'names' and 'measurand' are expected.");
+            faults.Add(path, "'names' and 'measurand' are expected.");
             return null;
         }
 
         if (!catalog.TryFind(id, out var measurand))
         {
-            faults.Add($"{path}.measurand: '{id}' is not a known measurand; did you mean '{catalog.Nearest(id)}'?");
+            faults.Add($"{path}.measurand", $"'{id}' is not a known measurand; did you mean '{catalog.Nearest(id)}'?");
             return null;
         }
 
@@ -123,7 +101,7 @@ internal sealed class ColumnMapReader
             }
             else
             {
-                faults.Add($"{path}.detectionLimit: a number is expected.");
+                faults.Add($"{path}.detectionLimit", "a number is expected.");
             }
         }
 
@@ -139,7 +117,7 @@ internal sealed class ColumnMapReader
         }
         catch (ArgumentException error)
         {
-            faults.Add($"{path}: {error.Message.Split('\n')[0]}");
+            faults.Add(path, error.Message.Split('\n')[0]);
             return null;
         }
     }
@@ -157,7 +135,7 @@ internal sealed class ColumnMapReader
             || list.EnumerateArray().Any(one => one.ValueKind != JsonValueKind.String)
         )
         {
-            faults.Add($"{path}.{name}: a list of texts is expected.");
+            faults.Add($"{path}.{name}", "a list of texts is expected.");
             return null;
         }
 
@@ -176,7 +154,7 @@ internal sealed class ColumnMapReader
             return text.GetString();
         }
 
-        faults.Add($"{path}.{name}: a text is expected.");
+        faults.Add($"{path}.{name}", "a text is expected.");
         return null;
     }
 
@@ -197,7 +175,7 @@ internal sealed class ColumnMapReader
             return text[0] == '-' ? -offset : offset;
         }
 
-        faults.Add($"$.offsetFromUtc: '{text}'; expected is a form such as +01:00, up to 14 hours.");
+        faults.Add("$.offsetFromUtc", $"'{text}'; expected is a form such as +01:00, up to 14 hours.");
         return TimeSpan.Zero;
     }
 
@@ -214,7 +192,7 @@ internal sealed class ColumnMapReader
             return text[0];
         }
 
-        faults.Add($"$.{name}: '{text}'; allowed is one of '{allowed.Replace("\t", "tab")}'.");
+        faults.Add($"$.{name}", $"'{text}'; allowed is one of '{allowed.Replace("\t", "tab")}'.");
         return null;
     }
 }

@@ -128,7 +128,7 @@ public class AlertJournalTests
 
     [Theory]
     [InlineData("nothing", "The journal is not JSON")]
-    [InlineData("[]", "no list 'alerts'")]
+    [InlineData("[]", "an object with the list 'alerts' is expected")]
     [InlineData(
         """{ "alerts": [ { "key": "a", "severity": "loud" } ] }""",
         "$.alerts[0].severity: 'loud'; allowed: information, alert, alarm"
@@ -137,7 +137,7 @@ public class AlertJournalTests
         """{ "alerts": [ { "key": "a", "severity": "alert", "state": "normal", "raisedAt": "2026-01-01T00:00:00+00:00", "lastSeenAt": "2026-01-01T00:00:00+00:00", "sentence": "s" } ] }""",
         "$.alerts[0]: the state is 'normal', which needs a 'clearedAt'"
     )]
-    [InlineData("""{ "alerts": [ 3 ] }""", "$.alerts[0].key: a text is expected")]
+    [InlineData("""{ "alerts": [ 3 ] }""", "$.alerts[0]: an object is expected")]
     [InlineData(
         """{ "alerts": [ { "key": "a", "severity": "alert", "state": "normal", "raisedAt": "yesterday" } ] }""",
         "$.alerts[0].raisedAt: 'yesterday' is not a moment"

@@ -1,6 +1,8 @@
 using CsCheck;
 using OilCondition.Advice;
+using OilCondition.LabFiles;
 using OilCondition.Limits;
+using OilCondition.Tests.Properties;
 
 namespace OilCondition.Tests.Advice;
 
@@ -40,6 +42,29 @@ public class JournalTextTests
             .Message.ShouldContain("$.limits[0].upper.alert");
 
     [Fact]
+    public void Every_fault_of_a_journal_is_named_and_a_name_that_is_no_text_is_a_format()
+    {
+        var message = Should
+            .Throw<FormatException>(() =>
+                AlertJournal.Parse(
+                    """{ "alerts": [ { "key": "a", "severity": "loud", "state": "normal", "raised": 3 } ], "extra": 1 }"""
+                )
+            )
+            .Message;
+        message.ShouldContain("$.extra: unknown");
+        message.ShouldContain("$.alerts[0].raised: unknown");
+        message.ShouldContain("$.alerts[0].severity: 'loud'");
+        message.ShouldContain("$.alerts[0].raisedAt: a text is expected");
+        message.ShouldContain("$.alerts[0].sentence: a text is expected");
+        foreach (var json in new[] { """{ "al\ud800erts": [] }""", """{ "\ud800": [] }""" })
+        {
+            OnlyFormat(() => AlertJournal.Parse(json));
+            OnlyFormat(() => LimitSet.Parse(json));
+            OnlyFormat(() => ColumnMap.Parse(json));
+        }
+    }
+
+    [Fact]
     public void Any_text_is_read_or_refused_as_a_format()
     {
         // Pieces of the grammar and of what breaks it, in any order, and cuts of whole files.
@@ -72,13 +97,13 @@ public class JournalTextTests
                 }
             );
         Gen.OneOf(Gen.String, pieces.Array[0, 12].Select(string.Concat), cut)
-            .Sample(
+            .Holds(
                 text =>
                 {
                     OnlyFormat(() => AlertJournal.Parse(text));
                     OnlyFormat(() => LimitSet.Parse(text));
+                    OnlyFormat(() => ColumnMap.Parse(text));
                 },
-                seed: "0000Kx3qXaz5",
                 iter: 2000
             );
     }

@@ -1,5 +1,6 @@
 using CsCheck;
 using OilCondition.Cleanliness;
+using OilCondition.Tests.Properties;
 using OilCondition.Tests.Reference;
 using UnitsNet;
 
@@ -70,7 +71,7 @@ public class As4059Tests
                 Gen.Double[0, 15].Select(Math.Exp),
                 One(As4059Printing.Exact, As4059Printing.Rounded)
             )
-            .Sample(
+            .Holds(
                 (size, a, b, printing) =>
                     As4059
                         .ClassOf(size, Math.Max(a, b), printing)
@@ -204,7 +205,7 @@ public class As4059Tests
     public void Every_code_reads_back_as_written() =>
         Gen.Select(One(AllClasses).Array[6], Gen.Bool.Array[6], Gen.Bool.Array[5])
             .Where(t => t.Item2.Any(there => there))
-            .Sample(
+            .Holds(
                 (classes, there, joined) =>
                 {
                     // Each size there, joined to the next with the same class where both are.
@@ -232,7 +233,7 @@ public class As4059Tests
     [Fact]
     public void No_text_makes_TryParse_throw() =>
         Gen.OneOf(Gen.String, Gen.String[Gen.Char["0123456789ABCDEF/->–  b"], 0, 12], OddText.Any)
-            .Sample(
+            .Holds(
                 text =>
                 {
                     As4059Code.TryParse(text, out var code).ShouldBe(code is not null);

@@ -1,5 +1,6 @@
 using CsCheck;
 using OilCondition.Cleanliness;
+using OilCondition.Tests.Properties;
 using UnitsNet;
 
 namespace OilCondition.Tests.Cleanliness;
@@ -57,7 +58,7 @@ public class CleanlinessCodeTests
     [Fact]
     public void More_particles_never_give_a_lower_number() =>
         Gen.Select(Gen.Double[0, 3e6], Gen.Double[0, 3e6])
-            .Sample(
+            .Holds(
                 (a, b) =>
                     Iso4406
                         .ScaleNumber(Math.Max(a, b))
@@ -134,7 +135,7 @@ public class CleanlinessCodeTests
     {
         var valid = 0;
         Gen.Select(AnyNumber, AnyNumber, AnyNumber)
-            .Sample(
+            .Holds(
                 (at4, at6, at14) =>
                 {
                     CleanlinessCode code;
@@ -212,7 +213,7 @@ public class CleanlinessCodeTests
     [Fact]
     public void No_text_makes_TryParse_throw() =>
         Gen.OneOf(Gen.String, Gen.String[Gen.Char["0123456789/-*≥>= –"], 0, 12], OddText.Any)
-            .Sample(
+            .Holds(
                 text =>
                 {
                     var isCode = CleanlinessCode.TryParse(text, out var code);

@@ -1,6 +1,7 @@
 using CsCheck;
 using MathNet.Numerics.Distributions;
 using OilCondition.Cleanliness;
+using OilCondition.Tests.Properties;
 using UnitsNet;
 
 namespace OilCondition.Tests.Cleanliness;
@@ -13,7 +14,7 @@ public class CountingStatisticsTests
     [Fact]
     public void The_ends_of_an_interval_leave_the_tails_of_the_Poisson_sum() =>
         Gen.Select(Gen.Int[1, 500], Gen.Double[0.5, 0.999])
-            .Sample(
+            .Holds(
                 (counted, confidence) =>
                 {
                     var interval = new ParticleCount(counted, TenMillilitres).Interval(confidence);
@@ -86,7 +87,7 @@ public class CountingStatisticsTests
     {
         CountDifference.Between(new(0, TenMillilitres), new(0, TenMillilitres)).Chance.ShouldBe(1);
         Gen.Select(Gen.Int[0, 20000], Gen.Int[0, 20000])
-            .Sample(
+            .Holds(
                 (a, b) =>
                 {
                     var (first, second) = (new ParticleCount(a, TenMillilitres), new ParticleCount(b, TenMillilitres));

@@ -1,5 +1,6 @@
 using CsCheck;
 using OilCondition.Cleanliness;
+using OilCondition.Tests.Properties;
 using OilCondition.Tests.Reference;
 
 namespace OilCondition.Tests.Cleanliness;
@@ -90,7 +91,7 @@ public class DifferentialClassTests
     [Fact]
     public void More_particles_never_give_a_cleaner_class() =>
         Gen.Select(Gen.Double[0, 2e6].Array[5], Gen.Double[0, 1e5].Array[5])
-            .Sample(
+            .Holds(
                 (counts, more) =>
                 {
                     double[] both = [.. counts.Zip(more, (a, b) => a + b)];

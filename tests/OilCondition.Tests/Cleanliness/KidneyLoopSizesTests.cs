@@ -1,5 +1,6 @@
 using CsCheck;
 using OilCondition.Cleanliness;
+using OilCondition.Tests.Properties;
 using UnitsNet;
 
 namespace OilCondition.Tests.Cleanliness;
@@ -77,7 +78,7 @@ public class KidneyLoopSizesTests
     [Fact]
     public void Counts_never_rise_with_size_on_the_way() =>
         Gen.Select(Gen.Double[0, 1].Array[3], Gen.Double[0, 1].Array[3], Gen.Double[0, 1].Array[3], Gen.Double[0, 1000])
-            .Sample(
+            .Holds(
                 (starts, betas, ingressions, minutes) =>
                 {
                     double[] n = [.. starts.OrderByDescending(x => x).Select(x => 1e6 * x * x * x)];

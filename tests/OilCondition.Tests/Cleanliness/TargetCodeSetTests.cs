@@ -1,6 +1,7 @@
 using CsCheck;
 using OilCondition.Cleanliness;
 using OilCondition.Sources;
+using OilCondition.Tests.Properties;
 
 namespace OilCondition.Tests.Cleanliness;
 
@@ -150,7 +151,7 @@ public class TargetCodeSetTests
                     $$"""{ "name": "x", "targets": [ { "component": "{{odd}}", "strictest": "{{odd}}", "loosest": "18/16/13", {{Source}} } ] }"""
                 )
             )
-            .Sample(
+            .Holds(
                 text =>
                 {
                     try

@@ -1,6 +1,7 @@
 using CsCheck;
 using OilCondition.LabFiles;
 using OilCondition.Sampling;
+using OilCondition.Tests.Properties;
 
 namespace OilCondition.Tests.LabFiles;
 
@@ -130,7 +131,7 @@ public class LabFileTests
         );
         Gen.Select(cell, cell, cell)
             .Array[1, 20]
-            .Sample(rows =>
+            .Holds(rows =>
             {
                 var text =
                     "Machine,Sample No,Date,Water,AN,Remark\n"

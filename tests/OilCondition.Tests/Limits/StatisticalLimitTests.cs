@@ -2,6 +2,7 @@ using CsCheck;
 using OilCondition.Limits;
 using OilCondition.Sampling;
 using OilCondition.Sources;
+using OilCondition.Tests.Properties;
 using OilCondition.Tests.Sampling;
 
 namespace OilCondition.Tests.Limits;
@@ -196,7 +197,7 @@ public class StatisticalLimitTests
     [Fact]
     public void Order_and_unit_of_the_fleet_change_nothing() =>
         Gen.Shuffle(Fleet(9, 11))
-            .Sample(
+            .Holds(
                 fleet =>
                     new LimitSet("test", [FleetLimit(90, null)])
                         .WithFleet(fleet)

@@ -1,6 +1,7 @@
 using CsCheck;
 using OilCondition.Cleanliness;
 using OilCondition.Purification;
+using OilCondition.Tests.Properties;
 using OilCondition.Tests.Reference;
 using UnitsNet;
 
@@ -159,7 +160,7 @@ public class CleanupLoopTests
     [Fact]
     public void The_content_at_the_time_to_a_target_is_the_target_and_the_share_of_its_turnovers_is_gone() =>
         Gen.Select(Gen.Double[200, 5000], Gen.Double[0, 50], Gen.Double[51, 190], Gen.Double[0.05, 1])
-            .Sample(
+            .Holds(
                 (start, floor, target, removal) =>
                 {
                     var loop = new CleanupLoop(Volume.FromLiters(1200), VolumeFlow.FromLitersPerMinute(15));
@@ -178,7 +179,7 @@ public class CleanupLoopTests
     [Fact]
     public void A_kidney_loop_of_particles_is_the_same_balance() =>
         Gen.Select(Gen.Double[1000, 1e6], Gen.Double[1.5, 1000], Gen.Double[0, 1e7], Gen.Double[0, 300])
-            .Sample(
+            .Holds(
                 (start, beta, perMinute, minutes) =>
                 {
                     var volume = Volume.FromLiters(800);

@@ -2,6 +2,7 @@ using CsCheck;
 using OilCondition.Purification;
 using OilCondition.Sampling;
 using OilCondition.Statistics;
+using OilCondition.Tests.Properties;
 using UnitsNet;
 
 namespace OilCondition.Tests.Purification;
@@ -53,7 +54,7 @@ public class CleanupPropertyTests
 
     [Fact]
     public void The_unit_of_water_changes_nothing() =>
-        Run.Sample(
+        Run.Holds(
             run =>
             {
                 var one = Fit(run.Minutes, run.Values);
@@ -69,13 +70,12 @@ public class CleanupPropertyTests
                 scaled.Upper.ShouldBe(ingress.Upper * 1e-4, 1e-5 * Math.Max(1e-4, ingress.Upper * 1e-4));
                 other.TimeTo(100e-4).GetType().ShouldBe(one.TimeTo(100).GetType());
             },
-            seed: "0000KOIPe2Lg",
             iter: 60
         );
 
     [Fact]
     public void The_unit_of_time_changes_nothing() =>
-        Run.Sample(
+        Run.Holds(
             run =>
             {
                 var one = Fit(run.Minutes, run.Values);
@@ -93,14 +93,13 @@ public class CleanupPropertyTests
                         1e-5 * (1 + new LoopPerformance(one, Loop).IngressPerHour(10).Upper)
                     );
             },
-            seed: "0000KOIPe2Lg",
             iter: 60
         );
 
     [Fact]
     public void The_order_of_rows_and_the_clock_change_nothing() =>
         Gen.Select(Run, Gen.Int[-5000, 5000], Gen.Int[-12, 12], Gen.Int)
-            .Sample(
+            .Holds(
                 (run, days, offset, seed) =>
                 {
                     var moments = Runs.Moments(run.Minutes.Select(minute => minute / 60.0));
@@ -126,7 +125,6 @@ public class CleanupPropertyTests
                         (second.Latest - first.Latest).TotalDays.ShouldBe(days, 1e-6);
                     }
                 },
-                seed: "0000KOIPe2Lg",
                 iter: 60
             );
 
@@ -146,7 +144,7 @@ public class CleanupPropertyTests
             from marks in Gen.Int[0, 9].Array[count]
             from noise in Gen.Int[0, 2]
             select (hours, values, marks, noise);
-        gen.Sample(
+        gen.Holds(
             odd =>
             {
                 Reading[] readings =
@@ -196,7 +194,6 @@ public class CleanupPropertyTests
                     double.IsFinite(drawn.Lower.Liters + drawn.Upper.Liters + drawn.Estimate.Liters).ShouldBeTrue();
                 }
             },
-            seed: "0000KOIPe2Lg",
             iter: 100
         );
     }

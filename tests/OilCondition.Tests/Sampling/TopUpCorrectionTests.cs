@@ -1,5 +1,6 @@
 using CsCheck;
 using OilCondition.Sampling;
+using OilCondition.Tests.Properties;
 using UnitsNet;
 
 namespace OilCondition.Tests.Sampling;
@@ -50,7 +51,7 @@ public class TopUpCorrectionTests
                 Gen.Double[-0.001, 0.003],
                 Gen.Select(Gen.Int[0, 299], Gen.Double[1, 300]).Array[1, 6]
             )
-            .Sample(
+            .Holds(
                 (start, perDay, raw) =>
                 {
                     var topUps = raw.DistinctBy(one => one.Item1).Select(one => (one.Item1 + 0.5, one.Item2)).ToArray();

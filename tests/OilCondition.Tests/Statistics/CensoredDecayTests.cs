@@ -1,6 +1,7 @@
 using CsCheck;
 using MathNet.Numerics.Distributions;
 using OilCondition.Statistics;
+using OilCondition.Tests.Properties;
 
 namespace OilCondition.Tests.Statistics;
 
@@ -96,7 +97,7 @@ public class CensoredDecayTests
     [Fact]
     public void Units_the_order_of_rows_and_the_zero_of_the_clock_change_nothing() =>
         Gen.Select(Gen.Double[0.01, 100], Gen.Double[0.01, 100], Gen.Double[-1e3, 1e3], Gen.Int[0, 1000])
-            .Sample(
+            .Holds(
                 (unitOfTime, unitOfValue, shift, seed) =>
                 {
                     var order = Enumerable.Range(0, 10).ToArray();
@@ -119,8 +120,7 @@ public class CensoredDecayTests
                         ((later.Upper - shift) / unitOfTime).ShouldBe(ready.Upper, 1e-4 * ready.Upper);
                     }
                 },
-                iter: 8,
-                seed: "0003KOIPe2Lg"
+                iter: 8
             );
 
     [Fact]

@@ -1,5 +1,6 @@
 using CsCheck;
 using OilCondition.Statistics;
+using OilCondition.Tests.Properties;
 
 namespace OilCondition.Tests.Statistics;
 
@@ -29,7 +30,7 @@ public class PercentileTests
         ToleranceLimits.NormalFactor(10, 0.5, 0.5).ShouldBe(0, 1e-9);
         Gen.Int[2, 200]
             .Select(Gen.Double[0.5, 0.999], Gen.Double[0.5, 0.999])
-            .Sample(
+            .Holds(
                 (n, content, confidence) =>
                     ToleranceLimits
                         .NormalFactor(n + 1, content, confidence + 0.0005)
@@ -126,7 +127,7 @@ public class PercentileTests
         Gen.Double[-100, 100]
             .Array[1, 40]
             .Select(Gen.Double[0, 1], Gen.Double[0, 1], Gen.Enum<QuantileRule>())
-            .Sample(
+            .Holds(
                 (values, p, q, rule) =>
                 {
                     var low = Quantiles.Of(values, Math.Min(p, q), rule);

@@ -1,5 +1,6 @@
 using CsCheck;
 using OilCondition.Statistics;
+using OilCondition.Tests.Properties;
 
 namespace OilCondition.Tests.Statistics;
 
@@ -25,7 +26,7 @@ public class SerialAndChangeTests
         Gen.Double[-5, 5]
             .Array[3, 40]
             .Where(e => e.Distinct().Count() > 1)
-            .Sample(values =>
+            .Holds(values =>
             {
                 var mean = values.Average();
                 double[] e = [.. values.Select(v => v - mean)];
@@ -47,7 +48,7 @@ public class SerialAndChangeTests
     public void Cuts_are_the_cheapest_of_all_cuts() =>
         // Second route: every subset of places, for up to nine values.
         Gen.Select(Gen.Int[0, 20].Array[2, 9], Gen.Int[0, 60], Gen.Int[1, 3])
-            .Sample(
+            .Holds(
                 (numbers, penalty, least) =>
                 {
                     double[] values = [.. numbers.Select(v => (double)v)];
@@ -77,7 +78,7 @@ public class SerialAndChangeTests
     public void Pettitt_knows_no_unit_and_only_the_mirror_of_time() =>
         Gen.Int[0, 30]
             .Array[2, 30]
-            .Sample(numbers =>
+            .Holds(numbers =>
             {
                 double[] values = [.. numbers.Select(v => (double)v)];
                 var plain = Pettitt.Test(values);

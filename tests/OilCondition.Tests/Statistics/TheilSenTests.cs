@@ -1,5 +1,6 @@
 using CsCheck;
 using OilCondition.Statistics;
+using OilCondition.Tests.Properties;
 
 namespace OilCondition.Tests.Statistics;
 
@@ -7,7 +8,7 @@ public class TheilSenTests
 {
     [Fact]
     public void Slope_and_ends_are_those_of_a_full_sort() =>
-        MannKendallTests.Series.Sample(series =>
+        MannKendallTests.Series.Holds(series =>
         {
             var (t, y) = series;
             var slopes = Slopes(t, y);
@@ -68,7 +69,7 @@ public class TheilSenTests
 
     [Fact]
     public void Score_and_variance_do_not_depend_on_the_order_of_readings() =>
-        MannKendallTests.Series.Sample(series =>
+        MannKendallTests.Series.Holds(series =>
         {
             // Readings in ascending order take another way than others.
             var (t, y) = series;
@@ -116,7 +117,7 @@ public class TheilSenTests
 
     [Fact]
     public void Units_shifts_order_and_reversed_time_do_what_they_should() =>
-        MannKendallTests.Series.Sample(series =>
+        MannKendallTests.Series.Holds(series =>
         {
             var (t, y) = series;
             var plain = TheilSen.Fit(t, y);
@@ -134,7 +135,7 @@ public class TheilSenTests
     public void More_scatter_never_narrows_the_interval() =>
         Gen.Double[1, 20]
             .Select(Gen.Int[0, 1000])
-            .Sample(
+            .Holds(
                 (more, seed) =>
                 {
                     var random = new Random(seed);

@@ -1,5 +1,6 @@
 using CsCheck;
 using OilCondition.Sources;
+using OilCondition.Tests.Properties;
 using OilCondition.Thermal;
 using UnitsNet;
 
@@ -23,7 +24,7 @@ public class ThermalTests
                 Gen.OneOf(Gen.Const(0.0), Gen.Double[1, 50_000]),
                 Gen.OneOf(Gen.Const(0.0), Gen.Double[1e-7, 300])
             )
-            .Sample(
+            .Holds(
                 (start, target, ambient, watts, loss) =>
                 {
                     var tank = new HeatedTank(Entropy.FromKilojoulesPerKelvin(1700), loss);
@@ -96,7 +97,7 @@ public class ThermalTests
     [Fact]
     public void Rise_and_power_are_inverses() =>
         Gen.Select(Gen.Double[0, 250], Gen.Double[0.1, 1000], Gen.Double[500, 1500], Gen.Double[500, 5000])
-            .Sample(
+            .Holds(
                 (kelvins, litrePerMinute, rho, c) =>
                 {
                     var flow = VolumeFlow.FromLitersPerMinute(litrePerMinute);
@@ -109,7 +110,7 @@ public class ThermalTests
     [Fact]
     public void Observed_and_reference_density_are_inverses() =>
         Gen.Select(Gen.Double[700, 1250], AnyCelsius)
-            .Sample(
+            .Holds(
                 (rho15, celsius) =>
                 {
                     var oil = OilProperties.FromDensityAt15(Rho(rho15));
@@ -122,7 +123,7 @@ public class ThermalTests
     [Fact]
     public void Volume_goes_there_and_back_and_keeps_the_mass() =>
         Gen.Select(Gen.Double[800, 1000], AnyCelsius, AnyCelsius)
-            .Sample(
+            .Holds(
                 (rho15, from, to) =>
                 {
                     var oil = OilProperties.FromDensityAt15(Rho(rho15));

@@ -1,4 +1,5 @@
 using CsCheck;
+using OilCondition.Tests.Properties;
 using OilCondition.Viscosity;
 using UnitsNet;
 
@@ -43,7 +44,7 @@ public class PumpViscosityLimitTests
     [Fact]
     public void The_suction_pressure_drop_never_passes_that_at_the_limit() =>
         Gen.Double[-30, 100]
-            .Sample(celsius =>
+            .Holds(celsius =>
             {
                 var held = Pump.FlowAt(Oil, Temperature.FromDegreesCelsius(celsius));
                 (held.Flow.LitersPerMinute * held.Oil.Viscosity.Centistokes).ShouldBeLessThanOrEqualTo(40_000.001);

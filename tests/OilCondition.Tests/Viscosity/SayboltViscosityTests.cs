@@ -1,4 +1,5 @@
 using CsCheck;
+using OilCondition.Tests.Properties;
 using OilCondition.Viscosity;
 using UnitsNet;
 
@@ -35,8 +36,8 @@ public class SayboltViscosityTests
 
     [Fact]
     public void Seconds_lead_back_to_the_viscosity_and_rise_with_it() =>
-        Gen.Select(Gen.Double[0.62, 11.6].Select(Math.Exp), Gen.Double[-50, 380])
-            .Sample(
+        Gen.Select(Gen.Double[0.63, 11.6].Select(Math.Exp), Gen.Double[-50, 380])
+            .Holds(
                 (v, fahrenheit) =>
                 {
                     var seconds = Seconds(v, fahrenheit);
@@ -48,7 +49,7 @@ public class SayboltViscosityTests
     [Fact]
     public void The_range_is_the_same_both_ways_at_every_temperature() =>
         Gen.Double[-70, 390]
-            .Sample(fahrenheit =>
+            .Holds(fahrenheit =>
             {
                 var lowest = Centistokes(31.94, fahrenheit);
                 Seconds(lowest * 1.0001, fahrenheit).ShouldBeGreaterThan(31.94);

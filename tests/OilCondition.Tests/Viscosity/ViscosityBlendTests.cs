@@ -1,4 +1,5 @@
 using CsCheck;
+using OilCondition.Tests.Properties;
 using OilCondition.Viscosity;
 using UnitsNet;
 
@@ -9,7 +10,7 @@ public class ViscosityBlendTests
     [Fact]
     public void A_blend_lies_between_its_parts_and_dilution_finds_the_share_again() =>
         Gen.Select(Gen.Double[5, 1000], Gen.Double[1.2, 50], Gen.Double[0.01, 0.99])
-            .Sample(
+            .Holds(
                 (thin, ratio, share) =>
                 {
                     var blend = ViscosityBlend.OfTwo(Kv(thin * ratio), Kv(thin), Ratio.FromDecimalFractions(share));
@@ -21,7 +22,7 @@ public class ViscosityBlendTests
     [Fact]
     public void From_lines_the_blend_lies_between_its_parts_and_one_part_alone_is_itself() =>
         Gen.Select(Gen.Double[0, 1], Gen.Double[-20, 150])
-            .Sample(
+            .Holds(
                 (share, celsius) =>
                 {
                     var (thin, thick) = (Line(32, 5.4), Line(100, 11.2));

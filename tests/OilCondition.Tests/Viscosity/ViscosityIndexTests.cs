@@ -1,4 +1,5 @@
 using CsCheck;
+using OilCondition.Tests.Properties;
 using OilCondition.Tests.Reference;
 using OilCondition.Viscosity;
 using UnitsNet;
@@ -45,7 +46,7 @@ public class ViscosityIndexTests
     [Fact]
     public void The_procedures_meet_at_index_100() =>
         Gen.Double[2, 69]
-            .Sample(y =>
+            .Holds(y =>
             {
                 var h = Index(y + 1000, y).H.Centistokes;
                 var a = Index(h, y);
@@ -59,7 +60,7 @@ public class ViscosityIndexTests
     [Fact]
     public void The_index_falls_as_the_oil_at_40_thickens() =>
         Gen.Select(Gen.Double[2, 80], Gen.Double[1.1, 20], Gen.Double[1.001, 2])
-            .Sample(
+            .Holds(
                 (y, ratio, factor) =>
                     Index(y * ratio * factor, y).Unrounded.ShouldBeLessThan(Index(y * ratio, y).Unrounded)
             );
@@ -67,7 +68,7 @@ public class ViscosityIndexTests
     [Fact]
     public void The_viscosity_at_100_for_an_index_has_that_index() =>
         Gen.Select(Gen.Double[20, 3000], Gen.Double[0, 250])
-            .Sample(
+            .Holds(
                 (u, index) =>
                 {
                     var y = ViscosityIndex.ViscosityAt100(KinematicViscosity.FromCentistokes(u), index);

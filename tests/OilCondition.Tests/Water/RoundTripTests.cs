@@ -1,5 +1,6 @@
 using CsCheck;
 using OilCondition.Sources;
+using OilCondition.Tests.Properties;
 using OilCondition.Water;
 using UnitsNet;
 
@@ -18,7 +19,7 @@ public class RoundTripTests
 
     [Fact]
     public void Separation_temperature_of_a_saturation_is_its_temperature() =>
-        AnyCelsius.Sample(celsius =>
+        AnyCelsius.Holds(celsius =>
             Oil.SeparationPoint(Oil.SaturationAt(Celsius(celsius)).Content)
                 .Temperature.DegreesCelsius.ShouldBe(celsius, 1e-8)
         );
@@ -26,7 +27,7 @@ public class RoundTripTests
     [Fact]
     public void Content_and_relative_saturation_are_inverses_below_saturation() =>
         Gen.Select(AnyCelsius, Gen.Double[0, 0.999])
-            .Sample(
+            .Holds(
                 (celsius, activity) =>
                 {
                     var state = Oil.FromSensor(Ratio.FromDecimalFractions(activity), Celsius(celsius));
@@ -39,7 +40,7 @@ public class RoundTripTests
     [Fact]
     public void Volume_and_mass_ppm_are_inverses() =>
         Gen.Select(Gen.Double[0, 500_000], Gen.Double[500, 1500], Gen.Double[900, 1050])
-            .Sample(
+            .Holds(
                 (ppm, oil, water) =>
                 {
                     var (rho, rhoWater) = (
@@ -62,7 +63,7 @@ public class RoundTripTests
     [Fact]
     public void Cooling_and_warming_return_the_same_water() =>
         Gen.Select(AnyCelsius, AnyCelsius, Gen.Double[0, 5000])
-            .Sample(
+            .Holds(
                 (hot, cold, ppm) =>
                 {
                     var there = Oil.Cool(Ppm(ppm), Celsius(hot), Celsius(cold));
@@ -76,7 +77,7 @@ public class RoundTripTests
     [Fact]
     public void Two_points_of_a_curve_give_the_curve_back() =>
         Gen.Select(Gen.Double[10, 5000], Gen.Double[600, 2500], Gen.Double[0, 40], Gen.Double[45, 100])
-            .Sample(
+            .Holds(
                 (at40, b, cold, hot) =>
                 {
                     var a = Math.Log10(at40) + b / 313.15;
@@ -139,7 +140,7 @@ public class RoundTripTests
     [Fact]
     public void Gauge_and_absolute_pressure_are_inverses_at_any_barometer() =>
         Gen.Select(Gen.Double[30_000, 110_000], Gen.Double[0, 0.9999])
-            .Sample(
+            .Holds(
                 (local, share) =>
                 {
                     var atmosphere = Pressure.FromPascals(local);
@@ -154,7 +155,7 @@ public class RoundTripTests
     [Fact]
     public void The_gauge_that_boils_at_a_temperature_boils_there() =>
         Gen.Double[-50, 99]
-            .Sample(celsius =>
+            .Holds(celsius =>
                 GaugeVacuum
                     .ToBoilAt(Celsius(celsius), StandardAtmosphere.SeaLevel)
                     .BoilingPoint.Temperature.DegreesCelsius.ShouldBe(celsius, 1e-3)
@@ -194,7 +195,7 @@ public class RoundTripTests
     [Fact]
     public void Sublimation_temperature_and_pressure_are_inverses() =>
         Gen.Double[180, 273.15]
-            .Sample(kelvins =>
+            .Holds(kelvins =>
                 WaterVapour
                     .SaturationTemperature(WaterVapour.SaturationPressure(Temperature.FromKelvins(kelvins)))
                     .Temperature.Kelvins.ShouldBe(kelvins, 1e-6)
@@ -203,7 +204,7 @@ public class RoundTripTests
     [Fact]
     public void Dew_point_and_relative_humidity_describe_the_same_air() =>
         Gen.Select(Gen.Double[-40, 90], Gen.Double[1, 100])
-            .Sample(
+            .Holds(
                 (celsius, percent) =>
                 {
                     var air = HumidAir.FromRelativeHumidity(Celsius(celsius), RelativeHumidity.FromPercent(percent));

@@ -1,5 +1,6 @@
 using CsCheck;
 using OilCondition.Sources;
+using OilCondition.Tests.Properties;
 using OilCondition.Water;
 using UnitsNet;
 
@@ -56,7 +57,7 @@ public class SaturationCurveTests
     [Fact]
     public void Dissolved_and_free_add_up_and_dissolved_never_exceeds_saturation() =>
         Gen.Select(AnyCelsius, Gen.Double[0, 50_000])
-            .Sample(
+            .Holds(
                 (celsius, ppm) =>
                 {
                     var state = Example.Split(Ppm(ppm), Celsius(celsius));
@@ -70,7 +71,7 @@ public class SaturationCurveTests
     [Fact]
     public void Content_at_the_separation_temperature_is_the_saturation_there() =>
         Gen.Double[1, 2000]
-            .Sample(ppm =>
+            .Holds(ppm =>
             {
                 var point = Example.SeparationPoint(Ppm(ppm));
                 point.Outcome.ShouldBe(SeparationOutcome.SeparatesBelow);
@@ -80,7 +81,7 @@ public class SaturationCurveTests
     [Fact]
     public void A_sensor_reading_and_the_split_are_inverses_below_saturation() =>
         Gen.Select(AnyCelsius, Gen.Double[0, 1])
-            .Sample(
+            .Holds(
                 (celsius, activity) =>
                 {
                     var dissolved = Example.DissolvedAt(Ratio.FromDecimalFractions(activity), Celsius(celsius));

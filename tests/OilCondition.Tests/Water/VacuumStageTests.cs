@@ -1,4 +1,5 @@
 using CsCheck;
+using OilCondition.Tests.Properties;
 using OilCondition.Water;
 using UnitsNet;
 
@@ -34,7 +35,7 @@ public class VacuumStageTests
     [Fact]
     public void Water_is_conserved_and_oil_and_gas_leave_in_equilibrium() =>
         Gen.Select(Celsius, Pascal, Ppm, AirKilogramPerHour, Gen.Double[0, 100])
-            .Sample(
+            .Holds(
                 (celsius, pascal, ppm, air, humidity) =>
                 {
                     var stage = Stage(celsius, pascal);
@@ -59,7 +60,7 @@ public class VacuumStageTests
     [Fact]
     public void More_vacuum_or_more_dry_sweep_never_leaves_more_water() =>
         Gen.Select(Celsius, Pascal, Pascal, Ppm, AirKilogramPerHour, AirKilogramPerHour)
-            .Sample(
+            .Holds(
                 (celsius, p1, p2, ppm, a1, a2) =>
                 {
                     var (deep, shallow) = (Math.Min(p1, p2), Math.Max(p1, p2));
@@ -78,7 +79,7 @@ public class VacuumStageTests
     [Fact]
     public void Floors_fall_with_vacuum_and_with_the_dryness_of_the_sweep() =>
         Gen.Select(Celsius, Pascal, Pascal, Gen.Double[0, 100], Gen.Double[0, 100])
-            .Sample(
+            .Holds(
                 (celsius, p1, p2, h1, h2) =>
                 {
                     var deep = Stage(celsius, Math.Min(p1, p2));
@@ -131,7 +132,7 @@ public class VacuumStageTests
     [Fact]
     public void The_outlet_of_a_stage_does_not_leave_again() =>
         Gen.Select(Celsius, Pascal, Ppm)
-            .Sample(
+            .Holds(
                 (celsius, pascal, ppm) =>
                 {
                     var stage = Stage(celsius, pascal);

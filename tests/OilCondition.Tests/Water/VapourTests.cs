@@ -1,4 +1,5 @@
 using CsCheck;
+using OilCondition.Tests.Properties;
 using OilCondition.Water;
 using UnitsNet;
 
@@ -24,7 +25,7 @@ public class VapourTests
 
     [Fact]
     public void Temperature_and_pressure_are_inverses() =>
-        BoilingKelvins.Sample(kelvins =>
+        BoilingKelvins.Holds(kelvins =>
             WaterVapour
                 .SaturationTemperature(WaterVapour.SaturationPressure(Temperature.FromKelvins(kelvins)))
                 .Temperature.Kelvins.ShouldBe(kelvins, 1e-4)

@@ -33,112 +33,126 @@ internal static class JournalJson
             json.WriteEndArray();
         });
 
-    public static IReadOnlyList<JournalEntry> Read(string text)
+    public static IReadOnlyList<JournalEntry> Read(string text) => JsonFaults.Read(text, "journal", Entries);
+
+    private static List<JournalEntry>? Entries(JsonElement root, JsonFaults faults)
     {
-        JsonDocument document;
-        try
+        if (
+            root.ValueKind != JsonValueKind.Object
+            || !root.TryGetProperty("alerts", out var list)
+            || list.ValueKind != JsonValueKind.Array
+        )
         {
-            document = JsonDocument.Parse(text);
-        }
-        // Text with half a surrogate pair is no Unicode, which the parser tells as an argument error.
-        catch (Exception error) when (error is JsonException or ArgumentException)
-        {
-            throw new FormatException($"The journal is not JSON: {error.Message}", error);
+            faults.Add("$", "an object with the list 'alerts' is expected.");
+            return null;
         }
 
-        using (document)
+        faults.Known(root, "$", "alerts");
+        var entries = list.EnumerateArray()
+            .Select((one, i) => Entry(one, $"$.alerts[{i}]", faults))
+            .OfType<JournalEntry>()
+            .ToList();
+        foreach (var twice in entries.GroupBy(entry => entry.Key, StringComparer.Ordinal).Where(g => g.Count() > 1))
         {
-            if (
-                document.RootElement.ValueKind != JsonValueKind.Object
-                || !document.RootElement.TryGetProperty("alerts", out var list)
-                || list.ValueKind != JsonValueKind.Array
-            )
-            {
-                throw new FormatException("The journal has no list 'alerts'.");
-            }
-
-            var entries = list.EnumerateArray().Select((one, i) => Entry(one, $"$.alerts[{i}]")).ToList();
-            var twice = entries.GroupBy(entry => entry.Key, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1);
-            return twice is null
-                ? entries
-                : throw new FormatException($"The journal has the key '{twice.Key}' more than once.");
+            faults.Add("$.alerts", $"the key '{twice.Key}' is there more than once.");
         }
+
+        return entries;
     }
 
     /// <summary>To the last tick: a journal that was read again must equal the one that was written.</summary>
     private static string Exact(DateTimeOffset at) => at.ToString(Form, CultureInfo.InvariantCulture);
 
-    private static JournalEntry Entry(JsonElement element, string path)
+    private static JournalEntry? Entry(JsonElement element, string path, JsonFaults faults)
     {
-        var entry = new JournalEntry(
-            Text(element, path, "key"),
-            Word(element, path, "severity", Severity.Information, Severity.Alert, Severity.Alarm),
-            Word(
-                element,
-                path,
-                "state",
-                AlertState.UnacknowledgedActive,
-                AlertState.AcknowledgedActive,
-                AlertState.ReturnedUnacknowledged,
-                AlertState.Normal
-            ),
-            Moment(element, path, "raisedAt"),
-            Moment(element, path, "lastSeenAt"),
-            element.TryGetProperty("clearedAt", out _) ? Moment(element, path, "clearedAt") : null,
-            Text(element, path, "sentence")
+        if (element.ValueKind != JsonValueKind.Object)
+        {
+            faults.Add(path, "an object is expected.");
+            return null;
+        }
+
+        faults.Known(element, path, "key", "severity", "state", "raisedAt", "lastSeenAt", "clearedAt", "sentence");
+        var key = faults.Text(element, path, "key");
+        var severity = Word(element, path, "severity", faults, Severity.Information, Severity.Alert, Severity.Alarm);
+        var state = Word(
+            element,
+            path,
+            "state",
+            faults,
+            AlertState.UnacknowledgedActive,
+            AlertState.AcknowledgedActive,
+            AlertState.ReturnedUnacknowledged,
+            AlertState.Normal
         );
-        return entry.IsActive == entry.ClearedAt is null
-            ? entry
-            : throw new FormatException(
-                $"{path}: the state is '{PlainText.Kebab(entry.State)}', which {(entry.IsActive ? "has no" : "needs a")} 'clearedAt'."
+        var raisedAt = Moment(element, path, "raisedAt", faults);
+        var lastSeenAt = Moment(element, path, "lastSeenAt", faults);
+        var isCleared = element.TryGetProperty("clearedAt", out _);
+        var clearedAt = isCleared ? Moment(element, path, "clearedAt", faults) : null;
+        var sentence = faults.Text(element, path, "sentence");
+        if (
+            key is null
+            || severity is null
+            || state is null
+            || raisedAt is null
+            || lastSeenAt is null
+            || (isCleared && clearedAt is null)
+            || sentence is null
+        )
+        {
+            return null;
+        }
+
+        var entry = new JournalEntry(
+            key,
+            severity.Value,
+            state.Value,
+            raisedAt.Value,
+            lastSeenAt.Value,
+            clearedAt,
+            sentence
+        );
+        if (entry.IsActive == isCleared)
+        {
+            faults.Add(
+                path,
+                $"the state is '{PlainText.Kebab(entry.State)}', which {(entry.IsActive ? "has no" : "needs a")} 'clearedAt'."
             );
-    }
-
-    private static string Text(JsonElement element, string path, string name)
-    {
-        try
-        {
-            if (
-                element.ValueKind == JsonValueKind.Object
-                && element.TryGetProperty(name, out var property)
-                && property.ValueKind == JsonValueKind.String
-                && property.GetString() is { Length: > 0 } text
-            )
-            {
-                return text;
-            }
-        }
-        catch (InvalidOperationException)
-        {
-            // An escaped half of a surrogate pair is no text; it is told like any other that is missing.
         }
 
-        throw new FormatException($"{path}.{name}: a text is expected.");
+        return entry;
     }
 
-    private static T Word<T>(JsonElement element, string path, string name, params T[] values)
+    private static T? Word<T>(JsonElement element, string path, string name, JsonFaults faults, params T[] values)
         where T : struct, Enum
     {
-        var text = Text(element, path, name);
-        var found = values.Where(value => PlainText.Kebab(value) == text).ToList();
-        return found.Count == 1
-            ? found[0]
-            : throw new FormatException(
-                $"{path}.{name}: '{text}'; allowed: {string.Join(", ", values.Select(value => PlainText.Kebab(value)))}."
-            );
+        if (faults.Text(element, path, name) is not { } text)
+        {
+            return null;
+        }
+
+        foreach (var value in values.Where(value => PlainText.Kebab(value) == text))
+        {
+            return value;
+        }
+
+        var allowed = string.Join(", ", values.Select(value => PlainText.Kebab(value)));
+        faults.Add($"{path}.{name}", $"'{text}'; allowed: {allowed}.");
+        return null;
     }
 
-    private static DateTimeOffset Moment(JsonElement element, string path, string name)
+    private static DateTimeOffset? Moment(JsonElement element, string path, string name, JsonFaults faults)
     {
-        var text = Text(element, path, name);
-        return DateTimeOffset.TryParseExact(
-            text,
-            Form,
-            CultureInfo.InvariantCulture,
-            DateTimeStyles.None,
-            out var moment
-        )
-            ? moment
-            : throw new FormatException($"{path}.{name}: '{text}' is not a moment such as 2026-03-14T06:15:00+00:00.");
+        if (faults.Text(element, path, name) is not { } text)
+        {
+            return null;
+        }
+
+        if (DateTimeOffset.TryParseExact(text, Form, CultureInfo.InvariantCulture, DateTimeStyles.None, out var moment))
+        {
+            return moment;
+        }
+
+        faults.Add($"{path}.{name}", $"'{text}' is not a moment such as 2026-03-14T06:15:00+00:00.");
+        return null;
     }
 }

@@ -1,6 +1,7 @@
 using CsCheck;
 using OilCondition.Purification;
 using OilCondition.Sampling;
+using OilCondition.Tests.Properties;
 using OilCondition.Tests.Purification.Treatment;
 using UnitsNet;
 
@@ -160,7 +161,7 @@ public class StallDiagnosisTests
     [Fact]
     public void Shares_are_ranked_and_make_up_the_level() =>
         Gen.Select(Gen.Double[0.1, 0.9], Gen.Double[10, 80], Gen.Double[0, 200], Gen.Double[5, 80])
-            .Sample(
+            .Holds(
                 (eta, floor, gram, warm) =>
                 {
                     var curve = LiveRuns.Curve(eta, floor, gram, hours: 8 / (0.6 * eta), scatter: 0.05);
@@ -169,8 +170,7 @@ public class StallDiagnosisTests
                     shares.ShouldBe(shares.OrderByDescending(one => one));
                     shares.Sum().ShouldBeInRange(0.85, 1.001);
                 },
-                iter: 40,
-                seed: "0000KOIPe303"
+                iter: 40
             );
 
     [Fact]

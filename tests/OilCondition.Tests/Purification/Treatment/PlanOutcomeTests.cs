@@ -1,6 +1,7 @@
 using CsCheck;
 using OilCondition.Cleanliness;
 using OilCondition.Purification;
+using OilCondition.Tests.Properties;
 using OilCondition.Water;
 using UnitsNet;
 
@@ -171,7 +172,7 @@ public class PlanOutcomeTests
                 Gen.Double[2000, 12_000],
                 Gen.Double[0, 2]
             )
-            .Sample(
+            .Holds(
                 (flow, more, ppm, pascal, air) =>
                 {
                     var job = Sump.Job(ppm, 140, Warm);
@@ -204,7 +205,7 @@ public class PlanOutcomeTests
                 Gen.Double[0.1, 1],
                 Gen.Double[0.05, 5]
             )
-            .Sample(
+            .Holds(
                 (celsius, warmer, pascal, share, air) =>
                 {
                     double Floor(double t, double p, SweepAir sweep) =>
@@ -242,7 +243,7 @@ public class PlanOutcomeTests
     [Fact]
     public void More_ingress_is_never_cleaner() =>
         Gen.Select(Gen.Double[0, 200], Gen.Double[0, 200], Gen.Double[100, 3000])
-            .Sample(
+            .Holds(
                 (gram, more, ppm) =>
                 {
                     PurificationPlan Plan(double ingress) =>
@@ -270,7 +271,7 @@ public class PlanOutcomeTests
                 Gen.Select(Gen.Double[0, 300_000], Gen.Double[0, 3000], Gen.Double[10, 110_000], Gen.Double[0, 20]),
                 Gen.Select(Gen.Double[0.01, 500], Gen.Double[0, 100], Gen.Double[0, 150], Gen.Double[0.01, 1])
             )
-            .Sample(
+            .Holds(
                 (tank, water, unit) =>
                 {
                     var (start, ambient, loss, ingress) = tank;

@@ -1,6 +1,7 @@
 using CsCheck;
 using OilCondition.Cleanliness;
 using OilCondition.Purification;
+using OilCondition.Tests.Properties;
 using OilCondition.Thermal;
 using OilCondition.Viscosity;
 using OilCondition.Water;
@@ -295,7 +296,7 @@ public class TreatmentTests
                 Gen.Double[0, 1],
                 Gen.Double[0.05, 1]
             )
-            .Sample(
+            .Holds(
                 (celsius, ppm, target, emulsified, eta) =>
                 {
                     var job = Sump.Job(

@@ -1,5 +1,6 @@
 using CsCheck;
 using OilCondition.Statistics;
+using OilCondition.Tests.Properties;
 
 namespace OilCondition.Tests.Statistics;
 
@@ -20,7 +21,7 @@ public class DegradationPropertyTests
 
     [Fact]
     public void Units_and_clock_change_nothing_but_the_unit() =>
-        Check.Sample(
+        Property.Holds(
             Gen.Select(Series, Gen.Double[0.01, 1000], Gen.Double[0.01, 1000], Gen.Double[-1000, 1000]),
             (series, time, unit, clock) =>
             {
@@ -42,7 +43,7 @@ public class DegradationPropertyTests
 
     [Fact]
     public void A_lower_limit_is_the_mirror_of_an_upper_one() =>
-        Check.Sample(
+        Property.Holds(
             Series,
             series =>
             {
@@ -56,7 +57,7 @@ public class DegradationPropertyTests
 
     [Fact]
     public void The_chance_never_falls_with_time_nor_rises_with_distance() =>
-        Check.Sample(
+        Property.Holds(
             Gen.Select(Series, Gen.Double[0, 60], Gen.Double[0, 60]),
             (series, one, other) =>
             {
@@ -74,7 +75,7 @@ public class DegradationPropertyTests
 
     [Fact]
     public void More_scatter_about_the_same_line_never_narrows_the_doubt_of_the_drift() =>
-        Check.Sample(
+        Property.Holds(
             Gen.Select(Series, Gen.Double[1.1, 3]),
             (series, factor) =>
             {
@@ -96,7 +97,7 @@ public class DegradationPropertyTests
 
     [Fact]
     public void A_quantile_has_the_chance_that_it_was_asked_for_given_what_is_known_now() =>
-        Check.Sample(
+        Property.Holds(
             Gen.Select(Series, Gen.Double[0.02, 0.9], Gen.Double[0, 5]),
             (series, chance, intact) =>
             {
@@ -120,7 +121,7 @@ public class DegradationPropertyTests
 
     [Fact]
     public void Knowing_that_nothing_was_crossed_until_later_never_brings_a_date_forward() =>
-        Check.Sample(
+        Property.Holds(
             Gen.Select(Series, Gen.Double[0, 5], Gen.Double[0.1, 5]),
             (series, intact, more) =>
             {
