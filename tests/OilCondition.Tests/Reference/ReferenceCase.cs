@@ -12,8 +12,7 @@ public sealed record ReferenceCase(
     string Unit,
     string Tolerance,
     string SourceClass,
-    string Source,
-    string Note
+    string Source
 )
 {
     /// <summary>The inputs written as <c>name=value; name=value</c>.</summary>

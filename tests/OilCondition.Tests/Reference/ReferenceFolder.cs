@@ -34,8 +34,7 @@ public static class ReferenceFolder
                     row["unit"],
                     row["tolerance"],
                     row["source_class"],
-                    row["source"],
-                    row["note"]
+                    row["source"]
                 )),
         ];
 

@@ -129,5 +129,5 @@ public static class ReferenceWords
 
     /// <summary>A row made up in a test, to hold the reading of words itself.</summary>
     public static ReferenceCase Invented(string quantity, string inputs, string word) =>
-        new("", "invented", quantity, inputs, word, "", "exact", "", "invented row", "");
+        new("", "invented", quantity, inputs, word, "", "exact", "", "invented row");
 }
