@@ -106,8 +106,7 @@ public static class DecayCoverage
                 times,
                 [.. values.Select(y => Math.Max(y, limit))],
                 below,
-                lowestFloor: null,
-                noise
+                new ExponentialDecayOptions(noise, lowestFloor: null)
             );
             if (fit.Status is ExponentialDecayStatus.TooFewAboveLimit)
             {

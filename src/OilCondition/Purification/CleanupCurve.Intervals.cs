@@ -76,7 +76,7 @@ public sealed partial class CleanupCurve
             case ExponentialDecayStatus.TooFewReadings:
                 return new TimeToTarget.TooFewReadings(basis, Count, Options.FewestReadings);
             case ExponentialDecayStatus.TooFewAboveLimit:
-                return new TimeToTarget.TooFewAboveLimit(basis, AboveLimitCount, FewestReadings);
+                return new TimeToTarget.TooFewAboveLimit(basis, AboveLimitCount, Options.FewestReadings);
             case ExponentialDecayStatus.Rising when Start <= target && Floor > target:
                 // A run that began below the target and rises past it is not done.
                 return new TimeToTarget.OutOfReach(basis, Floor);

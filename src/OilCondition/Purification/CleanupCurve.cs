@@ -21,7 +21,7 @@ namespace OilCondition.Purification;
 /// </example>
 public sealed partial class CleanupCurve
 {
-    /// <summary>Fewest readings for a curve: three constants and one to judge the scatter by.</summary>
+    /// <summary>Fewest readings for a curve with nothing known: three constants and one to judge the scatter by. Each known part spares one.</summary>
     public const int FewestReadings = 4;
 
     private readonly FittedFall fall;
@@ -120,14 +120,14 @@ public sealed partial class CleanupCurve
     /// <summary>Fits the curve to readings with qualifiers.</summary>
     /// <remarks>
     /// '&gt;' marks a stage before the exponential, see <see cref="FirstStageReason.UpToLastSaturated"/>. '&lt;' goes into the likelihood,
-    /// which knows constant scatter and no known parts.
+    /// which knows constant and proportional scatter and holds known parts.
     /// </remarks>
     /// <param name="moments">When the readings were taken; n moments in any order.</param>
     /// <param name="readings">The readings, all in one unit; n readings.</param>
     /// <param name="options">What is known beforehand; null for constant noise and nothing known.</param>
     /// <returns>The curve; its status says what it is worth.</returns>
     /// <exception cref="ArgumentException">
-    /// The lists differ in length, or a reading used lies below a limit while the options state other noise, a known part or robustness.
+    /// The lists differ in length, or a reading used lies below a limit while the options state logarithmic noise or robustness.
     /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">A reading is too large, or not above 0 with logarithmic noise.</exception>
     public static CleanupCurve Fit(
@@ -159,17 +159,12 @@ public sealed partial class CleanupCurve
             return new CleanupCurve(selection, new LeastSquaresFall(hours, values, known.Decay), known);
         }
 
-        return known.TakesReadingsBelowLimit
-            ? new CleanupCurve(selection, new CensoredFall(hours, values, belowLimit), known)
-            : throw new ArgumentException(
-                "Readings below a limit can be fitted with constant noise, nothing known and not robust; change the options or leave those readings out.",
-                nameof(options)
-            );
+        return new CleanupCurve(selection, new CensoredFall(hours, values, belowLimit, known.Decay), known);
     }
 
     /// <summary>Fits the curve to a series of a history, with the usual scatter of its measurand.</summary>
     /// <remarks>
-    /// Scatter of the logarithm for counts, in proportion where a count is 0, constant otherwise and where readings lie below a limit:
+    /// Scatter of the logarithm for counts, in proportion where a count is 0 or lies below a limit, constant otherwise:
     /// <see cref="Options"/> of the result says which.
     /// </remarks>
     /// <param name="series">The series of a run.</param>

@@ -118,16 +118,13 @@ public sealed class CleanupOptions
     /// <summary>Readings needed: one more than there are parts to fit.</summary>
     internal int FewestReadings => Decay.FreeParts + 1;
 
-    /// <summary>Whether readings below a limit can be taken: their likelihood knows constant scatter and no known parts.</summary>
-    internal bool TakesReadingsBelowLimit => Decay is { Noise: DecayNoise.Constant, Robust: false, FreeParts: 3 };
-
     /// <summary>
-    /// The usual scatter of a measurand: of the logarithm where ratios count, in proportion where one of its readings is 0; constant
-    /// for the others, and where readings lie below a limit.
+    /// The usual scatter of a measurand: of the logarithm where ratios count, in proportion where one of its readings is 0 or lies below a
+    /// limit; constant for the others.
     /// </summary>
     internal static CleanupOptions UsualFor(NaturalScale scale, IReadOnlyList<Reading> readings) =>
-        scale == NaturalScale.Linear || readings.Any(reading => reading.Qualifier == Qualifier.LessThan) ? Default
-        : readings.All(reading => reading.Value > 0) ? ForCounts
+        scale == NaturalScale.Linear ? Default
+        : readings.All(reading => reading.Value > 0 && reading.Qualifier != Qualifier.LessThan) ? ForCounts
         : new CleanupOptions(DecayNoise.Proportional);
 
     /// <summary>These options with another noise.</summary>

@@ -1,7 +1,10 @@
+using CsCheck;
 using OilCondition.Purification;
 using OilCondition.Sampling;
 using OilCondition.Statistics;
+using OilCondition.Tests.Properties;
 using OilCondition.Tests.Reference;
+using OilCondition.Tests.Sampling;
 using OilCondition.Tests.Statistics;
 
 namespace OilCondition.Tests.Purification;
@@ -103,22 +106,123 @@ public class CleanupBelowLimitTests
     }
 
     [Fact]
-    public void Options_that_the_likelihood_does_not_know_are_refused()
+    public void Options_that_the_likelihood_does_not_know_are_refused_with_what_to_do_instead()
     {
-        foreach (
-            var options in new[]
-            {
-                CleanupOptions.ForCounts,
-                new CleanupOptions(robust: true),
-                new CleanupOptions(floor: 10),
-                new CleanupOptions(ratePerHour: 0.1),
-            }
-        )
-        {
-            Should.Throw<ArgumentException>(() => C04(options)).ParamName.ShouldBe("options");
-        }
+        var logarithmic = Should.Throw<ArgumentException>(() => C04(CleanupOptions.ForCounts));
+        logarithmic.ParamName.ShouldBe("options");
+        logarithmic.Message.ShouldContain("state Proportional noise");
+        var robust = Should.Throw<ArgumentException>(() => C04(new CleanupOptions(robust: true)));
+        robust.ParamName.ShouldBe("options");
+        robust.Message.ShouldContain("leave those readings out");
 
         // A stated start of the fall is no part of the curve.
         C04(new CleanupOptions(startedAt: Runs.At(2))).LeftOutReadings.Count.ShouldBe(2);
+    }
+
+    /// <summary>A run of counts or water with known parts and its last readings below a limit: units, the clock and the order of the rows change nothing.</summary>
+    [Theory]
+    [InlineData(DecayNoise.Constant, null, 15.0)]
+    [InlineData(DecayNoise.Proportional, null, 15.0)]
+    [InlineData(DecayNoise.Proportional, 420.0, null)]
+    [InlineData(DecayNoise.Proportional, null, null)]
+    public void Units_the_clock_and_the_order_of_rows_change_nothing_beside_known_parts(
+        DecayNoise noise,
+        double? start,
+        double? floor
+    ) =>
+        Gen.Select(Gen.Double[0.1, 50], Gen.Double[0.2, 5], Gen.Int[0, 1000], Gen.Int[-500, 500])
+            .Holds(
+                (unit, hours, seed, shift) =>
+                {
+                    var run = DecaySeries.Read("C04.csv");
+                    var order = Enumerable.Range(0, run.Times.Length).ToArray();
+                    new Random(seed).Shuffle(order);
+                    CleanupCurve Fit(double unitOfValue, double unitOfTime, int from, int[] rows)
+                    {
+                        DateTimeOffset[] moments =
+                        [
+                            .. rows.Select(i => Runs.At(from).AddMinutes(Math.Round(60 * unitOfTime) * run.Times[i])),
+                        ];
+                        Reading[] readings =
+                        [
+                            .. rows.Select(i => new Reading(
+                                unitOfValue * run.Values[i],
+                                run.BelowLimit[i] ? Qualifier.LessThan : Qualifier.None
+                            )),
+                        ];
+                        return CleanupCurve.Fit(
+                            moments,
+                            readings,
+                            new CleanupOptions(noise, start: start * unitOfValue, floor: floor * unitOfValue)
+                        );
+                    }
+
+                    var minutes = Math.Round(60 * hours) / 60;
+                    var one = Fit(1, 1, 0, [.. Enumerable.Range(0, order.Length)]);
+                    var other = Fit(unit, minutes, shift, order);
+                    other.Status.ShouldBe(one.Status);
+                    other.AboveLimitCount.ShouldBe(15);
+                    (other.RatePerHour * minutes).ShouldBe(one.RatePerHour, 1e-7 * one.RatePerHour);
+                    other.Floor.ShouldBe(one.Floor * unit, 1e-6 * one.Start * unit);
+                    other.Start.ShouldBe(one.Start * unit, 1e-6 * one.Start * unit);
+                    var (here, there) = (one.RateIntervalPerHour(), other.RateIntervalPerHour());
+                    (there.Lower * minutes).ShouldBe(here.Lower, 1e-5 * here.Lower);
+                    (there.Upper * minutes).ShouldBe(here.Upper, 1e-5 * here.Upper);
+                    var (band, bandThere) = (
+                        one.BandAt(Runs.At(10), CrossingOf.NewReading),
+                        other.BandAt(Runs.At(shift + 10 * minutes), CrossingOf.NewReading)
+                    );
+                    bandThere.Upper.ShouldBe(band.Upper * unit, 1e-4 * band.Upper * unit);
+                },
+                iter: 6
+            );
+
+    [Fact]
+    public void The_band_of_a_new_reading_grows_with_the_curve_where_the_scatter_does()
+    {
+        var curve = C04(new CleanupOptions(DecayNoise.Proportional));
+        var (early, late) = (
+            curve.BandAt(Runs.At(1), CrossingOf.NewReading),
+            curve.BandAt(Runs.At(12), CrossingOf.NewReading)
+        );
+
+        // Student's 95 % for 15 − 3 readings, 1.782 (Fisher and Yates, table III); the band of the curve itself adds to it.
+        var scatter = curve.ResidualStandardDeviation * Math.Sqrt(15.0 / 12);
+        (early.Upper - early.Lower).ShouldBeGreaterThan(2 * 1.782 * scatter * curve.ValueAt(Runs.At(1)));
+        (early.Upper - early.Lower).ShouldBeLessThan(2.6 * 1.782 * scatter * curve.ValueAt(Runs.At(1)));
+        (late.Upper - late.Lower).ShouldBeLessThan(0.5 * (early.Upper - early.Lower));
+    }
+
+    [Fact]
+    public void Counts_below_a_limit_are_fitted_with_the_scatter_in_proportion()
+    {
+        var run = DecaySeries.Read("C04.csv");
+        var count = Measurands.All.First(one => one.Scale == NaturalScale.Logarithmic);
+        var history = Invented.History(
+            run.Times.Select(
+                (t, i) =>
+                    Invented.Sample(
+                        i,
+                        t / 24,
+                        (count, new Reading(run.Values[i], run.BelowLimit[i] ? Qualifier.LessThan : Qualifier.None))
+                    )
+            )
+        );
+        var series = history.SampleSeries(count, Invented.Start, Invented.Start.AddDays(100));
+        CleanupCurve.Fit(series).Options.Noise.ShouldBe(DecayNoise.Proportional);
+    }
+
+    [Fact]
+    public void A_known_floor_or_rate_gives_the_ingress_its_whole_doubt()
+    {
+        var loop = new LoopPerformance(
+            C04(new CleanupOptions(floor: 20)),
+            new CleanupLoop(UnitsNet.Volume.FromLiters(100), UnitsNet.VolumeFlow.FromLitersPerMinute(1))
+        );
+        var ingress = loop.IngressPerHour(10);
+        var rate = loop.Curve.RateIntervalPerHour();
+        ingress.Method.ShouldBe(CleanupFigureMethod.Profile);
+        ingress.Lower.ShouldBe(10 * rate.Lower, 1e-9);
+        ingress.Upper.ShouldBe(10 * rate.Upper, 1e-9);
     }
 }

@@ -17,8 +17,13 @@ public class CensoredDecayTests
     {
         var options = new ExponentialDecayOptions(DecayNoise.Proportional);
         var plain = ExponentialDecay.Analyze(Hours, Ppm, options);
-        var censored = CensoredDecay.Fit(Hours, Ppm, new bool[10], noise: DecayNoise.Proportional);
-        censored.Noise.ShouldBe(DecayNoise.Proportional);
+        var censored = CensoredDecay.Fit(
+            Hours,
+            Ppm,
+            new bool[10],
+            new ExponentialDecayOptions(DecayNoise.Proportional)
+        );
+        censored.Options.Noise.ShouldBe(DecayNoise.Proportional);
         censored.Rate.ShouldBe(plain.Fit.Rate, 1e-7 * plain.Fit.Rate);
         censored.Floor.ShouldBe(plain.Fit.Floor, 1e-6 * plain.Fit.Floor);
         censored.StandardDeviation.ShouldBe(Math.Sqrt(plain.Fit.ResidualSumOfSquares / 10), 1e-7);
@@ -58,7 +63,7 @@ public class CensoredDecayTests
             ];
             bool[] below = [.. values.Select(y => y < limit)];
             double[] stated = [.. values.Select(y => Math.Max(y, limit))];
-            var fit = CensoredDecay.Fit(times, stated, below, lowestFloor: null, noise);
+            var fit = CensoredDecay.Fit(times, stated, below, new ExponentialDecayOptions(noise, lowestFloor: null));
             if (fit.Status is not ExponentialDecayStatus.TooFewAboveLimit)
             {
                 runs++;
@@ -83,7 +88,12 @@ public class CensoredDecayTests
         {
             double[] values = [.. times.Select(t => 5 + 195 * Math.Exp(-t) + 2 * DecayNoiseSource.Normal(random))];
             bool[] below = [.. values.Select(y => y < 25)];
-            var fit = CensoredDecay.Fit(times, [.. values.Select(y => Math.Max(y, 25))], below, lowestFloor: null);
+            var fit = CensoredDecay.Fit(
+                times,
+                [.. values.Select(y => Math.Max(y, 25))],
+                below,
+                new ExponentialDecayOptions(lowestFloor: null)
+            );
             if (fit.Status is not ExponentialDecayStatus.TooFewAboveLimit)
             {
                 runs++;
@@ -104,12 +114,12 @@ public class CensoredDecayTests
                     new Random(seed).Shuffle(order);
                     foreach (var noise in new[] { DecayNoise.Constant, DecayNoise.Proportional })
                     {
-                        var fit = CensoredDecay.Fit(Hours, Ppm, LastTwo, noise: noise);
+                        var fit = CensoredDecay.Fit(Hours, Ppm, LastTwo, new ExponentialDecayOptions(noise));
                         var other = CensoredDecay.Fit(
                             [.. order.Select(i => unitOfTime * Hours[i] + shift)],
                             [.. order.Select(i => unitOfValue * Ppm[i])],
                             [.. order.Select(i => LastTwo[i])],
-                            noise: noise
+                            new ExponentialDecayOptions(noise)
                         );
                         other.Rate.ShouldBe(fit.Rate / unitOfTime, 1e-6 * fit.Rate / unitOfTime);
                         other.Floor.ShouldBe(fit.Floor * unitOfValue, 1e-5 * fit.Start * unitOfValue);
@@ -147,7 +157,7 @@ public class CensoredDecayTests
         // Readings above and below the limit take turns: mean of a standard normal below r is −φ(r)/Φ(r)
         // (Johnson, Kotz and Balakrishnan 1994, section 13.10.1), here by the general distribution.
         bool[] below = [.. Enumerable.Range(0, 10).Select(i => i is 5 or 7 or 9)];
-        var fit = CensoredDecay.Fit(Hours, Ppm, below, noise: noise);
+        var fit = CensoredDecay.Fit(Hours, Ppm, below, new ExponentialDecayOptions(noise));
         double[] residuals =
         [
             .. Hours.Select(
@@ -172,8 +182,15 @@ public class CensoredDecayTests
         var done = fit.TimeTo(200, 0.95, IntervalSide.Upper);
         done.HasLower.ShouldBeFalse();
         done.Upper.ShouldBe(fit.TimeTo(200, 0.9).Upper, 1e-5);
-        Should.Throw<ArgumentOutOfRangeException>(() =>
-            CensoredDecay.Fit(Hours, Ppm, LastTwo, noise: DecayNoise.Logarithmic)
-        );
+        Should
+            .Throw<ArgumentException>(() =>
+                CensoredDecay.Fit(Hours, Ppm, LastTwo, new ExponentialDecayOptions(DecayNoise.Logarithmic))
+            )
+            .Message.ShouldContain("state Proportional noise");
+        Should
+            .Throw<ArgumentException>(() =>
+                CensoredDecay.Fit(Hours, Ppm, LastTwo, new ExponentialDecayOptions(robust: true))
+            )
+            .Message.ShouldContain("leave those readings out");
     }
 }

@@ -121,7 +121,7 @@ public class DecayReferenceTests
     private static bool IsCensored(ReferenceCase row) => row.Inputs.Contains("left-censored", StringComparison.Ordinal);
 
     private static CensoredDecayFit Censored(DecaySeries s) =>
-        CensoredDecay.Fit(s.Times, s.Values, s.BelowLimit, lowestFloor: null);
+        CensoredDecay.Fit(s.Times, s.Values, s.BelowLimit, new ExponentialDecayOptions(lowestFloor: null));
 
     private static double Target(ReferenceCase row) => DecaySeries.Number(row.Arguments["target"]);
 

@@ -2,27 +2,13 @@ using OilCondition.Statistics;
 
 namespace OilCondition.Purification;
 
-/// <summary>A fall of which some readings are only known to lie below a limit, fitted by likelihood with constant scatter.</summary>
+/// <summary>A fall of which some readings are only known to lie below a limit, fitted by likelihood with constant or proportional scatter.</summary>
 internal sealed class CensoredFall : FittedFall
 {
-    private const int FittedParts = 3;
-
     private readonly CensoredDecayFit fit;
-    private readonly double[] residuals;
 
-    public CensoredFall(double[] hours, double[] values, bool[] belowLimit)
-    {
-        fit = CensoredDecay.Fit(hours, values, belowLimit);
-        residuals = HasCurve
-            ?
-            [
-                .. Enumerable
-                    .Range(0, hours.Length)
-                    .Where(i => !belowLimit[i])
-                    .Select(i => values[i] - ValueAt(hours[i])),
-            ]
-            : [];
-    }
+    public CensoredFall(double[] hours, double[] values, bool[] belowLimit, ExponentialDecayOptions options) =>
+        fit = CensoredDecay.Fit(hours, values, belowLimit, options);
 
     public override ExponentialDecayStatus Status => fit.Status;
     public override int Count => fit.Count;
@@ -32,50 +18,46 @@ internal sealed class CensoredFall : FittedFall
     public override double Rate => fit.Rate;
     public override double Span => fit.Span;
     public override double Scatter => fit.StandardDeviation;
-    public override DecayNoise SuggestedNoise => DecayNoise.Constant;
 
-    /// <summary>Of the readings above their limit.</summary>
-    public override double Autocorrelation
-    {
-        get
-        {
-            var squares = residuals.Sum(one => one * one);
-            return squares > 0 ? residuals.Zip(residuals.Skip(1), (one, next) => one * next).Sum() / squares : 0;
-        }
-    }
-
-    public override bool IsAutocorrelated =>
-        residuals.Length > 0 && Autocorrelation > 1.6448536269514722 / Math.Sqrt(residuals.Length);
-
+    /// <summary>The one used: limits tell too little to compare.</summary>
+    public override DecayNoise SuggestedNoise => fit.Options.Noise;
+    public override double Autocorrelation => fit.ResidualAutocorrelation;
+    public override bool IsAutocorrelated => fit.IsAutocorrelated;
     public override IReadOnlyList<int> FlaggedReadings => [];
 
     /// <summary>The most likely scatter is too small; by how much for fitted parts, as in least squares, with the readings that tell it.</summary>
-    private double ScatterCorrection => Math.Sqrt((double)AboveLimitCount / (AboveLimitCount - FittedParts));
+    private double ScatterCorrection => Math.Sqrt((double)AboveLimitCount / DegreesOfFreedom);
+
+    /// <summary>Only the readings above their limit tell the scatter.</summary>
+    private int DegreesOfFreedom => AboveLimitCount - fit.Options.FreeParts;
 
     public override double ValueAt(double hour) => fit.ValueAt(hour);
 
     public override ProfileInterval RateInterval(double confidence, IntervalSide side) =>
-        Warned(fit.RateInterval(confidence, side));
+        fit.RateInterval(confidence, side);
 
     public override ProfileInterval HalfLifeInterval(double confidence, IntervalSide side)
     {
         var rate = RateInterval(confidence, Mirrored(side));
-        return rate.Outcome == IntervalOutcome.TooFewReadings
-            ? ProfileInterval.Without(rate.Outcome, confidence, side)
-            : ProfileInterval.Between(
+        return rate.Outcome switch
+        {
+            IntervalOutcome.TooFewReadings => ProfileInterval.Without(rate.Outcome, confidence, side),
+            IntervalOutcome.Known => ProfileInterval.Fixed(Math.Log(2) / rate.Lower, confidence, side),
+            _ => ProfileInterval.Between(
                 rate.HasUpper ? Math.Log(2) / rate.Upper : null,
                 rate.HasLower ? Math.Log(2) / rate.Lower : null,
                 confidence,
                 side,
                 rate.CoverageInDoubt
-            );
+            ),
+        };
     }
 
     public override ProfileInterval FloorInterval(double confidence, IntervalSide side) =>
-        Warned(fit.FloorInterval(confidence, side));
+        fit.FloorInterval(confidence, side);
 
     public override ProfileInterval ValueInterval(double hour, double confidence, IntervalSide side) =>
-        Warned(fit.ValueInterval(hour, confidence, side));
+        fit.ValueInterval(hour, confidence, side);
 
     /// <summary>Of the curve by profile. Of a new reading: from there on by the scatter, corrected for the fitted parts, as errors add.</summary>
     public override ProfileInterval Band(double hour, CrossingOf of, double confidence, IntervalSide side)
@@ -87,7 +69,8 @@ internal sealed class CensoredFall : FittedFall
         }
 
         var value = ValueAt(hour);
-        var scatter = Quantile(confidence, side) * Scatter * ScatterCorrection;
+        var size = fit.Options.Noise == DecayNoise.Proportional ? value : 1;
+        var scatter = Quantile(confidence, side) * Scatter * size * ScatterCorrection;
         double Half(double end) => Math.Sqrt((end - value) * (end - value) + scatter * scatter);
         return ProfileInterval.Between(
             mean.HasLower ? value - Half(mean.Lower) : null,
@@ -101,7 +84,10 @@ internal sealed class CensoredFall : FittedFall
     public override TimeToValueInterval TimeTo(double target, double confidence, IntervalSide side) =>
         fit.TimeTo(target, confidence, side);
 
-    /// <summary>From the ends for rate and floor, each at half the doubt: wider than a profile would be, never too narrow.</summary>
+    /// <summary>
+    /// From the ends for rate and floor, each at half the doubt: wider than a profile would be, never too narrow. Where one of them is
+    /// known the other has the whole doubt, and that is the profile.
+    /// </summary>
     public override ProfileInterval SlopeInterval(
         double value,
         double confidence,
@@ -109,10 +95,22 @@ internal sealed class CensoredFall : FittedFall
         out CleanupFigureMethod method
     )
     {
-        method = CleanupFigureMethod.TwoIntervals;
+        if (fit.Options is { Rate: { } known, Floor: { } level })
+        {
+            method = CleanupFigureMethod.Profile;
+            return ProfileInterval.Fixed(known * (level - value), confidence, side);
+        }
+
+        var oneKnown = fit.Options.Rate.HasValue || fit.Options.Floor.HasValue;
+        method = oneKnown ? CleanupFigureMethod.Profile : CleanupFigureMethod.TwoIntervals;
         var half = 1 - (1 - confidence) / 2;
-        var rate = RateInterval(half, IntervalSide.Both);
-        var floor = FloorInterval(half, side);
+        var floor = FloorInterval(oneKnown ? confidence : half, side);
+        var rate = RateInterval(
+            !oneKnown ? half
+                : side == IntervalSide.Both ? confidence
+                : 2 * confidence - 1,
+            IntervalSide.Both
+        );
         if (rate.Outcome == IntervalOutcome.TooFewReadings)
         {
             return ProfileInterval.Without(rate.Outcome, confidence, side);
@@ -137,9 +135,8 @@ internal sealed class CensoredFall : FittedFall
         );
     }
 
-    /// <summary>Only the readings above their limit tell the scatter.</summary>
     public override double Quantile(double confidence, IntervalSide side) =>
-        IntervalLevel.StudentQuantile(confidence, side, AboveLimitCount - FittedParts);
+        IntervalLevel.StudentQuantile(confidence, side, DegreesOfFreedom);
 
     protected override double StandardErrorOf(double byStart, double byFloor, double byLogRate) =>
         ScatterCorrection * fit.StandardErrorOf(byStart, byFloor, byLogRate);
@@ -151,6 +148,4 @@ internal sealed class CensoredFall : FittedFall
             IntervalSide.Upper => IntervalSide.Lower,
             _ => side,
         };
-
-    private ProfileInterval Warned(ProfileInterval interval) => IsAutocorrelated ? interval.InDoubt() : interval;
 }

@@ -7,7 +7,7 @@ namespace OilCondition.Statistics;
 /// Readings above their limit count with the normal density, the others with the chance Φ((limit − curve)/σ) of lying below it (Tobin
 /// 1958). For a fixed rate the likelihood is concave in floor/σ, amplitude/σ and 1/σ (Olsen 1978), so that damped Newton steps find
 /// its one maximum from any start; the rate is searched over all octaves and then by its derivative. With proportional noise the standard
-/// deviation of each reading is σ times the curve, iterated until the two agree.
+/// deviation of each reading is σ times the curve, iterated until the two agree. Known parts hold in the likelihood itself.
 /// <para>Replacing '&lt;10' by 5 or leaving it out shifts rate and floor by a bias that more readings do not remove.</para>
 /// </remarks>
 /// <example>
@@ -20,7 +20,7 @@ namespace OilCondition.Statistics;
 /// </example>
 public static class CensoredDecay
 {
-    /// <summary>Fewest readings above their limit: fewer cannot tell start, floor, rate and scatter apart.</summary>
+    /// <summary>Fewest readings above their limit with nothing known: fewer cannot tell start, floor, rate and scatter apart. Each known part spares one.</summary>
     public const int FewestAboveLimit = 4;
 
     private const double LargestMagnitude = 1e100;
@@ -29,62 +29,82 @@ public static class CensoredDecay
     /// <param name="times">Times, any unit and order; n values.</param>
     /// <param name="values">Values, or the limit where <paramref name="belowLimit"/> says so; n values.</param>
     /// <param name="belowLimit">Whether a reading is only known to be below its value; n values.</param>
-    /// <param name="lowestFloor">Lowest floor allowed, 0 by default; null for no bound.</param>
-    /// <param name="noise">How the scatter goes with the size of a reading: constant or proportional.</param>
+    /// <param name="options">Noise, lowest floor and known parts; null for constant noise, a floor of 0 or more and nothing known.</param>
     /// <returns>The most likely curve; too few readings are a named status.</returns>
-    /// <exception cref="ArgumentException">The spans differ in length.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">
-    /// A number is not finite or beyond 1e100, or the noise is logarithmic: a limit says nothing about the logarithm's scatter that
-    /// proportional noise does not say as well.
-    /// </exception>
+    /// <exception cref="ArgumentException">The spans differ in length, or the options state logarithmic noise or robustness.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number is not finite or beyond 1e100, or a time is before that of the known start.</exception>
     public static CensoredDecayFit Fit(
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
         ReadOnlySpan<bool> belowLimit,
-        double? lowestFloor = 0,
-        DecayNoise noise = DecayNoise.Constant
+        ExponentialDecayOptions? options = null
     )
     {
-        if (noise is not (DecayNoise.Constant or DecayNoise.Proportional))
-        {
-            throw new ArgumentOutOfRangeException(
-                nameof(noise),
-                $"noise is {noise}; allowed: {DecayNoise.Constant} or {DecayNoise.Proportional} where readings lie below a limit."
-            );
-        }
-
+        var stated = options ?? ExponentialDecayOptions.Default;
+        CheckKnownTo(stated);
         Guard.SameLength(values.Length, times.Length, nameof(values), nameof(times));
         Guard.SameLength(belowLimit.Length, times.Length, nameof(belowLimit), nameof(times));
-        if (lowestFloor.HasValue)
+        var earliest = double.PositiveInfinity;
+        var latest = double.NegativeInfinity;
+        for (var i = 0; i < times.Length; i++)
         {
-            Guard.InRange(lowestFloor.Value, -LargestMagnitude, LargestMagnitude, "", nameof(lowestFloor));
+            Guard.InRange(times[i], stated.StartTime ?? -LargestMagnitude, LargestMagnitude, "", nameof(times));
+            Guard.InRange(values[i], -LargestMagnitude, LargestMagnitude, "", nameof(values));
+            earliest = Math.Min(earliest, times[i]);
+            latest = Math.Max(latest, times[i]);
         }
 
-        var above = new HashSet<double>();
+        var origin = stated.StartTime ?? earliest;
+        var telling = new HashSet<double>();
         var aboveCount = 0;
         for (var i = 0; i < times.Length; i++)
         {
-            Guard.InRange(times[i], -LargestMagnitude, LargestMagnitude, "", nameof(times));
-            Guard.InRange(values[i], -LargestMagnitude, LargestMagnitude, "", nameof(values));
-            if (!belowLimit[i])
+            if (belowLimit[i])
             {
-                aboveCount++;
-                above.Add(times[i]);
+                continue;
+            }
+
+            aboveCount++;
+
+            // At the origin a curve of known start has nothing to learn.
+            if (!(stated.Start.HasValue && times[i] == origin))
+            {
+                telling.Add(times[i]);
             }
         }
 
-        if (aboveCount < FewestAboveLimit || above.Count < 3)
+        var parts = stated.FreeParts;
+        if (aboveCount <= parts || telling.Count < parts || !(latest - origin >= DecayColumns.Least))
         {
             var status =
-                times.Length < FewestAboveLimit || aboveCount == times.Length
+                times.Length <= parts || aboveCount == times.Length
                     ? ExponentialDecayStatus.TooFewReadings
                     : ExponentialDecayStatus.TooFewAboveLimit;
-            return new CensoredDecayFit(status, noise, times.Length, aboveCount);
+            return new CensoredDecayFit(status, stated, times.Length, aboveCount);
         }
 
         return new CensoredDecayFit(
-            new CensoredSeries(times.ToArray(), values.ToArray(), belowLimit.ToArray(), lowestFloor),
-            noise
+            new CensoredSeries(times.ToArray(), values.ToArray(), belowLimit.ToArray(), stated),
+            stated
         );
+    }
+
+    private static void CheckKnownTo(ExponentialDecayOptions options)
+    {
+        if (options.Noise == DecayNoise.Logarithmic)
+        {
+            throw new ArgumentException(
+                "The noise is Logarithmic and some readings lie below a limit; state Proportional noise, which is nearly the same scatter, or leave those readings out.",
+                nameof(options)
+            );
+        }
+
+        if (options.Robust)
+        {
+            throw new ArgumentException(
+                "Robust weights are not known for readings below a limit; fit without them, or leave those readings out.",
+                nameof(options)
+            );
+        }
     }
 }

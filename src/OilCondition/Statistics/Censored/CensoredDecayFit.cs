@@ -5,7 +5,7 @@ namespace OilCondition.Statistics;
 
 /// <summary>The most likely decay for readings of which some are only known to lie below a limit.</summary>
 /// <remarks>
-/// Intervals are of the profile likelihood: 2 (ℓ_max − ℓ) ≤ m ln(1 + t²/(m − 3)) with m readings above their limit, which is the least-squares profile of
+/// Intervals are of the profile likelihood: 2 (ℓ_max − ℓ) ≤ m ln(1 + t²/(m − p)) with m readings above their limit and p fitted parts, which is the least-squares profile of
 /// <see cref="ExponentialDecayAnalysis"/> where nothing is below a limit. Standard errors are from the observed information.
 /// </remarks>
 public sealed class CensoredDecayFit
@@ -16,24 +16,24 @@ public sealed class CensoredDecayFit
     private readonly CensoredPoint point;
     private readonly double logScaledRate;
 
-    internal CensoredDecayFit(ExponentialDecayStatus status, DecayNoise noise, int count, int aboveCount)
+    internal CensoredDecayFit(ExponentialDecayStatus status, ExponentialDecayOptions options, int count, int aboveCount)
     {
         Status = status;
-        Noise = noise;
+        Options = options;
         Count = count;
         AboveLimitCount = aboveCount;
     }
 
-    internal CensoredDecayFit(CensoredSeries series, DecayNoise noise)
+    internal CensoredDecayFit(CensoredSeries series, ExponentialDecayOptions options)
     {
         this.series = series;
-        Noise = noise;
+        Options = options;
         likelihood = new CensoredLikelihood(series);
         point = CensoredLikelihood.Anywhere;
         Count = series.Count;
         AboveLimitCount = series.AboveCount;
         LogLikelihood = CensoredSearch.Global(series, likelihood, ref point, out logScaledRate, out var atBound);
-        if (noise == DecayNoise.Proportional)
+        if (options.Noise == DecayNoise.Proportional)
         {
             LogLikelihood = CensoredSearch.Proportional(series, likelihood, ref point, ref logScaledRate, out atBound);
         }
@@ -41,17 +41,16 @@ public sealed class CensoredDecayFit
         var sigma = 1 / point.InverseScatter;
         StartTime = series.Origin;
         Span = series.Span;
-        Floor = series.Centre + series.Unit * point.Floor * sigma;
-        Start = Floor + series.Unit * point.Amplitude * sigma;
-        Rate = Math.Exp(logScaledRate) / series.Span;
-        StandardDeviation = series.Unit * sigma / (noise == DecayNoise.Proportional ? series.Unit : 1);
+        Floor = options.Floor ?? series.Centre + series.Unit * point.Floor * sigma;
+        Start = options.Start ?? Floor + series.Unit * point.Amplitude * sigma;
+        Rate = options.Rate ?? Math.Exp(logScaledRate) / series.Span;
+        StandardDeviation = options.Noise == DecayNoise.Proportional ? sigma : series.Unit * sigma;
         ResidualAutocorrelation = Autocorrelation.LagOne(series.Residuals(point, logScaledRate));
         Status =
-            logScaledRate < CensoredSeries.Bottom + 1e-6 ? ExponentialDecayStatus.StraightLine
+            series.Known.HasRate ? Shape(atBound)
+            : logScaledRate < CensoredSeries.Bottom + 1e-6 ? ExponentialDecayStatus.StraightLine
             : logScaledRate > series.Top - 1e-6 ? ExponentialDecayStatus.FasterThanSampling
-            : point.Amplitude < 0 ? ExponentialDecayStatus.Rising
-            : atBound ? ExponentialDecayStatus.AtFloorBound
-            : ExponentialDecayStatus.Determined;
+            : Shape(atBound);
         if (
             Status is ExponentialDecayStatus.StraightLine or ExponentialDecayStatus.FasterThanSampling
             || CensoredInformation.Covariance(series, point, logScaledRate, atBound) is not { } found
@@ -62,16 +61,16 @@ public sealed class CensoredDecayFit
 
         covariance = found;
         HasStandardErrors = true;
-        FloorStandardError = atBound ? 0 : series.Unit * Math.Sqrt(covariance[0, 0]);
-        StartStandardError = series.Unit * Math.Sqrt(covariance[1, 1]);
-        RateStandardError = Rate * Math.Sqrt(covariance[2, 2]);
+        FloorStandardError = atBound || series.Known.HasFloor ? 0 : series.Unit * Math.Sqrt(covariance[0, 0]);
+        StartStandardError = series.Known.HasStart ? 0 : series.Unit * Math.Sqrt(covariance[1, 1]);
+        RateStandardError = series.Known.HasRate ? 0 : Rate * Math.Sqrt(covariance[2, 2]);
     }
 
     /// <summary>What the fit could tell. With too few readings the numbers below are 0.</summary>
     public ExponentialDecayStatus Status { get; }
 
-    /// <summary>How the scatter was taken to go with the value.</summary>
-    public DecayNoise Noise { get; }
+    /// <summary>What was known beforehand, and how the scatter was taken to go with the value.</summary>
+    public ExponentialDecayOptions Options { get; }
 
     /// <summary>Number of readings, n.</summary>
     public int Count { get; }
@@ -79,10 +78,10 @@ public sealed class CensoredDecayFit
     /// <summary>Number of readings above their limit.</summary>
     public int AboveLimitCount { get; }
 
-    /// <summary>Time of the first reading.</summary>
+    /// <summary>Time at which the start holds: that of the first reading, or as given with a known start.</summary>
     public double StartTime { get; }
 
-    /// <summary>Time from the first reading to the last.</summary>
+    /// <summary>Time from the start to the last reading.</summary>
     public double Span { get; }
 
     /// <summary>Value at the start time, c_0.</summary>
@@ -143,20 +142,17 @@ public sealed class CensoredDecayFit
     /// <returns>The interval.</returns>
     public ProfileInterval RateInterval(double confidence, IntervalSide side = IntervalSide.Both)
     {
-        if (!TryLimit(confidence, side, out var limit))
+        if (Options.Rate.HasValue)
+        {
+            return ProfileInterval.Fixed(Options.Rate.Value, confidence, side);
+        }
+
+        if (Profile(confidence, side) is not { } compatible)
         {
             return ProfileInterval.Without(IntervalOutcome.TooFewReadings, confidence, side);
         }
 
-        var none = CensoredCondition.None;
-        var found = point;
-        double Inside(double u) => likelihood!.AtRate(u, none, ref found, out _, out _) - limit;
-
-        // ln κ from 30 octaves below the slowest rate that differs from a straight line, to the step.
-        var bottom = CensoredSeries.Bottom - 30 * Math.Log(2);
-        var step = HasStandardErrors ? RateStandardError / Rate : 0.1;
-        var lower = Edge(Inside, logScaledRate, bottom, step, limit);
-        var upper = Edge(Inside, logScaledRate, series!.Top, step, limit);
+        var (lower, upper) = compatible.LogRates(HasStandardErrors ? RateStandardError / Rate : 0.1);
         return ProfileInterval.Between(
             lower.HasValue ? Math.Exp(lower.Value) / Span : null,
             upper.HasValue ? Math.Exp(upper.Value) / Span : null,
@@ -172,42 +168,37 @@ public sealed class CensoredDecayFit
     /// <returns>The interval, never below the lowest floor.</returns>
     public ProfileInterval FloorInterval(double confidence, IntervalSide side = IntervalSide.Both)
     {
-        if (!TryLimit(confidence, side, out var limit))
+        if (Options.Floor.HasValue)
         {
-            return ProfileInterval.Without(IntervalOutcome.TooFewReadings, confidence, side);
+            return ProfileInterval.Fixed(Options.Floor.Value, confidence, side);
         }
 
-        var profile = Profile(CensoredCondition.Floor, limit);
-        var here = point.Floor / point.InverseScatter;
-        var bound = series!.LowestFloor;
-        var step = HasStandardErrors && FloorStandardError > 0 ? FloorStandardError / series.Unit : 0.05;
-        var lower = double.IsInfinity(bound)
-            ? Edge(profile, here, here - 1e4, step, limit)
-            : Edge(profile, here, bound, step, limit) ?? bound;
-        var upper = Edge(Profile(CensoredCondition.Floor, limit), here, here + 1e4, step, limit);
-        return ProfileInterval.Between(Unscaled(lower), Unscaled(upper), confidence, side, IsAutocorrelated);
+        return Profile(confidence, side) is { } compatible
+            ? Unscaled(
+                compatible.Floors(FloorStandardError > 0 ? FloorStandardError / series!.Unit : 0.05),
+                confidence,
+                side
+            )
+            : ProfileInterval.Without(IntervalOutcome.TooFewReadings, confidence, side);
     }
 
     /// <summary>Interval for the curve at a time.</summary>
-    /// <param name="time">Time, not before the first reading.</param>
+    /// <param name="time">Time, not before the start time.</param>
     /// <param name="confidence">Confidence level, above 0 and below 1; above 0.5 for one side.</param>
     /// <param name="side">Both ends, or one.</param>
     /// <returns>The interval.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The time is not finite or before the first reading.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The time is not finite or before the start time.</exception>
     public ProfileInterval ValueInterval(double time, double confidence, IntervalSide side = IntervalSide.Both)
     {
         Guard.InRange(time, StartTime, double.MaxValue, "", nameof(time));
-        if (!TryLimit(confidence, side, out var limit))
+        if (Profile(confidence, side) is not { } compatible)
         {
             return ProfileInterval.Without(IntervalOutcome.TooFewReadings, confidence, side);
         }
 
-        var at = (time - StartTime) / Span;
-        Func<double, double> Inside() => Profile(value => CensoredCondition.At(at, value), limit);
-        var here = (ValueAt(time) - series!.Centre) / series.Unit;
-        var lower = Edge(Inside(), here, here - 1e4, 0.05, limit);
-        var upper = Edge(Inside(), here, here + 1e4, 0.05, limit);
-        return ProfileInterval.Between(Unscaled(lower), Unscaled(upper), confidence, side, IsAutocorrelated);
+        return time == StartTime && Options.Start.HasValue
+            ? ProfileInterval.Fixed(Options.Start.Value, confidence, side)
+            : Unscaled(compatible.Values((time - StartTime) / Span, series!.Scaled(ValueAt(time))), confidence, side);
     }
 
     /// <summary>When the falling curve reaches a value.</summary>
@@ -219,39 +210,30 @@ public sealed class CensoredDecayFit
     public TimeToValueInterval TimeTo(double target, double confidence, IntervalSide side = IntervalSide.Both)
     {
         Guard.Finite(target, "", nameof(target));
-        if (!TryLimit(confidence, side, out var limit))
+        if (Profile(confidence, side) is not { } compatible)
         {
             return TimeToValueInterval.TooFew(confidence, side);
         }
 
-        var scaled = (target - series!.Centre) / series.Unit;
-        var never =
-            Floor >= target || scaled < series.LowestFloor || Profile(CensoredCondition.Floor, limit)(scaled) >= 0;
-        var reaches = Start > target && target > Floor && Rate > 0;
-        var estimate = reaches ? Math.Log((Start - Floor) / (target - Floor)) / Rate / Span : 0;
-        Func<double, double> Crossing() => Profile(time => CensoredCondition.At(time, scaled), limit);
-
-        // Far beyond the readings the crossing is that of the floor.
-        const double Far = 1e3;
-        double? first = null;
-        double? last = null;
-        var already = Start <= target;
-        var from = reaches ? estimate : Far;
-        if (already || Crossing()(from) >= 0)
-        {
-            first = already ? 0 : Edge(Crossing(), from, 0, 0.05, limit) ?? 0;
-            last = never ? null : Edge(Crossing(), already ? 0 : from, Far, 0.05, limit);
-        }
-
+        double? reached =
+            Start > target && target > Floor && Rate > 0
+                ? Math.Log((Start - Floor) / (target - Floor)) / Rate / Span
+                : null;
+        var (first, last) = compatible.Crossings(
+            series!.Scaled(target),
+            series.Scaled(Start),
+            series.Scaled(Floor),
+            reached
+        );
         var outcome =
-            already ? TimeToValueOutcome.AlreadyReached
+            Start <= target ? TimeToValueOutcome.AlreadyReached
             : !first.HasValue ? TimeToValueOutcome.NeverReached
-            : never || !last.HasValue ? TimeToValueOutcome.NotDemonstrated
+            : !last.HasValue ? TimeToValueOutcome.NotDemonstrated
             : TimeToValueOutcome.Reached;
         return new TimeToValueInterval(
             outcome,
-            reaches,
-            reaches ? StartTime + estimate * Span : 0,
+            reached.HasValue,
+            reached.HasValue ? StartTime + reached.Value * Span : 0,
             side == IntervalSide.Upper ? null : StartTime + first * Span,
             side == IntervalSide.Lower ? null : StartTime + last * Span,
             confidence,
@@ -269,38 +251,41 @@ public sealed class CensoredDecayFit
         }
 
         var unit = series!.Unit;
-        double[] gradient = [byFloor * (FloorStandardError > 0 ? unit : 0), byStart * unit, byLogRate];
-        double variance = 0;
-        for (var i = 0; i < 3; i++)
-        {
-            for (var j = 0; j < 3; j++)
-            {
-                variance += gradient[i] * covariance[i, j] * gradient[j];
-            }
-        }
-
-        return Math.Sqrt(Math.Max(0, variance));
+        var gradient = Vector<double>.Build.Dense(4);
+        gradient[0] = FloorStandardError > 0 ? byFloor * unit : 0;
+        gradient[1] = StartStandardError > 0 ? byStart * unit : 0;
+        gradient[2] = RateStandardError > 0 ? byLogRate : 0;
+        return Math.Sqrt(Math.Max(0, gradient * (covariance * gradient)));
     }
 
-    private double? Edge(Func<double, double> inside, double from, double to, double step, double limit) =>
-        CensoredReach.Edge(inside, LogLikelihood - limit, from, to, step);
+    private ExponentialDecayStatus Shape(bool atBound) =>
+        Start < Floor ? ExponentialDecayStatus.Rising
+        : atBound ? ExponentialDecayStatus.AtFloorBound
+        : ExponentialDecayStatus.Determined;
 
-    /// <summary>ln of the likelihood under a condition less the limit; each call starts from where the last one ended.</summary>
-    private Func<double, double> Profile(Func<double, CensoredCondition> condition, double limit)
+    private ProfileInterval Unscaled((double? Lower, double? Upper) ends, double confidence, IntervalSide side) =>
+        ProfileInterval.Between(
+            series!.Centre + series.Unit * ends.Lower,
+            series.Centre + series.Unit * ends.Upper,
+            confidence,
+            side,
+            IsAutocorrelated
+        );
+
+    /// <summary>The curves close enough; only readings above their limit tell the scatter, so that they alone count as degrees of freedom.</summary>
+    private CensoredProfile? Profile(double confidence, IntervalSide side)
     {
-        var (found, u) = (point, logScaledRate);
-        return value =>
-            CensoredSearch.Local(series!, likelihood!, condition(value), ref found, ref u, out _, 1e-7) - limit;
-    }
-
-    private double? Unscaled(double? value) => value.HasValue ? series!.Centre + series.Unit * value.Value : null;
-
-    /// <summary>Only readings above their limit tell the scatter: they alone count as degrees of freedom.</summary>
-    private bool TryLimit(double confidence, IntervalSide side, out double limit)
-    {
-        var degrees = AboveLimitCount - 3;
+        var degrees = AboveLimitCount - Options.FreeParts;
         var quantile = IntervalLevel.StudentQuantile(confidence, side, degrees);
-        limit = LogLikelihood - 0.5 * AboveLimitCount * Math.Log(1 + quantile * quantile / Math.Max(1, degrees));
-        return likelihood is not null;
+        return likelihood is null
+            ? null
+            : new CensoredProfile(
+                series!,
+                likelihood,
+                point,
+                logScaledRate,
+                LogLikelihood,
+                0.5 * AboveLimitCount * Math.Log(1 + quantile * quantile / degrees)
+            );
     }
 }

@@ -60,16 +60,17 @@ internal static class CensoredInformation
             information[3, 3] -= byScatterTwice;
         }
 
-        if (atBound)
+        // A floor at its bound and known parts do not move.
+        ReadOnlySpan<bool> stays = [atBound || series.Known.HasFloor, series.Known.HasStart, series.Known.HasRate];
+        for (var part = 0; part < 3; part++)
         {
-            // A floor at its bound does not move.
-            for (var a = 0; a < 4; a++)
+            for (var a = 0; stays[part] && a < 4; a++)
             {
-                information[0, a] = 0;
-                information[a, 0] = 0;
+                information[part, a] = 0;
+                information[a, part] = 0;
             }
 
-            information[0, 0] = 1e30;
+            information[part, part] = stays[part] ? 1e30 : information[part, part];
         }
 
         var scale = information.Diagonal().PointwiseAbs().PointwiseSqrt();

@@ -42,11 +42,12 @@ internal sealed class CensoredLikelihood
 
         atBound = false;
         var z = condition.ZAt(rate);
-        var result = Maximize(remaining, condition.Directions(z, double.NaN), ref point);
-        if (point.Floor < series.LowestFloor * point.InverseScatter)
+        var known = series.Known;
+        var result = Maximize(remaining, condition.Directions(z, known.Floor, known.Start), ref point);
+        if (!known.HasFloor && point.Floor < series.LowestFloor * point.InverseScatter)
         {
             atBound = true;
-            result = Maximize(remaining, condition.Directions(z, series.LowestFloor), ref point);
+            result = Maximize(remaining, condition.Directions(z, series.LowestFloor, known.Start), ref point);
         }
 
         slope = Slope(remaining, rate, condition, z, point);
@@ -64,6 +65,7 @@ internal sealed class CensoredLikelihood
     {
         double slope = 0;
         double byAmplitude = 0;
+        double byFloor = 0;
         for (var i = 0; i < remaining.Length; i++)
         {
             var e = remaining[i];
@@ -77,12 +79,29 @@ internal sealed class CensoredLikelihood
             byResidual *= series.PerSize[i];
             slope += byResidual * point.Amplitude * rate * series.Times[i] * e;
             byAmplitude -= byResidual * e;
+            byFloor -= byResidual;
+        }
+
+        if (
+            condition.IsNone
+            || double.IsInfinity(condition.ScaledTime)
+            || series.Known is { HasStart: true, HasFloor: true }
+        )
+        {
+            return slope;
+        }
+
+        var constants = rate * condition.ScaledTime;
+        if (series.Known.HasStart)
+        {
+            // With F + A fixed as well A is (s − T) h/(1 − z), and F moves against it.
+            return slope + constants * z / (1 - z) * point.Amplitude * (byFloor - byAmplitude);
         }
 
         // Lagrange: the multiplier of F + A z = T is ∂ℓ/∂A over z.
-        return condition.IsNone || z < CensoredCondition.SmallestZ
+        return z < CensoredCondition.SmallestZ && !series.Known.HasFloor
             ? slope
-            : slope + byAmplitude * point.Amplitude * rate * condition.ScaledTime;
+            : slope + byAmplitude * point.Amplitude * constants;
     }
 
     private double Value(ReadOnlySpan<double> remaining, in CensoredPoint point)
@@ -100,7 +119,7 @@ internal sealed class CensoredLikelihood
     /// <summary>Damped Newton steps within the space that the directions span.</summary>
     private double Maximize(ReadOnlySpan<double> remaining, CensoredPoint[] directions, ref CensoredPoint point)
     {
-        point = Project(directions, point);
+        point = directions.Length == 1 ? Alone(remaining, directions[0], point) : Project(directions, point);
         var value = Value(remaining, point);
         Span<double> gradient = stackalloc double[3];
         Span<double> hessian = stackalloc double[9];
@@ -189,6 +208,20 @@ internal sealed class CensoredLikelihood
                     series.AboveCount * h * directions[b].InverseScatter / point.InverseScatter;
             }
         }
+    }
+
+    /// <summary>Where the curve is given the scatter of the readings above their limit, close to the most likely one.</summary>
+    private CensoredPoint Alone(ReadOnlySpan<double> remaining, in CensoredPoint direction, in CensoredPoint otherwise)
+    {
+        double squares = 0;
+        for (var i = 0; i < remaining.Length; i++)
+        {
+            var x = series.BelowLimit[i] ? 0 : series.Residual(i, remaining[i], direction);
+            squares += x * x;
+        }
+
+        var inverse = squares > 0 ? Math.Sqrt(series.AboveCount / squares) : otherwise.InverseScatter;
+        return default(CensoredPoint).Moved(direction, inverse);
     }
 
     /// <summary>A point of the space that the directions span: their coordinates that stand alone keep their values.</summary>

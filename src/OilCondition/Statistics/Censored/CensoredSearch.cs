@@ -4,6 +4,7 @@ namespace OilCondition.Statistics;
 internal static class CensoredSearch
 {
     private const int MostReweightings = 40;
+    private const double Settled = 1e-10;
 
     /// <summary>Over all octaves, then by the derivative about the best of them.</summary>
     public static double Global(
@@ -15,6 +16,12 @@ internal static class CensoredSearch
     )
     {
         var none = CensoredCondition.None;
+        if (series.Known.HasRate)
+        {
+            u = series.Known.LogRate;
+            return likelihood.AtRate(u, none, ref point, out _, out atBound);
+        }
+
         var best = double.NegativeInfinity;
         var bestPoint = point;
         u = CensoredSeries.Bottom;
@@ -52,15 +59,14 @@ internal static class CensoredSearch
             }
 
             var result = Local(series, likelihood, CensoredCondition.None, ref point, ref u, out atBound, 1e-11);
-            var floorMoved = point.Floor / point.InverseScatter - beforePoint.Floor / beforePoint.InverseScatter;
-            if (i == MostReweightings || (Math.Abs(u - before) < 1e-9 && Math.Abs(floorMoved) < 1e-9))
+            if (i == MostReweightings || (Math.Abs(u - before) < Settled && point.IsCloseTo(beforePoint, Settled)))
             {
                 return result;
             }
         }
     }
 
-    /// <summary>Uphill from a rate to where the derivative passes zero, or to the end of the search.</summary>
+    /// <summary>Uphill from a rate to where the derivative passes zero, or to the end of the rates that can be.</summary>
     public static double Local(
         CensoredSeries series,
         CensoredLikelihood likelihood,
@@ -71,6 +77,8 @@ internal static class CensoredSearch
         double tolerance
     )
     {
+        var (lowest, highest) = series.Known.LogRates(condition, series);
+        u = Math.Max(lowest, Math.Min(highest, u));
         var value = likelihood.AtRate(u, condition, ref point, out var slope, out atBound);
         var away = Math.Sign(slope);
         var step = 0.05;
@@ -78,7 +86,7 @@ internal static class CensoredSearch
         var (to, toSlope) = (u, slope);
         while (toSlope * away > 0)
         {
-            var end = away > 0 ? series.Top : CensoredSeries.Bottom;
+            var end = away > 0 ? highest : lowest;
             if (u == end)
             {
                 return value;

@@ -9,7 +9,7 @@ internal sealed class CensoredSeries
     private readonly double least;
 
     /// <summary>Prepares a series.</summary>
-    public CensoredSeries(double[] times, double[] values, bool[] belowLimit, double? lowestFloor)
+    public CensoredSeries(double[] times, double[] values, bool[] belowLimit, ExponentialDecayOptions options)
     {
         Array.Sort(times.ToArray(), values);
         Array.Sort(times.ToArray(), belowLimit);
@@ -19,7 +19,7 @@ internal sealed class CensoredSeries
             times,
             values,
             default,
-            times[0]
+            options.StartTime ?? times[0]
         );
         BelowLimit = belowLimit;
         Times = columns.Times.Slice(0, times.Length).ToArray();
@@ -28,7 +28,14 @@ internal sealed class CensoredSeries
         Span = columns.Span;
         Centre = columns.Centre;
         Unit = columns.Unit;
-        LowestFloor = lowestFloor.HasValue ? columns.Scaled(lowestFloor.Value) : double.NegativeInfinity;
+        LowestFloor = options.LowestFloor.HasValue
+            ? columns.Scaled(options.LowestFloor.Value)
+            : double.NegativeInfinity;
+        Known = new CensoredKnown(
+            options.Floor.HasValue ? columns.Scaled(options.Floor.Value) : double.NaN,
+            options.Start.HasValue ? columns.Scaled(options.Start.Value) : double.NaN,
+            options.Rate.HasValue ? Math.Log(options.Rate.Value * Span) : double.NaN
+        );
         Levels = DecaySearch.Levels(columns);
         AboveCount = belowLimit.Count(below => !below);
         least = SmallestShare * values.Max(Math.Abs);
@@ -36,7 +43,7 @@ internal sealed class CensoredSeries
         SetSizes(_ => Unit);
     }
 
-    /// <summary>In order of time, in spans from the first.</summary>
+    /// <summary>In order of time, in spans from the origin.</summary>
     public double[] Times { get; }
     public double[] Values { get; }
     public bool[] BelowLimit { get; }
@@ -52,6 +59,7 @@ internal sealed class CensoredSeries
     public double Centre { get; }
     public double Unit { get; }
     public double LowestFloor { get; }
+    public CensoredKnown Known { get; }
     public int Levels { get; }
     public int AboveCount { get; }
     public int Count => Times.Length;
@@ -61,6 +69,8 @@ internal sealed class CensoredSeries
 
     /// <summary>ln of the fastest rate of the search.</summary>
     public double Top => Bottom + (Levels - 1) * Math.Log(2);
+
+    public double Scaled(double value) => (value - Centre) / Unit;
 
     /// <summary>Takes the scatter in proportion to a curve.</summary>
     public void SetProportional(in CensoredPoint point, double u)
