@@ -9,6 +9,7 @@ public sealed class CrossingForecast
 {
     private readonly CrossingLaw law;
     private readonly double intactDays;
+    private readonly double begun;
 
     internal CrossingForecast(CrossingLaw law, DateTimeOffset lastReadingAt, DateTimeOffset asOf)
     {
@@ -16,6 +17,7 @@ public sealed class CrossingForecast
         LastReadingAt = lastReadingAt;
         AsOf = asOf;
         intactDays = Math.Max(0, (asOf - lastReadingAt).TotalDays);
+        begun = law.Begun(intactDays);
     }
 
     /// <summary>When the last reading was taken, from which the state goes on.</summary>
@@ -27,7 +29,7 @@ public sealed class CrossingForecast
     /// <summary>The chance that the limit has been crossed by a moment, given that it is not crossed now.</summary>
     /// <param name="at">The moment.</param>
     /// <returns>0 to 1; 0 up to now.</returns>
-    public double ChanceBefore(DateTimeOffset at) => law.ChanceBefore(DaysTo(at), intactDays);
+    public double ChanceBefore(DateTimeOffset at) => law.Given(DaysTo(at), intactDays, begun);
 
     /// <summary>The chance that the limit has been crossed by a moment, unseen since the last reading.</summary>
     /// <param name="at">The moment.</param>
@@ -41,9 +43,24 @@ public sealed class CrossingForecast
     /// <exception cref="ArgumentOutOfRangeException">The chance is not between 0 and 1.</exception>
     public bool TryAt(double chance, out LifeQuantile quantile)
     {
-        var found = law.TryTime(chance, intactDays, intactDays + LifeForecast.HorizonDays, out var days);
-        quantile = new LifeQuantile(chance, AsOf.AddDays(found ? Math.Max(0, days - intactDays) : 0));
-        return found;
+        Guard.OpenUnitInterval(chance, nameof(chance));
+        var found = Quantiles(chance);
+        quantile = found.Length == 1 ? found[0] : new LifeQuantile(chance, AsOf);
+        return found.Length == 1;
+    }
+
+    /// <summary>The moments of ascending chances, as many as are reached within the horizon; found together each costs less than alone.</summary>
+    internal LifeQuantile[] Quantiles(params ReadOnlySpan<double> chances)
+    {
+        Span<double> days = stackalloc double[chances.Length];
+        var found = law.Times(chances, intactDays, begun, intactDays + LifeForecast.HorizonDays, days);
+        var quantiles = new LifeQuantile[found];
+        for (var i = 0; i < found; i++)
+        {
+            quantiles[i] = new LifeQuantile(chances[i], AsOf.AddDays(Math.Max(0, days[i] - intactDays)));
+        }
+
+        return quantiles;
     }
 
     /// <summary>The same machine if it aged faster or slower from now on, as another oil temperature would make it.</summary>

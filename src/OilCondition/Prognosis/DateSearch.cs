@@ -1,6 +1,8 @@
+using OilCondition.Statistics;
+
 namespace OilCondition.Prognosis;
 
-/// <summary>The moment at which a growing chance reaches a value, by halving to the minute.</summary>
+/// <summary>The moment at which a growing chance reaches a value.</summary>
 internal static class DateSearch
 {
     public static bool TryFind(
@@ -11,28 +13,10 @@ internal static class DateSearch
         out DateTimeOffset at
     )
     {
-        at = from;
-        double lower = 0;
-        var upper = latestDays;
-        if (chanceBefore(from.AddDays(upper)) < wanted)
-        {
-            return false;
-        }
-
-        while (upper - lower > 1.0 / 1440)
-        {
-            var middle = (lower + upper) / 2;
-            if (chanceBefore(from.AddDays(middle)) < wanted)
-            {
-                lower = middle;
-            }
-            else
-            {
-                upper = middle;
-            }
-        }
-
-        at = from.AddDays(upper);
-        return true;
+        Span<double> memory = stackalloc double[ChanceSearch.Memory];
+        var search = new ChanceSearch(days => chanceBefore(from.AddDays(days)), 0, latestDays, 0, memory);
+        var found = search.TryFind(wanted, out var days);
+        at = from.AddDays(days);
+        return found;
     }
 }

@@ -96,11 +96,16 @@ public sealed class FirstCrossing
     {
         var first = new double[lives.Length];
         var before = new double[lives.Length];
+        var after = new double[lives.Length];
         var growth = Math.Pow(LifeForecast.HorizonDays / FirstStepDays, 1.0 / Steps);
         var day = FirstStepDays;
         for (var step = 0; step <= Steps; step++, day *= growth)
         {
-            double[] after = [.. lives.Select(one => one.Crossing.ChanceBefore(asOf.AddDays(day)))];
+            for (var i = 0; i < lives.Length; i++)
+            {
+                after[i] = lives[i].Crossing.ChanceBefore(asOf.AddDays(day));
+            }
+
             for (var i = 0; i < lives.Length; i++)
             {
                 var others = 1.0;
@@ -112,7 +117,7 @@ public sealed class FirstCrossing
                 first[i] += (after[i] - before[i]) * others;
             }
 
-            before = after;
+            (before, after) = (after, before);
         }
 
         return

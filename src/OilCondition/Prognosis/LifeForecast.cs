@@ -122,14 +122,12 @@ public static class LifeForecast
 
     private static RemainingLife Case(LifeQuestion question, StraightLineFit trend, CrossingForecast crossing)
     {
-        if (!crossing.TryAt(0.1, out var p10))
+        return crossing.Quantiles(Unlikely, 0.5, 1 - Unlikely) switch
         {
-            return new RemainingLife.NotApproaching(question, trend, crossing);
-        }
-
-        return crossing.TryAt(0.9, out var p90) && crossing.TryAt(0.5, out var p50)
-            ? new RemainingLife.Crosses(question, trend, crossing, p10, p50, p90)
-            : new RemainingLife.LateEndOpen(question, trend, crossing, p10);
+            [] => new RemainingLife.NotApproaching(question, trend, crossing),
+            [var p10, var p50, var p90] => new RemainingLife.Crosses(question, trend, crossing, p10, p50, p90),
+            [var p10, ..] => new RemainingLife.LateEndOpen(question, trend, crossing, p10),
+        };
     }
 
     private static bool UsesLogarithms(Measurand measurand, LifeModel model) =>

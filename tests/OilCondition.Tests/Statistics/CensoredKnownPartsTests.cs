@@ -206,6 +206,18 @@ public class CensoredKnownPartsTests
     }
 
     [Fact]
+    public void With_known_start_and_rate_no_curve_is_below_that_of_the_lowest_floor()
+    {
+        // The readings fall below 800 exp(−0.12 t): the floor stays at 0, and the earliest crossing of 100 is ln 8 / 0.12.
+        double[] values = [.. Hours.Select((t, i) => 800 * Math.Exp(-0.12 * t) - (i % 2 == 0 ? 1 : 3))];
+        var fit = CensoredDecay.Fit(Hours, values, Below, new ExponentialDecayOptions(start: 800, rate: 0.12));
+        fit.Status.ShouldBe(ExponentialDecayStatus.AtFloorBound);
+        fit.ValueInterval(9, 0.9).Lower.ShouldBe(800 * Math.Exp(-0.12 * 9), 1e-9);
+        fit.ValueInterval(9, 0.9).Upper.ShouldBeGreaterThan(fit.ValueInterval(9, 0.9).Lower);
+        fit.TimeTo(100, 0.9).Lower.ShouldBe(Math.Log(8) / 0.12, 1e-6);
+    }
+
+    [Fact]
     public void Each_known_part_spares_a_reading_above_the_limit()
     {
         bool[] three = [.. Enumerable.Range(0, 10).Select(i => i > 2)];

@@ -9,9 +9,6 @@ namespace OilCondition.Statistics;
 /// </remarks>
 public abstract class CrossingLaw
 {
-    // Chances nearer to 0 or 1 are within rounding of them.
-    private const double SmallestChance = 1e-14;
-
     private protected CrossingLaw() { }
 
     /// <summary>The chance that the limit has been crossed by a time, F(t).</summary>
@@ -27,10 +24,8 @@ public abstract class CrossingLaw
     /// <exception cref="ArgumentOutOfRangeException">A time is not finite or below 0.</exception>
     public double ChanceBefore(double time, double intact)
     {
-        Guard.NotNegative(intact, "", nameof(intact));
-        return ChanceBefore(time) is var all && time > intact && Passed(intact) is var before && before < 1
-            ? Math.Max(0, Math.Min(1, (all - before) / (1 - before)))
-            : 0;
+        Guard.NotNegative(time, "", nameof(time));
+        return Given(time, Guard.NotNegative(intact, "", nameof(intact)), Begun(intact));
     }
 
     /// <summary>The time by which the limit has been crossed with a chance, given that it has not been crossed by an earlier time.</summary>
@@ -45,89 +40,59 @@ public abstract class CrossingLaw
         Guard.OpenUnitInterval(chance, nameof(chance));
         Guard.NotNegative(intact, "", nameof(intact));
         Guard.Positive(latest, "", nameof(latest));
-        var before = Passed(intact);
-        var wanted = before + chance * (1 - before);
-        time = 0;
-        return wanted < 1 && intact < latest && TryPassed(wanted, intact, latest, out time);
+        Span<double> times = stackalloc double[1];
+        var found = Times([chance], intact, Begun(intact), latest, times) == 1;
+        time = times[0];
+        return found;
+    }
+
+    /// <summary>The chance that the limit has been crossed by the time up to which it is known not to be.</summary>
+    internal double Begun(double intact) => intact > 0 ? Passed(intact) : 0;
+
+    /// <summary>The chance by a time given that it was not crossed by an earlier one, whose chance is known.</summary>
+    internal double Given(double time, double intact, double begun) =>
+        time > intact && begun < 1 ? Math.Max(0, Math.Min(1, (Passed(time) - begun) / (1 - begun))) : 0;
+
+    /// <summary>The times of ascending chances, as for one; each costs less than alone.</summary>
+    /// <param name="chances">Ascending, each above 0 and below 1.</param>
+    /// <param name="intact">Time up to which the limit is known not to be crossed.</param>
+    /// <param name="begun">The chance by that time.</param>
+    /// <param name="latest">How far to look.</param>
+    /// <param name="times">The times.</param>
+    /// <returns>How many of the chances are reached.</returns>
+    internal int Times(ReadOnlySpan<double> chances, double intact, double begun, double latest, Span<double> times)
+    {
+        if (!(intact < latest))
+        {
+            return 0;
+        }
+
+        Span<double> wanted = stackalloc double[chances.Length];
+        var count = 0;
+        while (count < chances.Length && begun + chances[count] * (1 - begun) is var value && value < 1)
+        {
+            wanted[count++] = value;
+        }
+
+        return count == 0 ? 0 : Times(wanted.Slice(0, count), intact, latest, times);
     }
 
     private protected abstract double Passed(double time);
 
-    /// <summary>Where the chance reaches a value, searched on the logarithm of the time since <paramref name="from"/>.</summary>
-    private protected virtual bool TryPassed(double wanted, double from, double latest, out double time)
+    /// <summary>A time near those that are asked for; 0 where none is known.</summary>
+    private protected virtual double TypicalTime => 0;
+
+    /// <summary>Where the chance reaches ascending values.</summary>
+    private protected virtual int Times(ReadOnlySpan<double> wanted, double from, double latest, Span<double> times)
     {
-        time = 0;
-        var upper = latest - from;
-        if (Passed(latest) < wanted)
+        Span<double> memory = stackalloc double[ChanceSearch.Memory];
+        var search = new ChanceSearch(Passed, from, latest, TypicalTime, memory);
+        var found = 0;
+        while (found < wanted.Length && search.TryFind(wanted[found], out times[found]))
         {
-            return false;
+            found++;
         }
 
-        // The way down by fours ends long before the smallest time that matters: a crossing that soon is one at once.
-        var lower = upper;
-        var atLower = Passed(from + lower);
-        var atUpper = atLower;
-        while (atLower >= wanted)
-        {
-            (upper, atUpper) = (lower, atLower);
-            lower /= 4;
-            if (lower < 1e-9 * latest)
-            {
-                time = from;
-                return true;
-            }
-
-            atLower = Passed(from + lower);
-        }
-
-        time = from + Math.Exp(Root(wanted, from, Math.Log(lower), atLower, Math.Log(upper), atUpper));
-        return true;
-    }
-
-    private static double Logit(double chance) =>
-        Math.Log(Math.Max(chance, SmallestChance) / Math.Max(1 - chance, SmallestChance));
-
-    /// <summary>
-    /// False position after Anderson and Björck 1973 on the logit, which is nearly straight in the logarithm of time; every sixth step halves,
-    /// for laws that jump.
-    /// </summary>
-    private double Root(double wanted, double from, double lower, double atLower, double upper, double atUpper)
-    {
-        var goal = Logit(wanted);
-        var low = Logit(atLower) - goal;
-        var high = Logit(atUpper) - goal;
-        var wasEarly = false;
-        for (var step = 1; upper - lower > 1e-10; step++)
-        {
-            var between = step % 6 == 0 ? 0.5 : low / (low - high);
-            var middle = lower + (upper - lower) * between;
-            var chance = Passed(from + Math.Exp(middle));
-            var off = Logit(chance) - goal;
-            if (Math.Abs(off) < 1e-8 || !(middle > lower && middle < upper))
-            {
-                return middle;
-            }
-
-            // An end that stays twice counts for less, so that the next step falls on its side.
-            var isEarly = off < 0;
-            var rest = 1 - off / (isEarly ? low : high);
-            var weight =
-                isEarly != wasEarly || step == 1 ? 1
-                : rest > 0 ? rest
-                : 0.5;
-            wasEarly = isEarly;
-            if (isEarly)
-            {
-                high *= weight;
-                (lower, low) = (middle, off);
-            }
-            else
-            {
-                low *= weight;
-                (upper, high) = (middle, off);
-            }
-        }
-
-        return upper;
+        return found;
     }
 }

@@ -131,7 +131,7 @@ public sealed class DegradationFit
             throw new InvalidOperationException($"The fit is not determined: {Count} readings.");
         }
 
-        var paths = new List<PassagePath>(3 * members.Length);
+        var paths = new List<PassagePath>(MemberPaths.Most * members.Length);
         var freedom = Count - 2;
         var rule = new PassageRule(freedom);
         var given = new PassageRule(freedom + 1);
@@ -143,6 +143,6 @@ public sealed class DegradationFit
             }
         }
 
-        return new MixtureLaw([.. paths]);
+        return new MixtureLaw(paths, given);
     }
 }

@@ -24,16 +24,24 @@ internal sealed class LineLaw : CrossingLaw
         return atStart < 1 ? Math.Max(0, (chance - atStart) / (1 - atStart)) : 0;
     }
 
-    private protected override bool TryPassed(double wanted, double from, double latest, out double time)
+    private protected override int Times(ReadOnlySpan<double> wanted, double from, double latest, Span<double> times)
     {
-        time = 0;
-        var chance = atStart + wanted * (1 - atStart);
-        if (!(chance < 1) || !(chance > 0) || !line.TryCrossing(limit, chance, of, out var position))
+        for (var i = 0; i < wanted.Length; i++)
         {
-            return false;
+            var chance = atStart + wanted[i] * (1 - atStart);
+            if (!(chance < 1) || !(chance > 0) || !line.TryCrossing(limit, chance, of, out var position))
+            {
+                return i;
+            }
+
+            times[i] = Math.Max(from, position - lastPosition);
+            if (times[i] > latest)
+            {
+                times[i] = 0;
+                return i;
+            }
         }
 
-        time = Math.Max(from, position - lastPosition);
-        return time <= latest;
+        return wanted.Length;
     }
 }

@@ -10,6 +10,9 @@ namespace OilCondition.Statistics;
 /// </remarks>
 internal static class MemberPaths
 {
+    /// <summary>Most paths that a member becomes.</summary>
+    public const int Most = 5;
+
     // Below this chance of lying over the limit already the nodes need no allowance for it.
     private const double SurelyBelow = 1e-3;
 
@@ -29,6 +32,8 @@ internal static class MemberPaths
         0.22207592200561264,
         0.011257411327720689,
     ];
+
+    private static readonly double[] NodeChances = [.. Nodes.Select(z => Normal.CDF(0, 1, z))];
 
     public static void Add(
         List<PassagePath> paths,
@@ -88,7 +93,7 @@ internal static class MemberPaths
             var t =
                 below > 1 - SurelyBelow
                     ? z * (1 + (z * z + 1) / (4.0 * nu) + (5 * z * z * z * z + 16 * z * z + 3) / (96.0 * nu * nu))
-                    : StudentT.InvCDF(0, 1, nu, Math.Max(1e-12, below * Normal.CDF(0, 1, z)));
+                    : StudentDistribution.Quantile(Math.Max(1e-12, below * NodeChances[i]), nu);
             paths.Add(
                 new PassagePath(
                     given,

@@ -3,14 +3,28 @@ namespace OilCondition.Statistics;
 /// <summary>The weighted mean of the laws of several paths. Where none has any weight the limit is crossed for certain.</summary>
 internal sealed class MixtureLaw : CrossingLaw
 {
-    private readonly PassagePath[] paths;
+    private readonly PathColumns? columns;
+    private readonly PassagePath[] others;
     private readonly double total;
 
-    public MixtureLaw(PassagePath[] paths)
+    /// <summary>Takes paths; those with a known start and the degrees of freedom of the rule are worked out side by side.</summary>
+    public MixtureLaw(List<PassagePath> paths, PassageRule given)
     {
-        this.paths = paths;
-        total = paths.Sum(path => path.Weight);
+        double typical = 0;
+        foreach (var path in paths)
+        {
+            total += path.Weight;
+            typical += path.Weight * path.TypicalTime;
+        }
+
+        TypicalTime = total > 0 ? typical / total : 0;
+        var alike =
+            given.DegreesOfFreedom <= StudentChance.LongestSeries ? paths.FindAll(path => path.FitsColumns(given)) : [];
+        columns = alike.Count > 0 ? new PathColumns(given, alike) : null;
+        others = alike.Count == 0 ? [.. paths] : [.. paths.Where(path => !path.FitsColumns(given))];
     }
+
+    private protected override double TypicalTime { get; }
 
     private protected override double Passed(double time)
     {
@@ -19,8 +33,13 @@ internal sealed class MixtureLaw : CrossingLaw
             return time > 0 ? 1 : 0;
         }
 
-        double chance = 0;
-        foreach (var path in paths)
+        if (!(time > 0))
+        {
+            return 0;
+        }
+
+        var chance = columns?.Chance(time) ?? 0;
+        foreach (var path in others)
         {
             chance += path.Weight * path.ChanceBefore(time);
         }

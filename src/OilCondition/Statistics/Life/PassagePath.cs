@@ -31,6 +31,19 @@ internal readonly struct PassagePath(
 {
     public double Weight { get; } = weight;
 
+    /// <summary>Distance to the limit over the drift towards it, 0 where there is none.</summary>
+    public double TypicalTime => drift > 0 ? Math.Max(0, distance) / drift : 0;
+
+    /// <summary>The degrees of freedom belong to a rule, from a start that is known, wandering: what <see cref="PathColumns"/> takes.</summary>
+    public bool FitsColumns(PassageRule columns) => ReferenceEquals(rule, columns) && startVariance <= 0 && wander > 0;
+
+    /// <summary>Whether A is below 1.</summary>
+    public bool IsByQuadrature => Bridge < 1;
+
+    /// <summary>A of the chance of having been over the limit and back.</summary>
+    private double Bridge =>
+        1 - 4 * distance / (wander * rule.DegreesOfFreedom * scale2) * (drift + distance * driftVariance / wander);
+
     /// <summary>The chance that the limit has been crossed by a time, given that it was not at the start.</summary>
     public double ChanceBefore(double time)
     {
@@ -41,6 +54,28 @@ internal readonly struct PassagePath(
 
         var atStart = Over(0);
         return time > 0 && atStart < 1 ? Math.Max(0, (Passed(time) - atStart) / (1 - atStart)) : 0;
+    }
+
+    /// <summary>Puts the numbers of the path into columns, each <paramref name="stride"/> long.</summary>
+    public void Store(Span<double> columns, int at, int stride)
+    {
+        var a = Bridge;
+        var unit = rule.DegreesOfFreedom * scale2;
+        ReadOnlySpan<double> fields =
+        [
+            Weight,
+            distance,
+            drift,
+            unit * wander,
+            unit * driftVariance,
+            a < 1 ? a : Math.Sqrt(a),
+            a < 1 ? 0 : Math.Pow(a, -0.5 * rule.DegreesOfFreedom),
+            drift + 2 * distance * driftVariance / wander,
+        ];
+        for (var i = 0; i < fields.Length; i++)
+        {
+            columns[i * stride + at] = fields[i];
+        }
     }
 
     private double Passed(double time)
@@ -54,7 +89,7 @@ internal readonly struct PassagePath(
         var nu = rule.DegreesOfFreedom;
         var variance = Variance(time);
         var gap = distance - drift * time;
-        var a = 1 - 4 * distance / (wander * nu * scale2) * (drift + distance * driftVariance / wander);
+        var a = Bridge;
         if (a < 1)
         {
             return Math.Min(1, over + rule.Returned(1 + gap * gap / (nu * scale2 * variance), a));

@@ -21,7 +21,7 @@ internal sealed class PassageRule
         0.7966664774136267,
         0.9602898564975363,
     ];
-    private static readonly double[] Weights =
+    private static readonly double[] LegendreWeights =
     [
         0.3626837833783620,
         0.3137066458778873,
@@ -35,12 +35,13 @@ internal sealed class PassageRule
     public PassageRule(int degreesOfFreedom)
     {
         DegreesOfFreedom = degreesOfFreedom;
+        Student = new StudentSeries(degreesOfFreedom);
         for (var i = 0; i < Nodes; i++)
         {
             var y = 0.5 * (1 + (i % 2 == 0 ? Abscissas[i / 2] : -Abscissas[i / 2]));
             var root = 1 - (1 - y) * (1 - y);
             powers[i] = Math.Pow(root, 6.0 / degreesOfFreedom);
-            weights[i] = Weights[i / 2] * 3 * root * root * (1 - y);
+            weights[i] = LegendreWeights[i / 2] * 3 * root * root * (1 - y);
         }
 
         // Γ((ν+1)/2) / (Γ(ν/2) sqrt(ν π)) / sqrt(ν): the density of Student's t at 0, over sqrt(ν).
@@ -53,7 +54,17 @@ internal sealed class PassageRule
 
     public int DegreesOfFreedom { get; }
 
-    private double Factor { get; }
+    /// <summary>Student's distribution for it.</summary>
+    public StudentSeries Student { get; }
+
+    /// <summary>p^(2/ν) at the nodes.</summary>
+    public double[] Powers => powers;
+
+    /// <summary>Their weights.</summary>
+    public double[] Weights => weights;
+
+    /// <summary>What does not depend on p.</summary>
+    public double Factor { get; }
 
     /// <summary>Integral over p from 0 to 1 of (peak − a p^(2/ν))^(−1/2), times the factors that do not depend on p.</summary>
     public double Returned(double peak, double a)

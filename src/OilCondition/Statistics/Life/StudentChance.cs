@@ -8,7 +8,8 @@ namespace OilCondition.Statistics;
 /// </summary>
 internal static class StudentChance
 {
-    private const int LongestSeries = 200;
+    /// <summary>Beyond it the sum is long.</summary>
+    public const int LongestSeries = 200;
     private const double Farthest = 1e20;
 
     /// <summary>The chance of a value below t.</summary>

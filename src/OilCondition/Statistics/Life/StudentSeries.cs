@@ -1,0 +1,77 @@
+#if NET
+using System.Runtime.Intrinsics;
+#endif
+
+namespace OilCondition.Statistics;
+
+/// <summary>
+/// Student's distribution at one number of degrees of freedom for four values at once: the finite series of <see cref="StudentChance"/> with
+/// its coefficients worked out beforehand.
+/// </summary>
+internal sealed class StudentSeries
+{
+    private static readonly double[] Arctangent =
+    [
+        .. Enumerable.Range(0, 12).Select(k => (k % 2 == 0 ? 1.0 : -1) / (2 * k + 1)),
+    ];
+
+    private readonly double[] coefficients;
+    private readonly bool odd;
+
+    public StudentSeries(int degreesOfFreedom)
+    {
+        odd = (degreesOfFreedom & 1) == 1;
+        coefficients = new double[degreesOfFreedom / 2];
+        double term = 1;
+        for (var i = 0; i < coefficients.Length; i++)
+        {
+            coefficients[i] = term;
+            term *= odd ? (2.0 * i + 2) / (2 * i + 3) : (2.0 * i + 1) / (2 * i + 2);
+        }
+    }
+
+    /// <summary>The chance of a value below y sqrt(ν), |y| up to 1e10.</summary>
+    /// <param name="y">The value over sqrt(ν).</param>
+    /// <param name="cosine2">1/(1 + y²).</param>
+    public Lanes Below(Lanes y, out Lanes cosine2)
+    {
+        var one = LaneMath.Of(1);
+        cosine2 = one / (one + y * y);
+        var cosine = Root(cosine2);
+        var sine = y * cosine;
+        Lanes sum = default;
+        for (var i = coefficients.Length - 1; i >= 0; i--)
+        {
+            sum = LaneMath.MultiplyAdd(sum, cosine2, LaneMath.Of(coefficients[i]));
+        }
+
+        var between = odd
+            ? LaneMath.Of(2 / Math.PI) * LaneMath.MultiplyAdd(sine * cosine, sum, Angle(sine, cosine))
+            : sine * sum;
+        return LaneMath.Of(0.5) * (one + LaneMath.Max(LaneMath.Of(-1), LaneMath.Min(one, between)));
+    }
+
+    /// <summary>The angle of a sine with a positive cosine: halved three times by its tangent, then the power series.</summary>
+    private static Lanes Angle(Lanes sine, Lanes cosine)
+    {
+        var one = LaneMath.Of(1);
+        var tangent = sine / (one + cosine);
+        tangent /= one + Root(one + tangent * tangent);
+        tangent /= one + Root(one + tangent * tangent);
+        var square = tangent * tangent;
+        var sum = LaneMath.Of(Arctangent[Arctangent.Length - 1]);
+        for (var k = Arctangent.Length - 2; k >= 0; k--)
+        {
+            sum = LaneMath.MultiplyAdd(sum, square, LaneMath.Of(Arctangent[k]));
+        }
+
+        return LaneMath.Of(8) * tangent * sum;
+    }
+
+    private static Lanes Root(Lanes x) =>
+#if NET
+        Vector256.Sqrt(x);
+#else
+        new(Math.Sqrt(x.A), Math.Sqrt(x.B), Math.Sqrt(x.C), Math.Sqrt(x.D));
+#endif
+}
