@@ -73,6 +73,10 @@ public static class ReferenceFolder
         return data;
     }
 
+    /// <summary>Asserts that every quantity of a file has an answer, or a reason why it is left out: a new row cannot go unnoticed.</summary>
+    public static void ShouldAnswerFor(string file, Func<string, bool> isKnown) =>
+        Cases(file).Select(row => row.Quantity).Distinct().Where(quantity => !isKnown(quantity)).ShouldBeEmpty();
+
     public static ReferenceCase Case(string file, string id) =>
         Cases(file).Single(row => string.Equals(row.Id, id, StringComparison.Ordinal));
 }

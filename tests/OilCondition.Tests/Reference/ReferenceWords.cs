@@ -85,6 +85,23 @@ public static class ReferenceWords
         ];
     }
 
+    /// <summary>Asserts that the library gives the row's number, or says what its word means.</summary>
+    public static void ShouldAgreeOrSay(
+        this ReferenceCase row,
+        IReadOnlyDictionary<string, Func<ReferenceCase, double>> figures,
+        IReadOnlyDictionary<string, Func<ReferenceCase, ReferenceBehaviour>> answers
+    )
+    {
+        if (row.TryNumber(out _))
+        {
+            row.ShouldAgree(figures[row.Quantity](row));
+        }
+        else
+        {
+            row.ShouldSay(answers, figures);
+        }
+    }
+
     /// <summary>Asserts that the library says what the row's word means.</summary>
     public static void ShouldSay(
         this ReferenceCase row,

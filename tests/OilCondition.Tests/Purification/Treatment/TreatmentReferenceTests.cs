@@ -33,25 +33,17 @@ public class TreatmentReferenceTests
     {
         description.ShouldNotBeEmpty();
         var row = ReferenceFolder.Case(file, id);
-        if (row.TryNumber(out _))
-        {
-            row.ShouldAgree(Mapped[row.Quantity](row));
-        }
-        else
-        {
-            row.ShouldSay(
-                new Dictionary<string, Func<ReferenceCase, ReferenceBehaviour>>(StringComparer.Ordinal)
-                {
-                    ["ultimate water content under vacuum"] = Said,
-                    ["equilibrium water content with head-space air"] = purge =>
-                        Purge(purge).WaterFloor
-                        < Curve(purge).SaturationAt(Sump.Celsius(purge.Number("t_oil_C"))).Content
-                            ? ReferenceBehaviour.Unsaturated
-                            : ReferenceBehaviour.Saturated,
-                },
-                Mapped
-            );
-        }
+        row.ShouldAgreeOrSay(
+            Mapped,
+            new Dictionary<string, Func<ReferenceCase, ReferenceBehaviour>>(StringComparer.Ordinal)
+            {
+                ["ultimate water content under vacuum"] = Said,
+                ["equilibrium water content with head-space air"] = purge =>
+                    Purge(purge).WaterFloor < Curve(purge).SaturationAt(Sump.Celsius(purge.Number("t_oil_C"))).Content
+                        ? ReferenceBehaviour.Unsaturated
+                        : ReferenceBehaviour.Saturated,
+            }
+        );
     }
 
     private static ReferenceBehaviour Said(ReferenceCase row) =>
