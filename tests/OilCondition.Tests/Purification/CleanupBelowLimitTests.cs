@@ -215,14 +215,20 @@ public class CleanupBelowLimitTests
     [Fact]
     public void A_known_floor_or_rate_gives_the_ingress_its_whole_doubt()
     {
-        var loop = new LoopPerformance(
-            C04(new CleanupOptions(floor: 20)),
-            new CleanupLoop(UnitsNet.Volume.FromLiters(100), UnitsNet.VolumeFlow.FromLitersPerMinute(1))
-        );
+        var plant = new CleanupLoop(UnitsNet.Volume.FromLiters(100), UnitsNet.VolumeFlow.FromLitersPerMinute(1));
+        var loop = new LoopPerformance(C04(new CleanupOptions(floor: 20)), plant);
         var ingress = loop.IngressPerHour(10);
         var rate = loop.Curve.RateIntervalPerHour();
         ingress.Method.ShouldBe(CleanupFigureMethod.Profile);
         ingress.Lower.ShouldBe(10 * rate.Lower, 1e-9);
         ingress.Upper.ShouldBe(10 * rate.Upper, 1e-9);
+
+        loop = new LoopPerformance(C04(new CleanupOptions(ratePerHour: 0.15)), plant);
+        ingress = loop.IngressPerHour(10);
+        var floor = loop.Curve.FloorInterval();
+        ingress.Method.ShouldBe(CleanupFigureMethod.Profile);
+        ingress.Lower.ShouldBe(0.15 * (floor.Lower - 10), 1e-9);
+        ingress.Upper.ShouldBe(0.15 * (floor.Upper - 10), 1e-9);
+        loop.IngressPerHour(10, 0.95, IntervalSide.Upper).Upper.ShouldBe(ingress.Upper, 1e-6);
     }
 }
