@@ -18,10 +18,10 @@ internal sealed class MixtureLaw : CrossingLaw
         }
 
         TypicalTime = total > 0 ? typical / total : 0;
-        var alike =
-            given.DegreesOfFreedom <= StudentChance.LongestSeries ? paths.FindAll(path => path.FitsColumns(given)) : [];
-        columns = alike.Count > 0 ? new PathColumns(given, alike) : null;
-        others = alike.Count == 0 ? [.. paths] : [.. paths.Where(path => !path.FitsColumns(given))];
+        var fits =
+            given.DegreesOfFreedom <= StudentChance.LongestSeries && paths.Exists(path => path.FitsColumns(given));
+        columns = fits ? new PathColumns(given, paths) : null;
+        others = fits ? [.. paths.Where(path => !path.FitsColumns(given))] : [.. paths];
     }
 
     private protected override double TypicalTime { get; }

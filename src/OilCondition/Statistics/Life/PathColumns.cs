@@ -18,20 +18,33 @@ internal sealed class PathColumns
     private readonly int count;
     private readonly int shallow;
 
-    /// <summary>Puts paths in columns: first those whose bridge is integrated by quadrature, then those that have it in closed form.</summary>
+    /// <summary>Puts the paths that fit in columns: first those whose bridge is integrated by quadrature, then those that have it in closed form.</summary>
     public PathColumns(PassageRule rule, List<PassagePath> paths)
     {
         this.rule = rule;
-        shallow = Padded(paths.Count(path => path.IsByQuadrature));
-        count = shallow + Padded(paths.Count(path => !path.IsByQuadrature));
+        var (soft, hard) = (0, 0);
+        foreach (var path in paths)
+        {
+            if (path.FitsColumns(rule))
+            {
+                soft += path.IsByQuadrature ? 1 : 0;
+                hard += path.IsByQuadrature ? 0 : 1;
+            }
+        }
+
+        shallow = Padded(soft);
+        count = shallow + Padded(hard);
         columns = new double[Fields * count];
 
         // What fills up a column has no weight and harmless numbers.
         columns.AsSpan(count).Fill(1);
-        var (soft, hard) = (0, shallow);
+        (soft, hard) = (0, shallow);
         foreach (var path in paths)
         {
-            path.Store(columns, path.IsByQuadrature ? soft++ : hard++, count);
+            if (path.FitsColumns(rule))
+            {
+                path.Store(columns, path.IsByQuadrature ? soft++ : hard++, count);
+            }
         }
     }
 
