@@ -20,7 +20,7 @@ internal ref struct ChanceSearch
     private const double SmallestPart = 1e-9;
 
     /// <summary>From here one interpolation leaves nothing.</summary>
-    private const double CloseEnough = 1e-7;
+    private const double CloseEnough = 1e-6;
     private const double NarrowEnough = 1e-10;
     private static readonly double Ln4 = Math.Log(4);
 
@@ -100,7 +100,7 @@ internal ref struct ChanceSearch
             }
 
             var halve = false;
-            if (step % 4 == 0)
+            if (step % 6 == 0)
             {
                 halve = width > widthBefore / 4;
                 widthBefore = width;
