@@ -31,6 +31,72 @@ public class DecayRobustnessTests
         worst.ShouldBeLessThan(1e-3);
     }
 
+    [Theory]
+    [InlineData(
+        "between two octaves: two readings close together at the start",
+        new[] { 0.297, 0.325, 3.095, 5.329 },
+        new[] { 1036.12, 963.69, 128.88, 76.91 }
+    )]
+    [InlineData(
+        "between two octaves: steep, the early readings tell everything",
+        new[] { 0.002, 0.032, 2.958, 5.417, 8.203, 11.274 },
+        new[] { 1005.27, 922.01, 181.73, 140.69, 113.68, 123.48 }
+    )]
+    [InlineData(
+        "between two octaves: steep, ten readings at the floor",
+        new[] { 0.204, 0.233, 3.113, 5.481, 8.243, 11.339, 14.88, 18.767, 22.642, 27.206, 31.763, 36.534 },
+        new[] { 1001.82, 923.94, 118.43, 77.79, 72.52, 71.7, 71.73, 74.88, 72.69, 74.24, 75.46, 70.88 }
+    )]
+    [InlineData(
+        "behind the kink: free floor, found at the bound",
+        new[] { 0, 1.051, 2.278, 2.915, 3.989, 5.291 },
+        new[] { 925.06, 825.47, 569.85, 499.77, 367.9, 265.25 }
+    )]
+    [InlineData(
+        "behind the kink: free floor, four readings",
+        new[] { 0.0, 1, 2, 3 },
+        new[] { 971.91, 746.61, 491.84, 318.63 }
+    )]
+    [InlineData(
+        "before the kink: at the bound, found with a free floor",
+        new[] { 0, 0.905, 1.471, 2.81, 3.723, 4.901 },
+        new[] { 920.62, 804.92, 643.24, 430.15, 310.8, 199.33 }
+    )]
+    public void A_minimum_that_a_scan_of_octaves_steps_over_is_found(string what, double[] times, double[] values)
+    {
+        double[] since = [.. times.Select(t => t - times[0])];
+        var fit = ExponentialDecay.Fit(since, values);
+        (
+            Squares(since, values, fit.Start, fit.Floor, fit.Rate) / Grid(since, values, points: 4000) - 1
+        ).ShouldBeLessThan(1e-6, what);
+    }
+
+    [Fact]
+    public void None_of_few_or_steep_readings_is_above_the_optimum_of_a_dense_grid()
+    {
+        // Falls of 6 to 120 time constants, or four to six readings; some with two readings close together at the start.
+        var random = new Random(20260413);
+        for (var run = 0; run < 4000; run++)
+        {
+            var few = run % 2 == 0;
+            var count = few ? random.Next(4, 7) : random.Next(5, 25);
+            var times = Enumerable.Range(0, count).Select(i => Math.Pow(i, 1.5)).ToArray();
+            times[1] *= run % 3 == 0 ? 0.03 : 0.5 + 0.5 * random.NextDouble();
+            var rate = (few ? 1 + 5 * random.NextDouble() : 6 * Math.Pow(20, random.NextDouble())) / times[^1];
+            var floor = 20 + 480 * random.NextDouble();
+            var noise = 20 + 80 * random.NextDouble();
+            double[] values =
+            [
+                .. times.Select(t =>
+                    floor + (1000 - floor) * Math.Exp(-rate * t) + noise * DecayNoiseSource.Normal(random)
+                ),
+            ];
+            var fit = ExponentialDecay.Fit(times, values);
+            var own = Squares(times, values, fit.Start, fit.Floor, fit.Rate);
+            own.ShouldBeLessThan(1.001 * Grid(times, values, points: 1000) + 1e-6, $"run {run}");
+        }
+    }
+
     [Fact]
     public void Each_optimum_inside_its_limits_satisfies_the_normal_equations()
     {
@@ -100,23 +166,22 @@ public class DecayRobustnessTests
         );
     }
 
-    /// <summary>Second route: a grid of 250 rates in ln k, two-parameter regression at each in plain loops, its best point refined by golden section.</summary>
-    private static double Grid(double[] times, double[] values)
+    /// <summary>Second route: a grid of rates in ln k, two-parameter regression at each in plain loops, its best point refined by golden section.</summary>
+    private static double Grid(double[] times, double[] values, int points = 250)
     {
         var span = times[^1];
         var lowest = Math.Log(1 / 64.0 / span);
         var highest = Math.Log(12 / times[1]);
-        const int Points = 250;
         var best = double.PositiveInfinity;
         var at = 0.0;
-        for (var i = 0; i <= Points; i++)
+        for (var i = 0; i <= points; i++)
         {
-            var u = lowest + (highest - lowest) * i / Points;
+            var u = lowest + (highest - lowest) * i / points;
             var rss = AtRate(times, values, Math.Exp(u));
             (best, at) = rss < best ? (rss, u) : (best, at);
         }
 
-        var step = (highest - lowest) / Points;
+        var step = (highest - lowest) / points;
         var (from, to) = (Math.Max(lowest, at - step), Math.Min(highest, at + step));
         for (var i = 0; i < 25; i++)
         {

@@ -36,7 +36,7 @@ internal sealed class CensoredSeries
             options.Start.HasValue ? columns.Scaled(options.Start.Value) : double.NaN,
             options.Rate.HasValue ? Math.Log(options.Rate.Value * Span) : double.NaN
         );
-        Levels = DecaySearch.Levels(columns);
+        Levels = DecayScan.Octaves(columns);
         AboveCount = belowLimit.Count(below => !below);
         least = SmallestShare * values.Max(Math.Abs);
         PerSize = new double[times.Length];
@@ -65,7 +65,7 @@ internal sealed class CensoredSeries
     public int Count => Times.Length;
 
     /// <summary>ln of the slowest rate of the search.</summary>
-    public static double Bottom => Math.Log(DecaySearch.LowestScaledRate);
+    public static double Bottom => DecayScan.LogLowest;
 
     /// <summary>ln of the fastest rate of the search.</summary>
     public double Top => Bottom + (Levels - 1) * Math.Log(2);

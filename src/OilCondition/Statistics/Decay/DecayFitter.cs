@@ -165,7 +165,7 @@ internal static class DecayFitter
         var limit = 0;
         if (options.Rate.HasValue || (columns.Flat && options.FreeParts == 3))
         {
-            var scaledRate = options.Rate.HasValue ? options.Rate.Value * columns.Span : DecaySearch.LowestScaledRate;
+            var scaledRate = options.Rate.HasValue ? options.Rate.Value * columns.Span : DecayScan.LowestScaledRate;
             sums = columns.WithDerivatives(scaledRate);
             curve = shape.Best(sums, scaledRate);
             limit = options.Rate.HasValue ? 0 : -1;

@@ -39,13 +39,13 @@ internal readonly ref struct DecayReach
         out bool hasHighest
     )
     {
-        var levels = DecaySearch.Levels(columns);
-        var bottom = Math.Log(DecaySearch.LowestScaledRate);
+        var levels = DecayScan.Octaves(columns);
+        var bottom = DecayScan.LogLowest;
         var ln2 = Math.Log(2);
         var top = bottom + (levels - 1) * ln2;
-        Span<double> scan = stackalloc double[DecaySearch.MostLevels];
-        Span<double> free = stackalloc double[DecaySearch.MostLevels];
-        DecaySearch.Octaves(columns, shape, levels, scan, free);
+        Span<double> scan = stackalloc double[DecayScan.MostOctaves];
+        Span<double> free = stackalloc double[DecayScan.MostOctaves];
+        DecayScan.OfOctaves(columns, shape, levels, scan, free);
         lowest = best;
         highest = best;
         for (var i = 0; i < levels; i++)

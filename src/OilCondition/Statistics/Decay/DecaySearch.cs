@@ -5,40 +5,16 @@ namespace OilCondition.Statistics;
 /// <summary>Variable projection (Golub and Pereyra 1973): only the rate is searched, over all that the data can tell apart.</summary>
 internal static class DecaySearch
 {
-    /// <summary>Below it, in rate times span, the curve is a straight line to within 0.02 % of its fall.</summary>
-    public const double LowestScaledRate = 1.0 / 64;
-
-    /// <summary>e^−12 of the fall is left at the first reading after the origin: any faster curve is the same step.</summary>
-    private const double TimeConstantsInFirstGap = 12;
-
-    public const int MostLevels = 56;
     private const int MostSteps = 80;
-    private const double Ln2 = 0.6931471805599453;
-    private const double PerLn2 = 1.4426950408889634;
-    private static readonly double LogLowest = Math.Log(LowestScaledRate);
 
-    /// <summary>With the bend of the slope taken from the pass before, a last step of this size leaves far less than 1e-10 of the rate.</summary>
+    /// <summary>With the bend of the slope taken from the pass before, a last step of this size leaves far less than 1e-10 of the rate; the first step has none.</summary>
     private const double LastStep = 3e-5;
+    private const double LastFirstStep = 3e-6;
 
-    /// <summary>The level above which a scan of octaves is a step for these readings.</summary>
-    public static int Levels(in DecayColumns columns) =>
-        Math.Min(
-            MostLevels,
-            2 + (int)Math.Ceiling(Math.Log(TimeConstantsInFirstGap / LowestScaledRate / columns.FirstGap) * PerLn2)
-        );
-
-    /// <summary>The scan: least squares at every level, with the lowest floor and without it.</summary>
-    public static void Octaves(
-        in DecayColumns columns,
-        in DecayShape shape,
-        int levels,
-        Span<double> squares,
-        Span<double> free
-    )
-    {
-        var whole = (levels + LaneMath.Width - 1) / LaneMath.Width * LaneMath.Width;
-        columns.Octaves(LowestScaledRate, shape, squares.Slice(0, whole), free.Slice(0, whole));
-    }
+    /// <summary>Up to so many readings, or where so little is left of the fall over all readings (the first one counts 1), minima are narrow:
+    /// one may lie hidden between two octaves, and one on either side of where the floor meets its bound.</summary>
+    private const int FewReadings = 8;
+    private const double FewTellTheRate = 2.5;
 
     /// <summary>The curve of least weighted squares over all rates.</summary>
     /// <param name="columns">The series.</param>
@@ -48,59 +24,66 @@ internal static class DecaySearch
     [SkipLocalsInit]
     public static DecayAtRate Find(in DecayColumns columns, in DecayShape shape, out int limit, out DecaySums sums)
     {
-        var levels = Levels(columns);
-        Span<double> scan = stackalloc double[MostLevels];
-        Span<double> free = stackalloc double[MostLevels];
-        Octaves(columns, shape, levels, scan, free);
-        var found = false;
-        var latest = 0.0;
-        DecayAtRate best = default;
-        sums = default;
-        limit = 0;
-        for (var i = 0; i < levels; i++)
+        Span<double> squares = stackalloc double[DecayScan.MostOctaves];
+        Span<double> free = stackalloc double[DecayScan.MostOctaves];
+        var scan = DecayScan.OfOctaves(columns, shape, DecayScan.Octaves(columns), squares, free);
+        DecayOptimum best = default;
+        var few = columns.Count <= FewReadings;
+        if (!few)
         {
-            var noHigherBefore = i == 0 || scan[i] <= scan[i - 1];
-            var lowerThanNext = i == levels - 1 || scan[i] < scan[i + 1];
-            if (!noHigherBefore || !lowerThanNext)
+            Search(columns, shape, scan, ref best);
+        }
+
+        if (few || columns.Count - best.Sums.D < FewTellTheRate)
+        {
+            Span<double> fineSquares = stackalloc double[DecayScan.Parts * DecayScan.MostOctaves];
+            Span<double> fineFree = stackalloc double[DecayScan.Parts * DecayScan.MostOctaves];
+            var steep = Math.Min(best.Curve.ScaledRate / 8, 0.5 / columns.FirstGap);
+            var from = few ? 0 : Math.Max(0, DecayScan.OctaveOf(steep));
+            var fine = scan.Finer(columns, shape, from, fineSquares, fineFree);
+            best.LoseDrops();
+            Search(columns, shape, fine, ref best);
+        }
+
+        best.Settle(columns, shape);
+        limit = best.Limit;
+        sums = best.Sums;
+        return best.Curve;
+    }
+
+    /// <summary>Refines every minimum of a scan.</summary>
+    private static void Search(in DecayColumns columns, in DecayShape shape, in DecayScan scan, ref DecayOptimum best)
+    {
+        for (var i = 0; i < scan.Levels; i++)
+        {
+            if (!scan.IsMinimum(i) || best.IsNear(scan.LogRate(i), scan.Step))
             {
                 continue;
             }
 
-            var refined = Refine(columns, shape, scan[i] > free[i] ? scan : free, levels, i, out var side, out var at);
-            latest = refined.ScaledRate;
-            if (!found || refined.ResidualSumOfSquares < best.ResidualSumOfSquares)
+            var here = Refine(columns, shape, scan, i, out var limit, out var sums);
+            best.Keep(here, limit, sums);
+            if (scan.IsFine && scan.MeetsBound(i))
             {
-                best = refined;
-                limit = side;
-                sums = at;
-                found = true;
+                // Where the floor meets its bound the squares have a kink, with room for a minimum on either side.
+                var other = here.AtBound ? shape.Unbounded : shape.AtLowestFloor;
+                var there = Refine(columns, other, scan, i, out limit, out sums);
+                best.Keep(shape.Best(sums, there.ScaledRate, there.Shift), limit, sums);
             }
         }
-
-        if (best.ScaledRate != latest)
-        {
-            // The drops left behind are those of another minimum.
-            sums = columns.WithDerivatives(best.ScaledRate);
-        }
-
-        return best;
     }
 
     private static DecayAtRate Refine(
         in DecayColumns columns,
         in DecayShape shape,
-        ReadOnlySpan<double> scan,
-        int levels,
+        in DecayScan scan,
         int level,
         out int limit,
         out DecaySums sums
     )
     {
-        var u = LogLowest + level * Ln2;
-        limit =
-            level == 0 ? -1
-            : level == levels - 1 ? 1
-            : 0;
+        var u = scan.LogRate(level);
+        limit = scan.End(level);
         if (limit != 0)
         {
             var rate = Math.Exp(u);
@@ -113,9 +96,9 @@ internal static class DecaySearch
             }
         }
 
-        var lowest = limit < 0 ? u : u - Ln2;
-        var highest = limit > 0 ? u : u + Ln2;
-        u = limit == 0 ? u + Ln2 * Lowest(scan, levels, level, shape.Total) : (lowest + highest) / 2;
+        var lowest = limit < 0 ? u : u - scan.Step;
+        var highest = limit > 0 ? u : u + scan.Step;
+        u = limit == 0 ? u + scan.Step * scan.Lowest(level) : (lowest + highest) / 2;
         limit = 0;
         return Newton(columns, shape, lowest, highest, u, out sums);
     }
@@ -161,7 +144,7 @@ internal static class DecaySearch
                 step = (lowest + highest) / 2 - u;
             }
 
-            if (Math.Abs(step) < LastStep || steps == MostSteps)
+            if (Math.Abs(step) < (taken != 0 ? LastStep : LastFirstStep) || steps == MostSteps)
             {
                 // The last step needs no pass over the readings: the sums there follow from their derivatives.
                 sums = sums.Shifted(step);
@@ -172,26 +155,5 @@ internal static class DecaySearch
             taken = step;
             secondBefore = second;
         }
-    }
-
-    /// <summary>Where the scan is lowest near a level, in levels from it, by a polynomial through it and its neighbours.</summary>
-    /// <remarks>The reciprocal of what the curve explains is closer to a polynomial than the residual sum of squares: tried on random series.</remarks>
-    [SkipLocalsInit]
-    private static double Lowest(ReadOnlySpan<double> scan, int levels, int level, double total)
-    {
-        Span<double> height = stackalloc double[5];
-        var wide = level > 1 && level < levels - 2;
-        for (var i = wide ? 0 : 1; i < (wide ? 5 : 4); i++)
-        {
-            var explained = total - scan[level - 2 + i];
-            if (!(explained > 0))
-            {
-                return 0;
-            }
-
-            height[i] = total / explained;
-        }
-
-        return Math.Max(-0.9, Math.Min(0.9, FivePoints.Lowest(height, wide)));
     }
 }

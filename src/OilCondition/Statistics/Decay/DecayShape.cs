@@ -27,9 +27,11 @@ internal readonly struct DecayShape
         LowestFloor = floor.HasValue ? double.NegativeInfinity : columns.Scaled(lowestFloor);
     }
 
-    private DecayShape(in DecayShape bounded)
+    private DecayShape(in DecayShape bounded, bool floorIsLowest)
     {
         this = bounded;
+        KnowsFloor = floorIsLowest;
+        Floor = bounded.LowestFloor;
         LowestFloor = double.NegativeInfinity;
     }
 
@@ -37,7 +39,10 @@ internal readonly struct DecayShape
     public double Total => sumYY - sumY * sumY / weight;
 
     /// <summary>The same without a lowest floor.</summary>
-    public DecayShape Unbounded => new(this);
+    public DecayShape Unbounded => KnowsFloor ? this : new(this, floorIsLowest: false);
+
+    /// <summary>The same with the floor fixed at its lowest allowed value.</summary>
+    public DecayShape AtLowestFloor => new(this, floorIsLowest: true);
 
     public bool KnowsStart { get; }
     public bool KnowsFloor { get; }
