@@ -89,7 +89,7 @@ internal static class DecaySearch
             var rate = Math.Exp(u);
             sums = columns.WithDerivatives(rate);
             var edge = shape.Best(sums, rate);
-            shape.Slope(sums, edge.AtBound, out var slope, out _);
+            shape.Slope(sums, out var slope, out _);
             if (!(slope * limit < 0))
             {
                 return edge;
@@ -114,13 +114,13 @@ internal static class DecaySearch
     )
     {
         double taken = 0;
+        double perTaken = 0;
         double secondBefore = 0;
         for (var steps = 0; ; steps++)
         {
             var rate = Math.Exp(u);
             sums = columns.WithDerivatives(rate);
-            var curve = shape.Best(sums, rate);
-            shape.Slope(sums, curve.AtBound, out var first, out var second);
+            shape.Slope(sums, out var first, out var second);
             if (first > 0)
             {
                 lowest = u;
@@ -130,10 +130,11 @@ internal static class DecaySearch
                 highest = u;
             }
 
-            var step = -first / second;
+            var perSecond = 1 / second;
+            var step = -first * perSecond;
 
             // The third derivative from the pass before, unless a kink lies between: the floor meets its bound.
-            var correction = taken != 0 ? (second - secondBefore) / taken * step * step / (2 * second) : 0;
+            var correction = (second - secondBefore) * perTaken * step * step * 0.5 * perSecond;
             if (Math.Abs(correction) < 0.2 * Math.Abs(step))
             {
                 step -= correction;
@@ -153,6 +154,7 @@ internal static class DecaySearch
 
             u += step;
             taken = step;
+            perTaken = 1 / step;
             secondBefore = second;
         }
     }

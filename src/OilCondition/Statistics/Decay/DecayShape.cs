@@ -14,12 +14,16 @@ internal readonly struct DecayShape
     private readonly double weight;
     private readonly double sumY;
     private readonly double sumYY;
+    private readonly double perWeight;
+    private readonly double mean;
 
     public DecayShape(in DecayColumns columns, double? start, double? floor, double lowestFloor)
     {
         weight = columns.Count;
         sumY = columns.SumY;
         sumYY = columns.SumYY;
+        perWeight = 1 / weight;
+        mean = sumY * perWeight;
         KnowsStart = start.HasValue;
         KnowsFloor = floor.HasValue;
         Start = start.HasValue ? columns.Scaled(start.Value) : 0;
@@ -36,7 +40,7 @@ internal readonly struct DecayShape
     }
 
     /// <summary>Sum of squares of the values about their mean.</summary>
-    public double Total => sumYY - sumY * sumY / weight;
+    public double Total => sumYY - sumY * mean;
 
     /// <summary>The same without a lowest floor.</summary>
     public DecayShape Unbounded => KnowsFloor ? this : new(this, floorIsLowest: false);
@@ -70,10 +74,11 @@ internal readonly struct DecayShape
         }
         else
         {
-            var c = sums.DY - sums.D * sumY / weight;
-            var v = sums.DD - sums.D * sums.D / weight;
+            var share = sums.D * perWeight;
+            var c = sums.DY - sums.D * mean;
+            var v = sums.DD - sums.D * share;
             change = v > 0 ? c / v : 0;
-            start = (sumY - change * sums.D) / weight;
+            start = mean - change * share;
             rss = Total - change * c;
         }
 
@@ -102,11 +107,11 @@ internal readonly struct DecayShape
         }
         else
         {
-            var mean = LaneMath.Of(sumY / weight);
-            var c = dy - mean * d;
-            var share = d * LaneMath.Of(1 / weight);
+            var level = LaneMath.Of(mean);
+            var c = dy - level * d;
+            var share = d * LaneMath.Of(perWeight);
             change = Ratio(c, dd - share * d);
-            start = mean - change * share;
+            start = level - change * share;
             free = LaneMath.Of(Total) - change * c;
         }
 
@@ -120,35 +125,27 @@ internal readonly struct DecayShape
             );
     }
 
-    /// <summary>First and second derivative by ln κ of what the search makes as large as possible.</summary>
-    public void Slope(in DecaySums sums, bool atBound, out double first, out double second)
+    /// <summary>
+    /// First and second derivative by ln κ of what the search makes as large as possible. Written with as few divisions, one after the other, as can be:
+    /// they take most of the time of a short series.
+    /// </summary>
+    public void Slope(in DecaySums sums, out double first, out double second)
     {
-        if (KnowsFloor || atBound)
+        if (KnowsFloor)
         {
-            var floor = KnowsFloor ? Floor : LowestFloor;
-            if (KnowsStart)
+            SlopeWithFloor(sums, Floor, out first, out second);
+        }
+        else if (KnowsStart)
+        {
+            var c = sums.DY - Start * sums.D;
+            if (c < (LowestFloor - Start) * sums.DD)
             {
-                var change = floor - Start;
-                first = 2 * change * (sums.DY1 - Start * sums.D1) - change * change * sums.DD1;
-                second = 2 * change * (sums.DY2 - Start * sums.D2) - change * change * sums.DD2;
+                SlopeWithFloor(sums, LowestFloor, out first, out second);
                 return;
             }
 
             LogRatio(
-                sumY - weight * floor - (sums.DY - floor * sums.D),
-                floor * sums.D1 - sums.DY1,
-                floor * sums.D2 - sums.DY2,
-                weight - 2 * sums.D + sums.DD,
-                sums.DD1 - 2 * sums.D1,
-                sums.DD2 - 2 * sums.D2,
-                out first,
-                out second
-            );
-        }
-        else if (KnowsStart)
-        {
-            LogRatio(
-                sums.DY - Start * sums.D,
+                c,
                 sums.DY1 - Start * sums.D1,
                 sums.DY2 - Start * sums.D2,
                 sums.DD,
@@ -160,18 +157,50 @@ internal readonly struct DecayShape
         }
         else
         {
-            var mean = sumY / weight;
+            var share = sums.D * perWeight;
+            var c = sums.DY - mean * sums.D;
+            var v = sums.DD - sums.D * share;
+
+            // start + change below the lowest floor, times v.
+            if (c * (1 - share) < (LowestFloor - mean) * v)
+            {
+                SlopeWithFloor(sums, LowestFloor, out first, out second);
+                return;
+            }
+
             LogRatio(
-                sums.DY - mean * sums.D,
+                c,
                 sums.DY1 - mean * sums.D1,
                 sums.DY2 - mean * sums.D2,
-                sums.DD - sums.D * sums.D / weight,
-                sums.DD1 - 2 * sums.D * sums.D1 / weight,
-                sums.DD2 - 2 * (sums.D1 * sums.D1 + sums.D * sums.D2) / weight,
+                v,
+                sums.DD1 - 2 * share * sums.D1,
+                sums.DD2 - 2 * (sums.D1 * sums.D1 * perWeight + share * sums.D2),
                 out first,
                 out second
             );
         }
+    }
+
+    private void SlopeWithFloor(in DecaySums sums, double floor, out double first, out double second)
+    {
+        if (KnowsStart)
+        {
+            var change = floor - Start;
+            first = 2 * change * (sums.DY1 - Start * sums.D1) - change * change * sums.DD1;
+            second = 2 * change * (sums.DY2 - Start * sums.D2) - change * change * sums.DD2;
+            return;
+        }
+
+        LogRatio(
+            sumY - weight * floor - (sums.DY - floor * sums.D),
+            floor * sums.D1 - sums.DY1,
+            floor * sums.D2 - sums.DY2,
+            weight - 2 * sums.D + sums.DD,
+            sums.DD1 - 2 * sums.D1,
+            sums.DD2 - 2 * sums.D2,
+            out first,
+            out second
+        );
     }
 
     /// <summary>Derivatives of ln(c²/v): nearly a parabola in ln κ, so that Newton's step lands close.</summary>
