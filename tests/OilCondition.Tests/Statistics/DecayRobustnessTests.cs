@@ -133,6 +133,62 @@ public class DecayRobustnessTests
             Math.Abs(residuals.Zip(column, (r, c) => r * c).Sum()) / column.Sum(c => c * c);
     }
 
+    [Theory]
+    [InlineData(-0.03)]
+    [InlineData(-0.0003)]
+    [InlineData(0.0003)]
+    [InlineData(0.03)]
+    public void An_optimum_beside_the_kink_of_the_bound_satisfies_the_normal_equations(double standardErrors)
+    {
+        // The bound is put beside the floor that the readings themselves have, so that the search crosses the kink with its last steps.
+        var random = new Random(20260414);
+        for (var run = 0; run < 300; run++)
+        {
+            var (times, values) = Draw(random, 0);
+            var free = ExponentialDecay.Fit(times, values, new ExponentialDecayOptions(lowestFloor: null));
+            if (free.Status != ExponentialDecayStatus.Determined || free.RateStandardError > 0.5 * free.Rate)
+            {
+                continue;
+            }
+
+            var bound = free.Floor + standardErrors * free.FloorStandardError;
+            var fit = ExponentialDecay.Fit(times, values, new ExponentialDecayOptions(lowestFloor: bound));
+            fit.Status.ShouldBe(
+                standardErrors > 0 ? ExponentialDecayStatus.AtFloorBound : ExponentialDecayStatus.Determined
+            );
+            fit.Floor.ShouldBe(Math.Max(bound, free.Floor), 1e-9 * Math.Abs(free.Floor) + 1e-9);
+
+            // The step of Gauss and Newton from the fit, over the parts that are free, in standard errors of the rate.
+            double[] e = [.. times.Select(t => Math.Exp(-fit.Rate * t))];
+            double[] byLogRate = [.. times.Select((t, i) => -(fit.Start - fit.Floor) * fit.Rate * t * e[i])];
+            double[] residuals = [.. values.Select((y, i) => y - fit.Floor - (fit.Start - fit.Floor) * e[i])];
+            double[][] linear = standardErrors > 0 ? [e] : [e, [.. e.Select(v => 1 - v)]];
+            var rest = Rest(byLogRate, linear);
+            var step = rest.Zip(residuals, (r, y) => r * y).Sum() / rest.Sum(r => r * r);
+            Math.Abs(step).ShouldBeLessThan(1e-7 * free.RateStandardError / free.Rate, $"run {run}");
+        }
+
+        // What is left of a column after its projection on others (Gram and Schmidt, twice).
+        static double[] Rest(double[] column, double[][] others)
+        {
+            var rest = column.ToArray();
+            var first = others[0];
+            var bases = others.Length == 1 ? [first] : new[] { first, Less(others[1], first) };
+            foreach (var one in bases.Concat(bases))
+            {
+                rest = Less(rest, one);
+            }
+
+            return rest;
+        }
+
+        static double[] Less(double[] column, double[] by)
+        {
+            var share = column.Zip(by, (c, b) => c * b).Sum() / by.Sum(b => b * b);
+            return [.. column.Zip(by, (c, b) => c - share * b)];
+        }
+    }
+
     /// <summary>Ordinary, nearly linear, flat, rising, few readings, large offset; noise of 2 to 10 %, constant or proportional.</summary>
     private static (double[] Times, double[] Values) Draw(Random random, int kind)
     {

@@ -104,6 +104,13 @@ internal readonly struct DecayEllipse
             any = true;
         }
 
+        if (startVariance == 0 && changeVariance == 0)
+        {
+            // Start and floor are known: one curve, whose discriminant would be zero but for rounding.
+            Add((target - start) / change, ref any, ref first, ref last);
+            return any;
+        }
+
         var level = start - target;
         var a = change * change - room * changeVariance;
         var halfB = level * change - room * covariance;

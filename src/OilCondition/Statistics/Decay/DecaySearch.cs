@@ -10,6 +10,7 @@ internal static class DecaySearch
     /// <summary>With the bend of the slope taken from the pass before, a last step of this size leaves far less than 1e-10 of the rate; the first step has none.</summary>
     private const double LastStep = 3e-5;
     private const double LastFirstStep = 3e-6;
+    private const double LastStepOverKink = 1e-11;
 
     /// <summary>Up to so many readings, or where so little is left of the fall over all readings (the first one counts 1), minima are narrow:
     /// one may lie hidden between two octaves, and one on either side of where the floor meets its bound.</summary>
@@ -116,11 +117,12 @@ internal static class DecaySearch
         double taken = 0;
         double perTaken = 0;
         double secondBefore = 0;
+        var boundBefore = false;
         for (var steps = 0; ; steps++)
         {
             var rate = Math.Exp(u);
             sums = columns.WithDerivatives(rate);
-            shape.Slope(sums, out var first, out var second);
+            var atBound = shape.Slope(sums, out var first, out var second);
             if (first > 0)
             {
                 lowest = u;
@@ -133,9 +135,10 @@ internal static class DecaySearch
             var perSecond = 1 / second;
             var step = -first * perSecond;
 
-            // The third derivative from the pass before, unless a kink lies between: the floor meets its bound.
+            // The third derivative from the pass before, unless a kink lies between: there the floor meets its bound.
             var correction = (second - secondBefore) * perTaken * step * step * 0.5 * perSecond;
-            if (Math.Abs(correction) < 0.2 * Math.Abs(step))
+            var isSmooth = taken != 0 && atBound == boundBefore;
+            if (isSmooth && Math.Abs(correction) < 0.2 * Math.Abs(step))
             {
                 step -= correction;
             }
@@ -145,17 +148,23 @@ internal static class DecaySearch
                 step = (lowest + highest) / 2 - u;
             }
 
-            if (Math.Abs(step) < (taken != 0 ? LastStep : LastFirstStep) || steps == MostSteps)
+            if (Math.Abs(step) < (isSmooth ? LastStep : LastFirstStep) || steps == MostSteps)
             {
-                // The last step needs no pass over the readings: the sums there follow from their derivatives.
-                sums = sums.Shifted(step);
-                return shape.Best(sums, rate * (1 + step * (1 + step / 2)), step);
+                // The last step needs no pass over the readings: the sums there follow from their derivatives. Over a kink it was too long or too short.
+                var shifted = sums.Shifted(step);
+                var curve = shape.Best(shifted, rate * (1 + step * (1 + step / 2)), step);
+                if (curve.AtBound == atBound || Math.Abs(step) < LastStepOverKink || steps == MostSteps)
+                {
+                    sums = shifted;
+                    return curve;
+                }
             }
 
             u += step;
             taken = step;
             perTaken = 1 / step;
             secondBefore = second;
+            boundBefore = atBound;
         }
     }
 }

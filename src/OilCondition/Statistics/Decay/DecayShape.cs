@@ -129,19 +129,22 @@ internal readonly struct DecayShape
     /// First and second derivative by ln κ of what the search makes as large as possible. Written with as few divisions, one after the other, as can be:
     /// they take most of the time of a short series.
     /// </summary>
-    public void Slope(in DecaySums sums, out double first, out double second)
+    /// <returns>Whether the floor is at its bound.</returns>
+    public bool Slope(in DecaySums sums, out double first, out double second)
     {
         if (KnowsFloor)
         {
             SlopeWithFloor(sums, Floor, out first, out second);
+            return false;
         }
-        else if (KnowsStart)
+
+        if (KnowsStart)
         {
             var c = sums.DY - Start * sums.D;
             if (c < (LowestFloor - Start) * sums.DD)
             {
                 SlopeWithFloor(sums, LowestFloor, out first, out second);
-                return;
+                return true;
             }
 
             LogRatio(
@@ -154,6 +157,7 @@ internal readonly struct DecayShape
                 out first,
                 out second
             );
+            return false;
         }
         else
         {
@@ -165,7 +169,7 @@ internal readonly struct DecayShape
             if (c * (1 - share) < (LowestFloor - mean) * v)
             {
                 SlopeWithFloor(sums, LowestFloor, out first, out second);
-                return;
+                return true;
             }
 
             LogRatio(
@@ -178,6 +182,7 @@ internal readonly struct DecayShape
                 out first,
                 out second
             );
+            return false;
         }
     }
 
