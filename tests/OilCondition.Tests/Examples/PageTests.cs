@@ -37,6 +37,7 @@ public partial class PageTests
     [InlineData("statistics-trends.md")]
     [InlineData("prognosis.md")]
     [InlineData("treatment.md")]
+    [InlineData("purification-live.md")]
     [InlineData("limits.md")]
     [InlineData("advice.md")]
     public void The_snippets_of_a_page_are_compiled(string page)
@@ -213,6 +214,47 @@ public partial class PageTests
         table.Rows.Count.ShouldBe(4);
         plan.States.Count.ShouldBeGreaterThan(2);
         knobs.ShouldNotBeEmpty();
+    }
+
+    /// <summary>A single reading: above the target, and no more is known.</summary>
+    [Fact]
+    public void During_and_after_a_cleanup()
+    {
+        var plan = PurificationPlan.Create(Sump.Job(400, 100), Sump.Unit());
+        var saturationCurve = plan.Job.Oil.SaturationCurve;
+        var startedAt = asOf;
+        var at = startedAt.AddHours(10);
+        var warmFrom = Temperature.FromDegreesCelsius(45);
+        var oilTemperature = Temperature.FromDegreesCelsius(60);
+        var chamberPressure = Pressure.FromPascals(6510);
+        var facts = new CleanupRunFacts(
+            "HP-TGB1",
+            new CleanupLoop(Volume.FromLiters(2000), VolumeFlow.FromLitersPerMinute(20)),
+            Density.FromKilogramsPerCubicMeter(870),
+            MassFraction.FromPartsPerMillion(400)
+        );
+
+        var dry = MassFraction.FromPartsPerMillion(60);
+        var options = CleanupMonitorOptions.WhileWarm(
+            startedAt,
+            new TreatmentTarget(dry),
+            saturationCurve,
+            Duration.FromHours(4),
+            warmFrom
+        );
+        var monitor = new CleanupMonitor(options);
+        monitor.Take(CleanupReading.Sensor(at, Ratio.FromPercent(43.9), Temperature.FromDegreesCelsius(50)));
+
+        var status = monitor.Status(); // Phase, Curve, WaterTimeToTarget, IsMet, HasRebounded
+        var planned = PlannedPerformance.Of(plan);
+        var beside = ObservedAgainstPlanned.Of(status.Curve, planned);
+        var why = StallDiagnosis.Of(status.Curve, dry, planned, RunConditions.Of(plan, oilTemperature, chamberPressure));
+        var record = CleanupRecord.Of(status, facts, why); // ToText, ToJson
+
+        status.Phase.ShouldBe(CleanupPhase.Falling);
+        beside.RemovalPerPass.Agreement.ShouldBe(PlanAgreement.NotDetermined);
+        why.Verdict.ShouldBe(StallVerdict.NotDetermined);
+        record.Verdict.ShouldBe(CleanupVerdict.NotReached);
     }
 
     [Fact]
