@@ -248,7 +248,12 @@ public partial class PageTests
         var status = monitor.Status(); // Phase, Curve, WaterTimeToTarget, IsMet, HasRebounded
         var planned = PlannedPerformance.Of(plan);
         var beside = ObservedAgainstPlanned.Of(status.Curve, planned);
-        var why = StallDiagnosis.Of(status.Curve, dry, planned, RunConditions.Of(plan, oilTemperature, chamberPressure));
+        var why = StallDiagnosis.Of(
+            status.Curve,
+            dry,
+            planned,
+            RunConditions.Of(plan, oilTemperature, chamberPressure)
+        );
         var record = CleanupRecord.Of(status, facts, why); // ToText, ToJson
 
         status.Phase.ShouldBe(CleanupPhase.Falling);

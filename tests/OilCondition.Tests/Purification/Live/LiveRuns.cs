@@ -86,6 +86,6 @@ public static class LiveRuns
     /// <summary>All that a status answers, to compare two of them.</summary>
     public static string Answers(CleanupStatus status) =>
         FormattableString.Invariant(
-            $"{status.Phase} {status.AsOf:O} {status.FollowedSource} {status.LatestWater.PartsPerMillion:R} {status.Temperature.DegreesCelsius:R} {status.LowestTemperature.DegreesCelsius:R} {status.HighestTemperature.DegreesCelsius:R} {status.IsMet} {status.MetAt:O} {status.HoldingSince:O} {status.HasRebounded} {status.ReboundAt:O} {status.Curve.Status} {status.Curve.Count} {status.Curve.Floor:R} {status.Curve.RatePerHour:R} {status.WaterTimeToTarget.GetType().Name} {status.HasParticles} {status.LatestParticles}"
+            $"{status.Phase} {status.AsOf:O} {status.FollowedSource} {status.LatestWater.PartsPerMillion:R} {status.Temperature.DegreesCelsius:R} {status.LowestTemperature.DegreesCelsius:R} {status.HighestTemperature.DegreesCelsius:R} {status.IsMet} {status.MetAt:O} {status.HoldingSince:O} {status.HasRebounded} {status.ReboundAt:O} {status.Curve.Status} {status.Curve.Count} {status.Curve.Floor:R} {status.Curve.RatePerHour:R} {status.WaterTimeToTarget.GetType().Name} {status.HasParticles} {status.LatestParticles} {status.Stall} {status.StalledPart} {string.Join(' ', status.StallEvidence)} {status.Completion}"
         );
 }

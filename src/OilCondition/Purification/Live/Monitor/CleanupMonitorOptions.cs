@@ -16,15 +16,19 @@ public sealed class CleanupMonitorOptions
         Temperature? referredTo,
         Duration? longestGap,
         Duration? spacing,
-        int mostCells
+        int mostCells,
+        Duration? stallAfter
     )
     {
         var gap = longestGap ?? holdFor;
+        var stall = stallAfter ?? Duration.FromHours(24);
         var cell = spacing ?? Duration.FromMinutes(1);
         Guard.InRange(holdFor.Hours, 1.0 / 60, 8760, "h", nameof(holdFor));
         Guard.InRange(gap.Hours, 1.0 / 60, 8760, "h", nameof(longestGap));
         Guard.InRange(cell.Hours, 1.0 / 3600, 24, "h", nameof(spacing));
         Guard.InRange(mostCells, 16, 100_000, "", nameof(mostCells));
+        Guard.InRange(stall.Hours, 1.0 / 60, 8760, "h", nameof(stallAfter));
+        StallAfter = stall;
         StartedAt = startedAt;
         Target = Guard.NotNull(target, nameof(target));
         SaturationCurve = Guard.NotNull(saturationCurve, nameof(saturationCurve));
@@ -64,6 +68,9 @@ public sealed class CleanupMonitorOptions
     /// <summary>Two readings further apart than this do not show that the target held between them.</summary>
     public Duration LongestGap { get; }
 
+    /// <summary>Without a fall for so long a run stalls.</summary>
+    public Duration StallAfter { get; }
+
     /// <summary>Finest cell of time: of each cell one reading of a kind is kept for the curve.</summary>
     public Duration Spacing { get; }
 
@@ -79,6 +86,7 @@ public sealed class CleanupMonitorOptions
     /// <param name="longestGap">Longest time between readings while it holds, 1 min to a year; null for as long as it must hold.</param>
     /// <param name="spacing">Finest cell of time, 1 s to 24 h; null for 1 min.</param>
     /// <param name="mostCells">Cells of time that are kept at most, 16 to 100 000.</param>
+    /// <param name="stallAfter">Without a fall for so long a run stalls, 1 min to a year; null for 24 h (ours). Three planned time constants, 3 / k, are what <see cref="StallDiagnosis"/> waits for.</param>
     /// <returns>The options.</returns>
     /// <exception cref="ArgumentNullException">Target or curve is missing.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
@@ -90,8 +98,9 @@ public sealed class CleanupMonitorOptions
         Temperature warmFrom,
         Duration? longestGap = null,
         Duration? spacing = null,
-        int mostCells = 1024
-    ) => new(startedAt, target, saturationCurve, holdFor, warmFrom, null, longestGap, spacing, mostCells);
+        int mostCells = 1024,
+        Duration? stallAfter = null
+    ) => new(startedAt, target, saturationCurve, holdFor, warmFrom, null, longestGap, spacing, mostCells, stallAfter);
 
     /// <summary>The target counts at every temperature: contents are the same warm and cold, and relative saturation is referred to one temperature.</summary>
     /// <remarks>In cold oil water separates and lies where no sensor sees it: circulate before a reading is believed.</remarks>
@@ -103,6 +112,7 @@ public sealed class CleanupMonitorOptions
     /// <param name="longestGap">Longest time between readings while it holds, 1 min to a year; null for as long as it must hold.</param>
     /// <param name="spacing">Finest cell of time, 1 s to 24 h; null for 1 min.</param>
     /// <param name="mostCells">Cells of time that are kept at most, 16 to 100 000.</param>
+    /// <param name="stallAfter">Without a fall for so long a run stalls, 1 min to a year; null for 24 h (ours). Three planned time constants, 3 / k, are what <see cref="StallDiagnosis"/> waits for.</param>
     /// <returns>The options.</returns>
     /// <exception cref="ArgumentNullException">Target or curve is missing.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
@@ -114,6 +124,7 @@ public sealed class CleanupMonitorOptions
         Temperature referredTo,
         Duration? longestGap = null,
         Duration? spacing = null,
-        int mostCells = 1024
-    ) => new(startedAt, target, saturationCurve, holdFor, null, referredTo, longestGap, spacing, mostCells);
+        int mostCells = 1024,
+        Duration? stallAfter = null
+    ) => new(startedAt, target, saturationCurve, holdFor, null, referredTo, longestGap, spacing, mostCells, stallAfter);
 }

@@ -15,7 +15,7 @@ public enum CleanupPhase
     /// <summary>It falls towards the target, as far as the readings tell.</summary>
     Falling,
 
-    /// <summary>It levels off above the target, and nine tenths of the fall are over.</summary>
+    /// <summary>A part levels off above its target, or shows no fall for long enough (<see cref="CleanupStatus.Stall"/>).</summary>
     Stalled,
 
     /// <summary>At the target or below, but not yet for as long as it must hold.</summary>

@@ -1,3 +1,4 @@
+using OilCondition.Cleanliness;
 using OilCondition.Sampling;
 using OilCondition.Statistics;
 using UnitsNet;
@@ -12,7 +13,8 @@ namespace OilCondition.Purification;
 /// </remarks>
 public sealed class CleanupStatus
 {
-    private const double FallOver = 0.1;
+    private readonly IReadOnlyList<RunPart> parts;
+    private CleanupCompletion? completion;
 
     internal CleanupStatus(CleanupMonitor monitor, double confidence)
     {
@@ -80,6 +82,13 @@ public sealed class CleanupStatus
         var lost = asked.Select(part => part.ReboundAt).Where(at => at.HasValue).ToList();
         HasRebounded = lost.Count > 0;
         ReboundAt = HasRebounded ? lost.Max()!.Value : AsOf;
+        parts = [.. WaterPart(moments, contents, water), .. CodeParts(counts, code)];
+        var stalled = parts.FirstOrDefault(part =>
+            !part.Hold.IsMet && part.Hold.Since is null && part.Stall != CleanupStall.None
+        );
+        Stall = stalled?.Stall ?? CleanupStall.None;
+        StalledPart = stalled?.Part ?? (HasWaterTarget ? CleanupPart.Water : parts[0].Part);
+        StallEvidence = stalled?.StallEvidence ?? [];
         Phase = PhaseOf(isFree);
     }
 
@@ -171,6 +180,18 @@ public sealed class CleanupStatus
     /// <summary>When it last was lost after it had been met; <see cref="AsOf"/> where it never was.</summary>
     public DateTimeOffset ReboundAt { get; }
 
+    /// <summary>Whether a part of what is asked stalls, and how that shows; <see cref="Phase"/> says so unless something else comes first.</summary>
+    public CleanupStall Stall { get; }
+
+    /// <summary>The part that stalls, water before the counts; the first part asked where none does.</summary>
+    public CleanupPart StalledPart { get; }
+
+    /// <summary>The figures that show that it stalls; none where it does not.</summary>
+    public IReadOnlyList<StallEvidence> StallEvidence { get; }
+
+    /// <summary>When all that is asked has held for long enough, with both ends and the part that rules.</summary>
+    public CleanupCompletion Completion => completion ??= CompletionSearch.Of(this, parts);
+
     /// <summary>When the counts reach the code asked, with both ends.</summary>
     /// <param name="timeToTarget">The answer, or null.</param>
     /// <returns>False where no code is asked or there are no counts.</returns>
@@ -189,21 +210,46 @@ public sealed class CleanupStatus
             : HasWaterTarget && HasTemperature && !IsWarm ? CleanupPhase.Warming
             : !isOpen ? CleanupPhase.NoReadings
             : HasWaterTarget && isFree ? CleanupPhase.FreeWaterLeaving
-            : HasWaterTarget && IsStalled() ? CleanupPhase.Stalled
+            : Stall != CleanupStall.None ? CleanupPhase.Stalled
             : CleanupPhase.Falling;
     }
 
-    private bool IsStalled()
+    private IEnumerable<RunPart> WaterPart(
+        IReadOnlyList<DateTimeOffset> moments,
+        IReadOnlyList<Reading> contents,
+        HoldCourse hold
+    )
     {
-        if (!Curve.HasCurve)
+        if (HasWaterTarget)
         {
-            return false;
+            double[] values = [.. contents.Select(one => one.Value)];
+            yield return new RunPart(CleanupPart.Water, Curve, WaterTargetMgPerKg, hold, moments, values, this);
+        }
+    }
+
+    private IEnumerable<RunPart> CodeParts(IReadOnlyList<CleanupReading> counts, HoldCourse hold)
+    {
+        if (Options.Target.Code is not { } code)
+        {
+            yield break;
         }
 
-        var lowest = Curve.FloorInterval(0.5 + Confidence / 2, IntervalSide.Lower);
-        return lowest.HasLower
-            && lowest.Lower > WaterTargetMgPerKg
-            && Curve.ValueAt(AsOf) - Curve.Floor <= FallOver * Math.Max(0, Curve.Start - Curve.Floor);
+        DateTimeOffset[] moments = [.. counts.Select(one => one.At)];
+        (CleanupPart Part, CodeSize Size, ScaleNumber Number, Func<ParticleLevels, double> Count)[] sizes =
+        [
+            (CleanupPart.ParticlesAt4, CodeSize.At4, code.At4, levels => levels.At4PerMillilitre),
+            (CleanupPart.ParticlesAt6, CodeSize.At6, code.At6, levels => levels.At6PerMillilitre),
+            (CleanupPart.ParticlesAt14, CodeSize.At14, code.At14, levels => levels.At14PerMillilitre),
+        ];
+        foreach (var (part, size, number, count) in sizes)
+        {
+            var limit = CodeLimits.Of(number);
+            if (limit < double.PositiveInfinity && ParticleCurve.TryCurve(size, out var curve))
+            {
+                double[] values = [.. counts.Select(one => count(one.Particles))];
+                yield return new RunPart(part, curve!, limit, hold, moments, values, this);
+            }
+        }
     }
 
     private Temperature Celsius(double celsius) => Temperature.FromDegreesCelsius(HasTemperature ? celsius : 0);

@@ -7,8 +7,10 @@ namespace OilCondition.Purification;
 /// <summary>The record of a run: what was done, what it came to, and what is still to be checked.</summary>
 /// <remarks>
 /// Water removed by balance: V ρ (C_before − C_end), the content at the end from the fitted curve with its interval, litres at 20 °C
-/// (<see cref="WaterAccount.FallSince"/>). It agrees with the condensate where its interval overlaps condensate · (1 ± error). Water that came in and left
-/// again during the run is in the condensate only. Volume passed is metered, else flow times duration, which is too much where a thick cold start held the flow down.
+/// (<see cref="WaterAccount.FallSince"/>). Water that came in and left again is in the condensate and not in that: drawn off is V ρ (C_before − C_end) + g t,
+/// with the ingress g stated or, from a stated floor without ingress, that of the curve, g = k (floor − p) V ρ, over the whole run t. The condensate agrees where
+/// the interval of what was drawn off overlaps condensate · (1 ± error). Where the ingress is not known it is not counted. Volume passed is metered, else flow
+/// times duration, which is too much where a thick cold start held the flow down.
 /// </remarks>
 /// <example>
 /// <code>
@@ -27,14 +29,15 @@ public sealed class CleanupRecord
         IsVolumeMetered = facts.VolumePassed.HasValue;
         VolumePassed = facts.VolumePassed ?? Volume.FromLiters(facts.Loop.Flow.LitersPerHour * Length.Hours);
         Turnovers = VolumePassed.Liters / facts.Loop.Charge.Liters;
-        var curve = status.Curve;
-        var at = End > curve.Origin ? End : curve.Origin;
-        WaterRemoved = new WaterAccount(curve, facts.Loop.Charge, facts.OilDensity).FallSince(
-            facts.Before,
-            at,
-            status.Confidence
-        );
-        Condensate = Agreement(WaterRemoved, facts);
+        var balance = new WaterBalance(status, facts, Length, End);
+        WaterRemoved = balance.Removed;
+        IsIngressKnown = balance.IsIngressKnown;
+        WaterCameIn = balance.CameIn;
+        WaterDrawnOff = balance.DrawnOff;
+        Condensate = balance.Agreement;
+        HasCondensateDifference = balance.HasDifference;
+        CondensateDifference = balance.Difference;
+        CondensateReasons = balance.Reasons;
         Verdict = VerdictOf(status);
         HasReboundCheck = Verdict == CleanupVerdict.TargetMet;
         ReboundCheckDue = HasReboundCheck ? End.AddHours(facts.ReboundCheckAfter.Hours) : End;
@@ -70,8 +73,26 @@ public sealed class CleanupRecord
     /// <summary>Water that the oil lost, by balance.</summary>
     public CleanupFigure<Volume> WaterRemoved { get; }
 
-    /// <summary>Whether the condensate tells the same.</summary>
+    /// <summary>Whether the water that came in is known: stated, or found from the curve and a stated floor.</summary>
+    public bool IsIngressKnown { get; }
+
+    /// <summary>Water that came in during the run; 0 where it is not known.</summary>
+    public CleanupFigure<Volume> WaterCameIn { get; }
+
+    /// <summary>Water that the purifier drew off: lost by the oil, and come in.</summary>
+    public CleanupFigure<Volume> WaterDrawnOff { get; }
+
+    /// <summary>Whether the condensate tells the same as <see cref="WaterDrawnOff"/>.</summary>
     public CondensateAgreement Condensate { get; }
+
+    /// <summary>Whether there is a difference to state.</summary>
+    public bool HasCondensateDifference { get; }
+
+    /// <summary>Condensate less the estimate of <see cref="WaterDrawnOff"/>; 0 where one of them is missing.</summary>
+    public Volume CondensateDifference { get; }
+
+    /// <summary>What can lie behind a difference, the likeliest first (common practice, no source); none where the two agree.</summary>
+    public IReadOnlyList<CondensateReason> CondensateReasons { get; }
 
     /// <summary>Whether there are codes.</summary>
     public bool HasCodes => Status.HasParticles;
@@ -114,22 +135,6 @@ public sealed class CleanupRecord
     /// <summary>As <see cref="ToText"/>.</summary>
     /// <returns>Lines of plain text.</returns>
     public override string ToString() => ToText();
-
-    private static CondensateAgreement Agreement(CleanupFigure<Volume> balance, CleanupRunFacts facts)
-    {
-        if (facts.Condensate is not { } condensate)
-        {
-            return CondensateAgreement.NotMeasured;
-        }
-
-        var error = facts.CondensateError.DecimalFractions;
-        return balance.HasLower && condensate.Liters * (1 + error) < balance.Lower.Liters
-                ? CondensateAgreement.LessCollected
-            : balance.HasUpper && condensate.Liters * (1 - error) > balance.Upper.Liters
-                ? CondensateAgreement.MoreCollected
-            : balance.HasLower && balance.HasUpper ? CondensateAgreement.Agrees
-            : CondensateAgreement.NotDetermined;
-    }
 
     private static CleanupVerdict VerdictOf(CleanupStatus status) =>
         status.Phase switch

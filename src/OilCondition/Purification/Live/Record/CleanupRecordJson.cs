@@ -1,5 +1,6 @@
 using System.Text.Json;
 using OilCondition.Guards;
+using UnitsNet;
 
 namespace OilCondition.Purification;
 
@@ -22,6 +23,7 @@ internal static class CleanupRecordJson
             Particles(json, record);
             Curve(json, record.Status);
             Holding(json, record);
+            Stall(json, record.Status);
             Diagnosis(json, record.Diagnosis);
             json.WriteStartArray("cautions");
             foreach (var caution in record.Cautions)
@@ -63,20 +65,44 @@ internal static class CleanupRecordJson
             json.WriteFigure("targetMgPerKg", record.Status.WaterTargetMgPerKg);
         }
 
-        json.WriteStartObject("removedByBalanceLitres");
-        Optional(json, "estimate", record.WaterRemoved.HasEstimate, record.WaterRemoved.Estimate.Liters);
-        Optional(json, "lower", record.WaterRemoved.HasLower, record.WaterRemoved.Lower.Liters);
-        Optional(json, "upper", record.WaterRemoved.HasUpper, record.WaterRemoved.Upper.Liters);
-        json.WriteFigure("confidence", record.WaterRemoved.Confidence);
-        json.WriteString("outcome", PlainText.Kebab(record.WaterRemoved.Outcome));
-        json.WriteEndObject();
+        Litres(json, "removedByBalanceLitres", record.WaterRemoved);
+        if (record.IsIngressKnown)
+        {
+            Litres(json, "cameInLitres", record.WaterCameIn);
+        }
+
+        Litres(json, "drawnOffLitres", record.WaterDrawnOff);
         Optional(
             json,
             "condensateLitres",
             record.Facts.Condensate.HasValue,
             record.Facts.Condensate.GetValueOrDefault().Liters
         );
+        Optional(
+            json,
+            "condensateDifferenceLitres",
+            record.HasCondensateDifference,
+            record.CondensateDifference.Liters
+        );
         json.WriteString("condensate", PlainText.Kebab(record.Condensate));
+        json.WriteStartArray("condensateReasons");
+        foreach (var reason in record.CondensateReasons)
+        {
+            json.WriteStringValue(PlainText.Kebab(reason));
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static void Litres(Utf8JsonWriter json, string name, CleanupFigure<Volume> figure)
+    {
+        json.WriteStartObject(name);
+        Optional(json, "estimate", figure.HasEstimate, figure.Estimate.Liters);
+        Optional(json, "lower", figure.HasLower, figure.Lower.Liters);
+        Optional(json, "upper", figure.HasUpper, figure.Upper.Liters);
+        json.WriteFigure("confidence", figure.Confidence);
+        json.WriteString("outcome", PlainText.Kebab(figure.Outcome));
         json.WriteEndObject();
     }
 
@@ -151,6 +177,20 @@ internal static class CleanupRecordJson
         json.WriteEndObject();
     }
 
+    private static void Stall(Utf8JsonWriter json, CleanupStatus status)
+    {
+        if (status.Stall == CleanupStall.None)
+        {
+            return;
+        }
+
+        json.WriteStartObject("stall");
+        json.WriteString("part", PlainText.Kebab(status.StalledPart));
+        json.WriteString("sign", PlainText.Kebab(status.Stall));
+        Evidence(json, status.StallEvidence);
+        json.WriteEndObject();
+    }
+
     private static void Diagnosis(Utf8JsonWriter json, StallDiagnosis? diagnosis)
     {
         if (diagnosis is null)
@@ -160,23 +200,14 @@ internal static class CleanupRecordJson
 
         json.WriteStartObject("diagnosis");
         json.WriteString("verdict", PlainText.Kebab(diagnosis.Verdict));
+        Evidence(json, diagnosis.Evidence);
         json.WriteStartArray("causes");
         foreach (var cause in diagnosis.Causes)
         {
             json.WriteStartObject();
             json.WriteString("cause", PlainText.Kebab(cause.Kind));
             json.WriteFigure("share", cause.Share.DecimalFractions);
-            json.WriteStartArray("evidence");
-            foreach (var item in cause.Evidence)
-            {
-                json.WriteStartObject();
-                json.WriteString("name", item.Name);
-                json.WriteFigure("value", item.Value);
-                json.WriteString("unit", item.Unit);
-                json.WriteEndObject();
-            }
-
-            json.WriteEndArray();
+            Evidence(json, cause.Evidence);
             json.WriteStartArray("checks");
             foreach (var check in cause.Checks)
             {
@@ -189,6 +220,21 @@ internal static class CleanupRecordJson
 
         json.WriteEndArray();
         json.WriteEndObject();
+    }
+
+    private static void Evidence(Utf8JsonWriter json, IReadOnlyList<StallEvidence> evidence)
+    {
+        json.WriteStartArray("evidence");
+        foreach (var item in evidence)
+        {
+            json.WriteStartObject();
+            json.WriteString("name", item.Name);
+            json.WriteFigure("value", item.Value);
+            json.WriteString("unit", item.Unit);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
     }
 
     private static void Optional(Utf8JsonWriter json, string name, bool exists, double value)

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using OilCondition.Guards;
+using OilCondition.Water;
 using UnitsNet;
 
 namespace OilCondition.Purification;
@@ -35,11 +36,10 @@ internal static class CleanupRecordText
                 + (status.HasWater ? $", {N(status.LatestWater.PartsPerMillion)} mg/kg last" : "")
                 + (status.HasWaterTarget ? $", target {N(status.WaterTargetMgPerKg)} mg/kg" : "")
         );
-        Line("Removed by balance", Of(record.WaterRemoved));
-        Line(
-            "Condensate",
-            (record.Facts.Condensate is { } litres ? N(litres.Liters) + " L: " : "") + Of(record.Condensate)
-        );
+        Line("Lost by the oil", Of(record.WaterRemoved));
+        Line("Came in meanwhile", record.IsIngressKnown ? Of(record.WaterCameIn) : "not known, counted as none");
+        Line("Drawn off", Of(record.WaterDrawnOff));
+        Line("Condensate", OfCondensate(record));
         if (record.HasCodes)
         {
             Line("Code before, after", $"{record.CodeBefore}, {record.CodeAfter}");
@@ -53,6 +53,11 @@ internal static class CleanupRecordText
                     + $"{curve.Count.ToString(CultureInfo.InvariantCulture)} readings{(curve.CoverageInDoubt ? ", intervals too narrow" : "")}"
                 : "too few readings"
         );
+        if (status.Stall != CleanupStall.None && !status.IsMet)
+        {
+            Line("Stalled", StallWords.Of(status.StalledPart) + ": " + StallWords.Of(status.StallEvidence));
+        }
+
         if (status.IsMet)
         {
             Line("Target met", $"{At(status.MetAt)}, after {N(status.Options.HoldFor.Hours)} h at or below");
@@ -76,10 +81,56 @@ internal static class CleanupRecordText
         return text.ToString();
     }
 
-    private static string Of(CleanupFigure<Volume> figure) =>
-        !figure.HasEstimate
-            ? "not determined"
-            : $"{N(figure.Estimate.Liters)} L ({(figure.HasLower ? N(figure.Lower.Liters) : "open")} to {(figure.HasUpper ? N(figure.Upper.Liters) : "open")} L)";
+    /// <summary>An interval is printed where an end is open, or differs from the estimate in the figures that are printed.</summary>
+    private static string Of(CleanupFigure<Volume> figure)
+    {
+        if (!figure.HasEstimate)
+        {
+            return "not determined";
+        }
+
+        var estimate = N(figure.Estimate.Liters);
+        var lower = figure.HasLower ? N(figure.Lower.Liters) : "open";
+        var upper = figure.HasUpper ? N(figure.Upper.Liters) : "open";
+        return lower == estimate && upper == estimate ? $"{estimate} L" : $"{estimate} L ({lower} to {upper} L)";
+    }
+
+    private static string OfCondensate(CleanupRecord record)
+    {
+        if (record.Facts.Condensate is not { } litres)
+        {
+            return Of(record.Condensate);
+        }
+
+        var text = $"{N(litres.Liters)} L: {Of(record.Condensate)}";
+        if (!record.HasCondensateDifference)
+        {
+            return text;
+        }
+
+        var difference = record.CondensateDifference.Liters;
+        text += $", {N(Math.Abs(difference))} L {(difference < 0 ? "less" : "more")} than drawn off";
+        if (record.Condensate == CondensateAgreement.MoreCollected && record.Length.Hours > 0)
+        {
+            text +=
+                $" (as an ingress {N(WaterContent.WaterDensity.KilogramsPerCubicMeter * difference / record.Length.Hours)} g/h)";
+        }
+
+        return record.CondensateReasons.Count == 0
+            ? text
+            : text + "; it can be " + string.Join(", ", record.CondensateReasons.Select(Of));
+    }
+
+    private static string Of(CondensateReason reason) =>
+        reason switch
+        {
+            CondensateReason.VapourWithExhaust => "vapour with the exhaust",
+            CondensateReason.DrainedElsewhere => "water drained elsewhere or still in the unit",
+            CondensateReason.LessWaterBefore => "less water before than the sample said",
+            CondensateReason.WaterCameIn => "water that came in",
+            CondensateReason.StandingWater => "water from the bottom of the tank",
+            _ => "moisture of the sweep air",
+        };
 
     private static string Of(CleanupVerdict verdict) =>
         verdict switch
@@ -96,8 +147,8 @@ internal static class CleanupRecordText
         agreement switch
         {
             CondensateAgreement.Agrees => "agrees with the balance",
-            CondensateAgreement.LessCollected => "less than left the oil",
-            CondensateAgreement.MoreCollected => "more than left the oil",
+            CondensateAgreement.LessCollected => "does not agree",
+            CondensateAgreement.MoreCollected => "does not agree",
             CondensateAgreement.NotMeasured => "not measured",
             _ => "no balance to compare with",
         };

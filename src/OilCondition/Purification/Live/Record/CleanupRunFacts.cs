@@ -15,6 +15,8 @@ public sealed class CleanupRunFacts
     /// <param name="condensate">Water collected, 0 to 10⁹ L; null where it was not measured.</param>
     /// <param name="condensateError">How far the condensate may be out, relative, 0 to 1; null for 0.1 (ours).</param>
     /// <param name="reboundCheckAfter">Time after the end at which to sample for rebound, 1 h to a year; null for 24 h (ours).</param>
+    /// <param name="waterIngress">Water that came in during the run, 0 to 10⁶ kg/h; null where it was not measured.</param>
+    /// <param name="floorWithoutIngress">Content that the purifier would reach without ingress, 0 to 300 000 mg/kg, from which the ingress is found where it was not measured; null where it is not known.</param>
     /// <exception cref="ArgumentNullException">The loop or the name is missing.</exception>
     /// <exception cref="ArgumentException">The name is blank.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
@@ -26,7 +28,9 @@ public sealed class CleanupRunFacts
         Volume? volumePassed = null,
         Volume? condensate = null,
         Ratio? condensateError = null,
-        Duration? reboundCheckAfter = null
+        Duration? reboundCheckAfter = null,
+        MassFlow? waterIngress = null,
+        MassFraction? floorWithoutIngress = null
     )
     {
         Machine = Guard.NotBlank(machine, nameof(machine));
@@ -39,6 +43,10 @@ public sealed class CleanupRunFacts
         Guard.InRange(error.DecimalFractions, 0, 1, "(ratio)", nameof(condensateError));
         var after = reboundCheckAfter ?? Duration.FromHours(24);
         Guard.InRange(after.Hours, 1, 8760, "h", nameof(reboundCheckAfter));
+        Guard.InRange(waterIngress?.KilogramsPerHour ?? 0, 0, 1e6, "kg/h", nameof(waterIngress));
+        Guard.InRange(floorWithoutIngress?.PartsPerMillion ?? 0, 0, 300_000, "mg/kg", nameof(floorWithoutIngress));
+        WaterIngress = waterIngress;
+        FloorWithoutIngress = floorWithoutIngress;
         OilDensity = oilDensity;
         Before = before;
         VolumePassed = volumePassed;
@@ -67,6 +75,12 @@ public sealed class CleanupRunFacts
 
     /// <summary>How far the condensate may be out, relative.</summary>
     public Ratio CondensateError { get; }
+
+    /// <summary>Water that came in during the run; null where it was not measured.</summary>
+    public MassFlow? WaterIngress { get; }
+
+    /// <summary>Content that the purifier would reach without ingress; null where it is not known.</summary>
+    public MassFraction? FloorWithoutIngress { get; }
 
     /// <summary>Time after the end at which to sample for rebound.</summary>
     public Duration ReboundCheckAfter { get; }

@@ -1,6 +1,6 @@
 namespace OilCondition.Purification;
 
-/// <summary>Whether the condensate collected and the balance of the oil tell the same.</summary>
+/// <summary>Whether the condensate collected and the balance of the water tell the same; <see cref="CleanupRecord.CondensateReasons"/> has what can lie behind a difference.</summary>
 public enum CondensateAgreement
 {
     /// <summary>No condensate was measured.</summary>
@@ -12,9 +12,9 @@ public enum CondensateAgreement
     /// <summary>The two ranges overlap.</summary>
     Agrees,
 
-    /// <summary>Less was collected than left the oil: vapour left with the exhaust, water was drained elsewhere, or the sensor saw only part of it.</summary>
+    /// <summary>Less was collected than was drawn off.</summary>
     LessCollected,
 
-    /// <summary>More was collected than left the oil: water came in, lay at the bottom, or came with humid sweep air.</summary>
+    /// <summary>More was collected than was drawn off.</summary>
     MoreCollected,
 }

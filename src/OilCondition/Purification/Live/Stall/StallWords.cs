@@ -42,6 +42,15 @@ internal static class StallWords
             _ => "Not determined: the readings do not tell yet.",
         };
 
+    public static string Of(CleanupPart part) =>
+        part switch
+        {
+            CleanupPart.Water => "water",
+            CleanupPart.ParticlesAt4 => "particles at 4 µm(c)",
+            CleanupPart.ParticlesAt6 => "particles at 6 µm(c)",
+            _ => "particles at 14 µm(c)",
+        };
+
     private static string Of(StallCauseKind kind) =>
         kind switch
         {
@@ -68,7 +77,7 @@ internal static class StallWords
             _ => "take more readings",
         };
 
-    private static string Of(IReadOnlyList<StallEvidence> evidence) =>
+    public static string Of(IReadOnlyList<StallEvidence> evidence) =>
         string.Join(
             ", ",
             evidence.Select(one =>
