@@ -200,6 +200,14 @@ public class CleanupMonitorTests
     public void A_run_that_levels_off_above_the_target_is_stalled() =>
         At(30, LiveRuns.Warm(targetPpm: 50)).Phase.ShouldBe(CleanupPhase.Stalled);
 
+    /// <summary>A tenth of the fall is left after ln 10/0.3 = 7.68 h, 17.68 h from the start: stalled not sooner, though the level has long been known.</summary>
+    [Theory]
+    [InlineData(15, CleanupPhase.Falling)]
+    [InlineData(17, CleanupPhase.Falling)]
+    [InlineData(18, CleanupPhase.Stalled)]
+    public void It_stalls_when_nine_tenths_of_the_fall_are_over(double hour, CleanupPhase expected) =>
+        At(hour, LiveRuns.Warm(targetPpm: 50)).Phase.ShouldBe(expected);
+
     [Fact]
     public void What_is_done_with_a_reading_is_said()
     {

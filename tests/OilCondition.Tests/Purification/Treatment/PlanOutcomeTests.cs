@@ -196,6 +196,48 @@ public class PlanOutcomeTests
         PurificationPlan.Create(Sump.Job(900, 299_000), Sump.Unit()).HeaterHolds.ShouldBeTrue();
     }
 
+    /// <summary>From cold, with heaters of every size: where more flow is slower, the heater was at its limit, and the plan says so.</summary>
+    [Fact]
+    public void Where_more_flow_is_slower_the_heater_is_at_its_limit()
+    {
+        Gen.Select(Gen.Double[5, 60], Gen.Double[1.2, 3], Gen.Double[1, 8], Gen.Double[20, 60], Gen.Double[3000, 9000])
+            .Holds(
+                (flow, more, kilowatt, start, pascal) =>
+                {
+                    var job = Sump.Job(900, 140, Sump.Tank(start: start));
+                    PurificationPlan Plan(double litres) =>
+                        PurificationPlan.Create(
+                            job,
+                            Sump.Unit(litres, kilowatt: kilowatt, pascal: pascal),
+                            Duration.FromHours(1)
+                        );
+                    var (less, fast) = (Plan(flow), Plan(flow * more));
+                    var isSlower =
+                        less.Outcome == TreatmentOutcome.Reached
+                        && !(
+                            fast.Outcome == TreatmentOutcome.Reached && fast.Time.Hours <= less.Time.Hours * (1 + 1e-6)
+                        );
+                    (!isSlower || fast.IsHeaterLimited).ShouldBeTrue();
+                    fast.HeaterLimitedTime.Hours.ShouldBeLessThanOrEqualTo(fast.Last.Time.Hours);
+                },
+                iter: 25
+            );
+
+        // 1 kW for 2000 L, near the boiling point of the chamber: three times the flow is three hours more.
+        PurificationPlan Weak(double flow) =>
+            PurificationPlan.Create(
+                Sump.Job(900, 140, Sump.Tank(start: 40)),
+                Sump.Unit(flow, kilowatt: 1, pascal: 8500),
+                Duration.FromHours(1)
+            );
+        Weak(60).Time.Hours.ShouldBeGreaterThan(Weak(20).Time.Hours + 3);
+        Weak(60).IsHeaterLimited.ShouldBeTrue();
+        Weak(60).HeaterLimitedTime.Hours.ShouldBeGreaterThan(20);
+
+        // Warm, lagged, a large heater: never at its limit.
+        PurificationPlan.Create(Sump.Job(900, 140, Warm), Sump.Unit(kilowatt: 500)).IsHeaterLimited.ShouldBeFalse();
+    }
+
     [Fact]
     public void More_vacuum_heat_or_dry_sweep_is_never_a_higher_floor() =>
         Gen.Select(

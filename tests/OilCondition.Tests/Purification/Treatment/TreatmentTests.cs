@@ -257,6 +257,108 @@ public class TreatmentTests
             .Particles.Outcome.ShouldBe(TreatmentOutcome.FloorAboveTarget);
     }
 
+    /// <summary>
+    /// As above, but with 20 g/h. An hour of work brings 20 g into 1733 kg (2000 L at 866.6 kg/m³, 20 °C), 11.5 mg/kg: 156.5 after one change, 59.5 + 23.1 after two.
+    /// </summary>
+    [Fact]
+    public void What_comes_in_while_oil_is_changed_stays()
+    {
+        var change = new DrainAndRefill(
+            Ratio.FromPercent(10),
+            Sump.Ppm(50),
+            ParticleLevels.FromCode(CleanlinessCode.Parse("17/15/12")),
+            VolumeFlow.FromLitersPerMinute(60)
+        );
+        TreatmentAssessment Row(double target, double gram) =>
+            change.Assess(Sump.Job(1000, target, Sump.Tank(ingressGramPerHour: gram)));
+
+        Row(150, 0).RunTime.Hours.ShouldBe(1, 1e-9);
+        Row(150, 20).RunTime.Hours.ShouldBe(2, 1e-9);
+        Row(157, 20).RunTime.Hours.ShouldBe(1, 1e-9);
+        Row(156, 20).RunTime.Hours.ShouldBe(2, 1e-9);
+        Row(60, 0).Water.Outcome.ShouldBe(TreatmentOutcome.Reached);
+        Row(60, 20).Water.Outcome.ShouldBe(TreatmentOutcome.IngressAboveTarget);
+
+        // 2500 at 4 µm(c) is 18; 1300 + 0.1 × 8700 = 2170, and 1.2e7 per minute × 60 min / 2e6 mL = 360 more: 2530. Two changes: 1387 + 720.
+        var dirty = change.Assess(
+            Sump.Job(1000, 150, Sump.Tank(ingression: new ParticleIngression(1.2e7, 0, 0)), targetCode: "18/16/13")
+        );
+        dirty.Particles.Time.Hours.ShouldBe(2, 1e-9);
+    }
+
+    private static readonly Density Quartz = Density.FromKilogramsPerCubicMeter(2650);
+
+    /// <summary>
+    /// Stokes by hand, VG 46 at 40 °C: 46 mm²/s, 853.8 kg/m³. At 4 µm 9.80665 × 16e-12 × 1796.2/(18 × 853.8 × 46e-6) = 3.987e-7 m/s, through 1.2 m in 836 h; from
+    /// 10 000 to 2500 per mL three quarters of it, 627 h.
+    /// </summary>
+    [Fact]
+    public void Particles_settle_by_their_density()
+    {
+        TreatmentAssessment Row(Density? density, string code, ParticleIngression? ingression = null) =>
+            new SettlingAndDraining(Length.FromMeters(1.2), Micrometres(100), Sump.Celsius(40), density).Assess(
+                Sump.Job(300, 200, Sump.Tank(ingression: ingression), targetCode: code)
+            );
+
+        Row(Quartz, "18/-/-").Particles.Time.Hours.ShouldBe(627, 1);
+        Row(Quartz, "18/-/-").RunTime.ShouldBe(Row(Quartz, "18/-/-").Particles.Time);
+
+        // At 14 µm (14/4)² = 12.25 times as fast: from 320 to 80 per mL.
+        Row(Quartz, "-/-/13").Particles.Time.Hours.ShouldBe(627 / 12.25, 0.1);
+
+        // The slowest rules: 18 at 4 µm(c).
+        Row(Quartz, "18/18/13").Particles.Time.Hours.ShouldBe(627, 1);
+        Row(null, "18/-/-").Particles.Outcome.ShouldBe(TreatmentOutcome.ParticleDensityNotStated);
+        Row(null, "20/18/15").Particles.Outcome.ShouldBe(TreatmentOutcome.AlreadyThere);
+        Row(Density.FromKilogramsPerCubicMeter(800), "18/-/-")
+            .Particles.Outcome.ShouldBe(TreatmentOutcome.ParticlesDoNotSink);
+
+        // 836 h × 60 min × R / 2e6 mL: 2500 per mL stay up at R = 99 700 a minute; at half of that (10 000 − 2500)/(10 000/836 − 1.4953) = 716.6 h.
+        Row(Quartz, "18/-/-", new ParticleIngression(1e5, 0, 0))
+            .Particles.Outcome.ShouldBe(TreatmentOutcome.IngressAboveTarget);
+        Row(Quartz, "18/-/-", new ParticleIngression(49_843, 0, 0)).Particles.Time.Hours.ShouldBe(716.6, 2);
+    }
+
+    /// <summary>The same velocity v on Σ: η = v Σ/Q as of drops, and from there the kidney loop with β = 1/(1 − η).</summary>
+    [Fact]
+    public void A_centrifuge_takes_particles_by_their_density()
+    {
+        var loop = Loop(celsius: 40, kilowatt: 18);
+        TreatmentAssessment Row(Density? density, double squareMetres, ParticleIngression? ingression = null) =>
+            new Centrifuge(loop, Area.FromSquareMeters(squareMetres), Micrometres(30), Micrometres(3), density).Assess(
+                Sump.Job(1000, 600, Sump.Tank(start: 40, ambient: 40, ingression: ingression), targetCode: "17/-/-")
+            );
+
+        // 40 L/min = 6.667e-4 m³/s; 3.987e-7 × 500/6.667e-4 = 0.299.
+        const double Share = 3.987e-7 * 500 / (0.04 / 60);
+        var kidney = new KidneyLoop(
+            Volume.FromLiters(2000),
+            VolumeFlow.FromLitersPerMinute(40),
+            new FilterBeta(1 / (1 - Share)),
+            1e6
+        );
+        var row = Row(Quartz, 500, new ParticleIngression(1e6, 0, 0));
+        row.Particles.Time.Hours.ShouldBe(kidney.TimeTo(10_000, 1300).Time.Hours, 0.01);
+        row.RunTime.ShouldBe(row.Particles.Time > row.Water.Time ? row.Particles.Time : row.Water.Time);
+        row.Treatment.Reaches.HasFlag(ContaminationForms.Particles).ShouldBeTrue();
+
+        // All of it in one pass: V/Q ln(10 000/1300) = 0.8333 × 2.0402 h.
+        Row(Quartz, 1e5).Particles.Time.Hours.ShouldBe(0.83333 * Math.Log(10_000 / 1300.0), 1e-4);
+        Row(Quartz, 500, new ParticleIngression(2e7, 0, 0))
+            .Particles.Outcome.ShouldBe(TreatmentOutcome.IngressAboveTarget);
+        Row(null, 500).Particles.Outcome.ShouldBe(TreatmentOutcome.ParticleDensityNotStated);
+        Row(null, 500).Treatment.Reaches.HasFlag(ContaminationForms.Particles).ShouldBeFalse();
+        Refused(
+            () =>
+                new SettlingAndDraining(
+                    Length.FromMeters(1),
+                    Micrometres(100),
+                    particleDensity: Density.FromKilogramsPerCubicMeter(2.65)
+                ),
+            "particleDensity"
+        );
+    }
+
     [Fact]
     public void Filtration_leaves_water_alone()
     {

@@ -84,11 +84,14 @@ public sealed class CleanupCompletion
         {
             CompletionOutcome.Met => $"completed {PlainText.Time(Estimate)}",
             CompletionOutcome.Expected =>
-                $"completion expected {PlainText.Time(Estimate)} ({PlainText.Time(Earliest)} to {PlainText.Time(Latest)}), {Words} is last",
+                $"completion expected {PlainText.Time(Estimate)} ({PlainText.Time(Earliest)} to {PlainText.Time(Latest)})"
+                    + (Parts.Count > 1 ? $", {Words} is last" : ""),
             CompletionOutcome.NotDemonstrated when HasEarliest =>
                 $"not before {PlainText.Time(Earliest)}; the readings of {Words} do not show that it gets there",
             CompletionOutcome.NotDemonstrated => $"the readings of {Words} do not show that it gets there",
             CompletionOutcome.TooCold => "the oil is too cold for its readings to count",
+            CompletionOutcome.TooFewReadings when RulingPart == CleanupPart.Water =>
+                "too few readings of dissolved water",
             CompletionOutcome.TooFewReadings => $"too few readings of {Words}",
             CompletionOutcome.ReadingsTooFarApart => $"readings of {Words} come too seldom to show that it holds",
             _ => $"never as it runs: {Words} stays above its target",

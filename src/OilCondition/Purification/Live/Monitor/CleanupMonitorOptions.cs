@@ -28,6 +28,7 @@ public sealed class CleanupMonitorOptions
         Guard.InRange(cell.Hours, 1.0 / 3600, 24, "h", nameof(spacing));
         Guard.InRange(mostCells, 16, 100_000, "", nameof(mostCells));
         Guard.InRange(stall.Hours, 1.0 / 60, 8760, "h", nameof(stallAfter));
+        Guard.InRange(startedAt.Year, CleanupReading.FirstYear, CleanupReading.LastYear, "(year)", nameof(startedAt));
         StallAfter = stall;
         StartedAt = startedAt;
         Target = Guard.NotNull(target, nameof(target));
@@ -78,7 +79,7 @@ public sealed class CleanupMonitorOptions
     public int MostCells { get; }
 
     /// <summary>The target counts while the oil is warm.</summary>
-    /// <param name="startedAt">Start of the run; earlier readings are left out.</param>
+    /// <param name="startedAt">Start of the run, years 1900 to 2200; earlier readings are left out.</param>
     /// <param name="target">What is to be reached.</param>
     /// <param name="saturationCurve">Water saturation of this oil.</param>
     /// <param name="holdFor">How long the target must hold, 1 min to a year.</param>
@@ -104,7 +105,7 @@ public sealed class CleanupMonitorOptions
 
     /// <summary>The target counts at every temperature: contents are the same warm and cold, and relative saturation is referred to one temperature.</summary>
     /// <remarks>In cold oil water separates and lies where no sensor sees it: circulate before a reading is believed.</remarks>
-    /// <param name="startedAt">Start of the run; earlier readings are left out.</param>
+    /// <param name="startedAt">Start of the run, years 1900 to 2200; earlier readings are left out.</param>
     /// <param name="target">What is to be reached.</param>
     /// <param name="saturationCurve">Water saturation of this oil.</param>
     /// <param name="holdFor">How long the target must hold, 1 min to a year.</param>

@@ -13,6 +13,11 @@ namespace OilCondition.Purification;
 /// </example>
 public sealed record CleanupReading
 {
+    /// <summary>Years of moments: what lies outside is a placeholder, and breaks the calendar.</summary>
+    internal const int FirstYear = 1900;
+
+    internal const int LastYear = 2200;
+
     private CleanupReading(
         DateTimeOffset at,
         WaterSource source,
@@ -26,6 +31,7 @@ public sealed record CleanupReading
             Guard.InRange(oil.DegreesCelsius, -40, 150, "°C", nameof(temperature));
         }
 
+        Guard.InRange(at.Year, FirstYear, LastYear, "(year)", nameof(at));
         At = at;
         Source = source;
         WaterFigure = water;
@@ -65,7 +71,7 @@ public sealed record CleanupReading
     internal ParticleLevels? Counts { get; }
 
     /// <summary>A reading of a moisture sensor.</summary>
-    /// <param name="at">When it was taken.</param>
+    /// <param name="at">When it was taken, years 1900 to 2200.</param>
     /// <param name="relativeSaturation">Relative saturation, 0 to 1, with a rounding grace of 0.005 at both ends.</param>
     /// <param name="temperature">Oil temperature at the sensor, −40 to 150 °C.</param>
     /// <param name="particles">Particle counts taken with it, or null.</param>
@@ -86,7 +92,7 @@ public sealed record CleanupReading
         );
 
     /// <summary>A titration.</summary>
-    /// <param name="at">When the sample was taken.</param>
+    /// <param name="at">When the sample was taken, years 1900 to 2200.</param>
     /// <param name="water">All water, 0 to 300 000 mg/kg.</param>
     /// <param name="temperature">Oil temperature at sampling, −40 to 150 °C, or null.</param>
     /// <param name="particles">Particle counts of the sample, or null.</param>
@@ -107,15 +113,16 @@ public sealed record CleanupReading
         );
 
     /// <summary>Particle counts alone.</summary>
-    /// <param name="at">When the sample was taken.</param>
+    /// <param name="at">When the sample was taken, years 1900 to 2200.</param>
     /// <param name="particles">The counts.</param>
     /// <returns>The reading.</returns>
     /// <exception cref="ArgumentNullException">There are no counts.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The moment lies outside its range.</exception>
     public static CleanupReading OfParticles(DateTimeOffset at, ParticleLevels particles) =>
         new(at, WaterSource.None, 0, null, Guard.NotNull(particles, nameof(particles)));
 
     /// <summary>A temperature alone.</summary>
-    /// <param name="at">When it was read.</param>
+    /// <param name="at">When it was read, years 1900 to 2200.</param>
     /// <param name="temperature">Oil temperature, −40 to 150 °C.</param>
     /// <returns>The reading.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside its range.</exception>

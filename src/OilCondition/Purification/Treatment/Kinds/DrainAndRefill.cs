@@ -7,7 +7,8 @@ namespace OilCondition.Purification;
 /// <remarks>
 /// x_n = x_new + h^n (x_old − x_new).   h: share of the charge that cannot be drained; n: changes. New oil is not dry and seldom clean: its own water and
 /// particles are the floor. The heel is taken to be like the charge; at the bottom it is worse, so drain warm and from the lowest point.
-/// What comes in meanwhile and afterwards is not reckoned: find the leak first.
+/// What comes in during the work stays in the charge and is reckoned, at the ingress of the reservoir. What comes in afterwards is not: no change holds against a
+/// leak, find it first.
 /// </remarks>
 public sealed class DrainAndRefill : ITreatment
 {
@@ -87,7 +88,12 @@ public sealed class DrainAndRefill : ITreatment
         var changes = 0;
         if (!water.IsMet)
         {
-            water = Changed(job, NewWater < job.Target.Water, n => WaterAfter(job, n) <= job.Target.Water, ref changes);
+            water = Changed(
+                job,
+                NewWater < job.Target.Water,
+                (n, ingress) => WaterAfter(job, n, ingress) <= job.Target.Water,
+                ref changes
+            );
         }
 
         if (!particles.IsMet)
@@ -96,14 +102,14 @@ public sealed class DrainAndRefill : ITreatment
             particles = Changed(
                 job,
                 limits.Excess(NewParticles) <= 0,
-                n => limits.Excess(ParticlesAfter(job, n)) <= 0,
+                (n, ingress) => limits.Excess(ParticlesAfter(job, n, ingress)) <= 0,
                 ref changes
             );
         }
 
         var exchanged = changes * (1 - Heel.DecimalFractions) * job.Reservoir.OilVolume;
         var hours = HoursFor(job, changes);
-        var removed = Math.Max(0, (job.Contamination.Water - WaterAfter(job, changes)).DecimalFractions);
+        var removed = Math.Max(0, (job.Contamination.Water - WaterAfter(job, changes, false)).DecimalFractions);
         return new TreatmentAssessment(
             this,
             water,
@@ -117,35 +123,52 @@ public sealed class DrainAndRefill : ITreatment
         );
     }
 
-    private MassFraction WaterAfter(TreatmentJob job, int changes) =>
-        MassFraction.FromPartsPerMillion(
-            After(job.Contamination.Water.PartsPerMillion, NewWater.PartsPerMillion, changes)
-        );
-
-    private ParticleLevels ParticlesAfter(TreatmentJob job, int changes)
+    /// <summary>With what comes in during the work, or without.</summary>
+    private MassFraction WaterAfter(TreatmentJob job, int changes, bool withIngress)
     {
-        var start = job.Contamination.Particles;
+        var cameIn = withIngress
+            ? 1e6
+                * job.Reservoir.WaterIngress.KilogramsPerHour
+                * HoursFor(job, changes)
+                / job.OilMassAt(job.Reservoir.Start).Kilograms
+            : 0;
+        return MassFraction.FromPartsPerMillion(
+            After(job.Contamination.Water.PartsPerMillion, NewWater.PartsPerMillion, changes) + cameIn
+        );
+    }
+
+    private ParticleLevels ParticlesAfter(TreatmentJob job, int changes, bool withIngress)
+    {
+        var (start, ingression) = (job.Contamination.Particles, job.Reservoir.Ingression);
+        var minutesPerMillilitre = withIngress ? 60 * HoursFor(job, changes) / job.Reservoir.OilVolume.Milliliters : 0;
         return ParticleLevels.Computed(
-            After(start.At4PerMillilitre, NewParticles.At4PerMillilitre, changes),
-            After(start.At6PerMillilitre, NewParticles.At6PerMillilitre, changes),
+            After(start.At4PerMillilitre, NewParticles.At4PerMillilitre, changes)
+                + ingression.At4PerMinute * minutesPerMillilitre,
+            After(start.At6PerMillilitre, NewParticles.At6PerMillilitre, changes)
+                + ingression.At6PerMinute * minutesPerMillilitre,
             After(start.At14PerMillilitre, NewParticles.At14PerMillilitre, changes)
+                + ingression.At14PerMinute * minutesPerMillilitre
         );
     }
 
     private double HoursFor(TreatmentJob job, int changes) =>
         2 * changes * (1 - Heel.DecimalFractions) * job.Reservoir.OilVolume.Liters / TransferFlow.LitersPerHour;
 
-    private TargetForecast Changed(TreatmentJob job, bool newOilIsBetter, Func<int, bool> isMet, ref int changes)
+    private TargetForecast Changed(TreatmentJob job, bool newOilIsBetter, Func<int, bool, bool> isMet, ref int changes)
     {
         if (!newOilIsBetter)
         {
             return new TargetForecast(TreatmentOutcome.FloorAboveTarget);
         }
 
-        var needed = Enumerable.Range(1, MostChanges).FirstOrDefault(isMet);
+        var needed = Enumerable.Range(1, MostChanges).FirstOrDefault(n => isMet(n, true));
         if (needed == 0)
         {
-            return new TargetForecast(TreatmentOutcome.BeyondHorizon);
+            return new TargetForecast(
+                Enumerable.Range(1, MostChanges).Any(n => isMet(n, false))
+                    ? TreatmentOutcome.IngressAboveTarget
+                    : TreatmentOutcome.BeyondHorizon
+            );
         }
 
         var forecast = Parts.After(job, HoursFor(job, needed));

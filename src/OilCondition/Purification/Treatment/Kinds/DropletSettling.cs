@@ -19,16 +19,30 @@ public sealed record DropletSettling
         var metres = Guard.InRange(dropletDiameter.Micrometers, 0.01, 5000, "µm", nameof(dropletDiameter)) * 1e-6;
         var warm = Temperature.FromDegreesCelsius(Math.Max(0.01, temperature.DegreesCelsius));
         var viscosity = oil.ViscosityLine.ViscosityAt(temperature);
-        var density = oil.Properties.At(temperature).Density.KilogramsPerCubicMeter;
         var squareMetrePerSecond = viscosity.Viscosity.Centistokes * 1e-6;
-        var difference = 1 / WaterVapour.LiquidVolume(warm).CubicMetersPerKilogram - density;
-        var speed = Gravity * metres * metres * difference / (18 * density * squareMetrePerSecond);
+        var water = 1 / WaterVapour.LiquidVolume(warm).CubicMetersPerKilogram;
+        var speed = Stokes(oil, temperature, metres, water, out var difference);
         DropletDiameter = dropletDiameter;
         DensityDifference = Density.FromKilogramsPerCubicMeter(difference);
         Velocity = Speed.FromMetersPerSecond(Math.Max(0, speed));
         Reynolds = Math.Abs(speed) * metres / squareMetrePerSecond;
         Sinks = difference > 0;
         IsOutsideRange = Reynolds > 0.1 || viscosity.IsExtrapolated;
+    }
+
+    /// <summary>Stokes' velocity in m/s of a sphere of a density in kg/m³; negative where it floats.</summary>
+    internal static double Stokes(
+        TreatedOil oil,
+        Temperature temperature,
+        double metres,
+        double kilogramPerCubicMetre,
+        out double difference
+    )
+    {
+        var density = oil.Properties.At(temperature).Density.KilogramsPerCubicMeter;
+        var squareMetrePerSecond = oil.ViscosityLine.ViscosityAt(temperature).Viscosity.Centistokes * 1e-6;
+        difference = kilogramPerCubicMetre - density;
+        return Gravity * metres * metres * difference / (18 * density * squareMetrePerSecond);
     }
 
     /// <summary>Diameter of the drop.</summary>

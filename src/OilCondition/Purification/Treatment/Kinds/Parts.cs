@@ -20,6 +20,10 @@ internal static class Parts
         : new CodeLimits(code).Excess(job.Contamination.Particles) <= 0 ? new(TreatmentOutcome.AlreadyThere)
         : new(TreatmentOutcome.NotReachedByTreatment);
 
+    /// <summary>The code of a treatment by which particles sink, with a density that was not stated.</summary>
+    public static TargetForecast ParticlesOfUnknownDensity(TreatmentJob job) =>
+        UntouchedParticles(job) is { IsMet: true } met ? met : new(TreatmentOutcome.ParticleDensityNotStated);
+
     /// <summary>Reached after a time, unless that lies beyond the horizon.</summary>
     public static TargetForecast After(TreatmentJob job, double hours) =>
         hours <= job.Horizon.Hours

@@ -89,7 +89,7 @@ public sealed class TreatmentComparison
 
     private static void Line(StringBuilder text, params string[] cells)
     {
-        int[] widths = [26, 25, 25, 12, 8, 8, 8, 9, 10];
+        int[] widths = [26, 28, 28, 12, 8, 8, 8, 9, 10];
         for (var i = 0; i < cells.Length; i++)
         {
             text.Append(i < 3 ? cells[i].PadRight(widths[i]) : cells[i].PadLeft(widths[i]));

@@ -73,6 +73,9 @@ public sealed class PurificationPlan
         IsViscosityExtrapolated = States.Any(state =>
             state.Flow < unit.Pump.FullFlow && job.Oil.ViscosityLine.ViscosityAt(state.TankTemperature).IsExtrapolated
         );
+        var cold = States.LastOrDefault(state => state.ProcessTemperature.DegreesCelsius < physics.SetCelsius - 0.1);
+        HeaterLimitedTime = cold?.Time ?? Duration.Zero;
+        IsHeaterLimited = cold is not null;
         HeaterHolds = End.ProcessTemperature.DegreesCelsius >= physics.SetCelsius - 0.1;
     }
 
@@ -126,6 +129,14 @@ public sealed class PurificationPlan
 
     /// <summary>Whether the heater holds the process temperature in the end; if not, more flow is colder oil and a higher floor.</summary>
     public bool HeaterHolds { get; }
+
+    /// <summary>
+    /// Whether the heater is at its limit at a state, so that the oil in the chamber is colder than planned: then, and only then, can more flow be slower.
+    /// </summary>
+    public bool IsHeaterLimited { get; }
+
+    /// <summary>The last state at which it is; 0 where it is at none, or at the first only.</summary>
+    public Duration HeaterLimitedTime { get; }
 
     /// <summary>Water that the balance of the plan misses by: rounding of the integration.</summary>
     public Mass WaterImbalance { get; }

@@ -36,6 +36,12 @@ public enum TreatmentOutcome
     /// <summary>The water does not sink: the oil is as dense as water, or denser.</summary>
     OilNotLighterThanWater,
 
+    /// <summary>Not reckoned: how fast particles sink depends on their density, which was not stated.</summary>
+    ParticleDensityNotStated,
+
+    /// <summary>The particles do not sink: the oil is as dense as they are, or denser.</summary>
+    ParticlesDoNotSink,
+
     /// <summary>The pump cannot be started at the start temperature.</summary>
     PumpCannotStart,
 
