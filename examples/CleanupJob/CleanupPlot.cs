@@ -39,29 +39,49 @@ public static class CleanupPlot
         }
 
         Curve(
-            "planned (all water)",
+            "planned, all water",
             plan.States.Select(one => one.Time.Hours).ToArray(),
             plan.States.Select(one => one.Water.Total.PartsPerMillion).ToArray(),
             Colors.SteelBlue
         );
-        Dots("sensor, at saturation (least)", WaterKnowledge.AtLeast, Colors.Gray);
-        Dots("sensor, dissolved", WaterKnowledge.Dissolved, Colors.DarkOrange);
+        Dots("sensor at saturation: this or more", WaterKnowledge.AtLeast, Colors.Gray);
+        Dots("sensor, dissolved water", WaterKnowledge.Dissolved, Colors.DarkOrange);
+        var leaking = StalledRun.Log().Where((_, i) => i % 6 == 0).ToList();
+        var stalled = plot.Add.ScatterPoints(
+            leaking.Select(one => (one.At - Job.StartedAt).TotalHours).ToArray(),
+            leaking
+                .Select(one =>
+                    plan.Job.Oil.SaturationCurve.FromSensor(
+                        one.RelativeSaturation,
+                        one.Temperature
+                    ).Total.PartsPerMillion
+                )
+                .ToArray(),
+            Colors.Purple
+        );
+        stalled.LegendText = "had the cooler gone on leaking (stalled)";
+        stalled.MarkerSize = 4;
         var curve = status.Curve;
         if (curve.HasCurve)
         {
             var from = (curve.FirstReadingAt - Job.StartedAt).TotalHours;
             var to = (status.AsOf - Job.StartedAt).TotalHours;
             double[] hours = [.. Enumerable.Range(0, 101).Select(i => from + (to - from) * i / 100)];
-            Curve("fitted", hours, [.. hours.Select(hour => curve.ValueAt(Job.StartedAt.AddHours(hour)))], Colors.Red);
+            Curve(
+                "fitted fall",
+                hours,
+                [.. hours.Select(hour => curve.ValueAt(Job.StartedAt.AddHours(hour)))],
+                Colors.Red
+            );
         }
 
         var target = plot.Add.HorizontalLine(status.WaterTargetMgPerKg, 1, Colors.Green, LinePattern.Dashed);
-        target.LegendText = "target";
-        plot.Title("HP-TGB1, INVENTED station Harrow Point");
+        target.LegendText = FormattableString.Invariant($"target {status.WaterTargetMgPerKg:0} mg/kg");
+        plot.Title("Water in HP-TGB1 during its cleanup (INVENTED station Harrow Point)");
         plot.XLabel("hours from the start");
         plot.YLabel("water, mg/kg");
         plot.ShowLegend(Alignment.UpperRight);
-        plot.Axes.SetLimitsY(0, 950);
+        plot.Axes.SetLimits(0, 62, 0, 950);
         plot.SavePng(path, 1000, 600);
     }
 }

@@ -81,17 +81,20 @@ public static class Job
                 MassFlow.FromKilogramsPerHour(5),
                 HumidAir.FromDewPoint(Celsius(20), Celsius(-40)),
                 StandardAtmosphere.SeaLevel,
-                Ratio.FromPercent(60)
+                Ratio.FromPercent(10)
             ),
             new FineFiltration(loop, filter, 1),
             new DrainAndRefill(
                 Ratio.FromPercent(5),
                 Ppm(40),
                 ParticleLevels.FromCode(CleanlinessCode.Parse("17/15/12")),
-                VolumeFlow.FromLitersPerMinute(60)
+                VolumeFlow.FromLitersPerMinute(60),
+                Power.FromKilowatts(1.5)
             )
         );
     }
+
+    public static PurificationPlan Plan { get; } = PurificationPlan.Create(Task, Unit);
 
     /// <summary>The log of the moisture sensor; moments without both figures are no readings.</summary>
     public static IEnumerable<CleanupReading> Log(string path) =>
@@ -118,15 +121,20 @@ public static class Job
             Celsius(45)
         );
 
-    /// <summary>The condensate is invented too.</summary>
-    public static CleanupRunFacts Facts { get; } =
+    public static CleanupLoop Loop { get; } = new(Task.Reservoir.OilVolume, Pump.FullFlow);
+
+    /// <summary>What a record needs besides the log. The condensate is invented too; the ingress is found from the run and the physical floor of the plan.</summary>
+    public static CleanupRunFacts FactsOf(double beforePpm, double condensateLitres) =>
         new(
             "HP-TGB1, Harrow Point (invented)",
-            new CleanupLoop(Task.Reservoir.OilVolume, Pump.FullFlow),
+            Loop,
             OilDensity,
-            Ppm(893),
-            condensate: Volume.FromLiters(1.35)
+            Ppm(beforePpm),
+            condensate: Volume.FromLiters(condensateLitres),
+            floorWithoutIngress: Plan.End.WaterFloor
         );
+
+    public static CleanupRunFacts Facts { get; } = FactsOf(893, 1.35);
 
     public static Temperature Celsius(double celsius) => Temperature.FromDegreesCelsius(celsius);
 

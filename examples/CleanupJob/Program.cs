@@ -11,8 +11,11 @@ var output = Path.GetFullPath(Path.Combine("artifacts", "cleanup-job"));
 Directory.CreateDirectory(output);
 Console.WriteLine("Harrow Point is INVENTED. No figure below is plant data.\n");
 
+Console.WriteLine(
+    $"Task: {Job.Task.Reservoir.OilVolume.Liters:0} L of oil with {Job.Task.Contamination.Water.PartsPerMillion:0} mg/kg of water, down to {Job.Task.Target.Water!.Value.PartsPerMillion:0} mg/kg; {Job.Task.Reservoir.WaterIngress.GramsPerHour:0} g/h comes in.\n"
+);
 Console.WriteLine(Job.Compare());
-var plan = PurificationPlan.Create(Job.Task, Job.Unit);
+var plan = Job.Plan;
 Console.WriteLine(
     $"Plan by vacuum dehydration: {Words(plan.Outcome)}, {plan.Time.Hours:0.0} h, floor {plan.End.WaterFloor.PartsPerMillion:0} mg/kg, level {plan.End.WaterLevel.PartsPerMillion:0} mg/kg"
 );
@@ -32,15 +35,8 @@ foreach (var reading in log)
     if ((reading.At - Job.StartedAt).TotalHours % 6 == 0)
     {
         var now = monitor.Status();
-        var done = now.WaterTimeToTarget switch
-        {
-            TimeToTarget.Expected it => $"target expected {it.Earliest:MM-dd HH:mm} to {it.Latest:MM-dd HH:mm}",
-            TimeToTarget.Reached it => $"target reached {it.At:MM-dd HH:mm}",
-            TimeToTarget.TooFewReadings => "too few readings for an estimate",
-            _ => "the readings do not show yet that the target is reached",
-        };
         Console.WriteLine(
-            $"  {now.AsOf:MM-dd HH:mm}  {Words(now.Phase), -18} {now.LatestWater.PartsPerMillion, 4:0} mg/kg  {done}"
+            $"  {now.AsOf:MM-dd HH:mm}  {Words(now.Phase), -18} {now.LatestWater.PartsPerMillion, 4:0} mg/kg  {now.Completion}"
         );
     }
 }
@@ -65,17 +61,19 @@ var diagnosis = StallDiagnosis.Of(
     planned,
     RunConditions.Of(plan, Job.Celsius(60), Pressure.FromPascals(1500))
 );
-Console.WriteLine("Had the target been 25 mg/kg:");
-Console.WriteLine(
-    StallDiagnosis.Of(
-        status.Curve,
-        MassFraction.FromPartsPerMillion(25),
-        planned,
-        RunConditions.Of(plan, Job.Celsius(60), Pressure.FromPascals(1500))
-    )
-);
 var record = CleanupRecord.Of(status, Job.Facts, diagnosis);
 Console.WriteLine(record.ToText());
+
+Console.WriteLine("Had the cooler gone on leaking (invented log):");
+var leaking = CleanupMonitor.Of(Job.Monitoring, StalledRun.Log()).Status();
+var why = StallDiagnosis.Of(
+    leaking.Curve,
+    MassFraction.FromPartsPerMillion(leaking.WaterTargetMgPerKg),
+    planned,
+    RunConditions.Of(plan, Job.Celsius(60), Pressure.FromPascals(1500))
+);
+Console.WriteLine($"{Words(leaking.Phase)}: {leaking.Completion}\n");
+Console.WriteLine(CleanupRecord.Of(leaking, Job.FactsOf(240, 0.78), why).ToText());
 File.WriteAllText(Path.Combine(output, "record.json"), record.ToJson());
 CleanupPlot.Write(Path.Combine(output, "cleanup.png"), plan, log, status);
 Console.WriteLine(

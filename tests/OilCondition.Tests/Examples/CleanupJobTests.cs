@@ -35,6 +35,8 @@ public class CleanupJobTests
         record.Verdict.ShouldBe(CleanupVerdict.TargetMet);
         (status.HoldingSince - TheTruth.GuideBearingCleanup.TargetAt).TotalHours.ShouldBeInRange(-1, 3);
         record.Condensate.ShouldBe(CondensateAgreement.Agrees);
+        record.IsIngressKnown.ShouldBeTrue();
+        status.Completion.Estimate.ShouldBe(status.MetAt);
     }
 
     [Fact]
@@ -51,5 +53,38 @@ public class CleanupJobTests
                 RunConditions.Of(plan, Temperature.FromDegreesCelsius(60), Pressure.FromPascals(1500))
             )
             .Verdict.ShouldBe(StallVerdict.Done);
+    }
+
+    /// <summary>Ten grams an hour were put into the log of the leaking cooler.</summary>
+    [Fact]
+    public void The_stalled_run_names_the_leak()
+    {
+        var status = CleanupMonitor.Of(CleanupJob.Job.Monitoring, CleanupJob.StalledRun.Log()).Status();
+        status.Phase.ShouldBe(CleanupPhase.Stalled);
+        status.Completion.Outcome.ShouldBe(CompletionOutcome.NeverArrives);
+
+        var why = StallDiagnosis.Of(
+            status.Curve,
+            MassFraction.FromPartsPerMillion(60),
+            PlannedPerformance.Of(CleanupJob.Job.Plan),
+            RunConditions.Of(CleanupJob.Job.Plan, Temperature.FromDegreesCelsius(60), Pressure.FromPascals(1500))
+        );
+        why.Verdict.ShouldBe(StallVerdict.Stalled);
+        why.Causes[0].Kind.ShouldBe(StallCauseKind.WaterIngress);
+        why.Causes[0].Evidence.Single(one => one.Name == "water that comes in").Value.ShouldBe(10, 0.7);
+
+        var record = CleanupRecord.Of(status, CleanupJob.Job.FactsOf(240, 0.78), why);
+        record.Condensate.ShouldBe(CondensateAgreement.Agrees);
+        record.WaterCameIn.Estimate.Liters.ShouldBe(0.6, 0.05);
+    }
+
+    [Fact]
+    public void The_comparison_shows_all_treatments_and_why_not()
+    {
+        var rows = CleanupJob.Job.Compare().Rows;
+        rows.Count.ShouldBe(8);
+        rows.Where(row => !row.MeetsTarget)
+            .Select(row => row.Forecast.Outcome)
+            .ShouldBeSubsetOf([TreatmentOutcome.FloorAboveTarget, TreatmentOutcome.NotReachedByTreatment]);
     }
 }
