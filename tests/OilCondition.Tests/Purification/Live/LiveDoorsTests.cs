@@ -128,9 +128,6 @@ public class LiveDoorsTests
                 ),
             "startedAt"
         );
-        var none = new CleanlinessCode(ScaleNumber.NotCounted, ScaleNumber.NotCounted, ScaleNumber.NotCounted);
-        Refused(() => _ = new TreatmentTarget(code: none), "code");
-        Refused(() => _ = new TreatmentTarget(LiveRuns.Ppm(60), none), "code");
         Refused(() => _ = new TreatmentTarget(code: CleanlinessCode.Parse("*/16/13")), "code");
         new TreatmentTarget(code: CleanlinessCode.Parse("-/-/13")).Code.ShouldNotBeNull();
     }

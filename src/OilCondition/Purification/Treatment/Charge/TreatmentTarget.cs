@@ -11,7 +11,7 @@ public sealed record TreatmentTarget
     /// <summary>States a target.</summary>
     /// <param name="water">All water that may remain, 0 to 300 000 mg/kg; null where nothing is asked.</param>
     /// <param name="code">The code to reach; a size without number asks nothing. Null where nothing is asked.</param>
-    /// <exception cref="ArgumentException">Neither is asked, or the code asks nothing or for what no count can show.</exception>
+    /// <exception cref="ArgumentException">Neither is asked, or the code asks for what no count can show.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The water lies outside its range.</exception>
     public TreatmentTarget(MassFraction? water = null, CleanlinessCode? code = null)
     {
@@ -25,19 +25,12 @@ public sealed record TreatmentTarget
             Guard.InRange(content.PartsPerMillion, 0, 300_000, "mg/kg", nameof(water));
         }
 
-        if (code is not null)
+        if (code is not null && new[] { code.At4, code.At6, code.At14 }.Any(AsksForNoCount))
         {
-            ScaleNumber[] asked =
-            [
-                .. new[] { code.At4, code.At6, code.At14 }.Where(number => number.Kind != ScaleNumberKind.NotCounted),
-            ];
-            if (asked.Length == 0 || asked.Any(number => !(CodeLimits.Of(number) < double.PositiveInfinity)))
-            {
-                throw new ArgumentException(
-                    $"code is {code}; a target needs a number of 0 to 28 at one size at least, and no other mark than -.",
-                    nameof(code)
-                );
-            }
+            throw new ArgumentException(
+                $"code is {code}; a target asks for numbers of 0 to 28, and for nothing at a size with -.",
+                nameof(code)
+            );
         }
 
         Water = water;
@@ -70,4 +63,7 @@ public sealed record TreatmentTarget
         var share = Guard.InRange(relativeSaturation.DecimalFractions, 0, 1, "(ratio)", nameof(relativeSaturation));
         return new TreatmentTarget(MassFraction.FromPartsPerMillion(saturation.PartsPerMillion * share), code);
     }
+
+    private static bool AsksForNoCount(ScaleNumber number) =>
+        number.Kind != ScaleNumberKind.NotCounted && !(CodeLimits.Of(number) < double.PositiveInfinity);
 }
