@@ -84,13 +84,18 @@ public sealed class ColumnMap
                         CultureInfo.InvariantCulture,
                         Styles | DateTimeStyles.AssumeUniversal,
                         out at
-                    ) && HasOffset(text)
+                    )
+                    && HasOffset(text)
+                    && Guard.IsMoment(at.DateTime)
                 )
                 {
                     return true;
                 }
             }
-            else if (DateTime.TryParseExact(text, format, CultureInfo.InvariantCulture, Styles, out var local))
+            else if (
+                DateTime.TryParseExact(text, format, CultureInfo.InvariantCulture, Styles, out var local)
+                && Guard.IsMoment(local)
+            )
             {
                 at = new DateTimeOffset(DateTime.SpecifyKind(local, DateTimeKind.Unspecified), OffsetFromUtc);
                 return true;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using CsvHelper;
 using CsvHelper.Configuration;
+using OilCondition.Guards;
 using OilCondition.Sampling;
 
 namespace OilCondition.LabFiles;
@@ -129,7 +130,8 @@ internal sealed class ReadingTable
         if (!map.TryParseDate(fields[header.TakenAt], out var at))
         {
             var forms = string.Join(", ", map.DateFormats.Prepend("ISO 8601 (2026-03-14, 2026-03-14 06:15)"));
-            var problem = $"'{fields[header.TakenAt]}' is not a date; expected: {forms}";
+            var problem =
+                $"'{fields[header.TakenAt]}' is not a date; expected: {forms}, in the years {Guard.FirstYear} to {Guard.LastYear}";
             Reject(fields.Length, line, header.Names[header.TakenAt], raw.TrimEnd('\r', '\n'), problem);
             return;
         }

@@ -15,7 +15,7 @@ public sealed class AssessmentOptions
     );
 
     /// <summary>Options.</summary>
-    /// <param name="asOf">Now: later records are not looked at.</param>
+    /// <param name="asOf">Now: later records are not looked at; in the years 1900 to 2199.</param>
     /// <param name="planningHorizon">How far ahead maintenance is planned; a shorter remaining life is an alert. Default 180 days.</param>
     /// <param name="confidence">Confidence of intervals, above 0 and below 1.</param>
     /// <param name="trendSignificance">
@@ -38,7 +38,7 @@ public sealed class AssessmentOptions
         IReadOnlyList<FleetKnowledge>? fleet = null
     )
     {
-        AsOf = asOf;
+        AsOf = Guard.Moment(asOf, nameof(asOf));
         PlanningHorizon = planningHorizon ?? Duration.FromDays(180);
         Guard.InRange(PlanningHorizon.Days, 0, 36_525, "days", nameof(planningHorizon));
         Confidence = Guard.OpenUnitInterval(confidence, nameof(confidence));

@@ -8,8 +8,9 @@ public sealed class RecordFinding : Finding
     internal RecordFinding(HistoryIssue issue, Measurand measurand, bool isLatest)
         : base(
             issue.Kind == HistoryIssueKind.SuspectSample ? FindingCode.SuspectSample : FindingCode.RecordFault,
-            // A suspect latest sample leaves the machine unwatched: another one is due. An old one has been overtaken.
-            isLatest && issue.Kind == HistoryIssueKind.SuspectSample
+            // A latest sample that is suspect or contradicts itself leaves the machine unwatched: another one is due. An old one has been
+            // overtaken.
+            isLatest && issue.Kind is HistoryIssueKind.SuspectSample or HistoryIssueKind.ConflictingSample
                 ? Severity.Alert
                 : Severity.Information,
             measurand

@@ -8,6 +8,9 @@ namespace OilCondition.Guards;
 /// </summary>
 internal static class Guard
 {
+    public const int FirstYear = 1900;
+    public const int LastYear = 2199;
+
     public static T NotNull<T>(T? value, string name)
         where T : class => value ?? throw new ArgumentNullException(name);
 
@@ -36,6 +39,17 @@ internal static class Guard
         value >= lowest && value <= highest
             ? value
             : throw OutOfRange(value, unit, name, $"{Text(lowest)} to {Text(highest)}{WithSpace(unit)}");
+
+    /// <summary>A moment of which there can be a record: the default of the type and slips of a digit stop here, and sums of dates stay within the calendar.</summary>
+    public static DateTimeOffset Moment(DateTimeOffset at, string name) =>
+        IsMoment(at.DateTime)
+            ? at
+            : throw new ArgumentOutOfRangeException(
+                name,
+                $"{name} is {at.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}; allowed: {FirstYear} to {LastYear}."
+            );
+
+    public static bool IsMoment(DateTime at) => at.Year is >= FirstYear and <= LastYear;
 
     /// <summary>A probability or confidence level that excludes both ends.</summary>
     public static double OpenUnitInterval(double value, string name) =>

@@ -3,11 +3,14 @@ namespace OilCondition.Limits;
 /// <summary>An alert and an alarm figure on one side. A reading beyond the figure is in the zone; on the figure it is not.</summary>
 public sealed record LimitBand
 {
+    /// <summary>Beyond any plausible figure, and far enough from the end of the numbers to reckon with.</summary>
+    internal const double Largest = 1e100;
+
     /// <summary>A band.</summary>
     /// <param name="alert">Where the alert zone begins; null for none.</param>
     /// <param name="alarm">Where the alarm zone begins; null for none.</param>
     /// <exception cref="ArgumentException">Both are null.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">A figure is not finite.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A figure is not finite or lies beyond 1e100.</exception>
     public LimitBand(double? alert, double? alarm)
     {
         if (alert is null && alarm is null)
@@ -15,8 +18,8 @@ public sealed record LimitBand
             throw new ArgumentException("A band needs an alert or an alarm figure.", nameof(alert));
         }
 
-        Alert = alert is { } first ? Guards.Guard.Finite(first, "", nameof(alert)) : null;
-        Alarm = alarm is { } second ? Guards.Guard.Finite(second, "", nameof(alarm)) : null;
+        Alert = alert is { } first ? Guards.Guard.InRange(first, -Largest, Largest, "", nameof(alert)) : null;
+        Alarm = alarm is { } second ? Guards.Guard.InRange(second, -Largest, Largest, "", nameof(alarm)) : null;
     }
 
     /// <summary>Where the alert zone begins; null for none.</summary>

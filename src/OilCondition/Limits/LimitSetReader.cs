@@ -20,9 +20,6 @@ internal sealed class LimitSetReader
         ["fleet"] = LimitKind.Fleet,
     };
 
-    /// <summary>Beyond any plausible figure, and far enough from the end of the numbers to reckon with.</summary>
-    private const double LargestFigure = 1e100;
-
     private readonly MeasurandCatalog catalog;
     private readonly JsonFaults faults;
 
@@ -305,7 +302,7 @@ internal sealed class LimitSetReader
         var isConverted = kind is LimitKind.ChangeFromNew or LimitKind.RateOfChange
             ? TryDistance(measurand, figure, unit, out converted)
             : ReportedUnits.TryConvert(measurand, figure, unit, out converted);
-        if (!isConverted || !(Math.Abs(converted) <= LargestFigure))
+        if (!isConverted || !(Math.Abs(converted) <= LimitBand.Largest))
         {
             faults.Add(
                 $"{path}.{name}",

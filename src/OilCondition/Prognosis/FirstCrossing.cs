@@ -41,12 +41,13 @@ public sealed class FirstCrossing
 
     /// <summary>Finds the first of several limits.</summary>
     /// <param name="lives">Forecasts of one machine, all made for the same now.</param>
-    /// <param name="asOf">Now.</param>
+    /// <param name="asOf">Now; in the years 1900 to 2199.</param>
     /// <returns>The first crossing.</returns>
-    /// <exception cref="ArgumentException">A forecast was made for another now.</exception>
+    /// <exception cref="ArgumentException">A forecast was made for another now, or now lies outside its range.</exception>
     public static FirstCrossing Of(IReadOnlyList<RemainingLife> lives, DateTimeOffset asOf)
     {
         Guard.NotNull(lives, nameof(lives));
+        Guard.Moment(asOf, nameof(asOf));
         RemainingLife.Forecast[] open = [.. lives.OfType<RemainingLife.Forecast>()];
         if (open.Any(one => one.Crossing.AsOf != asOf))
         {

@@ -54,9 +54,13 @@ public sealed class FleetLife
 
     /// <summary>When a unit of an age fails, given that it has not: estimates taken as true, so that the doubt of a small fleet is not in it.</summary>
     /// <param name="age">Age now, 0 or more.</param>
-    /// <param name="asOf">Now.</param>
+    /// <param name="asOf">Now; in the years 1900 to 2199.</param>
     /// <returns>Any quantile, and the chance by any date.</returns>
     /// <exception cref="InvalidOperationException">The fleet taught too little.</exception>
     public CrossingForecast Forecast(Duration age, DateTimeOffset asOf) =>
-        new(new AgedLaw(Fit.At(Guard.NotNegative(age.Hours, "h", nameof(age))), 0, 24), asOf, asOf);
+        new(
+            new AgedLaw(Fit.At(Guard.NotNegative(age.Hours, "h", nameof(age))), 0, 24),
+            Guard.Moment(asOf, nameof(asOf)),
+            asOf
+        );
 }

@@ -34,11 +34,11 @@ public static class LifeForecast
     /// <param name="series">The readings since the last oil change or treatment.</param>
     /// <param name="limit">The limit, in the measurand's unit; above 0 where logarithms are used.</param>
     /// <param name="side">On which side it lies.</param>
-    /// <param name="asOf">Now.</param>
+    /// <param name="asOf">Now; in the years 1900 to 2199.</param>
     /// <param name="options">Model and prior knowledge; <see cref="LifeOptions.Default"/> where left out.</param>
     /// <returns>One of the cases of <see cref="RemainingLife"/>.</returns>
     /// <exception cref="ArgumentException">First-order loss was asked for an upper limit, or the fleet is one of another measurand.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The limit is not finite, or not above 0 where logarithms are used.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The limit is not finite, or not above 0 where logarithms are used; now lies outside its range.</exception>
     public static RemainingLife Of(
         MeasurandSeries series,
         double limit,
@@ -48,6 +48,7 @@ public static class LifeForecast
     )
     {
         Guard.NotNull(series, nameof(series));
+        Guard.Moment(asOf, nameof(asOf));
         var chosen = options ?? LifeOptions.Default;
         Check(series, side, chosen);
         var logarithmic = UsesLogarithms(series.Measurand, chosen.Model);

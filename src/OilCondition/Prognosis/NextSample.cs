@@ -39,9 +39,9 @@ public sealed record NextSample
     /// <param name="lives">Forecasts against each limit of one machine.</param>
     /// <param name="lastSampleAt">When the last sample was taken.</param>
     /// <param name="plan">Accepted risk and intervals.</param>
-    /// <param name="asOf">Now.</param>
+    /// <param name="asOf">Now; in the years 1900 to 2199.</param>
     /// <returns>The moment and why.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The last sample lies after now.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The last sample lies after now, or a moment outside its range.</exception>
     public static NextSample After(
         IReadOnlyList<RemainingLife> lives,
         DateTimeOffset lastSampleAt,
@@ -51,6 +51,8 @@ public sealed record NextSample
     {
         Guard.NotNull(lives, nameof(lives));
         Guard.NotNull(plan, nameof(plan));
+        Guard.Moment(asOf, nameof(asOf));
+        Guard.Moment(lastSampleAt, nameof(lastSampleAt));
         Guard.NotNegative((asOf - lastSampleAt).TotalDays, "d before now", nameof(lastSampleAt));
         var soonest = lastSampleAt.AddDays(plan.Shortest.Days);
         var latest = lastSampleAt.AddDays(plan.Longest.Days);

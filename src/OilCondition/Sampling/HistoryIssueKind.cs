@@ -3,10 +3,13 @@ namespace OilCondition.Sampling;
 /// <summary>What can be wrong with the records of a machine.</summary>
 public enum HistoryIssueKind
 {
-    /// <summary>The same sample is there twice, word for word; one is kept.</summary>
+    /// <summary>The same sample is there twice, and nothing in it contradicts; it is kept once, with all that was read.</summary>
     RepeatedSample,
 
-    /// <summary>Two samples have one number and different content; the first is kept, the other set aside.</summary>
+    /// <summary>
+    /// Two samples have one number and contradict each other. Taken at one moment they are one bottle: the readings in which they differ
+    /// are set aside, all of them. Taken at different moments the first is kept and the other set aside.
+    /// </summary>
     ConflictingSample,
 
     /// <summary>A reading no working method can give; it is set aside.</summary>

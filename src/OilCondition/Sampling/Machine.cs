@@ -6,11 +6,13 @@ namespace OilCondition.Sampling;
 /// <summary>A machine with one oil charge in it.</summary>
 public sealed class Machine
 {
+    private const double LargestLiters = 1e9;
+
     /// <summary>A machine.</summary>
     /// <param name="id">Stable identifier, as in the maintenance system; no slash, since it is part of alert keys.</param>
     /// <param name="name">What people call it.</param>
     /// <param name="oil">The oil in it.</param>
-    /// <param name="chargeVolume">Volume of the oil charge, above 0.</param>
+    /// <param name="chargeVolume">Volume of the oil charge, above 0 and up to a thousand million litres.</param>
     /// <param name="runningTemperature">Usual oil temperature in operation, −60 to 200 °C.</param>
     /// <param name="standstillTemperature">Lowest oil temperature after the machine has cooled down, −60 to 200 °C.</param>
     /// <exception cref="ArgumentException">A text is blank, or a quantity lies outside its range.</exception>
@@ -32,6 +34,7 @@ public sealed class Machine
         Name = Guard.NotBlank(name, nameof(name));
         Oil = Guard.NotNull(oil, nameof(oil));
         Guard.Positive(chargeVolume.Liters, "L", nameof(chargeVolume));
+        Guard.InRange(chargeVolume.Liters, 0, LargestLiters, "L", nameof(chargeVolume));
         ChargeVolume = chargeVolume;
         Guards.OilTemperature.Celsius(runningTemperature, nameof(runningTemperature));
         Guards.OilTemperature.Celsius(standstillTemperature, nameof(standstillTemperature));

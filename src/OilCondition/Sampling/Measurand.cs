@@ -6,14 +6,17 @@ namespace OilCondition.Sampling;
 /// <remarks>All readings of a measurand are in its one unit. Two measurands are equal when their ids are.</remarks>
 public sealed class Measurand : IEquatable<Measurand>
 {
+    /// <summary>Beyond anything that is measured, and near enough for squares and sums of squares.</summary>
+    private const double Largest = 1e30;
+
     /// <summary>Defines a measurand.</summary>
     /// <param name="id">Stable identifier in lower case with hyphens, for files and keys, such as <c>acid-number</c>.</param>
     /// <param name="name">What people call it.</param>
     /// <param name="unit">The one unit of its readings.</param>
     /// <param name="worse">In which direction it gets worse.</param>
     /// <param name="scale">Scale on which its scatter is even.</param>
-    /// <param name="lowestPlausible">Lowest value that a working method can give.</param>
-    /// <param name="highestPlausible">Highest value that a working method can give.</param>
+    /// <param name="lowestPlausible">Lowest value that a working method can give, from −1e30.</param>
+    /// <param name="highestPlausible">Highest value that a working method can give, up to 1e30.</param>
     /// <param name="testMethod">Usual test method; empty where there is none.</param>
     /// <param name="tellsOilIdentity">Whether it depends first of all on which oil it is, as viscosity and additive elements do.</param>
     /// <param name="topic">What alerts on it are about, when several measurands tell of one problem; empty for the id.</param>
@@ -21,7 +24,7 @@ public sealed class Measurand : IEquatable<Measurand>
     /// Whether the value of a blend is the parts' values weighted by volume and what changes it adds up over time, so that a top-up
     /// can be reckoned out of a trend. Particle counts blend so, but they follow the filter, not the sum of what came in.
     /// </param>
-    /// <exception cref="ArgumentException">A text is blank, the id has other characters, or the range is empty.</exception>
+    /// <exception cref="ArgumentException">A text is blank, the id has other characters, or the range is empty or too wide.</exception>
     public Measurand(
         string id,
         string name,
@@ -46,8 +49,8 @@ public sealed class Measurand : IEquatable<Measurand>
         Unit = Guard.NotNull(unit, nameof(unit));
         Worse = worse;
         Scale = scale;
-        LowestPlausible = Guard.Finite(lowestPlausible, unit, nameof(lowestPlausible));
-        HighestPlausible = Guard.Finite(highestPlausible, unit, nameof(highestPlausible));
+        LowestPlausible = Guard.InRange(lowestPlausible, -Largest, Largest, unit, nameof(lowestPlausible));
+        HighestPlausible = Guard.InRange(highestPlausible, -Largest, Largest, unit, nameof(highestPlausible));
         if (!(lowestPlausible < highestPlausible))
         {
             throw new ArgumentException(

@@ -8,8 +8,9 @@ public sealed class Oil
 {
     /// <summary>An oil.</summary>
     /// <param name="name">Its name.</param>
-    /// <param name="newReadings">Readings of the new oil, against which change is judged.</param>
+    /// <param name="newReadings">Readings of the new oil, against which change is judged; each within its measurand's plausible range.</param>
     /// <param name="saturationCurve">Its water saturation; null where nobody has measured it.</param>
+    /// <exception cref="ArgumentException">The name is blank, or a reading lies outside the plausible range of its measurand.</exception>
     public Oil(
         string name,
         IReadOnlyDictionary<Measurand, Reading> newReadings,
@@ -19,7 +20,21 @@ public sealed class Oil
         Name = Guard.NotBlank(name, nameof(name));
         NewReadings = Guard
             .NotNull(newReadings, nameof(newReadings))
-            .ToDictionary(pair => pair.Key, pair => pair.Value);
+            .ToDictionary(
+                pair => pair.Key,
+                pair =>
+                {
+                    var (measurand, value) = (pair.Key, pair.Value.Value);
+                    Guard.InRange(
+                        value,
+                        measurand.LowestPlausible,
+                        measurand.HighestPlausible,
+                        measurand.Unit,
+                        $"{nameof(newReadings)}[{measurand.Id}]"
+                    );
+                    return pair.Value;
+                }
+            );
         SaturationCurve = saturationCurve;
     }
 

@@ -4,7 +4,8 @@ namespace OilCondition.Sampling;
 public sealed class OilChange : OilEvent
 {
     /// <summary>An oil change.</summary>
-    /// <param name="at">When the new charge went in.</param>
+    /// <param name="at">When the new charge went in; in the years 1900 to 2199.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The moment lies outside its range.</exception>
     public OilChange(DateTimeOffset at)
-        : base(at) { }
+        : base(at, nameof(at)) { }
 }

@@ -4,8 +4,10 @@ namespace OilCondition.Sampling;
 
 /// <summary>Everything known about the oil of one machine: samples, sensor readings and events, in order of time.</summary>
 /// <remarks>
-/// Immutable. Repeated samples are kept once; conflicting ones, implausible readings and suspect samples are reported in
-/// <see cref="Issues"/> with their readings, so that nothing is lost.
+/// Immutable, and the same whatever order the records came in. One number and one moment is one bottle: reports of it are put together, and
+/// readings in which they contradict each other are set aside, all of them. A number that is used again at another moment is set aside
+/// with its sample. These, implausible readings and suspect samples are reported in <see cref="Issues"/> with their readings, so that nothing
+/// is lost. A sensor row that is there twice counts once, and so do two oil changes of one moment.
 /// </remarks>
 public sealed class OilHistory
 {
@@ -58,19 +60,13 @@ public sealed class OilHistory
     {
         Guard.NotNull(machine, nameof(machine));
         var issues = new List<HistoryIssue>();
-        var ordered = Guard
-            .NotNull(samples, nameof(samples))
-            .OrderBy(sample => sample.TakenAt)
-            .ThenBy(sample => sample.SampleNumber, StringComparer.Ordinal)
-            .ToList();
-        var plausible = Deduplicate(ordered, issues).Select(sample => WithoutImplausible(sample, issues)).ToList();
-        var sensors = Guard
-            .NotNull(sensorReadings, nameof(sensorReadings))
-            .OrderBy(reading => reading.At)
-            .Select(reading => WithoutImplausible(reading, issues))
-            .ToList();
-        var eventsInOrder = Guard.NotNull(events, nameof(events)).OrderBy(one => one.At).ToList();
-        return Screened(machine, plausible, sensors, eventsInOrder, issues);
+        var plausible = RecordOrder
+            .Samples(Guard.NotNull(samples, nameof(samples)), issues)
+            .ConvertAll(sample => WithoutImplausible(sample, issues));
+        var sensors = RecordOrder
+            .Rows(Guard.NotNull(sensorReadings, nameof(sensorReadings)))
+            .ConvertAll(reading => WithoutImplausible(reading, issues));
+        return Screened(machine, plausible, sensors, RecordOrder.Events(Guard.NotNull(events, nameof(events))), issues);
     }
 
     private static OilHistory Screened(
@@ -145,6 +141,9 @@ public sealed class OilHistory
         return new OilCharge(changes.Count + 1, changes.Count == 0 ? first : changes[changes.Count - 1].At);
     }
 
+    /// <summary>The samples of each charge that has any, in order of time.</summary>
+    internal IEnumerable<IReadOnlyList<OilSample>> SamplesByCharge() => ChargesOf(Samples, Events);
+
     /// <summary>Whether a sample seems to belong to another oil.</summary>
     /// <param name="sample">A sample of this history.</param>
     /// <returns>True when it is reported as suspect.</returns>
@@ -197,28 +196,6 @@ public sealed class OilHistory
     private static double? OilHoursOf(OilSample sample) =>
         sample.Readings.TryGetValue(Measurands.OilHours, out var hours) && !hours.IsCensored ? hours.Value : null;
 
-    private static List<OilSample> Deduplicate(List<OilSample> ordered, List<HistoryIssue> issues)
-    {
-        var kept = new List<OilSample>();
-        var byNumber = new Dictionary<string, OilSample>(StringComparer.Ordinal);
-        foreach (var sample in ordered)
-        {
-            if (!byNumber.TryGetValue(sample.SampleNumber, out var first))
-            {
-                byNumber.Add(sample.SampleNumber, sample);
-                kept.Add(sample);
-                continue;
-            }
-
-            var kind = first.HasSameContent(sample)
-                ? HistoryIssueKind.RepeatedSample
-                : HistoryIssueKind.ConflictingSample;
-            issues.Add(new HistoryIssue(kind, sample.TakenAt, sample.SampleNumber, sample.Readings));
-        }
-
-        return kept;
-    }
-
     private static OilSample WithoutImplausible(OilSample sample, List<HistoryIssue> issues)
     {
         var bad = Implausible(sample.Readings);
@@ -253,7 +230,10 @@ public sealed class OilHistory
         Dictionary<Measurand, Reading> bad
     ) => readings.Where(pair => !bad.ContainsKey(pair.Key)).ToDictionary(pair => pair.Key, pair => pair.Value);
 
-    private static IEnumerable<IReadOnlyList<OilSample>> ChargesOf(List<OilSample> samples, List<OilEvent> events)
+    private static IEnumerable<IReadOnlyList<OilSample>> ChargesOf(
+        IReadOnlyList<OilSample> samples,
+        IReadOnlyList<OilEvent> events
+    )
     {
         var changes = events.OfType<OilChange>().Select(change => change.At).ToList();
         return samples.GroupBy(sample => changes.Count(at => at <= sample.TakenAt)).Select(group => group.ToList());

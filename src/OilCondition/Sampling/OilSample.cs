@@ -7,13 +7,13 @@ public sealed class OilSample
 {
     /// <summary>A sample.</summary>
     /// <param name="sampleNumber">The laboratory's number.</param>
-    /// <param name="takenAt">When the sample was taken from the machine.</param>
+    /// <param name="takenAt">When the sample was taken from the machine; in the years 1900 to 2199.</param>
     /// <param name="readings">What was measured.</param>
-    /// <exception cref="ArgumentException">The number is blank.</exception>
+    /// <exception cref="ArgumentException">The number is blank, or the moment outside its range.</exception>
     public OilSample(string sampleNumber, DateTimeOffset takenAt, IReadOnlyDictionary<Measurand, Reading> readings)
     {
         SampleNumber = Guard.NotBlank(sampleNumber, nameof(sampleNumber));
-        TakenAt = takenAt;
+        TakenAt = Guard.Moment(takenAt, nameof(takenAt));
         Readings = Guard.NotNull(readings, nameof(readings)).ToDictionary(pair => pair.Key, pair => pair.Value);
     }
 
@@ -30,9 +30,4 @@ public sealed class OilSample
     /// <returns>For example <c>L-1042 of 2026-03-14</c>.</returns>
     public override string ToString() =>
         $"{SampleNumber} of {TakenAt.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)}";
-
-    internal bool HasSameContent(OilSample other) =>
-        TakenAt == other.TakenAt
-        && Readings.Count == other.Readings.Count
-        && Readings.All(pair => other.Readings.TryGetValue(pair.Key, out var reading) && reading == pair.Value);
 }

@@ -6,11 +6,12 @@ namespace OilCondition.Sampling;
 public sealed class SensorReading
 {
     /// <summary>A sensor reading.</summary>
-    /// <param name="at">When it was read.</param>
+    /// <param name="at">When it was read; in the years 1900 to 2199.</param>
     /// <param name="readings">What was read at that moment; saturation and the temperature it belongs to go together.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The moment lies outside its range.</exception>
     public SensorReading(DateTimeOffset at, IReadOnlyDictionary<Measurand, Reading> readings)
     {
-        At = at;
+        At = Guard.Moment(at, nameof(at));
         Readings = Guard.NotNull(readings, nameof(readings)).ToDictionary(pair => pair.Key, pair => pair.Value);
     }
 

@@ -7,11 +7,11 @@ namespace OilCondition.Sampling;
 public sealed class TopUp : OilEvent
 {
     /// <summary>A top-up.</summary>
-    /// <param name="at">When it was done.</param>
+    /// <param name="at">When it was done; in the years 1900 to 2199.</param>
     /// <param name="volume">How much was added, above 0.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The volume is not above 0.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The volume is not above 0, or the moment outside its range.</exception>
     public TopUp(DateTimeOffset at, Volume volume)
-        : base(at)
+        : base(at, nameof(at))
     {
         Guard.Positive(volume.Liters, "L", nameof(volume));
         Volume = volume;

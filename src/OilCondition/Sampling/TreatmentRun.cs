@@ -6,12 +6,12 @@ namespace OilCondition.Sampling;
 public sealed class TreatmentRun : OilEvent
 {
     /// <summary>A treatment run.</summary>
-    /// <param name="startedAt">When it was started.</param>
+    /// <param name="startedAt">When it was started; in the years 1900 to 2199.</param>
     /// <param name="endedAt">When it was ended; null while nobody has ended it.</param>
     /// <param name="kind">The treatment.</param>
     /// <param name="measurand">What it is to bring down.</param>
     /// <param name="target">The value to reach, in the measurand's unit.</param>
-    /// <exception cref="ArgumentException">The run ends before it starts, or the target is not plausible for the measurand.</exception>
+    /// <exception cref="ArgumentException">The run ends before it starts, a moment lies outside its range, or the target is not plausible for the measurand.</exception>
     public TreatmentRun(
         DateTimeOffset startedAt,
         DateTimeOffset? endedAt,
@@ -19,14 +19,14 @@ public sealed class TreatmentRun : OilEvent
         Measurand measurand,
         double target
     )
-        : base(startedAt)
+        : base(startedAt, nameof(startedAt))
     {
         if (endedAt < startedAt)
         {
             throw new ArgumentException($"endedAt {endedAt:u} lies before startedAt {startedAt:u}.", nameof(endedAt));
         }
 
-        EndedAt = endedAt;
+        EndedAt = endedAt is { } end ? Guard.Moment(end, nameof(endedAt)) : null;
         Kind = kind;
         Measurand = Guard.NotNull(measurand, nameof(measurand));
         Target = Guard.InRange(

@@ -1,4 +1,6 @@
+using CsCheck;
 using OilCondition.Sampling;
+using OilCondition.Tests.Properties;
 
 namespace OilCondition.Tests.Sampling;
 
@@ -36,6 +38,129 @@ public class OilHistoryTests
         var issue = history.Issues.Single();
         issue.Kind.ShouldBe(HistoryIssueKind.ConflictingSample);
         issue.Readings[Measurands.WaterContent].Value.ShouldBe(60);
+    }
+
+    [Fact]
+    public void Two_reports_of_one_bottle_are_put_together_and_believed_where_they_agree()
+    {
+        // The first report has iron, the second iron again, with its method, and acid number; over water they differ.
+        OilSample[] reports =
+        [
+            Invented.Sample(1, 0, (Measurands.Iron, new Reading(7)), (Measurands.WaterContent, new Reading(60))),
+            Invented.Sample(
+                1,
+                0,
+                (Measurands.Iron, new Reading(7, Qualifier.None, "ASTM D5185")),
+                (Measurands.AcidNumber, new Reading(0.1)),
+                (Measurands.WaterContent, new Reading(600))
+            ),
+        ];
+        foreach (var history in new[] { Invented.History(reports), Invented.History(reports.Reverse()) })
+        {
+            var sample = history.Samples.Single();
+            sample.Readings.Keys.ShouldBe([Measurands.Iron, Measurands.AcidNumber], ignoreOrder: true);
+            sample.Readings[Measurands.Iron].Method.ShouldBe("ASTM D5185");
+            history.Issues.Select(issue => issue.Kind).Distinct().ShouldBe([HistoryIssueKind.ConflictingSample]);
+            history.Issues.Select(issue => issue.Readings.Single().Value.Value).ShouldBe([60, 600], ignoreOrder: true);
+        }
+    }
+
+    [Fact]
+    public void A_part_report_before_the_whole_one_is_no_contradiction()
+    {
+        var history = Invented.History([
+            Water(1, 0, 60),
+            Invented.Sample(1, 0, (Measurands.WaterContent, new Reading(60)), (Measurands.Iron, new Reading(3))),
+        ]);
+
+        history.Samples.Single().Readings.Count.ShouldBe(2);
+        history.Issues.Single().Kind.ShouldBe(HistoryIssueKind.RepeatedSample);
+    }
+
+    [Fact]
+    public void Any_order_of_reports_that_contradict_each_other_gives_the_same_records() =>
+        Gen.Select(Gen.Select(Gen.Int[0, 2], Gen.Int[0, 1], Gen.Int[0, 2], Gen.Int[0, 2]).Array[1, 8], Gen.Int[0, 1000])
+            .Holds(
+                (raw, seed) =>
+                {
+                    var reports = raw.Select(one =>
+                            Invented.Sample(
+                                one.Item1,
+                                one.Item2,
+                                (Measurands.WaterContent, new Reading(50 + one.Item3)),
+                                (Measurands.Iron, new Reading(one.Item4, Qualifier.None, one.Item3 == 0 ? "" : "D5185"))
+                            )
+                        )
+                        .ToList();
+                    var random = new Random(seed);
+
+                    Written(Invented.History(reports.OrderBy(_ => random.Next())))
+                        .ShouldBe(Written(Invented.History(reports)));
+
+                    static string Written(OilHistory history) =>
+                        string.Join(
+                            "\n",
+                            history
+                                .Samples.Select(one => (one.SampleNumber, one.TakenAt, "", one.Readings))
+                                .Concat(
+                                    history.Issues.Select(one =>
+                                        (one.SampleNumber, one.At, one.Kind.ToString(), one.Readings)
+                                    )
+                                )
+                                .Select(one =>
+                                    $"{one.Item1} {one.Item2:O} {one.Item3} "
+                                    + string.Join(
+                                        " ",
+                                        one.Readings.OrderBy(pair => pair.Key.Id)
+                                            .Select(pair => $"{pair.Key.Id}={pair.Value}{pair.Value.Method}")
+                                    )
+                                )
+                        );
+                },
+                iter: 500
+            );
+
+    [Fact]
+    public void A_sensor_row_and_an_oil_change_that_are_there_twice_count_once()
+    {
+        SensorReading Row(double percent) =>
+            new(Invented.Start, new Dictionary<Measurand, Reading> { [Measurands.RelativeSaturation] = new(percent) });
+        var change = Invented.Start.AddDays(1);
+        var history = OilHistory.Create(
+            Invented.Machine,
+            [],
+            [Row(30), Row(40), Row(30)],
+            [new OilChange(change), new OilChange(change), new OilChange(change.AddHours(1))]
+        );
+
+        history.SensorReadings.Count.ShouldBe(2);
+        history.Events.Count.ShouldBe(2);
+        history.ChargeAt(change.AddDays(1)).Number.ShouldBe(3);
+        history.Issues.ShouldBeEmpty();
+    }
+
+    [Fact]
+    public void A_moment_that_was_never_set_is_refused_with_its_name_and_range()
+    {
+        var readings = new Dictionary<Measurand, Reading>();
+        Should
+            .Throw<ArgumentOutOfRangeException>(() => new OilSample("S1", default, readings))
+            .Message.ShouldContain("takenAt is 0001-01-01; allowed: 1900 to 2199");
+        Should.Throw<ArgumentOutOfRangeException>(() => new SensorReading(default, readings)).ParamName.ShouldBe("at");
+        Should
+            .Throw<ArgumentOutOfRangeException>(() => new OilChange(DateTimeOffset.MaxValue))
+            .ParamName.ShouldBe("at");
+        Should
+            .Throw<ArgumentOutOfRangeException>(() =>
+                new TreatmentRun(
+                    Invented.Start,
+                    DateTimeOffset.MaxValue,
+                    TreatmentKind.Coalescer,
+                    Measurands.WaterContent,
+                    50
+                )
+            )
+            .ParamName.ShouldBe("endedAt");
     }
 
     [Fact]
