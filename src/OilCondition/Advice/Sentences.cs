@@ -128,6 +128,7 @@ public static class Sentences
             LimitReason.TooFewReadings => "too few readings for this kind of limit",
             LimitReason.HistoryMoves => "the earlier readings move, so that there is no usual state",
             LimitReason.NoFleet => "no fleet, or one too small for this percentile",
+            LimitReason.FleetOnlyBounded => "the percentile falls among readings of the fleet that are only bounds",
             _ => "compared",
         };
 
@@ -225,19 +226,24 @@ public static class Sentences
                 $"{what} of {date} seems to belong to another oil (viscosity and additives jump together); it is left out of every trend.",
             HistoryIssueKind.RepeatedSample => $"{what} of {date} is recorded twice; one is kept.",
             HistoryIssueKind.ConflictingSample =>
-                $"{what} of {date} has the number of another sample with other content; it is set aside.",
+                $"{what} of {date} contradicts another record of the same number; set aside: {Each(issue, _ => "")}.",
             _ => $"{what} of {date} has implausible values, which are set aside: "
-                + string.Join(
-                    ", ",
-                    issue
-                        .Readings.OrderBy(pair => pair.Key.Id, StringComparer.Ordinal)
-                        .Select(pair =>
-                            $"{pair.Key.Name} {Quantity(pair.Value, pair.Key)} (allowed {PlainText.Number(pair.Key.LowestPlausible)} to {PlainText.Number(pair.Key.HighestPlausible)})"
-                        )
+                + Each(
+                    issue,
+                    measurand =>
+                        $" (allowed {PlainText.Number(measurand.LowestPlausible)} to {PlainText.Number(measurand.HighestPlausible)})"
                 )
                 + ".",
         };
     }
+
+    private static string Each(HistoryIssue issue, Func<Measurand, string> aside) =>
+        string.Join(
+            ", ",
+            issue
+                .Readings.OrderBy(pair => pair.Key.Id, StringComparer.Ordinal)
+                .Select(pair => $"{pair.Key.Name} {Quantity(pair.Value, pair.Key)}{aside(pair.Key)}")
+        );
 
     private static string Quantity(Reading reading, Measurand measurand)
     {

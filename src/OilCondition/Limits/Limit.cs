@@ -77,7 +77,7 @@ public sealed class Limit
 
         Upper = upper;
         Lower = lower;
-        DeadBand = Guard.NotNegative(deadBand, measurand.Unit, nameof(deadBand));
+        DeadBand = Guard.InRange(deadBand, 0, LimitBand.Largest, measurand.Unit, nameof(deadBand));
         Guard.InRange(confirmations, 1, 10, "readings", nameof(confirmations));
         Confirmations = confirmations;
         Rate = rate;
@@ -219,6 +219,9 @@ public sealed class Limit
     internal Limit AsAbsolute(Func<double, double> map, Source source) =>
         new(Measurand, LimitKind.Absolute, Upper?.Map(map), Lower?.Map(map), source, DeadBand, Confirmations);
 
+    internal Limit RefusedBecause(LimitReason reason) =>
+        new(Measurand, Kind, Upper, Lower, Source, DeadBand, Confirmations, Rate) { Refusal = reason };
+
     private static void CheckPercentiles(LimitBand? band, double lowest, double highest, string name)
     {
         foreach (var figure in new[] { band?.Alert, band?.Alarm }.OfType<double>())
@@ -227,10 +230,13 @@ public sealed class Limit
         }
     }
 
+    /// <summary>Why a fleet that was given did not give the percentiles.</summary>
+    private LimitReason? Refusal { get; init; }
+
     private LimitReason Unresolved =>
         Kind switch
         {
-            LimitKind.Fleet => LimitReason.NoFleet,
+            LimitKind.Fleet => Refusal ?? LimitReason.NoFleet,
             LimitKind.RateOfChange or LimitKind.OwnHistory => LimitReason.TooFewReadings,
             _ => LimitReason.NewOilValueMissing,
         };

@@ -26,4 +26,7 @@ public enum LimitReason
 
     /// <summary>The limit is a percentile of a fleet, and no fleet was given, or one too small for that percentile.</summary>
     NoFleet,
+
+    /// <summary>The percentile falls among readings of the fleet that are only bounds (&lt; or &gt;), which leave it open.</summary>
+    FleetOnlyBounded,
 }

@@ -24,14 +24,19 @@ public sealed class LimitSet
     /// <summary>Fills in the limits of kind <see cref="LimitKind.Fleet"/> from the readings of many machines.</summary>
     /// <remarks>
     /// <para>
-    /// The figure is the percentile p of all readings of the measurand by rank p (n + 1): of one more reading a share of 1 − p lies beyond it, whatever
-    /// the distribution (the idea of ASTM D7720, scope 1.3: values at chosen percentages of the sorted cumulative distribution, which need
-    /// no normal shape). Suspect samples do not count; a reading that is only a bound counts as its figure.
+    /// Each oil charge of each machine counts once, with its latest reading: readings of one charge are alike, and a machine that is sampled weekly
+    /// must not outvote those that are sampled twice a year. The figure is the percentile p of these readings by rank p (n + 1): of one more
+    /// charge a share of 1 − p lies beyond it, whatever the distribution (the idea of ASTM D7720, scope 1.3: values at chosen percentages of the
+    /// sorted cumulative distribution, which need no normal shape). Suspect samples do not count.
+    /// </para>
+    /// <para>
+    /// A reading of <c>&lt;10</c> ranks anywhere from the bottom up to 10, one of <c>&gt;10</c> anywhere from 10 on. A percentile that such readings leave
+    /// open is refused, with <see cref="LimitReason.FleetOnlyBounded"/>; one that is the same wherever they lie is given.
     /// </para>
     /// <para>
     /// Sample-size rule, ours: a percentile is refused when not even the most extreme reading lies beyond it with 90 % confidence, that is
-    /// for fewer than ln(0.1) / ln(p) readings: 22 for the 90th, 45 for the 95th, 114 for the 98th. A limit that is refused stays of kind
-    /// fleet, and is not determined. Readings of one machine are alike: many machines with few readings each tell more.
+    /// for fewer than ln(0.1) / ln(p) charges: 22 for the 90th, 45 for the 95th, 114 for the 98th. A limit that is refused stays of kind
+    /// fleet, and is not determined.
     /// </para>
     /// </remarks>
     /// <param name="fleet">Histories of machines of one kind, with oils of one kind.</param>

@@ -148,35 +148,41 @@ public class StatisticalLimitTests
         ((double)beyond / judged).ShouldBeLessThan(0.01, "seed 20261125");
     }
 
-    private static OilHistory[] Fleet(int machines, int readings) =>
+    /// <summary>Machines of one charge each, sampled once more than the machine before; the latest reading is the one given.</summary>
+    private static OilHistory[] Fleet(params Reading[] latest) =>
         [
-            .. Enumerable
-                .Range(0, machines)
-                .Select(m =>
+            .. latest.Select(
+                (reading, m) =>
                     Invented.History(
                         Enumerable
-                            .Range(0, readings)
-                            .Select(i =>
-                                Invented.Sample(i, 30 * i, (Measurands.Iron, new Reading(1 + m * readings + i)))
-                            )
+                            .Range(0, m % 4)
+                            .Select(i => Invented.Sample(i, 30 * i, (Measurands.Iron, new Reading(10_000))))
+                            .Append(Invented.Sample(99, 500, (Measurands.Iron, reading)))
                     )
-                ),
+            ),
         ];
+
+    private static Reading[] UpTo(int last) => [.. Enumerable.Range(1, last).Select(i => new Reading(i))];
 
     private static Limit FleetLimit(double alert, double? alarm) =>
         new(Measurands.Iron, LimitKind.Fleet, new LimitBand(alert, alarm), null, AnySource);
+
+    private static Limit Resolved(Limit limit, params OilHistory[] fleet) =>
+        new LimitSet("test", [limit]).WithFleet(fleet).Limits.Single();
 
     [Fact]
     public void A_fleet_gives_its_percentile_by_rank_and_says_so()
     {
         // 1 to 99: the 90th percentile has rank 0.9 x 100 = 90.
-        var limit = new LimitSet("test", [FleetLimit(90, 95)]).WithFleet(Fleet(9, 11)).Limits.Single();
+        var limit = Resolved(FleetLimit(90, 95), Fleet(UpTo(99)));
 
         limit.Kind.ShouldBe(LimitKind.Absolute);
         limit.Upper!.Alert!.Value.ShouldBe(90, 1e-9);
         limit.Upper.Alarm!.Value.ShouldBe(95, 1e-9);
         limit.Source.Kind.ShouldBe(SourceKind.UserData);
-        limit.Source.Text.ShouldBe("percentiles 90 and 95 of 99 readings of 9 machines; invented");
+        limit.Source.Text.ShouldBe(
+            "percentiles 90 and 95 of the latest readings of 99 oil charges of 99 machines; invented"
+        );
     }
 
     [Theory]
@@ -185,24 +191,102 @@ public class StatisticalLimitTests
     [InlineData(98, 114)] // 113.97
     public void Too_small_a_fleet_is_refused(double percentile, int needed)
     {
-        Limit Resolve(int readings) =>
-            new LimitSet("test", [FleetLimit(percentile, null)]).WithFleet(Fleet(1, readings)).Limits.Single();
-
-        Resolve(needed).Kind.ShouldBe(LimitKind.Absolute);
-        var refused = Resolve(needed - 1);
+        Resolved(FleetLimit(percentile, null), Fleet(UpTo(needed))).Kind.ShouldBe(LimitKind.Absolute);
+        var refused = Resolved(FleetLimit(percentile, null), Fleet(UpTo(needed - 1)));
         refused.Kind.ShouldBe(LimitKind.Fleet);
         refused.Evaluate(Invented.Oil, Iron(1, 2)).Reason.ShouldBe(LimitReason.NoFleet);
     }
 
     [Fact]
-    public void Order_and_unit_of_the_fleet_change_nothing() =>
-        Gen.Shuffle(Fleet(9, 11))
-            .Holds(
-                fleet =>
-                    new LimitSet("test", [FleetLimit(90, null)])
-                        .WithFleet(fleet)
-                        .Limits.Single()
-                        .Upper!.Alert!.Value.ShouldBe(90, 1e-9),
-                iter: 20
+    public void A_lower_percentile_needs_as_many_and_counts_from_below()
+    {
+        var limit = new Limit(Measurands.Iron, LimitKind.Fleet, null, new LimitBand(10, null), AnySource);
+
+        Resolved(limit, Fleet(UpTo(21))).Kind.ShouldBe(LimitKind.Fleet);
+        Resolved(limit, Fleet(UpTo(29))).Lower!.Alert!.Value.ShouldBe(3, 1e-9); // rank 0.1 x 30
+    }
+
+    [Fact]
+    public void Every_charge_of_a_machine_counts_once_with_its_latest_reading_that_is_not_suspect()
+    {
+        // A hundred charges of one machine, four samples each; in one charge the latest bottle is of another oil.
+        OilSample Sample(int charge, int i, double iron, bool isSwapped = false) =>
+            Invented.Sample(
+                10 * charge + i,
+                100 * charge + 10 * i,
+                (Measurands.Iron, new Reading(iron)),
+                (Measurands.Viscosity40, new Reading(isSwapped ? 321 : 46)),
+                (Measurands.Zinc, new Reading(isSwapped ? 12 : 400))
             );
+        var samples = Enumerable
+            .Range(1, 99)
+            .SelectMany(c => Enumerable.Range(0, 6).Select(i => Sample(c, i, i == 4 ? c : 5000)).Where((_, i) => i < 5))
+            .Append(Sample(50, 5, 40_000, isSwapped: true));
+        var changes = Enumerable.Range(1, 99).Select(c => new OilChange(Invented.Start.AddDays(100 * c - 1)));
+
+        var limit = Resolved(FleetLimit(90, null), Invented.History(samples, [.. changes]));
+
+        limit.Upper!.Alert!.Value.ShouldBe(90, 1e-9);
+        limit.Source.Text.ShouldContain("99 oil charges of 1 machines");
+    }
+
+    [Theory]
+    [InlineData(Qualifier.LessThan, 1, 60, 90.0)] // sixty of '<5': the rank 90 lies above them
+    [InlineData(Qualifier.LessThan, 1, 90, null)] // rank 90 is one of the bounds
+    [InlineData(Qualifier.GreaterThan, 91, 99, 90.0)] // the nine highest read '>200'
+    [InlineData(Qualifier.GreaterThan, 90, 99, null)]
+    [InlineData(Qualifier.LessThan, 95, 95, null)] // one of '<95' may lie anywhere below: ranks move by one
+    public void A_percentile_is_given_only_where_bounds_do_not_touch_it(
+        Qualifier qualifier,
+        int from,
+        int to,
+        double? expected
+    )
+    {
+        var readings = UpTo(99);
+        for (var i = from; i <= to; i++)
+        {
+            readings[i - 1] = new Reading(
+                from == to ? i
+                    : qualifier == Qualifier.LessThan ? 5
+                    : 200,
+                qualifier
+            );
+        }
+
+        var limit = Resolved(FleetLimit(90, null), Fleet(readings));
+
+        (limit.Kind == LimitKind.Absolute).ShouldBe(expected is not null);
+        limit.Upper!.Alert!.Value.ShouldBe(90, 1e-9);
+        var reason = limit.Evaluate(Invented.Oil, Iron(1, 2)).Reason;
+        reason.ShouldBe(expected is null ? LimitReason.FleetOnlyBounded : LimitReason.Compared);
+    }
+
+    [Fact]
+    public void Wherever_the_bounded_readings_lie_a_given_percentile_is_that_of_the_true_ones() =>
+        Gen.Select(Gen.Int[0, 60], Gen.Int[0, 60], Gen.Int[22, 60], Gen.Int[0, 10_000])
+            .Holds(
+                (detection, saturation, count, seed) =>
+                {
+                    var random = new Random(seed);
+                    var truth = Enumerable.Range(0, count).Select(_ => (double)random.Next(0, 200)).ToArray();
+                    var seen = truth.Select(value =>
+                        value < detection ? new Reading(detection, Qualifier.LessThan)
+                        : value > 100 + saturation ? new Reading(100 + saturation, Qualifier.GreaterThan)
+                        : new Reading(value)
+                    );
+                    var limit = Resolved(FleetLimit(90, null), Fleet([.. seen]));
+                    if (limit.Kind == LimitKind.Absolute)
+                    {
+                        Resolved(FleetLimit(90, null), Fleet([.. truth.Select(value => new Reading(value))]))
+                            .Upper!.Alert.ShouldBe(limit.Upper!.Alert);
+                    }
+                },
+                iter: 200
+            );
+
+    [Fact]
+    public void Order_of_the_fleet_changes_nothing() =>
+        Gen.Shuffle(Fleet(UpTo(99)))
+            .Holds(fleet => Resolved(FleetLimit(90, null), fleet).Upper!.Alert!.Value.ShouldBe(90, 1e-9), iter: 20);
 }
