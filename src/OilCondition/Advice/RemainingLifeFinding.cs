@@ -76,6 +76,11 @@ public sealed class RemainingLifeFinding : Finding
             );
             evidence.Add(EvidenceItem.Date("readings since", State.Trend.Judged.Points[0].At));
             evidence.Add(EvidenceItem.Word("top-ups", PlainText.Kebab(State.TopUps.Outcome)));
+            if (State.TopUps.Bounded.Count > 0)
+            {
+                evidence.Add(EvidenceItem.Number("readings bounded by top-ups", State.TopUps.Bounded.Count, ""));
+            }
+
             evidence.Add(EvidenceItem.Word("limit source", State.Evaluation.Limit.Source.ToString()));
             return evidence;
         }

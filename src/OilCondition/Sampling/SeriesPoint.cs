@@ -30,6 +30,13 @@ public sealed record SeriesPoint
     /// <summary>Running hours of the oil at that moment; null where they are not recorded.</summary>
     public double? OilHours { get; }
 
+    /// <summary>The point as a bound; one of 'more than' stays one.</summary>
+    internal SeriesPoint AtMost(double value)
+    {
+        var qualifier = Reading.Qualifier == Qualifier.GreaterThan ? Qualifier.GreaterThan : Qualifier.LessThan;
+        return new(At, new Reading(value, qualifier, Reading.Method), Reported, SampleNumber, OilHours);
+    }
+
     internal SeriesPoint WithValue(double value) =>
         new(At, new Reading(value, Reading.Qualifier, Reading.Method), Reported, SampleNumber, OilHours);
 }

@@ -14,21 +14,39 @@ namespace OilCondition.Sampling;
 /// <para>
 /// C at the moment of a top-up is not measured. Between the readings on both sides the machine is taken to work at an even rate R per
 /// interval, which the readings and the drops fix exactly: C(b) = C(a) + R − sum of drops, drop = f (C(a) + s R − earlier drops − N), with s
-/// the elapsed part of the interval. After the last reading R is not known and taken as 0. Before the first reading nothing is corrected.
+/// the elapsed part of the interval. After the last reading R is not known and taken as 0. Before the first reading nothing is corrected. A
+/// reading that is only a bound counts as its figure.
+/// </para>
+/// <para>
+/// A corrected figure may fall below what the measurand can have: of the wear that such a reading tells of, nothing is left in the charge.
+/// It is then kept as a bound, at most the lowest plausible value (<c>&lt;0</c>): its rank in a trend is right and its figure does not flatten
+/// a forecast, as a 0 would. Those readings stand in <see cref="Bounded"/>.
 /// </para>
 /// <para>
 /// Follows from the balance of a charge of constant volume (Source: derived). Oil that was lost by evaporation leaves its metals
-/// behind and needs no correction; do not record that as a top-up of leaked oil. A recorded top-up larger than the charge is no top-up: nothing is corrected.
+/// behind and needs no correction; do not record that as a top-up of leaked oil. Top-ups that leave less than a tenth of the oil between
+/// one reading and the next are an oil change or a wrong volume, and what the machine did meanwhile cannot be told from two readings:
+/// nothing is corrected (common practice, no source).
 /// </para>
 /// </remarks>
 public sealed class TopUpCorrection
 {
-    private TopUpCorrection(MeasurandSeries series, TopUpOutcome outcome, IReadOnlyList<TopUp> topUps, double total)
+    /// <summary>Share of the oil that must be left between two readings: the scatter of a reading enters the drops divided by it.</summary>
+    private const double LeastShareLeft = 0.1;
+
+    private TopUpCorrection(
+        MeasurandSeries series,
+        TopUpOutcome outcome,
+        IReadOnlyList<TopUp> topUps,
+        double total = 0,
+        IReadOnlyList<SeriesPoint>? bounded = null
+    )
     {
         Series = series;
         Outcome = outcome;
         TopUps = topUps;
         TotalDrop = total;
+        Bounded = bounded ?? [];
     }
 
     /// <summary>The series, corrected or as it was.</summary>
@@ -42,6 +60,9 @@ public sealed class TopUpCorrection
 
     /// <summary>What all top-ups together took off the value, in the measurand's unit; 0 unless corrected.</summary>
     public double TotalDrop { get; }
+
+    /// <summary>The points of the series whose corrected figure would lie below the measurand's lowest plausible value, and which are bounds therefore.</summary>
+    public IReadOnlyList<SeriesPoint> Bounded { get; }
 
     /// <summary>Corrects a series of one machine's history.</summary>
     /// <param name="series">The readings.</param>
@@ -59,35 +80,50 @@ public sealed class TopUpCorrection
             .ToList();
         if (topUps.Count == 0)
         {
-            return new TopUpCorrection(series, TopUpOutcome.NoTopUp, [], 0);
-        }
-
-        if (topUps.Exists(one => one.Volume > history.Machine.ChargeVolume))
-        {
-            return new TopUpCorrection(series, TopUpOutcome.LargerThanCharge, topUps, 0);
+            return new TopUpCorrection(series, TopUpOutcome.NoTopUp, []);
         }
 
         if (!series.Measurand.AddsUp)
         {
-            return new TopUpCorrection(series, TopUpOutcome.DoesNotAddUp, topUps, 0);
+            return new TopUpCorrection(series, TopUpOutcome.DoesNotAddUp, topUps);
+        }
+
+        var charge = history.Machine.ChargeVolume;
+        if (
+            topUps
+                .GroupBy(one => points.Count(point => point.At <= one.At))
+                .Any(between => RenewsCharge(between, charge))
+        )
+        {
+            return new TopUpCorrection(series, TopUpOutcome.RenewsCharge, topUps);
         }
 
         var newOil = history.Machine.Oil.NewReadings.TryGetValue(series.Measurand, out var value) ? value : default;
         if (!history.Machine.Oil.NewReadings.ContainsKey(series.Measurand) || newOil.IsCensored)
         {
-            return new TopUpCorrection(series, TopUpOutcome.NewOilValueMissing, topUps, 0);
+            return new TopUpCorrection(series, TopUpOutcome.NewOilValueMissing, topUps);
         }
 
         var corrected = new SeriesPoint[points.Count];
+        var lowest = series.Measurand.LowestPlausible;
+        var bounded = new List<SeriesPoint>();
         var drop = 0.0;
         for (var i = points.Count - 1; i >= 0; i--)
         {
-            drop += Drop(points, i, topUps, history.Machine.ChargeVolume, newOil.Value);
-            corrected[i] = points[i].WithValue(points[i].Reading.Value - drop);
+            drop += Drop(points, i, topUps, charge, newOil.Value);
+            var figure = points[i].Reading.Value - drop;
+            corrected[i] = figure < lowest ? points[i].AtMost(lowest) : points[i].WithValue(figure);
+            if (figure < lowest)
+            {
+                bounded.Insert(0, corrected[i]);
+            }
         }
 
-        return new TopUpCorrection(series.WithPoints(corrected), TopUpOutcome.Corrected, topUps, drop);
+        return new TopUpCorrection(series.WithPoints(corrected), TopUpOutcome.Corrected, topUps, drop, bounded);
     }
+
+    private static bool RenewsCharge(IEnumerable<TopUp> between, Volume charge) =>
+        !(between.Aggregate(1.0, (left, one) => left * Math.Max(0, 1 - one.Volume / charge)) >= LeastShareLeft);
 
     /// <summary>What the top-ups between a reading and the next one (or now) took off.</summary>
     private static double Drop(

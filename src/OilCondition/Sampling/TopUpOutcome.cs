@@ -15,6 +15,9 @@ public enum TopUpOutcome
     /// <summary>The new oil's value is not known; the readings stand.</summary>
     NewOilValueMissing,
 
-    /// <summary>A top-up is recorded as larger than the charge: a wrong volume, or an oil change; the readings stand.</summary>
-    LargerThanCharge,
+    /// <summary>
+    /// Top-ups between one reading and the next are recorded that leave less than a tenth of the oil: a wrong volume, or an oil change; the
+    /// readings stand.
+    /// </summary>
+    RenewsCharge,
 }

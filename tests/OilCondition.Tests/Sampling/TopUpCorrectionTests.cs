@@ -119,11 +119,102 @@ public class TopUpCorrectionTests
     }
 
     [Fact]
-    public void A_top_up_recorded_as_larger_than_the_charge_corrects_nothing_and_is_said()
+    public void Corrected_readings_are_those_of_the_run_without_top_ups_less_what_was_lost() =>
+        Gen.Select(
+                Gen.Double[0, 8],
+                Gen.Double[-0.02, 0.05],
+                Gen.Int[1, 60].Array[1, 9],
+                Gen.Select(Gen.Int[0, 500], Gen.Double[1, 200]).Array[0, 8]
+            )
+            .Holds(
+                (start, perDay, steps, raw) =>
+                {
+                    double[] days = [0, .. steps.Select((_, i) => (double)steps.Take(i + 1).Sum())];
+                    var topUps = raw.DistinctBy(one => one.Item1).Select(one => (one.Item1 + 0.5, one.Item2)).ToArray();
+                    var history = Diluted(start + 10, perDay, days, topUps);
+                    var correction = Correct(history, Measurands.AcidNumber);
+                    var loss = correction.TotalDrop;
+
+                    foreach (var point in correction.Series.Points.Except(correction.Bounded))
+                    {
+                        var day = (point.At - Invented.Start).TotalDays;
+                        (point.Reading.Value + loss).ShouldBe(start + 10 + perDay * day, 1e-8);
+                    }
+
+                    // Second route: the whole charge is there before and after; what is lost of it is what a top-up took out.
+                    foreach (var point in correction.Bounded)
+                    {
+                        var day = (point.At - Invented.Start).TotalDays;
+                        (start + 10 + perDay * day - loss).ShouldBeLessThan(1e-8);
+                        point.Reading.ShouldBe(new Reading(0, Qualifier.LessThan));
+                        point.Reported.IsCensored.ShouldBeFalse();
+                    }
+                },
+                iter: 300
+            );
+
+    [Fact]
+    public void Wear_of_which_nothing_is_left_is_a_bound_and_does_not_flatten_the_forecast()
+    {
+        // 0.01 mgKOH/g a day, a fifth of the charge renewed every 50 days: it settles, and the first readings lie below 0 when corrected.
+        var topUps = Enumerable.Range(0, 12).Select(i => (50 * i + 25.0, 200.0)).ToArray();
+        double[] days = [.. Enumerable.Range(0, 13).Select(i => 50.0 * i)];
+        var correction = Correct(Diluted(0.2, 0.01, days, topUps), Measurands.AcidNumber);
+
+        correction.Outcome.ShouldBe(TopUpOutcome.Corrected);
+        correction.Bounded.Select(point => point.At).ShouldBe(days.Take(8).Select(day => Invented.Start.AddDays(day)));
+        correction.Series.Points.Take(8).ShouldBe(correction.Bounded);
+        var trend = SeriesTrend.Of(correction.Series);
+        trend.Assessment.Verdict.ShouldBe(OilCondition.Statistics.TrendVerdict.Rising);
+        var (at, values) = correction.Series.ToColumns();
+        for (var i = 1; i < at.Length; i++)
+        {
+            ((values[i] - values[i - 1]) / (at[i] - at[i - 1])).ShouldBe(0.01, 1e-9);
+        }
+    }
+
+    [Fact]
+    public void A_top_up_just_before_a_reading_leaves_no_infinite_rate()
+    {
+        var history = Invented.History(
+            [
+                Invented.Sample(0, 0, (Measurands.AcidNumber, new Reading(0.3))),
+                Invented.Sample(1, 100, (Measurands.AcidNumber, new Reading(0.2))),
+            ],
+            new TopUp(Invented.Start.AddDays(100).AddTicks(-1), Volume.FromLiters(1000))
+        );
+
+        Correct(history, Measurands.AcidNumber).Outcome.ShouldBe(TopUpOutcome.RenewsCharge);
+    }
+
+    [Theory]
+    [InlineData(1200, 0, TopUpOutcome.RenewsCharge)]
+    [InlineData(899, 0, TopUpOutcome.Corrected)] // a tenth of the oil must be left
+    [InlineData(901, 0, TopUpOutcome.RenewsCharge)]
+    [InlineData(700, 700, TopUpOutcome.RenewsCharge)] // 0.3 x 0.3
+    [InlineData(600, 600, TopUpOutcome.Corrected)] // 0.4 x 0.4
+    public void Top_ups_that_leave_next_to_nothing_between_two_readings_are_not_reckoned_out(
+        double one,
+        double other,
+        TopUpOutcome expected
+    )
+    {
+        var topUps = new[] { (20.0, one), (60.0, other) }.Where(topUp => topUp.Item2 > 0).ToArray();
+
+        Correct(Diluted(0.2, 0, [0, 100], topUps), Measurands.AcidNumber).Outcome.ShouldBe(expected);
+        if (topUps.Length == 2)
+        {
+            Correct(Diluted(0.2, 0, [0, 40, 100], topUps), Measurands.AcidNumber)
+                .Outcome.ShouldBe(TopUpOutcome.Corrected);
+        }
+    }
+
+    [Fact]
+    public void What_is_recorded_as_an_oil_change_in_the_guise_of_a_top_up_leaves_the_readings_as_reported()
     {
         var correction = Correct(Diluted(0.2, 0, [0, 100], [(50, 1200)]), Measurands.AcidNumber);
 
-        correction.Outcome.ShouldBe(TopUpOutcome.LargerThanCharge);
+        correction.Outcome.ShouldBe(TopUpOutcome.RenewsCharge);
         correction.Series.Points.ShouldAllBe(point => point.Reading == point.Reported);
     }
 }
