@@ -1,7 +1,9 @@
+using CsCheck;
 using MathNet.Numerics.Distributions;
 using OilCondition.Prognosis;
 using OilCondition.Sampling;
 using OilCondition.Statistics;
+using OilCondition.Tests.Properties;
 using OilCondition.Tests.Sampling;
 
 namespace OilCondition.Tests.Prognosis;
@@ -132,6 +134,44 @@ public class LifeForecastTests
 
         (100.0 * inside / Runs).ShouldBeInRange(78, 96, "seed 7");
     }
+
+    [Fact]
+    public void More_scatter_about_the_same_line_never_narrows_the_interval() =>
+        Gen.Select(Gen.Int[0, 100_000], Gen.Int[6, 14], Gen.Double[1.05, 3], Gen.Int[0, 2])
+            .Holds(
+                (seed, count, factor, kind) =>
+                {
+                    // Scatter that leaves the line as it is: what a straight line would fit to it is taken out of it first.
+                    var random = new Random(seed);
+                    double[] days = [.. Enumerable.Range(0, count).Select(i => 40.0 * i)];
+                    double[] raw = [.. days.Select(_ => random.NextDouble() - 0.5)];
+                    var fit = StraightLine.Fit(days, raw);
+                    var model = new[] { LifeModel.LineToRandomWalk, LifeModel.LineItself, LifeModel.LineNewReading }[
+                        kind
+                    ];
+                    LifeInterval(1, out var near).ShouldBeTrue();
+                    if (LifeInterval(factor, out var wide))
+                    {
+                        wide.ShouldBeGreaterThanOrEqualTo(near);
+                    }
+
+                    bool LifeInterval(double scale, out double width)
+                    {
+                        var values = days.Select((day, i) => 10 + day / 40 + scale * (raw[i] - fit.ValueAt(day)));
+                        var series = InventedSeries.Of(Measurands.Iron, days, [.. values]);
+                        var life = LifeForecast.Of(
+                            series,
+                            10 + 2.5 * count,
+                            LimitSide.Upper,
+                            InventedSeries.End(series),
+                            new LifeOptions(model)
+                        );
+                        width = life is RemainingLife.Crosses crosses ? (crosses.P90.At - crosses.P10.At).TotalDays : 0;
+                        return life is RemainingLife.Crosses;
+                    }
+                },
+                iter: 150
+            );
 
     [Fact]
     public void A_trend_line_comes_with_its_doubt()

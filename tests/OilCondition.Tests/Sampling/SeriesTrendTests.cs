@@ -1,5 +1,7 @@
+using CsCheck;
 using OilCondition.Sampling;
 using OilCondition.Statistics;
+using OilCondition.Tests.Properties;
 
 namespace OilCondition.Tests.Sampling;
 
@@ -85,6 +87,57 @@ public class SeriesTrendTests
 
         (trend.Assessment.Slope / onHours!.OilHoursPerDay!.Value).ShouldBe(0.01, 0.0002); // 1 mg/kg per 100 h
     }
+
+    [Fact]
+    public void Reversed_time_flips_the_sign_of_a_trend_and_changes_nothing_else() =>
+        Gen.Select(Gen.Int[1, 40].Array[4, 25], Gen.Int[-30, 30], Gen.Int[0, 20], Gen.Int[0, 100_000], Gen.Bool)
+            .Holds(
+                (steps, slope, scatter, seed, counts) =>
+                {
+                    // Quarters of a mg/kg: ties stay ties. A sudden change is no mirror image, as readings after it count.
+                    var random = new Random(seed);
+                    var days = steps.Select((_, i) => steps.Take(i + 1).Sum()).ToArray();
+                    var values = days.Select(day =>
+                        Math.Max(0.25, 100 + (slope * day / 10 + random.Next(-scatter, scatter + 1)) / 4.0)
+                    );
+                    var readings = values
+                        .Select(value => value < 99 ? new Reading(99, Qualifier.LessThan) : new Reading(value))
+                        .ToArray();
+                    var measurand = counts ? Measurands.Particles4 : Measurands.Iron;
+                    var options = new TrendOptions(
+                        counts ? ValueScale.Logarithmic : ValueScale.Natural,
+                        changeSignificance: null
+                    );
+                    SeriesTrend Of(Func<int, int> at) =>
+                        SeriesTrend.Of(
+                            Invented
+                                .History(
+                                    readings.Select(
+                                        (reading, i) => Invented.Sample(i, at(days[i]), (measurand, reading))
+                                    )
+                                )
+                                .SampleSeries(measurand, Invented.Start, Invented.Start.AddDays(5000)),
+                            options
+                        );
+                    var (forward, back) = (Of(day => day), Of(day => 2000 - day));
+
+                    back.Assessment.Slope.ShouldBe(
+                        -forward.Assessment.Slope,
+                        1e-9 * (1 + Math.Abs(forward.Assessment.Slope))
+                    );
+                    back.Assessment.PValue.ShouldBe(forward.Assessment.PValue, 1e-9);
+                    back.Assessment.Method.ShouldBe(forward.Assessment.Method);
+                    back.Judged.Points.Count.ShouldBe(forward.Judged.Points.Count);
+                    var mirrored = forward.Assessment.Verdict switch
+                    {
+                        TrendVerdict.Rising => TrendVerdict.Falling,
+                        TrendVerdict.Falling => TrendVerdict.Rising,
+                        var other => other,
+                    };
+                    back.Assessment.Verdict.ShouldBe(mirrored);
+                },
+                iter: 200
+            );
 
     [Fact]
     public void Two_readings_are_too_few() =>
