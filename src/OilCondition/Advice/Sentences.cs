@@ -254,7 +254,8 @@ public static class Sentences
             Qualifier.Approximately => "about ",
             _ => "",
         };
-        var code = ChargeRecords.IsParticles(measurand) ? $" (ISO 4406: {Iso4406.ScaleNumber(reading.Value)})" : "";
+        var isCount = ChargeRecords.IsParticles(measurand) && measurand.IsPlausible(reading.Value);
+        var code = isCount ? $" (ISO 4406: {Iso4406.ScaleNumber(reading.Value)})" : "";
         return $"{mark}{PlainText.Number(reading.Value)} {measurand.Unit}".TrimEnd() + code;
     }
 

@@ -6,8 +6,8 @@ namespace OilCondition.Sampling;
 /// <remarks>All readings of a measurand are in its one unit. Two measurands are equal when their ids are.</remarks>
 public sealed class Measurand : IEquatable<Measurand>
 {
-    /// <summary>Beyond anything that is measured, and near enough for squares and sums of squares.</summary>
-    private const double Largest = 1e30;
+    /// <summary>Beyond anything that is measured, and what a fit of a cleanup takes.</summary>
+    private const double Largest = 1e12;
 
     /// <summary>Defines a measurand.</summary>
     /// <param name="id">Stable identifier in lower case with hyphens, for files and keys, such as <c>acid-number</c>.</param>
@@ -15,8 +15,8 @@ public sealed class Measurand : IEquatable<Measurand>
     /// <param name="unit">The one unit of its readings.</param>
     /// <param name="worse">In which direction it gets worse.</param>
     /// <param name="scale">Scale on which its scatter is even.</param>
-    /// <param name="lowestPlausible">Lowest value that a working method can give, from −1e30.</param>
-    /// <param name="highestPlausible">Highest value that a working method can give, up to 1e30.</param>
+    /// <param name="lowestPlausible">Lowest value that a working method can give, from −1e12; 0 or more on a logarithmic scale.</param>
+    /// <param name="highestPlausible">Highest value that a working method can give, up to 1e12.</param>
     /// <param name="testMethod">Usual test method; empty where there is none.</param>
     /// <param name="tellsOilIdentity">Whether it depends first of all on which oil it is, as viscosity and additive elements do.</param>
     /// <param name="topic">What alerts on it are about, when several measurands tell of one problem; empty for the id.</param>
@@ -56,6 +56,14 @@ public sealed class Measurand : IEquatable<Measurand>
             throw new ArgumentException(
                 $"The plausible range of {id} is empty: {lowestPlausible} to {highestPlausible} {unit}.",
                 nameof(highestPlausible)
+            );
+        }
+
+        if (scale == NaturalScale.Logarithmic && lowestPlausible < 0)
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(lowestPlausible),
+                $"The scale of {id} is logarithmic, and lowestPlausible is {lowestPlausible} {unit}; allowed: 0 or more."
             );
         }
 

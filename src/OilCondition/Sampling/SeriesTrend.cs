@@ -10,6 +10,8 @@ namespace OilCondition.Sampling;
 /// </remarks>
 public sealed class SeriesTrend
 {
+    private const double NextToNothing = 1e-30;
+
     private SeriesTrend(MeasurandSeries series, TrendAssessment assessment)
     {
         Series = series;
@@ -49,12 +51,18 @@ public sealed class SeriesTrend
             series,
             TrendAssessor.Assess(
                 [.. series.Points.Select(point => series.DaysAt(point.At))],
-                [.. series.Points.Select(point => point.Reading.Value)],
+                [.. series.Points.Select(point => FigureOf(point.Reading, options.Scale))],
                 [.. series.Points.Select(point => CensoringOf(point.Reading))],
                 options
             )
         );
     }
+
+    /// <summary>'More than 0' tells nothing on a logarithmic scale, where 0 has no place: it stays a bound, below all readings.</summary>
+    private static double FigureOf(Reading reading, ValueScale scale) =>
+        scale == ValueScale.Logarithmic && reading.Qualifier == Qualifier.GreaterThan
+            ? Math.Max(reading.Value, NextToNothing)
+            : reading.Value;
 
     private static Censoring CensoringOf(Reading reading) =>
         reading.Qualifier switch
