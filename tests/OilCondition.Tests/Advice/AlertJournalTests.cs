@@ -79,6 +79,8 @@ public class AlertJournalTests
         Kinds(back).ShouldBe([JournalChangeKind.Returned]);
         back.Journal.Entries.Single().State.ShouldBe(AlertState.UnacknowledgedActive);
         back.Journal.Entries.Single().ClearedAt.ShouldBeNull();
+        back.Journal.Entries.Single().RaisedAt.ShouldBe(Invented.Start.AddDays(4));
+        Should.Throw<ArgumentOutOfRangeException>(() => cleared.Journal.Reconcile(On(2, readings)));
     }
 
     [Fact]

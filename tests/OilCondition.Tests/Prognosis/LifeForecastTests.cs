@@ -29,6 +29,7 @@ public class LifeForecastTests
         var life = Line(series, 0.3, LimitSide.Upper, Now).ShouldBeOfType<RemainingLife.Crosses>();
 
         (life.P50.At - Invented.Start).TotalDays.ShouldBe(800, 25);
+        (life.P10.Chance, life.P50.Chance, life.P90.Chance).ShouldBe((0.1, 0.5, 0.9));
         life.P10.At.ShouldBeLessThan(life.P50.At);
         life.P90.At.ShouldBeGreaterThan(life.P50.At);
     }
@@ -101,6 +102,26 @@ public class LifeForecastTests
             .ShouldBeOfType<RemainingLife.NotApproaching>();
         Line(Series(Measurands.AcidNumber, 0.12, 0.20, 0.11, 0.19, 0.14, 0.18), 0.5, LimitSide.Upper, Now)
             .ShouldNotBeOfType<RemainingLife.Crosses>();
+    }
+
+    [Theory]
+    [InlineData(Qualifier.LessThan, LimitSide.Upper, 30, false)] // somewhere below 30
+    [InlineData(Qualifier.GreaterThan, LimitSide.Upper, 30, true)]
+    [InlineData(Qualifier.None, LimitSide.Upper, 20, false)] // on the limit is not beyond it
+    [InlineData(Qualifier.GreaterThan, LimitSide.Lower, 10, false)]
+    [InlineData(Qualifier.LessThan, LimitSide.Lower, 10, true)]
+    public void A_bound_crosses_a_limit_only_from_its_own_side(
+        Qualifier qualifier,
+        LimitSide side,
+        double value,
+        bool expected
+    )
+    {
+        var series = Invented
+            .History([Invented.Sample(0, 0, (Measurands.Iron, new Reading(value, qualifier)))])
+            .SampleSeries(Measurands.Iron, Invented.Start, Now);
+
+        (LifeForecast.Of(series, 20, side, Now) is RemainingLife.AlreadyCrossed).ShouldBe(expected);
     }
 
     [Fact]

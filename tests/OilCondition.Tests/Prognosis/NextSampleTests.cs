@@ -29,6 +29,30 @@ public class NextSampleTests
     }
 
     [Fact]
+    public void A_later_now_does_not_put_the_sample_off()
+    {
+        RemainingLife Life(DateTimeOffset asOf) => LifeForecast.Of(Series, 0.35, LimitSide.Upper, asOf);
+        var plan = Plan(5, 7, 2000);
+        var due = NextSample.After([Life(Now)], Now, plan, Now).At;
+
+        NextSample.After([Life(Now.AddDays(60))], Now, plan, Now.AddDays(60)).At.ShouldBe(due, TimeSpan.FromMinutes(2));
+    }
+
+    [Fact]
+    public void A_risk_that_the_shortest_interval_reaches_is_said_so()
+    {
+        var life = InventedSeries.Default(Series, 0.35).ShouldBeOfType<RemainingLife.Crosses>();
+        var unseen = life.Crossing.ChanceUnseenBefore(Now.AddDays(100));
+
+        NextSample
+            .After([life], Now, Plan(100 * unseen / 1.5, 100, 2000), Now)
+            .Reason.ShouldBe(NextSampleReason.ShortestInterval);
+        NextSample
+            .After([life], Now, Plan(100 * unseen * 1.1, 100, 2000), Now)
+            .Reason.ShouldBe(NextSampleReason.RiskReached);
+    }
+
+    [Fact]
     public void The_plan_bounds_the_interval_and_says_so()
     {
         var life = InventedSeries.Default(Series, 0.35);

@@ -59,6 +59,20 @@ public class SampleOriginTests
     }
 
     [Fact]
+    public void Bottles_of_two_rounds_have_not_changed_places() =>
+        SampleOrigin
+            .Find([Machine("A", 46, 400, 6, (321, 15)), Machine("B", 320, 14, 7, (46.1, 402))])
+            .ShouldAllBe(origin => origin.Counterpart == null);
+
+    [Theory]
+    [InlineData(350, 1)] // within a tenth above the highest, 320.2
+    [InlineData(370, 0)]
+    public void A_bottle_fits_a_machine_within_a_tenth_of_its_range(double viscosity, int expected) =>
+        SampleOrigin
+            .Find([Machine("A", 46, 400, 6, (viscosity, 15)), Machine("B", 320, 14, -1, default)])
+            .Count.ShouldBe(expected);
+
+    [Fact]
     public void An_oil_that_no_machine_has_stays_without_origin() =>
         SampleOrigin.Find([Machine("A", 46, 400, 6, (150, 90)), Machine("B", 320, 14, -1, default)]).ShouldBeEmpty();
 }

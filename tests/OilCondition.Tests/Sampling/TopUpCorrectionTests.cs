@@ -93,6 +93,21 @@ public class TopUpCorrectionTests
     }
 
     [Fact]
+    public void A_top_up_at_the_moment_of_a_sample_comes_after_it()
+    {
+        // By hand: of 0.3, a fifth of (0.3 - 0.1) is lost after the last sample.
+        var history = Invented.History(
+            [
+                Invented.Sample(0, 0, (Measurands.AcidNumber, new Reading(0.3))),
+                Invented.Sample(1, 100, (Measurands.AcidNumber, new Reading(0.3))),
+            ],
+            new TopUp(Invented.Start.AddDays(100), Volume.FromLiters(200))
+        );
+
+        Correct(history, Measurands.AcidNumber).Series.ToColumns().Values.ShouldBe([0.26, 0.26], 1e-12);
+    }
+
+    [Fact]
     public void What_is_not_corrected_says_why_and_stands_as_reported()
     {
         OilSample[] samples =

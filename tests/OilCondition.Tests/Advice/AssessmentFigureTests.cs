@@ -1,0 +1,188 @@
+using System.Globalization;
+using OilCondition.Advice;
+using OilCondition.Limits;
+using OilCondition.Prognosis;
+using OilCondition.Sampling;
+using OilCondition.Sources;
+using OilCondition.Tests.Sampling;
+using UnitsNet;
+
+namespace OilCondition.Tests.Advice;
+
+/// <summary>Figures and dates in sentences and evidence, thresholds and orders of findings.</summary>
+public class AssessmentFigureTests
+{
+    private static readonly DateTimeOffset Now = Invented.Start.AddDays(400);
+
+    private static LimitSet Limits(params (Measurand Measurand, double Alert, double Alarm)[] limits) =>
+        new(
+            "test",
+            limits.Select(one => new Limit(
+                one.Measurand,
+                LimitKind.Absolute,
+                new LimitBand(one.Alert, one.Alarm),
+                null,
+                Source.CommonPractice("invented")
+            ))
+        );
+
+    private static List<OilSample> Samples(Measurand measurand, Func<int, double> value, int count = 13) =>
+        [.. Enumerable.Range(0, count).Select(i => Invented.Sample(i, 30 * i, (measurand, new Reading(value(i)))))];
+
+    private static ConditionAssessment Assess(OilHistory history, LimitSet limits, Duration? horizon = null) =>
+        ConditionAssessor.Assess(history, limits, new AssessmentOptions(Now, horizon));
+
+    private static string Day(LifeQuantile quantile) =>
+        quantile.At.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    private static LifeQuantile At(RemainingLifeFinding finding, double chance)
+    {
+        finding.Life.Crossing.TryAt(chance, out var quantile).ShouldBeTrue();
+        return quantile;
+    }
+
+    [Fact]
+    public void The_dates_of_a_sentence_are_those_of_its_chances_and_the_pace_is_per_30_days()
+    {
+        var history = Invented.History(Samples(Measurands.AcidNumber, i => 0.1 + 0.02 * i + 0.001 * (i % 2)));
+        var finding = Assess(history, Limits((Measurands.AcidNumber, 0.3, 0.45)))
+            .Findings.OfType<RemainingLifeFinding>()
+            .Single();
+
+        Sentences
+            .Of(finding)
+            .ShouldContain(
+                $"reached around {Day(At(finding, 0.5))}, with one chance in ten before {Day(At(finding, 0.1))} and one in ten after {Day(At(finding, 0.9))}"
+            );
+        finding.Earliest.ShouldBe(At(finding, 0.1).At);
+        finding.Evidence.Single(item => item.Name == "change per 30 days").Value!.Value.ShouldBe(0.02, 1e-4);
+        Sentences
+            .Of(
+                SeriesTrend.Of(
+                    Invented
+                        .History(Samples(Measurands.Iron, i => 10 + 3 * i))
+                        .SampleSeries(Measurands.Iron, Invented.Start, Now)
+                )
+            )
+            .ShouldBe("rising, 3 mg/kg per 30 days (13 readings)");
+    }
+
+    [Fact]
+    public void A_crossing_is_worth_planning_for_from_one_chance_in_ten_on()
+    {
+        var history = Invented.History(Samples(Measurands.AcidNumber, i => 0.1 + 0.02 * i + 0.004 * (i % 3)));
+        var limits = Limits((Measurands.AcidNumber, 0.5, 0.8));
+        var life = (RemainingLife.Forecast)Assess(history, limits).States[0].Life.Single();
+        bool IsFound(double chance)
+        {
+            life.Crossing.TryAt(chance, out var quantile).ShouldBeTrue();
+            return Assess(history, limits, Duration.FromDays((quantile.At - Now).TotalDays))
+                .Findings.OfType<RemainingLifeFinding>()
+                .Any();
+        }
+
+        IsFound(0.15).ShouldBeTrue();
+        IsFound(0.08).ShouldBeFalse();
+    }
+
+    [Fact]
+    public void Free_water_is_told_with_what_the_oil_holds()
+    {
+        var history = Invented.History(Samples(Measurands.WaterContent, _ => 250));
+        var finding = Assess(history, Limits((Measurands.WaterContent, 300, 800))).Findings.Single();
+
+        Sentences
+            .Of(finding)
+            .ShouldContain("of 250 mg/kg the oil holds 100 mg/kg at 20 °C, so that 150 mg/kg are free");
+    }
+
+    [Theory]
+    [InlineData(0.35, 900)]
+    [InlineData(0.6, 320)]
+    public void What_is_gravest_comes_first(double acid, double water)
+    {
+        var samples = Enumerable
+            .Range(0, 6)
+            .Select(i =>
+                Invented.Sample(
+                    i,
+                    30 * i,
+                    (Measurands.AcidNumber, new Reading(acid)),
+                    (Measurands.WaterContent, new Reading(water))
+                )
+            );
+        var machine = new Machine(
+            "M1",
+            "no curve",
+            new Oil("invented", Invented.Oil.NewReadings),
+            Invented.Machine.ChargeVolume,
+            Invented.Machine.RunningTemperature,
+            Invented.Machine.StandstillTemperature
+        );
+        var limits = Limits((Measurands.AcidNumber, 0.3, 0.5), (Measurands.WaterContent, 300, 800));
+        var assessment = Assess(OilHistory.Create(machine, samples, [], []), limits);
+
+        assessment.Worst.ShouldBe(Severity.Alarm);
+        assessment.Findings.Select(finding => finding.Severity).ShouldBeInOrder(SortDirection.Descending);
+        assessment.Findings.Select(finding => finding.Severity).Distinct().Count().ShouldBe(2);
+        assessment.Recommendations.Select(one => one.Severity).ShouldBeInOrder(SortDirection.Descending);
+        assessment.Recommendations.Select(one => one.Severity).Distinct().Count().ShouldBe(2);
+    }
+
+    [Fact]
+    public void A_sensor_reading_older_than_the_latest_sample_is_not_the_latest()
+    {
+        var sensor = new SensorReading(
+            Invented.Start.AddDays(350),
+            new Dictionary<Measurand, Reading> { [Measurands.WaterContent] = new(900) }
+        );
+        var history = OilHistory.Create(Invented.Machine, Samples(Measurands.WaterContent, _ => 50), [sensor], []);
+        var state = Assess(history, Limits((Measurands.WaterContent, 300, 800))).States.Single();
+
+        state.Latest!.SampleNumber.ShouldBe("S12");
+        state.Evaluation.State.ShouldBe(LimitState.Normal);
+    }
+
+    [Fact]
+    public void Faults_of_an_earlier_charge_are_no_findings_and_an_old_suspect_bottle_opens_no_work_request()
+    {
+        var samples = Samples(Measurands.Iron, i => i == 2 ? -5 : 5);
+        var limits = Limits((Measurands.Iron, 50, 100));
+
+        Assess(Invented.History(samples), limits).Findings.Single().Code.ShouldBe(FindingCode.RecordFault);
+        Assess(Invented.History(samples, new OilChange(Invented.Start.AddDays(200))), limits).Findings.ShouldBeEmpty();
+
+        var swapped = Enumerable
+            .Range(0, 13)
+            .Select(i =>
+                Invented.Sample(
+                    i,
+                    30 * i,
+                    (Measurands.Viscosity40, new Reading(i == 6 ? 321 : 46)),
+                    (Measurands.Zinc, new Reading(i == 6 ? 15 : 400))
+                )
+            );
+        var assessment = Assess(Invented.History(swapped), limits);
+        assessment.Findings.Single().Severity.ShouldBe(Severity.Information);
+        assessment.Alerts.ShouldBeEmpty();
+    }
+
+    [Fact]
+    public void A_latest_sample_that_contradicts_itself_asks_for_another_one()
+    {
+        List<OilSample> samples =
+        [
+            .. Samples(Measurands.Iron, _ => 5),
+            Invented.Sample(12, 360, (Measurands.Iron, new Reading(80))),
+        ];
+        var assessment = Assess(Invented.History(samples), Limits((Measurands.Iron, 50, 100)));
+
+        assessment.Alerts.Single().Key.ShouldBe("M1/charge-1/record-fault/iron");
+        assessment.Recommendations.Single().Action.ShouldBe(RecommendedAction.SampleAgain);
+        Sentences
+            .Of(assessment.Findings[0])
+            .ShouldBe(
+                "Sample S12 of 2026-01-01 contradicts another record of the same number; set aside: iron 5 mg/kg."
+            );
+    }
+}
