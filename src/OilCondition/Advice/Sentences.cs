@@ -225,6 +225,8 @@ public static class Sentences
             HistoryIssueKind.SuspectSample =>
                 $"{what} of {date} seems to belong to another oil (viscosity and additives jump together); it is left out of every trend.",
             HistoryIssueKind.RepeatedSample => $"{what} of {date} is recorded twice; one is kept.",
+            HistoryIssueKind.ConflictingSample when issue.Readings.Count == 0 =>
+                $"{what} of {date} contradicts another record of the same number; it has no readings to set aside.",
             HistoryIssueKind.ConflictingSample =>
                 $"{what} of {date} contradicts another record of the same number; set aside: {Each(issue, _ => "")}.",
             _ => $"{what} of {date} has implausible values, which are set aside: "

@@ -105,6 +105,16 @@ public class AlertJournalTests
     }
 
     [Fact]
+    public void The_clear_delay_counts_from_when_the_alert_was_last_seen()
+    {
+        double[] readings = [0.4, 0.4, 0.4, 0.4, 0.4, 0.4, 0.1, 0.1];
+        var journal = AlertJournal.Empty.Reconcile(On(0, readings)).Journal.Reconcile(On(5, readings)).Journal;
+
+        Kinds(journal.Reconcile(On(6, readings), Duration.FromDays(2))).ShouldBeEmpty();
+        Kinds(journal.Reconcile(On(7, readings), Duration.FromDays(2))).ShouldBe([JournalChangeKind.Cleared]);
+    }
+
+    [Fact]
     public void An_oil_change_clears_the_old_charge_and_a_new_problem_is_a_new_alert()
     {
         double[] readings = [0.4, 0.4, 0.4];

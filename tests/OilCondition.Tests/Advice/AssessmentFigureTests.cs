@@ -44,7 +44,7 @@ public class AssessmentFigureTests
     [Fact]
     public void The_dates_of_a_sentence_are_those_of_its_chances_and_the_pace_is_per_30_days()
     {
-        var history = Invented.History(Samples(Measurands.AcidNumber, i => 0.1 + 0.02 * i + 0.001 * (i % 2)));
+        var history = Invented.History(Samples(Measurands.AcidNumber, i => 0.1 + 0.02 * i + 0.01 * (i % 2)));
         var finding = Assess(history, Limits((Measurands.AcidNumber, 0.3, 0.45)))
             .Findings.OfType<RemainingLifeFinding>()
             .Single();
@@ -183,6 +183,100 @@ public class AssessmentFigureTests
             .Of(assessment.Findings[0])
             .ShouldBe(
                 "Sample S12 of 2026-01-01 contradicts another record of the same number; set aside: iron 5 mg/kg."
+            );
+    }
+
+    [Theory]
+    [InlineData(399, FindingCode.FreeWaterAtStandstill, Severity.Alert)] // the oil holds 400 mg/kg at the running temperature
+    [InlineData(401, FindingCode.FreeWaterRunning, Severity.Alarm)]
+    public void Free_water_while_running_is_an_alarm(double water, FindingCode code, Severity severity)
+    {
+        var finding = Assess(
+            Invented.History(Samples(Measurands.WaterContent, _ => water)),
+            Limits((Measurands.WaterContent, 500, 800))
+        )
+            .Findings.Single();
+
+        finding.Code.ShouldBe(code);
+        finding.Severity.ShouldBe(severity);
+    }
+
+    [Fact]
+    public void An_alert_is_as_severe_as_its_gravest_finding()
+    {
+        var samples = Enumerable
+            .Range(0, 6)
+            .Select(i =>
+                Invented.Sample(
+                    i,
+                    60 * i,
+                    (Measurands.Particles4, new Reading(3000)),
+                    (Measurands.Particles6, new Reading(2600))
+                )
+            );
+        var alert = Assess(
+            Invented.History(samples),
+            Limits((Measurands.Particles4, 2500, 10_000), (Measurands.Particles6, 640, 2500))
+        )
+            .Alerts.Single();
+
+        alert.Findings.Select(finding => finding.Severity).ShouldBe([Severity.Alarm, Severity.Alert]);
+        alert.Severity.ShouldBe(Severity.Alarm);
+    }
+
+    [Theory]
+    [InlineData(99.4, Qualifier.Approximately)]
+    [InlineData(99.5, Qualifier.GreaterThan)]
+    public void A_saturated_sensor_says_at_least(double percent, Qualifier expected)
+    {
+        var sensor = new SensorReading(
+            Invented.Start.AddDays(390),
+            new Dictionary<Measurand, Reading>
+            {
+                [Measurands.RelativeSaturation] = new(percent),
+                [Measurands.OilTemperature] = new(60),
+            }
+        );
+        var history = OilHistory.Create(Invented.Machine, [], [sensor], []);
+
+        var reading = Assess(history, Limits((Measurands.WaterContent, 500, 800))).States.Single().Latest!.Reading;
+        reading.Qualifier.ShouldBe(expected);
+        reading.Value.ShouldBe(4 * percent, 1e-6); // of 400 mg/kg at 60 °C
+    }
+
+    [Fact]
+    public void A_cleanup_that_levels_off_above_its_target_is_an_alert()
+    {
+        // Truth: 90 + 300 exp(-0.15 t) mg/kg over 60 h, which ends above the target of 60.
+        var started = Now.AddHours(-60);
+        var rows = Enumerable
+            .Range(0, 121)
+            .Select(i => new SensorReading(
+                started.AddHours(i / 2.0),
+                new Dictionary<Measurand, Reading>
+                {
+                    [Measurands.WaterContent] = new(Math.Round(90 + 300 * Math.Exp(-0.075 * i))),
+                }
+            ));
+        var run = new TreatmentRun(started, null, TreatmentKind.VacuumDehydration, Measurands.WaterContent, 60);
+        var history = OilHistory.Create(Invented.Machine, [], rows, [run]);
+        var assessment = Assess(history, Limits((Measurands.WaterContent, 500, 800)));
+
+        var alert = assessment.Alerts.Single(one => one.Findings[0] is CleanupFinding);
+        alert.Key.ShouldBe("M1/charge-1/cleanup-stalled/water");
+        alert.Severity.ShouldBe(Severity.Alert);
+    }
+
+    [Fact]
+    public void A_number_used_twice_without_readings_has_nothing_to_set_aside()
+    {
+        List<OilSample> samples = [.. Samples(Measurands.Iron, _ => 5), Invented.Sample(3, 200)];
+        var assessment = Assess(Invented.History(samples), Limits((Measurands.Iron, 50, 100)));
+
+        Sentences
+            .Of(assessment.Findings.Single())
+            .ShouldBe(
+                "Sample S3 of 2025-07-25 contradicts another record of the same number; it has no readings to set aside."
             );
     }
 }

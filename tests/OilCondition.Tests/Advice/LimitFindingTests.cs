@@ -96,6 +96,16 @@ public class LimitFindingTests
     }
 
     [Fact]
+    public void A_reading_out_of_its_own_history_says_so_in_its_key()
+    {
+        var limit = new Limit(Measurands.AcidNumber, LimitKind.OwnHistory, new LimitBand(95, null), null, AnySource);
+        var assessment = Assess(Invented.History(Acid(i => i == 12 ? 0.35 : 0.1 + 0.01 * (i % 2))), limit);
+
+        assessment.Findings.OfType<LimitFinding>().Single().Code.ShouldBe(FindingCode.OutOfTheUsual);
+        assessment.Alerts.Single().Key.ShouldBe("M1/charge-1/out-of-the-usual/acid-number");
+    }
+
+    [Fact]
     public void A_top_up_does_not_hide_ageing()
     {
         // 0.02 mgKOH/g a month; 20 % of the charge topped up in the middle, new oil 0.1.
@@ -212,5 +222,52 @@ public class LimitFindingTests
                 .ToJson();
 
         Said(samples).ShouldBe(Said(samples.Take(6)));
+    }
+
+    private static ConditionAssessment Water(Func<int, double> value, params OilEvent[] events) =>
+        Assess(
+            Invented.History(
+                Enumerable
+                    .Range(0, 13)
+                    .Select(i => Invented.Sample(i, 30 * i, (Measurands.WaterContent, new Reading(value(i))))),
+                events
+            ),
+            new Limit(Measurands.WaterContent, LimitKind.Absolute, new LimitBand(300, 800), null, AnySource)
+        );
+
+    private static TreatmentRun Treatment(double from, double? to) =>
+        new(
+            Invented.Start.AddDays(from),
+            to is { } end ? Invented.Start.AddDays(end) : null,
+            TreatmentKind.VacuumDehydration,
+            Measurands.WaterContent,
+            60
+        );
+
+    [Theory]
+    [InlineData(false, 0, false)] // much water, but neither rising nor back after a treatment
+    [InlineData(true, 0, true)]
+    [InlineData(false, 10, true)] // 350 to 470 mg/kg, on the way to 800
+    public void Water_that_rises_or_is_there_after_a_treatment_has_a_way_in(
+        bool isTreated,
+        double perMonth,
+        bool expected
+    )
+    {
+        var assessment = Water(i => 350 + perMonth * i + i % 2, isTreated ? [Treatment(0.5, 1)] : []);
+
+        assessment.Findings.OfType<LimitFinding>().Count().ShouldBe(1);
+        assessment.Findings.OfType<ReturnFinding>().ShouldBeEmpty();
+        assessment.Findings.OfType<RemainingLifeFinding>().Any().ShouldBe(perMonth > 0);
+        assessment.Recommendations.Any(one => one.Action == RecommendedAction.FindWaterIngress).ShouldBe(expected);
+    }
+
+    [Fact]
+    public void Water_beyond_its_limit_while_it_is_treated_has_a_way_in_and_needs_no_second_treatment()
+    {
+        var actions = Water(i => 350 + i % 2, Treatment(350, null)).Recommendations.Select(one => one.Action).ToList();
+
+        actions.ShouldContain(RecommendedAction.FindWaterIngress);
+        actions.ShouldNotContain(RecommendedAction.VacuumDehydrate);
     }
 }

@@ -72,8 +72,12 @@ public class TrendFindingTests
             );
     }
 
-    [Fact]
-    public void A_recorded_event_there_answers_the_question()
+    [Theory]
+    [InlineData(180, 1)] // at the moment of sample 6, which was taken before it
+    [InlineData(190, 0)]
+    [InlineData(210, 0)]
+    [InlineData(215, 1)]
+    public void An_event_recorded_there_answers_the_question_and_a_later_one_does_not(double day, int expected)
     {
         var history = Invented.History(
             Samples(
@@ -81,10 +85,22 @@ public class TrendFindingTests
                 i => (i <= 6 ? 0.25 : 0.1) + 0.002 * Steady(i),
                 i => (i <= 6 ? 30 : 4) + Steady(i)
             ),
-            new TopUp(Invented.Start.AddDays(190), Volume.FromLiters(1))
+            new TopUp(Invented.Start.AddDays(day), Volume.FromLiters(1))
         );
 
-        Assess(history).Findings.OfType<UnrecordedChangeFinding>().ShouldBeEmpty();
+        Assess(history).Findings.OfType<UnrecordedChangeFinding>().Count().ShouldBe(expected);
+    }
+
+    [Fact]
+    public void One_measurand_that_jumps_alone_is_not_asked_about()
+    {
+        var history = Invented.History(
+            Samples(i => 50 + Steady(i), i => 0.1 + 0.002 * Steady(i), i => (i <= 6 ? 30 : 4) + Steady(i))
+        );
+        var assessment = Assess(history);
+
+        assessment.States[2].Trend.Assessment.Changes.Count.ShouldBe(1);
+        assessment.Findings.OfType<UnrecordedChangeFinding>().ShouldBeEmpty();
     }
 
     [Fact]
@@ -144,6 +160,18 @@ public class TrendFindingTests
             .ShouldBe("No sample since 2025-05-06: longer than the 180 days that the sampling plan allows.");
         assessment.NextSample!.IsOverdue.ShouldBeTrue();
     }
+
+    [Theory]
+    [InlineData(40, 0)] // the last sample is of day 360, now is day 400
+    [InlineData(39, 1)]
+    public void A_sample_is_overdue_once_the_longest_interval_is_over(double longest, int expected) =>
+        Assess(
+            Invented.History(Samples(i => 50, i => 0.1, i => 4)),
+            new SamplingPlan(Ratio.FromPercent(5), Duration.FromDays(7), Duration.FromDays(longest))
+        )
+            .Findings.OfType<SampleOverdueFinding>()
+            .Count()
+            .ShouldBe(expected);
 
     [Fact]
     public void The_next_sample_is_sooner_where_a_limit_is_near()
