@@ -58,6 +58,13 @@ public class LimitSeriesTests
     }
 
     [Fact]
+    public void What_fell_to_normal_counts_anew_from_its_next_exceedance()
+    {
+        Upper().Evaluate(Invented.Oil, Water(210, 100)).Since.ShouldBeNull();
+        Upper().Evaluate(Invented.Oil, Water(210, 100, 220)).Since.ShouldBe(Invented.Start.AddDays(60));
+    }
+
+    [Fact]
     public void A_first_exceedance_waits_for_its_confirmation_and_is_told()
     {
         var first = Upper(confirmations: 2).Evaluate(Invented.Oil, Water(100, 520));
@@ -88,6 +95,12 @@ public class LimitSeriesTests
 
         Upper().Evaluate(Invented.Oil, Water(new Reading(100), below)).Reason.ShouldBe(LimitReason.BoundDoesNotDecide);
         Upper().Evaluate(Invented.Oil, Water(new Reading(510), below)).State.ShouldBe(LimitState.Alarm);
+
+        // Below 200 less the dead band of 20 the bound decides; within the dead band it takes no alarm away either.
+        LimitState After(double atMost) =>
+            Upper(20).Evaluate(Invented.Oil, Water(new Reading(510), new Reading(atMost, Qualifier.LessThan))).State;
+        After(190).ShouldBe(LimitState.Alarm);
+        After(180).ShouldBe(LimitState.Normal);
     }
 
     [Fact]
@@ -151,18 +164,21 @@ public class LimitSeriesTests
         limit.Evaluate(Invented.Oil, Water(100, 115)).Reason.ShouldBe(LimitReason.TooFewReadings);
     }
 
-    [Fact]
-    public void Two_readings_of_one_day_make_no_rate()
+    [Theory]
+    [InlineData(0.2, 0)]
+    [InlineData(0.9, 0)]
+    [InlineData(1, -300 / 29.0)] // from 110 on day 1 to 100 on day 30
+    public void Two_readings_of_one_day_make_no_rate(double second, double expected)
     {
         var limit = Rate(new LimitRate(TimeAxis.Calendar, Duration.FromDays(30)), 10, 20);
-        var samples = new[] { 0, 0.2, 30 }.Select(
+        var samples = new[] { 0, second, 30 }.Select(
             (day, i) => Invented.Sample(i, day, (Measurands.WaterContent, new Reading(i == 1 ? 110 : 100)))
         );
         var series = Invented
             .History(samples)
             .SampleSeries(Measurands.WaterContent, Invented.Start, Invented.Start.AddDays(99));
 
-        limit.Evaluate(Invented.Oil, series).Rate!.Value.ShouldBe(0, 1e-9);
+        limit.Evaluate(Invented.Oil, series).Rate!.Value.ShouldBe(expected, 1e-9);
     }
 
     [Fact]

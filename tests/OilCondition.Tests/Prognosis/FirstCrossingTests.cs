@@ -70,6 +70,7 @@ public class FirstCrossingTests
         first.Shares.Single().Life.ShouldBe(crossed);
         first.ChanceBefore(Now).ShouldBe(1);
         first.ChanceOfNone.ShouldBe(0);
+        FirstCrossing.Of([crossed, crossed], Now).Shares.Select(share => share.Chance).ShouldBe([0.5, 0.5]);
 
         var none = FirstCrossing.Of([], Now);
         none.Shares.ShouldBeEmpty();

@@ -104,6 +104,17 @@ public class LifeForecastTests
             .ShouldNotBeOfType<RemainingLife.Crosses>();
     }
 
+    [Fact]
+    public void Five_readings_are_the_fewest()
+    {
+        double[] values = [0.10, 0.12, 0.13, 0.15, 0.16];
+        var few = Line(Series(Measurands.AcidNumber, values[..4]), 0.3, LimitSide.Upper, Now)
+            .ShouldBeOfType<RemainingLife.TooFewReadings>();
+
+        (few.Count, few.Needed).ShouldBe((4, 5));
+        Line(Series(Measurands.AcidNumber, values), 0.3, LimitSide.Upper, Now).ShouldBeOfType<RemainingLife.Crosses>();
+    }
+
     [Theory]
     [InlineData(Qualifier.LessThan, LimitSide.Upper, 30, false)] // somewhere below 30
     [InlineData(Qualifier.GreaterThan, LimitSide.Upper, 30, true)]

@@ -35,7 +35,13 @@ public class NextSampleTests
         var plan = Plan(5, 7, 2000);
         var due = NextSample.After([Life(Now)], Now, plan, Now).At;
 
-        NextSample.After([Life(Now.AddDays(60))], Now, plan, Now.AddDays(60)).At.ShouldBe(due, TimeSpan.FromMinutes(2));
+        // Up to when it is due and beyond: that nothing is known to be crossed does not renew the last look.
+        foreach (var later in new[] { Now.AddDays(60), due.AddDays(-1), due.AddDays(100) })
+        {
+            var next = NextSample.After([Life(later)], Now, plan, later);
+            next.At.ShouldBe(due, TimeSpan.FromMinutes(2));
+            next.IsOverdue.ShouldBe(later > due);
+        }
     }
 
     [Fact]
