@@ -70,6 +70,7 @@ public class MeasurandSeriesTests
     {
         Series(Iron(1, 0, 10, 500), Iron(2, 10, 12, 20)).TryOnOilHours(out var backwards).ShouldBeFalse();
         backwards.ShouldBeNull();
+        Series(Iron(1, 0, 10, 500), Iron(2, 10, 12, 499), Iron(3, 20, 14, 700)).TryOnOilHours(out _).ShouldBeFalse();
         Series(Iron(1, 0, 10, 500), Iron(2, 10, 12, 500)).TryOnOilHours(out _).ShouldBeFalse();
         Series(Iron(1, 0, 10, 500)).TryOnOilHours(out _).ShouldBeFalse();
     }

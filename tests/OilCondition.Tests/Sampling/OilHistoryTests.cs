@@ -260,4 +260,17 @@ public class OilHistoryTests
         series.ToColumns().Values.ShouldBe([12]);
         series.ToColumns().Days.ShouldBe([5]);
     }
+
+    [Theory]
+    [InlineData(-1, false)]
+    [InlineData(0, true)]
+    [InlineData(9, true)]
+    [InlineData(10, false)] // ended: its effect is there to be judged
+    public void A_treatment_runs_from_its_start_until_just_before_its_end(int hours, bool expected)
+    {
+        var end = Invented.Start.AddHours(10);
+        var run = new TreatmentRun(Invented.Start, end, TreatmentKind.VacuumDehydration, Measurands.WaterContent, 60);
+
+        run.IsUnderWay(Invented.Start.AddHours(hours)).ShouldBe(expected);
+    }
 }

@@ -5,18 +5,20 @@ namespace OilCondition.Tests.Sampling;
 
 public class SampleOriginTests
 {
-    private static OilHistory Machine(string id, double viscosity, double zinc, int swapped, (double, double) foreign)
+    private static OilHistory Machine(string id, double viscosity, double? zinc, int swapped, (double, double) foreign)
     {
         var samples = Enumerable
             .Range(0, 10)
             .Select(i =>
             {
                 var (v, z) = i == swapped ? foreign : (viscosity + 0.1 * (i % 3), zinc + 3 * (i % 4));
-                return new OilSample(
-                    $"{id}-{i}",
-                    Invented.Start.AddDays(30 * i),
-                    new Dictionary<Measurand, Reading> { [Measurands.Viscosity40] = new(v), [Measurands.Zinc] = new(z) }
-                );
+                var readings = new Dictionary<Measurand, Reading> { [Measurands.Viscosity40] = new(v) };
+                if (z is { } measured)
+                {
+                    readings[Measurands.Zinc] = new(measured);
+                }
+
+                return new OilSample($"{id}-{i}", Invented.Start.AddDays(30 * i), readings);
             });
         var machine = new Machine(
             id,
@@ -75,4 +77,8 @@ public class SampleOriginTests
     [Fact]
     public void An_oil_that_no_machine_has_stays_without_origin() =>
         SampleOrigin.Find([Machine("A", 46, 400, 6, (150, 90)), Machine("B", 320, 14, -1, default)]).ShouldBeEmpty();
+
+    [Fact]
+    public void A_viscosity_alone_names_no_machine() =>
+        SampleOrigin.Find([Machine("A", 46, 400, 6, (321, 15)), Machine("B", 320, null, -1, default)]).ShouldBeEmpty();
 }

@@ -6,10 +6,17 @@ namespace OilCondition.Tests.Sampling;
 public class SampleScreenTests
 {
     private static bool IsSuspect(params (Measurand Measurand, double Low, double High, double Jump)[] measured) =>
+        IsSuspect(10, measured);
+
+    /// <summary>Whether the jump of the sample in the middle, or just after it, is found.</summary>
+    private static bool IsSuspect(
+        int count,
+        params (Measurand Measurand, double Low, double High, double Jump)[] measured
+    ) =>
         Invented
             .History(
                 Enumerable
-                    .Range(0, 10)
+                    .Range(0, count)
                     .Select(i =>
                         Invented.Sample(
                             i,
@@ -19,7 +26,7 @@ public class SampleScreenTests
                                     (
                                         one.Measurand,
                                         new Reading(
-                                            i == 5 ? one.Jump
+                                            i == count / 2 ? one.Jump
                                             : i % 2 == 0 ? one.Low
                                             : one.High
                                         )
@@ -29,7 +36,7 @@ public class SampleScreenTests
                         )
                     )
             )
-            .Issues.Any(issue => issue.SampleNumber == "S5" && issue.Kind == HistoryIssueKind.SuspectSample);
+            .Issues.Any(issue => issue.SampleNumber == $"S{count / 2}" && issue.Kind == HistoryIssueKind.SuspectSample);
 
     [Theory]
     [InlineData(68, false)] // 46 ± 2: scatter 1.4826 x 2 = 2.97, ten times that is 29.7
@@ -56,4 +63,10 @@ public class SampleScreenTests
         IsSuspect(viscosity, iron, tin).ShouldBeTrue();
         IsSuspect(viscosity, iron, tin, (Measurands.Zinc, 400, 400, 400)).ShouldBeFalse();
     }
+
+    [Theory]
+    [InlineData(4, false)]
+    [InlineData(5, true)]
+    public void Five_samples_are_the_fewest(int count, bool expected) =>
+        IsSuspect(count, (Measurands.Viscosity40, 46, 46, 321), (Measurands.Zinc, 400, 400, 15)).ShouldBe(expected);
 }

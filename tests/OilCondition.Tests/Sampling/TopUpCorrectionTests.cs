@@ -232,4 +232,19 @@ public class TopUpCorrectionTests
         correction.Outcome.ShouldBe(TopUpOutcome.RenewsCharge);
         correction.Series.Points.ShouldAllBe(point => point.Reading == point.Reported);
     }
+
+    [Fact]
+    public void A_top_up_after_now_is_not_looked_at()
+    {
+        var history = Diluted(0.2, 0.001, [0, 100, 200], [(150, 200)]);
+        TopUpCorrection On(double day)
+        {
+            var now = Invented.Start.AddDays(day);
+            return TopUpCorrection.Of(history.SampleSeries(Measurands.AcidNumber, Invented.Start, now), history, now);
+        }
+
+        On(149).Outcome.ShouldBe(TopUpOutcome.NoTopUp);
+        On(149).TopUps.ShouldBeEmpty();
+        On(150).TopUps.Count.ShouldBe(1);
+    }
 }
