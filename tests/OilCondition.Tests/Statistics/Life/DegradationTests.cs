@@ -89,11 +89,18 @@ public class DegradationTests
     }
 
     [Theory]
-    [InlineData(6, 0.3)]
-    [InlineData(12, 1)]
-    [InlineData(60, 0.02)]
-    [InlineData(300, 0.3)]
-    public void A_random_walk_has_the_inverse_gaussian_with_drift_and_scale_uncertain(int count, double wander)
+    [InlineData(6, 0.3, 1)]
+    [InlineData(12, 1, 1)]
+    [InlineData(60, 0.02, 1)]
+    [InlineData(300, 0.3, 1)]
+    [InlineData(7, 1, -1)]
+    [InlineData(12, 2, -1)]
+    [InlineData(60, 0.5, -1)]
+    public void A_random_walk_has_the_inverse_gaussian_with_drift_and_scale_uncertain(
+        int count,
+        double wander,
+        int towards
+    )
     {
         // Second route for the closed form: Student's doubt simulated over the plain inverse Gaussian. The last reading is the start.
         var random = new Random(count);
@@ -103,7 +110,8 @@ public class DegradationTests
         {
             times[i] = times[i - 1] + 0.2 + random.NextDouble();
             var step = times[i] - times[i - 1];
-            values[i] = values[i - 1] + step + wander * Math.Sqrt(count * step) * DecayNoiseSource.Normal(random);
+            values[i] =
+                values[i - 1] + towards * step + wander * Math.Sqrt(count * step) * DecayNoiseSource.Normal(random);
         }
 
         var (span, freedom) = (times[^1], count - 2);
