@@ -39,15 +39,19 @@ public class DegradationTests
     }
 
     [Theory]
-    [InlineData(0.30)]
-    [InlineData(0.27)]
-    [InlineData(0.45)]
-    public void The_chance_is_that_of_simulated_paths(double limit)
+    [InlineData(0.30, 0.012)]
+    [InlineData(0.27, 0.012)]
+    [InlineData(0.45, 0.012)]
+    [InlineData(-0.22, 0.004)]
+    [InlineData(-0.17, 0.004)]
+    public void The_chance_is_that_of_simulated_paths(double limit, double error)
     {
         // Second route: member, scale, level and drift drawn from the dense posterior; first passage of each by the inverse Gaussian.
         var random = new Random(20260501);
-        var dense = Dense(Times, Values, DegradationPrior.Default);
-        var law = Degradation.Fit(Times, Values).Above(limit);
+        // A limit below 0 is one from which the mirrored readings move away.
+        double[] values = [.. Values.Select(value => limit > 0 ? value : -value)];
+        var dense = Dense(Times, values, DegradationPrior.Default);
+        var law = Degradation.Fit(Times, values).Above(limit);
         double[] days = [20, 60, 150, 400, 1500];
         var sums = new double[days.Length];
         var kept = 0;
@@ -83,8 +87,8 @@ public class DegradationTests
 
         for (var i = 0; i < days.Length; i++)
         {
-            // 0.012: the five nodes that carry the level, which count most close to the limit, and the error of the simulation.
-            law.ChanceBefore(days[i]).ShouldBe(sums[i] / Draws, 0.012, $"{days[i]} d");
+            // The five nodes that carry the level, which count most close to the limit, and the error of the simulation.
+            law.ChanceBefore(days[i]).ShouldBe(sums[i] / Draws, error, $"{days[i]} d");
         }
     }
 
@@ -93,9 +97,9 @@ public class DegradationTests
     [InlineData(12, 1, 1)]
     [InlineData(60, 0.02, 1)]
     [InlineData(300, 0.3, 1)]
-    [InlineData(7, 1, -1)]
-    [InlineData(12, 2, -1)]
-    [InlineData(60, 0.5, -1)]
+    [InlineData(12, 0.7, -2)]
+    [InlineData(30, 0.4, -2)]
+    [InlineData(60, 0.3, -2)]
     public void A_random_walk_has_the_inverse_gaussian_with_drift_and_scale_uncertain(
         int count,
         double wander,
@@ -140,7 +144,9 @@ public class DegradationTests
 
         for (var i = 0; i < whens.Length; i++)
         {
-            law.ChanceBefore(whens[i]).ShouldBe(sums[i] / Draws, 0.008, $"at {whens[i]}");
+            // Small chances scatter less in the simulation.
+            var error = towards > 0 ? 0.008 : 0.001 + 0.02 * sums[i] / Draws;
+            law.ChanceBefore(whens[i]).ShouldBe(sums[i] / Draws, error, $"at {whens[i]}");
         }
     }
 
