@@ -112,6 +112,30 @@ public class CleanupRecordTests
             .WaterCameIn.Estimate.Liters.ShouldBe(0.60108, 1e-4);
     }
 
+    /// <summary>
+    /// Bonferroni (general knowledge, from memory): of two intervals of 95 % both hold at least 90 % of the time. So the sum at 90 % goes from end to end of what
+    /// the oil lost and what came in, each asked at 95 %, and is wider than the two at 90 %.
+    /// </summary>
+    [Fact]
+    public void A_sum_of_two_intervals_takes_each_at_half_the_doubt()
+    {
+        var monitor = CleanupMonitor.Of(LiveRuns.Warm(), LiveRuns.WholeRun());
+        var sum = CleanupRecord.Of(monitor.Status(0.9), Facts(floor: 40));
+        var each = CleanupRecord.Of(monitor.Status(0.95), Facts(floor: 40));
+
+        var lower = (each.WaterRemoved.Lower + each.WaterCameIn.Lower).Liters;
+        var upper = (each.WaterRemoved.Upper + each.WaterCameIn.Upper).Liters;
+        sum.WaterDrawnOff.Confidence.ShouldBe(0.9);
+        sum.WaterDrawnOff.Lower.Liters.ShouldBe(lower, 1e-9);
+        sum.WaterDrawnOff.Upper.Liters.ShouldBe(upper, 1e-9);
+        (upper - lower).ShouldBeGreaterThan(
+            1.1
+                * (
+                    sum.WaterRemoved.Upper - sum.WaterRemoved.Lower + sum.WaterCameIn.Upper - sum.WaterCameIn.Lower
+                ).Liters
+        );
+    }
+
     /// <summary>2.1 L where the oil lost 1.463 L and no ingress is known: 0.637 L more, as an ingress 998.2 × 0.637 / 30 = 21.2 g/h.</summary>
     [Fact]
     public void More_condensate_than_drawn_off_is_explained_as_an_ingress()
