@@ -93,6 +93,30 @@ public class KidneyLoopSizingTests
             .Outcome.ShouldBe(RequirementOutcome.OutOfReach);
     }
 
+    /// <summary>Without ingression a fall by half takes ln 2 of V / (Q e): 10⁶ m³, as large as the reservoir of a treatment may be, at 900 m³/min.</summary>
+    [Fact]
+    public void A_tank_is_as_large_as_a_reservoir_may_be()
+    {
+        var (largest, flow) = (Volume.FromCubicMeters(1e6), VolumeFlow.FromCubicMetersPerMinute(900));
+        var hours = Math.Log(2) * 1e6 / (900 * 0.995) / 60;
+        var filter = new FilterBeta(200);
+
+        new KidneyLoop(largest, flow, filter, 0).TimeTo(2000, 1000).Time.Hours.ShouldBe(hours, 1e-9);
+        KidneyLoopSizing
+            .FlowToReach(2000, 1000, Duration.FromHours(hours), largest, filter, 0)
+            .Flow.CubicMetersPerMinute.ShouldBe(900, 1e-6);
+
+        var beyond = Volume.FromCubicMeters(1.001e6);
+        Should
+            .Throw<ArgumentOutOfRangeException>(() => new KidneyLoop(beyond, flow, filter, 0))
+            .ParamName.ShouldBe("oilVolume");
+        Should
+            .Throw<ArgumentOutOfRangeException>(() =>
+                KidneyLoopSizing.FlowToReach(2000, 1000, Duration.FromHours(1), beyond, filter, 0)
+            )
+            .ParamName.ShouldBe("oilVolume");
+    }
+
     [Fact]
     public void What_cannot_be_is_refused()
     {

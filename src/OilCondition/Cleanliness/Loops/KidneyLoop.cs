@@ -16,14 +16,14 @@ namespace OilCondition.Cleanliness;
 public sealed record KidneyLoop
 {
     /// <summary>A loop.</summary>
-    /// <param name="oilVolume">Oil in the tank, 1 mL to 10⁹ mL.</param>
+    /// <param name="oilVolume">Oil in the tank, 1 mL to 10⁶ m³.</param>
     /// <param name="flow">Flow through the filter, above 0 to 10⁹ mL/min.</param>
     /// <param name="filter">The filter at the size in question; use a ratio as in service, below that of the test.</param>
     /// <param name="ingressionPerMinute">Particles of that size and above that come in, per minute, 0 to 10¹⁵.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
     public KidneyLoop(Volume oilVolume, VolumeFlow flow, FilterBeta filter, double ingressionPerMinute)
     {
-        Guard.InRange(oilVolume.Milliliters, 1, 1e9, "mL", nameof(oilVolume));
+        Guard.InRange(oilVolume.CubicMeters, 1e-6, 1e6, "m³", nameof(oilVolume));
         Guard.InRange(flow.MillilitersPerMinute, 1e-3, 1e9, "mL/min", nameof(flow));
         OilVolume = oilVolume;
         Flow = flow;

@@ -38,7 +38,7 @@ public static class KidneyLoopSizing
     /// <param name="startPerMillilitre">Count at the start, 0 to 10⁹ per mL.</param>
     /// <param name="targetPerMillilitre">Count to be reached, 10⁻⁶ to 10⁹ per mL.</param>
     /// <param name="time">Time for it, above 0 to 10⁷ min.</param>
-    /// <param name="oilVolume">Oil in the tank, 1 mL to 10⁹ mL.</param>
+    /// <param name="oilVolume">Oil in the tank, 1 mL to 10⁶ m³.</param>
     /// <param name="filter">The filter at the size in question.</param>
     /// <param name="ingressionPerMinute">Particles that come in, per minute, 0 to 10¹⁵.</param>
     /// <returns>The flow; for a start at or below the target the one that holds the target.</returns>
@@ -66,7 +66,7 @@ public static class KidneyLoopSizing
     /// <param name="startPerMillilitre">Count at the start, 0 to 10⁹ per mL.</param>
     /// <param name="targetPerMillilitre">Count to be reached, 10⁻⁶ to 10⁹ per mL.</param>
     /// <param name="time">Time for it, above 0 to 10⁷ min.</param>
-    /// <param name="oilVolume">Oil in the tank, 1 mL to 10⁹ mL.</param>
+    /// <param name="oilVolume">Oil in the tank, 1 mL to 10⁶ m³.</param>
     /// <param name="flow">Flow through the filter, above 0 to 10⁹ mL/min.</param>
     /// <param name="ingressionPerMinute">Particles that come in, per minute, 0 to 10¹⁵.</param>
     /// <returns>The ratio; out of reach where the flow is too small for any filter.</returns>
@@ -121,7 +121,7 @@ public static class KidneyLoopSizing
         Guard.InRange(startPerMillilitre, 0, 1e9, "per mL", nameof(startPerMillilitre));
         var hold = CleanedToHold(targetPerMillilitre, ingressionPerMinute);
         var minutes = Guard.InRange(time.Minutes, 1e-6, 1e7, "min", nameof(time));
-        var perMinute = Guard.InRange(oilVolume.Milliliters, 1, 1e9, "mL", nameof(oilVolume)) / minutes;
+        var perMinute = 1e6 * Guard.InRange(oilVolume.CubicMeters, 1e-6, 1e6, "m³", nameof(oilVolume)) / minutes;
         var fall = startPerMillilitre / targetPerMillilitre;
         if (fall <= 1)
         {
