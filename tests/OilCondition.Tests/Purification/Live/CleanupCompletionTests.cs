@@ -240,6 +240,44 @@ public class CleanupCompletionTests
         new CleanupMonitor(Options(80, null)).Status().Completion.Outcome.ShouldBe(CompletionOutcome.TooFewReadings);
     }
 
+    /// <summary>
+    /// A sensor at saturation, or titrations above it, see no fall yet, however many they are; not a word of too few readings. Once the water is dissolved it is
+    /// dated as ever, and counts that are missing are still named.
+    /// </summary>
+    [Fact]
+    public void While_free_water_leaves_that_is_what_keeps_it_from_a_date()
+    {
+        var sensor = CleanupMonitor.Of(
+            LiveRuns.Warm(),
+            Enumerable.Range(0, 30).Select(i => LiveRuns.Sensor(0.5 * i, 5000))
+        );
+        var completion = sensor.Status().Completion;
+        completion.Outcome.ShouldBe(CompletionOutcome.FreeWaterLeaving);
+        completion.HasEarliest.ShouldBeFalse();
+        completion.ToString().ShouldBe("free water is leaving; no date before the dissolved water falls");
+
+        var titrations = CleanupMonitor.Of(
+            LiveRuns.Warm(),
+            Enumerable
+                .Range(0, 3)
+                .Select(i => CleanupReading.Titration(Runs.At(i), LiveRuns.Ppm(3000 - 100 * i), LiveRuns.Celsius(50)))
+        );
+        titrations.Status().Completion.Outcome.ShouldBe(CompletionOutcome.FreeWaterLeaving);
+
+        var both = CleanupMonitor.Of(
+            Options(80, "17/-/-"),
+            Enumerable.Range(0, 30).Select(i => LiveRuns.Sensor(0.5 * i, 5000))
+        );
+        both.Status().Completion.Outcome.ShouldBe(CompletionOutcome.TooFewReadings);
+        both.Status().Completion.RulingPart.ShouldBe(CleanupPart.ParticlesAt4);
+        both.Status().Completion.Parts[0].Outcome.ShouldBe(CompletionOutcome.FreeWaterLeaving);
+
+        CleanupMonitor
+            .Of(LiveRuns.Warm(), LiveRuns.WholeRun(15))
+            .Status()
+            .Completion.Outcome.ShouldBe(CompletionOutcome.Expected);
+    }
+
     /// <summary>More confidence is never a narrower interval, and the estimate stays.</summary>
     [Fact]
     public void More_confidence_is_wider()

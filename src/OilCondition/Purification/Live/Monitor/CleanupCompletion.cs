@@ -90,6 +90,7 @@ public sealed class CleanupCompletion
                 $"not before {PlainText.Time(Earliest)}; the readings of {Words} do not show that it gets there",
             CompletionOutcome.NotDemonstrated => $"the readings of {Words} do not show that it gets there",
             CompletionOutcome.TooCold => "the oil is too cold for its readings to count",
+            CompletionOutcome.FreeWaterLeaving => "free water is leaving; no date before the dissolved water falls",
             CompletionOutcome.TooFewReadings when RulingPart == CleanupPart.Water =>
                 "too few readings of dissolved water",
             CompletionOutcome.TooFewReadings => $"too few readings of {Words}",

@@ -49,7 +49,7 @@ public sealed class CleanupStatus
         );
         HasWater = contents.Length > 0;
         LatestWater = MassFraction.FromPartsPerMillion(HasWater ? Math.Max(0, contents[contents.Length - 1].Value) : 0);
-        var isFree =
+        HasFreeWater =
             HasWater
             && (
                 contents[contents.Length - 1].Qualifier == Qualifier.GreaterThan
@@ -89,7 +89,7 @@ public sealed class CleanupStatus
         Stall = stalled?.Stall ?? CleanupStall.None;
         StalledPart = stalled?.Part ?? (HasWaterTarget ? CleanupPart.Water : parts[0].Part);
         StallEvidence = stalled?.StallEvidence ?? [];
-        Phase = PhaseOf(isFree);
+        Phase = PhaseOf();
     }
 
     /// <summary>What the run is held against.</summary>
@@ -189,6 +189,9 @@ public sealed class CleanupStatus
     /// <summary>The figures that show that it stalls; none where it does not.</summary>
     public IReadOnlyList<StallEvidence> StallEvidence { get; }
 
+    /// <summary>Whether the latest water reading of the followed source is above saturation, or at it.</summary>
+    internal bool HasFreeWater { get; }
+
     /// <summary>When all that is asked has held for long enough, with both ends and the part that rules.</summary>
     public CleanupCompletion Completion => completion ??= CompletionSearch.Of(this, parts);
 
@@ -201,7 +204,7 @@ public sealed class CleanupStatus
         return timeToTarget is not null;
     }
 
-    private CleanupPhase PhaseOf(bool isFree)
+    private CleanupPhase PhaseOf()
     {
         var isOpen = (HasWaterTarget && HasWater) || (HasCodeTarget && HasParticles);
         return IsMet ? CleanupPhase.AtTarget
@@ -209,7 +212,7 @@ public sealed class CleanupStatus
             : HasRebounded ? CleanupPhase.Rebounded
             : HasWaterTarget && HasTemperature && !IsWarm ? CleanupPhase.Warming
             : !isOpen ? CleanupPhase.NoReadings
-            : HasWaterTarget && isFree ? CleanupPhase.FreeWaterLeaving
+            : HasWaterTarget && HasFreeWater ? CleanupPhase.FreeWaterLeaving
             : Stall != CleanupStall.None ? CleanupPhase.Stalled
             : CleanupPhase.Falling;
     }

@@ -53,8 +53,8 @@ internal static class CompletionSearch
         var soonest = hold.Since ?? status.AsOf;
         if (!curve.HasCurve)
         {
-            return isHolding
-                ? Case(CompletionOutcome.NotDemonstrated, soonest.AddHours(options.HoldFor.Hours))
+            return isHolding ? Case(CompletionOutcome.NotDemonstrated, soonest.AddHours(options.HoldFor.Hours))
+                : part.Part == CleanupPart.Water && status.HasFreeWater ? Case(CompletionOutcome.FreeWaterLeaving)
                 : Case(CompletionOutcome.TooFewReadings);
         }
 
