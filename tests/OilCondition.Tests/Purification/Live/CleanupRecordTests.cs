@@ -145,7 +145,7 @@ public class CleanupRecordTests
         record.IsIngressKnown.ShouldBeFalse();
         record.Condensate.ShouldBe(CondensateAgreement.MoreCollected);
         record.CondensateReasons[0].ShouldBe(CondensateReason.WaterCameIn);
-        record.ToText().ShouldContain("(as an ingress 21.2 g/h); it can be water that came in");
+        record.ToText().ShouldContain("L more than drawn off (as an ingress 21.2 g/h); it can be water that came in");
         record.ToText().ShouldContain("not known, counted as none");
     }
 

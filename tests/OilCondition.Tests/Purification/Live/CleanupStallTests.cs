@@ -133,6 +133,36 @@ public class CleanupStallTests
     public void A_drift_of_a_thirtieth_of_the_way_is_no_fall() =>
         At(Flat(30, scatter: 0.2, perHour: -1 / 30.0)).Stall.ShouldBe(CleanupStall.ShowsNoFall);
 
+    /// <summary>
+    /// 61 readings, each half an hour, above and below a line by turns, so that the line through them has its slope: s = scatter √(61/59), Sxx = 61 (61² − 1)/12
+    /// (1/2)² = 4728 h², Student's quantile of 95 % for 59 is 1.671 (tables). 10 mg/kg in 30 h with a scatter of 12: 10 ± 1.671 × 12.2/√4728 × 30 = 1.1 to 18.9 of the 30
+    /// that are missing, and half of them are not excluded. 5 with a scatter of 5: 1.3 to 8.7, and they are.
+    /// </summary>
+    [Theory]
+    [InlineData(10, 12, CleanupStall.None)]
+    [InlineData(5, 5, CleanupStall.ShowsNoFall)]
+    public void Half_of_the_way_must_be_excluded(double fall, double scatter, CleanupStall expected) =>
+        At(
+            Enumerable
+                .Range(0, 61)
+                .Select(i => LiveRuns.Sensor(i / 2.0, 90 - fall * i / 60 + scatter * (i % 2 == 0 ? 1 : -1)))
+        )
+            .Stall.ShouldBe(expected);
+
+    /// <summary>It levels off at 60 over a target of 59; a reading of 58 begins a hold, and while that lasts nothing is stalled.</summary>
+    [Fact]
+    public void What_holds_is_not_stalled()
+    {
+        var monitor = CleanupMonitor.Of(LiveRuns.Warm(59), LiveRuns.WholeRun());
+        monitor.Status().Stall.ShouldBe(CleanupStall.LevelsOff);
+
+        monitor.Take(LiveRuns.Sensor(30.5, 58));
+
+        monitor.Status().Phase.ShouldBe(CleanupPhase.Holding);
+        monitor.Status().Stall.ShouldBe(CleanupStall.None);
+        monitor.Status().StallEvidence.ShouldBeEmpty();
+    }
+
     [Fact]
     public void A_rise_is_no_fall() => At(Flat(30, perHour: 0.3)).Phase.ShouldBe(CleanupPhase.Stalled);
 

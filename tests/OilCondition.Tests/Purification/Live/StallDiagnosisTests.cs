@@ -100,6 +100,31 @@ public class StallDiagnosisTests
         diagnosis.Causes[0].Share.DecimalFractions.ShouldBe(0.5, 0.02);
     }
 
+    /// <summary>Slow is below nine tenths of the planned rate: 0.6/0.7 = 0.857 is, 0.65/0.7 = 0.929 is not.</summary>
+    [Theory]
+    [InlineData(0.6, StallVerdict.Slow)]
+    [InlineData(0.65, StallVerdict.NotStalled)]
+    public void Slow_is_below_nine_tenths_of_the_plan(double eta, StallVerdict expected) =>
+        Of(LiveRuns.Curve(eta, 20, 0, hours: 7, count: 29), 30).Verdict.ShouldBe(expected);
+
+    /// <summary>At 0.15 instead of 0.42 1/h one and a half time constants of the fall are over in 10 h, which are 4.2 planned ones: slow, not flat.</summary>
+    [Fact]
+    public void A_fall_by_more_than_one_time_constant_is_not_flat() =>
+        Of(LiveRuns.Curve(0.25, 20, 0, hours: 10, count: 41), 100).Verdict.ShouldBe(StallVerdict.Slow);
+
+    /// <summary>Three planned time constants are 3/0.42 = 7.1 h.</summary>
+    [Theory]
+    [InlineData(6.5, StallVerdict.NotDetermined)]
+    [InlineData(7.5, StallVerdict.Stalled)]
+    public void A_flat_log_is_stalled_after_three_planned_time_constants(double hours, StallVerdict expected)
+    {
+        var at = Runs.Evenly(49, hours);
+        var random = new Random(7);
+
+        Of(CleanupCurve.Fit(Runs.Moments(at), [.. at.Select(_ => 90 + Runs.Normal(random))]), 60)
+            .Verdict.ShouldBe(expected);
+    }
+
     [Fact]
     public void A_sensor_that_never_left_saturation()
     {
