@@ -210,7 +210,7 @@ public class CleanupCompletionTests
         completion.HasEstimate.ShouldBeFalse();
         completion.HasLatest.ShouldBeFalse();
         completion.Parts[1].Outcome.ShouldBe(CompletionOutcome.Met);
-        completion.ToString().ShouldBe("never as it runs: water stays above its target");
+        completion.ToString().ShouldBe("as it runs, never: water stays above its target");
     }
 
     /// <summary>40 mg/kg is the level itself: half of the readings are above for ever.</summary>

@@ -306,6 +306,9 @@ public class TreatmentTests
         // At 14 µm (14/4)² = 12.25 times as fast: from 320 to 80 per mL.
         Row(Quartz, "-/-/13").Particles.Time.Hours.ShouldBe(627 / 12.25, 0.1);
 
+        // At 6 µm (6/4)² = 2.25 times as fast: from 2500 to 640 per mL, of 836 h for the whole height at 4 µm.
+        Row(Quartz, "-/16/-").Particles.Time.Hours.ShouldBe(836 / 2.25 * (1 - 640 / 2500.0), 0.4);
+
         // The slowest rules: 18 at 4 µm(c).
         Row(Quartz, "18/18/13").Particles.Time.Hours.ShouldBe(627, 1);
         Row(null, "18/-/-").Particles.Outcome.ShouldBe(TreatmentOutcome.ParticleDensityNotStated);
@@ -341,6 +344,12 @@ public class TreatmentTests
         row.Particles.Time.Hours.ShouldBe(kidney.TimeTo(10_000, 1300).Time.Hours, 0.01);
         row.RunTime.ShouldBe(row.Particles.Time > row.Water.Time ? row.Particles.Time : row.Water.Time);
         row.Treatment.Reaches.HasFlag(ContaminationForms.Particles).ShouldBeTrue();
+
+        // Cold oil is warmed first: 2000 L through 30 K at 18 kW take about 1.5 h, and what the tank loses on the way.
+        var cold = new Centrifuge(loop, Area.FromSquareMeters(500), Micrometres(30), Micrometres(3), Quartz).Assess(
+            Sump.Job(1000, 600, Sump.Tank(start: 10, ambient: 10), targetCode: "17/-/-")
+        );
+        (cold.Particles.Time - Row(Quartz, 500).Particles.Time).Hours.ShouldBeInRange(1.4, 2.5);
 
         // All of it in one pass: V/Q ln(10 000/1300) = 0.8333 × 2.0402 h.
         Row(Quartz, 1e5).Particles.Time.Hours.ShouldBe(0.83333 * Math.Log(10_000 / 1300.0), 1e-4);

@@ -83,9 +83,8 @@ public sealed class CleanupCompletion
         Outcome switch
         {
             CompletionOutcome.Met => $"completed {PlainText.Time(Estimate)}",
-            CompletionOutcome.Expected =>
-                $"completion expected {PlainText.Time(Estimate)} ({PlainText.Time(Earliest)} to {PlainText.Time(Latest)})"
-                    + (Parts.Count > 1 ? $", {Words} is last" : ""),
+            CompletionOutcome.Expected => $"completion expected {PlainText.Time(Estimate)}{Between()}"
+                + (Parts.Count > 1 ? $", {Words} is last" : ""),
             CompletionOutcome.NotDemonstrated when HasEarliest =>
                 $"not before {PlainText.Time(Earliest)}; the readings of {Words} do not show that it gets there",
             CompletionOutcome.NotDemonstrated => $"the readings of {Words} do not show that it gets there",
@@ -95,8 +94,15 @@ public sealed class CleanupCompletion
                 "too few readings of dissolved water",
             CompletionOutcome.TooFewReadings => $"too few readings of {Words}",
             CompletionOutcome.ReadingsTooFarApart => $"readings of {Words} come too seldom to show that it holds",
-            _ => $"never as it runs: {Words} stays above its target",
+            _ => $"as it runs, never: {Words} stays above its target",
         };
 
     private string Words => StallWords.Of(RulingPart);
+
+    /// <summary>The interval, where it differs from the estimate in the minutes printed.</summary>
+    private string Between()
+    {
+        var (from, to) = (PlainText.Time(Earliest), PlainText.Time(Latest));
+        return from == to ? "" : $" ({from} to {to})";
+    }
 }
