@@ -234,6 +234,19 @@ public class PlanOutcomeTests
         Weak(60).IsHeaterLimited.ShouldBeTrue();
         Weak(60).HeaterLimitedTime.Hours.ShouldBeGreaterThan(20);
 
+        // A cold start: at its limit until the process is within a tenth of a kelvin of the temperature at which it then stays.
+        var warming = PurificationPlan.Create(
+            Sump.Job(900, 140, Sump.Tank(start: 20)),
+            Sump.Unit(kilowatt: 12),
+            Duration.FromMinutes(15)
+        );
+        warming.HeaterHolds.ShouldBeTrue();
+        var set = warming.States.Max(state => state.ProcessTemperature.DegreesCelsius);
+        var after = warming.States.Where(state => state.Time > warming.HeaterLimitedTime).ToList();
+        after.ShouldAllBe(state => state.ProcessTemperature.DegreesCelsius >= set - 0.1);
+        after.Count.ShouldBeLessThan(warming.States.Count - 3);
+        warming.States[^(after.Count + 1)].ProcessTemperature.DegreesCelsius.ShouldBeInRange(set - 10, set - 0.1);
+
         // Warm, lagged, a large heater: never at its limit.
         PurificationPlan.Create(Sump.Job(900, 140, Warm), Sump.Unit(kilowatt: 500)).IsHeaterLimited.ShouldBeFalse();
     }

@@ -284,6 +284,12 @@ public class TreatmentTests
             Sump.Job(1000, 150, Sump.Tank(ingression: new ParticleIngression(1.2e7, 0, 0)), targetCode: "18/16/13")
         );
         dirty.Particles.Time.Hours.ShouldBe(2, 1e-9);
+
+        // 80 at 14 µm(c) is 13; 40 + 0.1 × 280 = 68, and 5e5 per minute make it 83.
+        var coarse = change.Assess(
+            Sump.Job(1000, 150, Sump.Tank(ingression: new ParticleIngression(5e5, 5e5, 5e5)), targetCode: "18/16/13")
+        );
+        coarse.Particles.Time.Hours.ShouldBe(2, 1e-9);
     }
 
     private static readonly Density Quartz = Density.FromKilogramsPerCubicMeter(2650);
