@@ -50,8 +50,6 @@ internal readonly ref struct DecayScan
     /// <summary>Where all curves are the same step, their squares differ by no more, and none of them is a minimum before the last.</summary>
     private double Rounding => 1e-14 * total;
 
-    public bool IsFine => Step < Ln2;
-
     /// <summary>The number of octaves, the last of which is a step for these readings.</summary>
     public static int Octaves(in DecayColumns columns) =>
         Math.Min(
@@ -133,22 +131,6 @@ internal readonly ref struct DecayScan
     public bool IsMinimum(int level) =>
         (level == 0 ? firstOctave == 0 : squares[level] <= squares[level - 1] + Rounding)
         && (level == Levels - 1 || squares[level] < squares[level + 1] - Rounding);
-
-    /// <summary>Whether the lowest floor holds at some of a level and its neighbours and not at others.</summary>
-    public bool MeetsBound(int level)
-    {
-        var from = Math.Max(0, level - 1);
-        var holds = squares[from] > free[from];
-        for (var i = from + 1; i < Math.Min(Levels, level + 2); i++)
-        {
-            if (squares[i] > free[i] != holds)
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
 
     /// <summary>Where the scan is lowest near a minimum, in levels from it, by a polynomial through it and its neighbours.</summary>
     /// <param name="level">The minimum; neither the first nor the last level.</param>

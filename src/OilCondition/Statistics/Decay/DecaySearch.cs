@@ -13,7 +13,7 @@ internal static class DecaySearch
     private const double LastStepOverKink = 1e-11;
 
     /// <summary>Up to so many readings, or where so little is left of the fall over all readings (the first one counts 1), minima are narrow:
-    /// one may lie hidden between two octaves, and one on either side of where the floor meets its bound.</summary>
+    /// one may lie hidden between two octaves, or behind the kink where the floor meets its bound.</summary>
     private const int FewReadings = 8;
     private const double FewTellTheRate = 2.5;
 
@@ -64,13 +64,6 @@ internal static class DecaySearch
 
             var here = Refine(columns, shape, scan, i, out var limit, out var sums);
             best.Keep(here, limit, sums);
-            if (scan.IsFine && scan.MeetsBound(i))
-            {
-                // Where the floor meets its bound the squares have a kink, with room for a minimum on either side.
-                var other = here.AtBound ? shape.Unbounded : shape.AtLowestFloor;
-                var there = Refine(columns, other, scan, i, out limit, out sums);
-                best.Keep(shape.Best(sums, there.ScaledRate, there.Shift), limit, sums);
-            }
         }
     }
 

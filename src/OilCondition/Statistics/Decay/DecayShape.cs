@@ -31,11 +31,9 @@ internal readonly struct DecayShape
         LowestFloor = floor.HasValue ? double.NegativeInfinity : columns.Scaled(lowestFloor);
     }
 
-    private DecayShape(in DecayShape bounded, bool floorIsLowest)
+    private DecayShape(in DecayShape bounded)
     {
         this = bounded;
-        KnowsFloor = floorIsLowest;
-        Floor = bounded.LowestFloor;
         LowestFloor = double.NegativeInfinity;
     }
 
@@ -43,10 +41,7 @@ internal readonly struct DecayShape
     public double Total => sumYY - sumY * mean;
 
     /// <summary>The same without a lowest floor.</summary>
-    public DecayShape Unbounded => KnowsFloor ? this : new(this, floorIsLowest: false);
-
-    /// <summary>The same with the floor fixed at its lowest allowed value.</summary>
-    public DecayShape AtLowestFloor => new(this, floorIsLowest: true);
+    public DecayShape Unbounded => new(this);
 
     public bool KnowsStart { get; }
     public bool KnowsFloor { get; }
