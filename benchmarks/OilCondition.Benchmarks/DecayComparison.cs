@@ -16,7 +16,7 @@ public static class DecayComparison
         // Small matrices gain nothing from threads, and here they would compete with the other load of the machine.
         MathNet.Numerics.Control.UseSingleThread();
         Console.WriteLine(
-            "| series | n | ours µs | with three intervals | columns, all cores | peer free µs | ratio | wrong | peer bounded µs | ratio | wrong | ours wrong |"
+            "| series | n | ours µs | with three intervals | columns, wall µs | peer free µs | ratio | wrong | peer bounded µs | ratio | wrong | ours wrong |"
         );
         Console.WriteLine("|---|---|---|---|---|---|---|---|---|---|---|---|");
         foreach (

@@ -225,6 +225,15 @@ public class DecayOptionsTests
     }
 
     [Fact]
+    public void A_start_that_is_the_floor_as_well_never_comes_below_it()
+    {
+        var flat = new ExponentialDecayOptions(start: 80, floor: 80);
+        var below = ExponentialDecay.Analyze([0, 1, 2, 4, 8], [81.0, 79.5, 80.4, 80.2, 79.8], flat).TimeTo(50, 0.9);
+        below.HasLower.ShouldBeFalse();
+        below.HasUpper.ShouldBeFalse();
+    }
+
+    [Fact]
     public void Numbers_that_are_none_are_refused_and_equal_values_are_a_straight_line()
     {
         Should.Throw<ArgumentOutOfRangeException>(() => ExponentialDecay.Fit([0, 1, 2, double.NaN], [4, 3, 2, 1]));

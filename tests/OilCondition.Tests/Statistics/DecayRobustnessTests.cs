@@ -142,6 +142,7 @@ public class DecayRobustnessTests
     {
         // The bound is put beside the floor that the readings themselves have, so that the search crosses the kink with its last steps.
         var random = new Random(20260414);
+        var tried = 0;
         for (var run = 0; run < 300; run++)
         {
             var (times, values) = Draw(random, 0);
@@ -151,6 +152,7 @@ public class DecayRobustnessTests
                 continue;
             }
 
+            tried++;
             var bound = free.Floor + standardErrors * free.FloorStandardError;
             var fit = ExponentialDecay.Fit(times, values, new ExponentialDecayOptions(lowestFloor: bound));
             fit.Status.ShouldBe(
@@ -167,6 +169,8 @@ public class DecayRobustnessTests
             var step = rest.Zip(residuals, (r, y) => r * y).Sum() / rest.Sum(r => r * r);
             Math.Abs(step).ShouldBeLessThan(1e-7 * free.RateStandardError / free.Rate, $"run {run}");
         }
+
+        tried.ShouldBeGreaterThan(150);
 
         // What is left of a column after its projection on others (Gram and Schmidt, twice).
         static double[] Rest(double[] column, double[][] others)

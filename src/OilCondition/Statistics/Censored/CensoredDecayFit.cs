@@ -48,7 +48,7 @@ public sealed class CensoredDecayFit
         ResidualAutocorrelation = Autocorrelation.LagOne(series.Residuals(point, logScaledRate));
         Status =
             series.Known.HasRate ? Shape(atBound)
-            : logScaledRate < CensoredSeries.Bottom + 1e-6 ? ExponentialDecayStatus.StraightLine
+            : logScaledRate < DecayScan.LogLowest + 1e-6 ? ExponentialDecayStatus.StraightLine
             : logScaledRate > series.Top - 1e-6 ? ExponentialDecayStatus.FasterThanSampling
             : Shape(atBound);
         if (

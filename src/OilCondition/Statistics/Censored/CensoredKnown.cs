@@ -25,7 +25,7 @@ internal readonly record struct CensoredKnown(double Floor, double Start, double
             return (LogRate, LogRate);
         }
 
-        var (lowest, highest) = (CensoredSeries.Bottom, series.Top);
+        var (lowest, highest) = (DecayScan.LogLowest, series.Top);
         var floor = HasFloor ? Floor : series.LowestFloor;
         if (!HasStart || condition.IsNone || double.IsInfinity(condition.ScaledTime) || double.IsInfinity(floor))
         {

@@ -48,7 +48,7 @@ internal sealed class CensoredProfile
         var none = CensoredCondition.None;
         var found = best;
         double Inside(double u) => likelihood.AtRate(u, none, ref found, out _, out _) - limit;
-        var lower = Edge(Inside, bestLogRate, CensoredSeries.Bottom - 30 * Math.Log(2), step);
+        var lower = Edge(Inside, bestLogRate, DecayScan.LogLowest - 30 * Math.Log(2), step);
         return (lower, Edge(Inside, bestLogRate, series.Top, step));
     }
 

@@ -24,10 +24,10 @@ internal static class CensoredSearch
 
         var best = double.NegativeInfinity;
         var bestPoint = point;
-        u = CensoredSeries.Bottom;
+        u = DecayScan.LogLowest;
         for (var i = 0; i < series.Levels; i++)
         {
-            var level = CensoredSeries.Bottom + i * Math.Log(2);
+            var level = DecayScan.LogLowest + i * Math.Log(2);
             var here = likelihood.AtRate(level, none, ref point, out _, out _);
             if (here > best)
             {

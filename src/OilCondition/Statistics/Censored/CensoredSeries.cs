@@ -64,11 +64,8 @@ internal sealed class CensoredSeries
     public int AboveCount { get; }
     public int Count => Times.Length;
 
-    /// <summary>ln of the slowest rate of the search.</summary>
-    public static double Bottom => DecayScan.LogLowest;
-
     /// <summary>ln of the fastest rate of the search.</summary>
-    public double Top => Bottom + (Levels - 1) * Math.Log(2);
+    public double Top => DecayScan.LogLowest + (Levels - 1) * DecayScan.Octave;
 
     public double Scaled(double value) => (value - Centre) / Unit;
 

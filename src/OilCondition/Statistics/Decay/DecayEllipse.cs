@@ -107,7 +107,7 @@ internal readonly struct DecayEllipse
         if (startVariance == 0 && changeVariance == 0)
         {
             // Start and floor are known: one curve, whose discriminant would be zero but for rounding.
-            Add((target - start) / change, ref any, ref first, ref last);
+            Add(change != 0 ? (target - start) / change : 1, ref any, ref first, ref last);
             return any;
         }
 

@@ -40,9 +40,7 @@ internal readonly ref struct DecayReach
     )
     {
         var levels = DecayScan.Octaves(columns);
-        var bottom = DecayScan.LogLowest;
-        var ln2 = Math.Log(2);
-        var top = bottom + (levels - 1) * ln2;
+        var top = DecayScan.LogLowest + (levels - 1) * DecayScan.Octave;
         Span<double> scan = stackalloc double[DecayScan.MostOctaves];
         Span<double> free = stackalloc double[DecayScan.MostOctaves];
         DecayScan.OfOctaves(columns, shape, levels, scan, free);
@@ -52,16 +50,18 @@ internal readonly ref struct DecayReach
         {
             if (scan[i] <= Limit)
             {
-                lowest = Math.Min(lowest, bottom + i * ln2);
-                highest = Math.Max(highest, bottom + i * ln2);
+                lowest = Math.Min(lowest, DecayScan.LogLowest + i * DecayScan.Octave);
+                highest = Math.Max(highest, DecayScan.LogLowest + i * DecayScan.Octave);
             }
         }
 
         var rate = Math.Exp(logOfNothing);
         hasLowest = shape.Best(columns.Exponential(rate), rate).ResidualSumOfSquares > Limit;
-        lowest = !hasLowest ? logOfNothing : Edge(lowest, lowest > bottom ? lowest - ln2 : logOfNothing);
+        lowest = !hasLowest
+            ? logOfNothing
+            : Edge(lowest, lowest > DecayScan.LogLowest ? lowest - DecayScan.Octave : logOfNothing);
         hasHighest = highest < top && scan[levels - 1] > Limit;
-        highest = !hasHighest ? top : Edge(highest, Math.Min(top, highest + ln2));
+        highest = !hasHighest ? top : Edge(highest, Math.Min(top, highest + DecayScan.Octave));
     }
 
     /// <summary>Where the profile passes the limit, between a rate inside and one outside.</summary>

@@ -16,7 +16,9 @@ internal readonly ref struct DecayScan
     /// <summary>e^−12 of the fall is left at the first reading after the origin: any faster curve is the same step.</summary>
     private const double TimeConstantsInFirstGap = 12;
 
-    private const double Ln2 = 0.6931471805599453;
+    /// <summary>ln 2: one octave in ln κ.</summary>
+    public const double Octave = 0.6931471805599453;
+
     private const double PerLn2 = 1.4426950408889634;
 
     private readonly ReadOnlySpan<double> squares;
@@ -73,7 +75,7 @@ internal readonly ref struct DecayScan
     {
         var whole = WholeLanes(octaves);
         columns.Octaves(LowestScaledRate, shape, squares.Slice(0, whole), free.Slice(0, whole));
-        return new DecayScan(squares.Slice(0, octaves), free.Slice(0, octaves), shape.Total, 0, Ln2);
+        return new DecayScan(squares.Slice(0, octaves), free.Slice(0, octaves), shape.Total, 0, Octave);
     }
 
     /// <summary>The scan of octaves from one of them on, with three levels between any two.</summary>
@@ -98,7 +100,7 @@ internal readonly ref struct DecayScan
         {
             if (part > 0)
             {
-                var rate = Math.Exp(LogLowest + (from + (double)part / Parts) * Ln2);
+                var rate = Math.Exp(LogLowest + (from + (double)part / Parts) * Octave);
                 var whole = WholeLanes(octaves);
                 columns.Octaves(rate, shape, between.Slice(0, whole), betweenFree.Slice(0, whole));
             }
@@ -113,10 +115,10 @@ internal readonly ref struct DecayScan
         }
 
         var levels = Parts * (octaves - 1) + 1;
-        return new DecayScan(fineSquares.Slice(0, levels), fineFree.Slice(0, levels), total, from, Ln2 / Parts);
+        return new DecayScan(fineSquares.Slice(0, levels), fineFree.Slice(0, levels), total, from, Octave / Parts);
     }
 
-    public double LogRate(int level) => LogLowest + firstOctave * Ln2 + level * Step;
+    public double LogRate(int level) => LogLowest + firstOctave * Octave + level * Step;
 
     /// <summary>The octave of a rate.</summary>
     public static int OctaveOf(double scaledRate) => (int)((Math.Log(scaledRate) - LogLowest) * PerLn2);

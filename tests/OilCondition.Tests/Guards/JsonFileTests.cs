@@ -4,10 +4,10 @@ using OilCondition.LabFiles;
 using OilCondition.Limits;
 using OilCondition.Tests.Properties;
 
-namespace OilCondition.Tests.Advice;
+namespace OilCondition.Tests.Guards;
 
-/// <summary>Whatever a file holds, a reader answers with a FormatException or with what it read.</summary>
-public class JournalTextTests
+/// <summary>Journals, limit sets and column maps: whatever a file holds, its reader answers with a FormatException or with what it read.</summary>
+public class JsonFileTests
 {
     private const string Entry = """
         { "alerts": [ { "key": "M1/charge-1/limit-passed/iron", "severity": "alert", "state": "STATE",
@@ -58,9 +58,9 @@ public class JournalTextTests
         message.ShouldContain("$.alerts[0].sentence: a text is expected");
         foreach (var json in new[] { """{ "al\ud800erts": [] }""", """{ "\ud800": [] }""" })
         {
-            OnlyFormat(() => AlertJournal.Parse(json));
-            OnlyFormat(() => LimitSet.Parse(json));
-            OnlyFormat(() => ColumnMap.Parse(json));
+            Should.Throw<FormatException>(() => AlertJournal.Parse(json));
+            Should.Throw<FormatException>(() => LimitSet.Parse(json));
+            Should.Throw<FormatException>(() => ColumnMap.Parse(json));
         }
     }
 
