@@ -1,6 +1,5 @@
 using BenchmarkDotNet.Attributes;
 using OilCondition.Prognosis;
-using OilCondition.Sampling;
 using OilCondition.Statistics;
 
 namespace OilCondition.Benchmarks;

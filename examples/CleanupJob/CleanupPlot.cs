@@ -1,4 +1,5 @@
-using OilCondition.Purification;
+using OilCondition.Cleanup;
+using OilCondition.Treatment;
 using OilCondition.Water;
 using ScottPlot;
 

@@ -1,9 +1,9 @@
+using OilCondition;
 using OilCondition.Cleanliness;
+using OilCondition.Cleanup;
 using OilCondition.LabFiles;
-using OilCondition.Purification;
-using OilCondition.Sampling;
-using OilCondition.Sources;
 using OilCondition.Thermal;
+using OilCondition.Treatment;
 using OilCondition.Viscosity;
 using OilCondition.Water;
 using UnitsNet;

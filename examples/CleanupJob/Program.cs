@@ -1,7 +1,8 @@
 using System.Globalization;
 using System.Text.Json;
 using CleanupJob;
-using OilCondition.Purification;
+using OilCondition.Cleanup;
+using OilCondition.Treatment;
 using UnitsNet;
 
 // A cleanup from plan to record, for the cooler-leak sump of the invented station Harrow Point:

@@ -1,4 +1,4 @@
-using OilCondition.Purification;
+using OilCondition.Cleanup;
 using UnitsNet;
 
 namespace CleanupJob;

@@ -1,4 +1,4 @@
-using OilCondition.Sampling;
+using OilCondition;
 using OilCondition.Statistics;
 
 namespace FirstCalls;

@@ -1,7 +1,5 @@
-using OilCondition.Advice;
+using OilCondition;
 using OilCondition.LabFiles;
-using OilCondition.Limits;
-using OilCondition.Sampling;
 
 namespace FirstCalls;
 

@@ -1,7 +1,5 @@
-using OilCondition.Advice;
-using OilCondition.Limits;
+using OilCondition;
 using OilCondition.Reporting;
-using OilCondition.Sampling;
 
 namespace FirstCalls;
 

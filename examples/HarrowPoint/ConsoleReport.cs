@@ -1,4 +1,4 @@
-using OilCondition.Advice;
+using OilCondition;
 using OilCondition.Limits;
 using OilCondition.Prognosis;
 using OilCondition.Water;
@@ -45,12 +45,12 @@ public static class ConsoleReport
         }
     }
 
-    private static void Water(TextWriter to, WaterBalance water)
+    private static void Water(TextWriter to, WaterInOil water)
     {
-        if (water is not WaterBalance.Split split)
+        if (water is not WaterInOil.Split split)
         {
             to.WriteLine(
-                water is WaterBalance.NoSaturationCurve
+                water is WaterInOil.NoSaturationCurve
                     ? "   Water split: not known, nobody has measured this oil's saturation (two points would do)"
                     : "   Water split: no water reading of this charge"
             );

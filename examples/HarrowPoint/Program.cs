@@ -1,9 +1,8 @@
 using System.Globalization;
 using HarrowPoint;
 using HarrowPoint.Generator;
-using OilCondition.Advice;
+using OilCondition;
 using OilCondition.Reporting;
-using OilCondition.Sampling;
 
 // The whole job on files, for the invented pumped-storage station Harrow Point:
 //   dotnet run --project examples/HarrowPoint                   assess the station, write JSON and a report

@@ -1,5 +1,5 @@
 using HarrowPoint.Generator;
-using OilCondition.Advice;
+using OilCondition;
 using OilCondition.Prognosis;
 
 namespace HarrowPoint;

@@ -1,8 +1,6 @@
 using System.Text.Json;
+using OilCondition;
 using OilCondition.LabFiles;
-using OilCondition.Limits;
-using OilCondition.Sampling;
-using OilCondition.Sources;
 using OilCondition.Water;
 using UnitsNet;
 

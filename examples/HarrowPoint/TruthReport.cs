@@ -1,8 +1,7 @@
 using HarrowPoint.Generator;
-using OilCondition.Advice;
+using OilCondition;
+using OilCondition.Cleanup;
 using OilCondition.Prognosis;
-using OilCondition.Purification;
-using OilCondition.Sampling;
 
 namespace HarrowPoint;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Reflection;
-using OilCondition.Guards;
-using OilCondition.Sampling;
+using OilCondition.Text;
 
 namespace OilCondition.LabFiles;
 

@@ -1,5 +1,4 @@
-using OilCondition.Guards;
-using OilCondition.Sampling;
+using OilCondition.Text;
 
 namespace OilCondition.LabFiles;
 

@@ -1,5 +1,3 @@
-using OilCondition.Sampling;
-
 namespace OilCondition.LabFiles;
 
 /// <summary>What was read from a laboratory file.</summary>

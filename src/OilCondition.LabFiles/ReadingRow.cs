@@ -1,5 +1,3 @@
-using OilCondition.Sampling;
-
 namespace OilCondition.LabFiles;
 
 /// <summary>One row of a file that could be taken over.</summary>

@@ -1,8 +1,7 @@
 using System.Globalization;
 using CsvHelper;
 using CsvHelper.Configuration;
-using OilCondition.Guards;
-using OilCondition.Sampling;
+using OilCondition.Text;
 
 namespace OilCondition.LabFiles;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Net;
 using System.Reflection;
-using OilCondition.Advice;
 using OilCondition.Prognosis;
 using OilCondition.Water;
 using Scriban;
@@ -83,10 +82,10 @@ public static class ConditionReport
                 .ToList(),
         };
 
-    private static ScriptObject Water(WaterBalance water) =>
+    private static ScriptObject Water(WaterInOil water) =>
         water switch
         {
-            WaterBalance.Split split => new ScriptObject
+            WaterInOil.Split split => new ScriptObject
             {
                 ["outcome"] = "",
                 ["total"] = Escape($"{split.Point.Reading} mg/kg, {Date(split.Point.At)}"),
@@ -97,7 +96,7 @@ public static class ConditionReport
                 },
                 ["separation"] = Escape(Separation(split.Separation)),
             },
-            WaterBalance.NoSaturationCurve => Note(
+            WaterInOil.NoSaturationCurve => Note(
                 "No saturation curve of this oil: two saturations measured at two temperatures would give it."
             ),
             _ => Note("No water reading of this charge."),

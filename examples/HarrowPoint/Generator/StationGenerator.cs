@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text;
-using OilCondition.Sources;
+using OilCondition;
 using OilCondition.Water;
 using UnitsNet;
 

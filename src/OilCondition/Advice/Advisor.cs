@@ -1,7 +1,8 @@
-using OilCondition.Purification;
-using OilCondition.Sampling;
+using OilCondition.Cleanup;
+using OilCondition.Treatment;
+using OilCondition.Water;
 
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>From findings to recommendations: which finding asks for which action, with quantities and cautions.</summary>
 /// <remarks>
@@ -42,7 +43,7 @@ internal static class Advisor
     public static IReadOnlyList<Recommendation> Recommend(
         ChargeRecords records,
         IReadOnlyList<Finding> findings,
-        WaterBalance water
+        WaterInOil water
     )
     {
         var asked = findings.SelectMany(finding => Actions(records, finding).Select(action => (action, finding)));
@@ -130,7 +131,7 @@ internal static class Advisor
         ChargeRecords records,
         RecommendedAction action,
         IReadOnlyList<Finding> reasons,
-        WaterBalance water
+        WaterInOil water
     ) =>
         new(
             action,
@@ -144,12 +145,12 @@ internal static class Advisor
         ChargeRecords records,
         RecommendedAction action,
         IReadOnlyList<Finding> reasons,
-        WaterBalance water
+        WaterInOil water
     )
     {
         switch (action)
         {
-            case RecommendedAction.DrainFreeWater when water is WaterBalance.Split { FreeAtStandstill: { } free }:
+            case RecommendedAction.DrainFreeWater when water is WaterInOil.Split { FreeAtStandstill: { } free }:
                 yield return EvidenceItem.Number("free water at standstill", free.Liters, "L");
                 break;
             case RecommendedAction.PlanOilChange:

@@ -1,7 +1,6 @@
-using OilCondition.Guards;
-using OilCondition.Sampling;
+using OilCondition.Text;
 
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>What belongs into the maintenance system, with a key that is the same for the same problem.</summary>
 /// <remarks>

@@ -1,7 +1,7 @@
 using System.Text.Json;
-using OilCondition.Guards;
+using OilCondition.Text;
 
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <content>Findings, alerts and recommendations.</content>
 internal static partial class AssessmentJson

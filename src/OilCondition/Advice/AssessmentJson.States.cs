@@ -1,9 +1,9 @@
 using System.Text.Json;
-using OilCondition.Guards;
 using OilCondition.Limits;
 using OilCondition.Prognosis;
+using OilCondition.Text;
 
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <content>Where each measurand stands, how it moves and how long it has.</content>
 internal static partial class AssessmentJson

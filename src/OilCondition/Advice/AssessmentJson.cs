@@ -1,11 +1,11 @@
 using System.Text.Json;
-using OilCondition.Guards;
+using OilCondition.Cleanup;
 using OilCondition.Limits;
-using OilCondition.Purification;
-using OilCondition.Sampling;
+using OilCondition.Prognosis;
+using OilCondition.Text;
 using OilCondition.Water;
 
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>Writes an assessment as JSON: facts as numbers with units, and the sentence beside them.</summary>
 internal static partial class AssessmentJson
@@ -32,10 +32,10 @@ internal static partial class AssessmentJson
             Recommendations(json, assessment.Recommendations);
         });
 
-    private static void Water(Utf8JsonWriter json, WaterBalance water)
+    private static void Water(Utf8JsonWriter json, WaterInOil water)
     {
         json.WriteStartObject("water");
-        if (water is WaterBalance.Split split)
+        if (water is WaterInOil.Split split)
         {
             json.WriteString("outcome", "split");
             Point(json, "total", split.Point);
@@ -55,7 +55,7 @@ internal static partial class AssessmentJson
         {
             json.WriteString(
                 "outcome",
-                water is WaterBalance.NoSaturationCurve ? "no-saturation-curve" : "no-water-reading"
+                water is WaterInOil.NoSaturationCurve ? "no-saturation-curve" : "no-water-reading"
             );
         }
 

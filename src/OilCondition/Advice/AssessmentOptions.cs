@@ -1,9 +1,8 @@
-using OilCondition.Guards;
 using OilCondition.Prognosis;
-using OilCondition.Sampling;
+using OilCondition.Text;
 using UnitsNet;
 
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>How an assessment is made.</summary>
 public sealed class AssessmentOptions

@@ -1,7 +1,8 @@
-using OilCondition.Sampling;
+using OilCondition.Text;
+using OilCondition.Water;
 using UnitsNet;
 
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>The records of the charge that is in the machine, up to now.</summary>
 internal sealed class ChargeRecords

@@ -1,6 +1,6 @@
-using OilCondition.Purification;
+using OilCondition.Cleanup;
 
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>Where a treatment that is under way stands.</summary>
 public sealed class CleanupFinding : Finding

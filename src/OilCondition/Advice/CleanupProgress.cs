@@ -1,7 +1,6 @@
-using OilCondition.Purification;
-using OilCondition.Sampling;
+using OilCondition.Cleanup;
 
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>A treatment that is under way, as far as its readings tell.</summary>
 public sealed class CleanupProgress

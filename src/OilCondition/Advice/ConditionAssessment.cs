@@ -1,9 +1,8 @@
 using OilCondition.Cleanliness;
-using OilCondition.Limits;
+using OilCondition.Cleanup;
 using OilCondition.Prognosis;
-using OilCondition.Sampling;
 
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>Everything that was concluded about one oil charge at one moment.</summary>
 public sealed class ConditionAssessment
@@ -16,7 +15,7 @@ public sealed class ConditionAssessment
         LimitSet limits,
         AssessmentOptions options,
         IReadOnlyList<MeasurandState> states,
-        WaterBalance water,
+        WaterInOil water,
         CleanlinessCode? cleanliness,
         CleanupProgress? cleanup,
         NextSample? nextSample,
@@ -57,7 +56,7 @@ public sealed class ConditionAssessment
     public IReadOnlyList<MeasurandState> States { get; }
 
     /// <summary>Dissolved and free water at running and standstill temperature.</summary>
-    public WaterBalance Water { get; }
+    public WaterInOil Water { get; }
 
     /// <summary>ISO 4406 code of the latest particle counts; null when this charge has none.</summary>
     public CleanlinessCode? Cleanliness { get; }

@@ -1,12 +1,11 @@
 using OilCondition.Cleanliness;
-using OilCondition.Guards;
-using OilCondition.Limits;
+using OilCondition.Cleanup;
 using OilCondition.Prognosis;
-using OilCondition.Purification;
-using OilCondition.Sampling;
+using OilCondition.Text;
+using OilCondition.Water;
 using UnitsNet;
 
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>From a machine's records and a limit set to findings, alerts and recommendations. A pure function.</summary>
 /// <example>
@@ -59,17 +58,17 @@ public static class ConditionAssessor
         );
     }
 
-    private static WaterBalance Water(ChargeRecords records)
+    private static WaterInOil Water(ChargeRecords records)
     {
         var machine = records.History.Machine;
         if (records.Latest(Measurands.WaterContent) is not { } point)
         {
-            return new WaterBalance.NoWaterReading();
+            return new WaterInOil.NoWaterReading();
         }
 
         if (machine.Oil.SaturationCurve is not { } curve)
         {
-            return new WaterBalance.NoSaturationCurve();
+            return new WaterInOil.NoSaturationCurve();
         }
 
         var total = MassFraction.FromPartsPerMillion(point.Reading.Value);
@@ -80,7 +79,7 @@ public static class ConditionAssessor
         Volume? free = hasDensity
             ? Volume.FromLiters(standstill.Free.DecimalFractions * machine.ChargeVolume.CubicMeters * density.Value)
             : null;
-        return new WaterBalance.Split(
+        return new WaterInOil.Split(
             point,
             curve,
             curve.Split(total, machine.RunningTemperature),

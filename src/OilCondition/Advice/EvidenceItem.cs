@@ -1,6 +1,6 @@
-using OilCondition.Guards;
+using OilCondition.Text;
 
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>One figure or word on which a finding or a recommendation rests.</summary>
 public sealed record EvidenceItem

@@ -1,7 +1,6 @@
-using OilCondition.Guards;
-using OilCondition.Sampling;
+using OilCondition.Text;
 
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>
 /// Something found about an oil, as facts: <see cref="LimitFinding"/>, <see cref="FreeWaterFinding"/>,

@@ -1,4 +1,4 @@
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>What was found. The codes are part of alert keys and do not change.</summary>
 public enum FindingCode

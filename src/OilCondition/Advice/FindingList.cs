@@ -1,9 +1,10 @@
+using OilCondition.Cleanup;
 using OilCondition.Limits;
 using OilCondition.Prognosis;
-using OilCondition.Sampling;
 using OilCondition.Statistics;
+using OilCondition.Water;
 
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>From states to findings: the one place that says what is worth saying.</summary>
 internal sealed class FindingList(
@@ -15,19 +16,19 @@ internal sealed class FindingList(
     /// <summary>Chance of crossing within the planning horizon from which on a work request is due: the P10 date lies within it.</summary>
     private const double ChanceWorthPlanning = 0.1;
 
-    public IEnumerable<Finding> Of(WaterBalance water, CleanupProgress? cleanup) =>
+    public IEnumerable<Finding> Of(WaterInOil water, CleanupProgress? cleanup) =>
         Limits()
             .Concat(Lives())
             .Concat(Returns())
             .Concat(UnrecordedChanges())
-            .Concat(HasFreeWater(water) ? [new FreeWaterFinding((WaterBalance.Split)water)] : [])
+            .Concat(HasFreeWater(water) ? [new FreeWaterFinding((WaterInOil.Split)water)] : [])
             .Concat(cleanup is null ? [] : [new CleanupFinding(cleanup)])
             .Concat(Records())
             .Concat(Overdue());
 
     /// <summary>A total that is only known to lie below a figure proves no free water.</summary>
-    private static bool HasFreeWater(WaterBalance water) =>
-        water is WaterBalance.Split { Standstill.HasFreeWater: true, Point.Reading.Qualifier: not Qualifier.LessThan };
+    private static bool HasFreeWater(WaterInOil water) =>
+        water is WaterInOil.Split { Standstill.HasFreeWater: true, Point.Reading.Qualifier: not Qualifier.LessThan };
 
     private IEnumerable<Finding> Limits() =>
         states

@@ -1,11 +1,12 @@
-using OilCondition.Sampling;
+using OilCondition.Cleanup;
+using OilCondition.Water;
 
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>Water beyond what the oil can hold dissolved.</summary>
 public sealed class FreeWaterFinding : Finding
 {
-    internal FreeWaterFinding(WaterBalance.Split balance)
+    internal FreeWaterFinding(WaterInOil.Split balance)
         : base(
             balance.Running.HasFreeWater ? FindingCode.FreeWaterRunning : FindingCode.FreeWaterAtStandstill,
             balance.Running.HasFreeWater ? Severity.Alarm : Severity.Alert,
@@ -13,7 +14,7 @@ public sealed class FreeWaterFinding : Finding
         ) => Balance = balance;
 
     /// <summary>The split of the water at both temperatures.</summary>
-    public WaterBalance.Split Balance { get; }
+    public WaterInOil.Split Balance { get; }
 
     /// <inheritdoc/>
     public override IReadOnlyList<EvidenceItem> Evidence

@@ -1,8 +1,7 @@
-using OilCondition.Guards;
 using OilCondition.Limits;
-using OilCondition.Sampling;
+using OilCondition.Text;
 
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>A reading, or its rate of change, beyond its alert or alarm figure; or there, and waiting to be confirmed.</summary>
 public sealed class LimitFinding : Finding

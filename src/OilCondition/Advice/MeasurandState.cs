@@ -1,8 +1,7 @@
 using OilCondition.Limits;
 using OilCondition.Prognosis;
-using OilCondition.Sampling;
 
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>Where one measurand stands against one limit, whether it moves, and how long it may take to get there.</summary>
 public sealed class MeasurandState

@@ -1,9 +1,8 @@
 using OilCondition.Limits;
 using OilCondition.Prognosis;
-using OilCondition.Sampling;
 using OilCondition.Statistics;
 
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>Works out where one limited measurand stands, whether it moves, and how long it has.</summary>
 internal static class MeasurandStates

@@ -1,6 +1,6 @@
-using OilCondition.Purification;
+using OilCondition.Treatment;
 
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>Something to do, why, how much, and what to beware of.</summary>
 public sealed class Recommendation

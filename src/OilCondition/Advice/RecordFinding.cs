@@ -1,6 +1,4 @@
-using OilCondition.Sampling;
-
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>Something wrong with the records.</summary>
 public sealed class RecordFinding : Finding

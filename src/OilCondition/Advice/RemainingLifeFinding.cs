@@ -1,8 +1,8 @@
-using OilCondition.Guards;
+using OilCondition.Limits;
 using OilCondition.Prognosis;
-using OilCondition.Sampling;
+using OilCondition.Text;
 
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>A measurand that moves towards a limit and may cross it within the planning horizon.</summary>
 public sealed class RemainingLifeFinding : Finding

@@ -1,6 +1,4 @@
-using OilCondition.Sampling;
-
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>What a finished treatment removed is coming back: the readings since then rise, and the latest lies above its target.</summary>
 public sealed class ReturnFinding : Finding

@@ -1,7 +1,6 @@
 using OilCondition.Prognosis;
-using OilCondition.Sampling;
 
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>No sample was taken for longer than the longest interval of the sampling plan.</summary>
 public sealed class SampleOverdueFinding : Finding

@@ -1,12 +1,13 @@
 using OilCondition.Cleanliness;
-using OilCondition.Guards;
+using OilCondition.Cleanup;
 using OilCondition.Limits;
 using OilCondition.Prognosis;
-using OilCondition.Purification;
-using OilCondition.Sampling;
 using OilCondition.Statistics;
+using OilCondition.Text;
+using OilCondition.Treatment;
+using OilCondition.Water;
 
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>The one place where findings, recommendations and cautions become English sentences.</summary>
 public static class Sentences

@@ -1,4 +1,4 @@
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>How much a finding asks for. Alert and alarm are the words of ISO 13372.</summary>
 public enum Severity

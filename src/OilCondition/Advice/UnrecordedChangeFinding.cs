@@ -1,6 +1,4 @@
-using OilCondition.Sampling;
-
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>Several measurands change their level between the same two samples, and no event is recorded there.</summary>
 public sealed class UnrecordedChangeFinding : Finding

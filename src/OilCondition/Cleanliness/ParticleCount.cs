@@ -1,5 +1,5 @@
 using System.Globalization;
-using OilCondition.Guards;
+using OilCondition.Text;
 using UnitsNet;
 
 namespace OilCondition.Cleanliness;

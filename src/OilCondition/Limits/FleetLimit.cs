@@ -1,6 +1,4 @@
 using System.Globalization;
-using OilCondition.Sampling;
-using OilCondition.Sources;
 using OilCondition.Statistics;
 
 namespace OilCondition.Limits;

@@ -1,6 +1,5 @@
-using OilCondition.Guards;
-using OilCondition.Sampling;
-using OilCondition.Sources;
+using OilCondition.Statistics;
+using OilCondition.Text;
 
 namespace OilCondition.Limits;
 

@@ -1,3 +1,5 @@
+using OilCondition.Text;
+
 namespace OilCondition.Limits;
 
 /// <summary>An alert and an alarm figure on one side. A reading beyond the figure is in the zone; on the figure it is not.</summary>
@@ -18,8 +20,8 @@ public sealed record LimitBand
             throw new ArgumentException("A band needs an alert or an alarm figure.", nameof(alert));
         }
 
-        Alert = alert is { } first ? Guards.Guard.InRange(first, -Largest, Largest, "", nameof(alert)) : null;
-        Alarm = alarm is { } second ? Guards.Guard.InRange(second, -Largest, Largest, "", nameof(alarm)) : null;
+        Alert = alert is { } first ? Text.Guard.InRange(first, -Largest, Largest, "", nameof(alert)) : null;
+        Alarm = alarm is { } second ? Text.Guard.InRange(second, -Largest, Largest, "", nameof(alarm)) : null;
     }
 
     /// <summary>Where the alert zone begins; null for none.</summary>

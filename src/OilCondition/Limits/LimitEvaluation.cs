@@ -1,5 +1,3 @@
-using OilCondition.Sampling;
-
 namespace OilCondition.Limits;
 
 /// <summary>A reading, or a series of them, held against a limit.</summary>

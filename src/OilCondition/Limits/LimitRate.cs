@@ -1,5 +1,4 @@
-using OilCondition.Guards;
-using OilCondition.Sampling;
+using OilCondition.Text;
 using UnitsNet;
 
 namespace OilCondition.Limits;

@@ -1,7 +1,7 @@
-using OilCondition.Guards;
-using OilCondition.Sampling;
+using OilCondition.Limits;
+using OilCondition.Text;
 
-namespace OilCondition.Limits;
+namespace OilCondition;
 
 /// <summary>The limits for one kind of machine.</summary>
 public sealed class LimitSet

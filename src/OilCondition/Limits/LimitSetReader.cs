@@ -1,8 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
-using OilCondition.Guards;
-using OilCondition.Sampling;
-using OilCondition.Sources;
+using OilCondition.Text;
 using UnitsNet;
 
 namespace OilCondition.Limits;

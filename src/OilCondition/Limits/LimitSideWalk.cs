@@ -1,4 +1,4 @@
-using OilCondition.Sampling;
+using OilCondition.Cleanup;
 
 namespace OilCondition.Limits;
 

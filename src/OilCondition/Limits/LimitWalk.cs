@@ -1,5 +1,3 @@
-using OilCondition.Sampling;
-
 namespace OilCondition.Limits;
 
 /// <summary>Walks through readings in order of time, up and down the two sides of a limit on their own.</summary>

@@ -1,4 +1,3 @@
-using OilCondition.Sampling;
 using OilCondition.Statistics;
 
 namespace OilCondition.Limits;

@@ -1,6 +1,5 @@
-using OilCondition.Guards;
-using OilCondition.Sampling;
 using OilCondition.Statistics;
+using OilCondition.Text;
 
 namespace OilCondition.Prognosis;
 

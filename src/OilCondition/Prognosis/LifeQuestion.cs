@@ -1,5 +1,3 @@
-using OilCondition.Sampling;
-
 namespace OilCondition.Prognosis;
 
 /// <summary>What was asked: which readings, which limit, which model.</summary>

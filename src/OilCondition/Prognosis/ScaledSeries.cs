@@ -1,5 +1,3 @@
-using OilCondition.Sampling;
-
 namespace OilCondition.Prognosis;
 
 /// <summary>The readings of a series that a forecast can use, on the scale on which they are taken to scatter evenly.</summary>

@@ -1,4 +1,4 @@
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>Something wrong with the records of a machine, and what it was about.</summary>
 public sealed class HistoryIssue

@@ -1,4 +1,4 @@
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>What can be wrong with the records of a machine.</summary>
 public enum HistoryIssueKind

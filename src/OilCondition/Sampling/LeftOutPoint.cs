@@ -1,4 +1,4 @@
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>A reading that is kept out of a series, and why. It stays visible beside the series.</summary>
 public sealed record LeftOutPoint

@@ -1,4 +1,4 @@
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>Why a reading is kept out of a series.</summary>
 public enum LeftOutReason

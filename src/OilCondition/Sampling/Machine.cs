@@ -1,7 +1,7 @@
-using OilCondition.Guards;
+using OilCondition.Text;
 using UnitsNet;
 
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>A machine with one oil charge in it.</summary>
 public sealed class Machine
@@ -36,8 +36,8 @@ public sealed class Machine
         Guard.Positive(chargeVolume.Liters, "L", nameof(chargeVolume));
         Guard.InRange(chargeVolume.Liters, 0, LargestLiters, "L", nameof(chargeVolume));
         ChargeVolume = chargeVolume;
-        Guards.OilTemperature.Celsius(runningTemperature, nameof(runningTemperature));
-        Guards.OilTemperature.Celsius(standstillTemperature, nameof(standstillTemperature));
+        Text.OilTemperature.Celsius(runningTemperature, nameof(runningTemperature));
+        Text.OilTemperature.Celsius(standstillTemperature, nameof(standstillTemperature));
         RunningTemperature = runningTemperature;
         StandstillTemperature = standstillTemperature;
     }

@@ -1,6 +1,6 @@
-using OilCondition.Guards;
+using OilCondition.Text;
 
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>Something that is measured on an oil: what it is called, its unit, when it is worse and what is plausible.</summary>
 /// <remarks>All readings of a measurand are in its one unit. Two measurands are equal when their ids are.</remarks>

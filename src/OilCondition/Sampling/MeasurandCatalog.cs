@@ -1,6 +1,6 @@
-using OilCondition.Guards;
+using OilCondition.Text;
 
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>The measurands that a file or a limit set may name.</summary>
 public sealed class MeasurandCatalog

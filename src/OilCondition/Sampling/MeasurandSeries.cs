@@ -1,4 +1,4 @@
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>One measurand on one time axis, in order of time. Censored readings stay censored.</summary>
 public sealed class MeasurandSeries

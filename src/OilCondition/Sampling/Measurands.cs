@@ -1,4 +1,8 @@
-namespace OilCondition.Sampling;
+using OilCondition.Text;
+using OilCondition.Viscosity;
+using OilCondition.Water;
+
+namespace OilCondition;
 
 /// <summary>The measurands that the library knows by itself. Users add their own with <see cref="MeasurandCatalog.With"/>.</summary>
 /// <remarks>Plausible ranges are wide on purpose (common practice, no source): they stop typing errors, not bad oils.</remarks>

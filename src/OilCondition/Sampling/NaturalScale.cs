@@ -1,4 +1,4 @@
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>The scale on which a measurand's scatter and growth are even.</summary>
 public enum NaturalScale

@@ -1,7 +1,7 @@
-using OilCondition.Guards;
+using OilCondition.Text;
 using OilCondition.Water;
 
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>An oil as it is delivered: its name, its new-oil readings and, where it was measured, its water saturation.</summary>
 public sealed class Oil

@@ -1,4 +1,4 @@
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>The oil was drained and replaced: a new charge begins, with its own history and its own alert keys.</summary>
 public sealed class OilChange : OilEvent

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>One filling of a machine, from one oil change to the next.</summary>
 public sealed record OilCharge

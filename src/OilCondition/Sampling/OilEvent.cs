@@ -1,6 +1,6 @@
-using OilCondition.Guards;
+using OilCondition.Text;
 
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>Something that was done to an oil: <see cref="OilChange"/>, <see cref="TopUp"/> or <see cref="TreatmentRun"/>.</summary>
 public abstract class OilEvent

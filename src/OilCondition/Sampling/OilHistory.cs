@@ -1,6 +1,6 @@
-using OilCondition.Guards;
+using OilCondition.Text;
 
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>Everything known about the oil of one machine: samples, sensor readings and events, in order of time.</summary>
 /// <remarks>

@@ -1,6 +1,6 @@
-using OilCondition.Guards;
+using OilCondition.Text;
 
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>One laboratory sample of one machine's oil.</summary>
 public sealed class OilSample

@@ -1,4 +1,4 @@
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>How a reported number is to be read.</summary>
 public enum Qualifier

@@ -1,7 +1,7 @@
 using System.Globalization;
-using OilCondition.Guards;
+using OilCondition.Text;
 
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>A reported number in the unit of its measurand, with its qualifier.</summary>
 public readonly record struct Reading

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>Brings records into one order whatever order they came in, and keeps each of them once.</summary>
 internal static class RecordOrder

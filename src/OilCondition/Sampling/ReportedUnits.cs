@@ -1,10 +1,10 @@
 using System.Globalization;
 using OilCondition.Cleanliness;
-using OilCondition.Guards;
+using OilCondition.Text;
 using OilCondition.Viscosity;
 using UnitsNet;
 
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>Converts a number in a unit that laboratories write into the one unit of a measurand.</summary>
 /// <remarks>

@@ -1,4 +1,4 @@
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>Finds samples that were plainly taken from another oil, by what tells an oil's identity.</summary>
 /// <remarks>

@@ -1,4 +1,4 @@
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>One reading of a series.</summary>
 public sealed record SeriesPoint

@@ -1,7 +1,8 @@
-using OilCondition.Guards;
+using OilCondition.Cleanup;
 using OilCondition.Statistics;
+using OilCondition.Text;
 
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>Whether a series moves or only scatters, and what is left of it once wild readings and earlier levels are set aside.</summary>
 /// <remarks>

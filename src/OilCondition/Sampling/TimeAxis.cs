@@ -1,4 +1,4 @@
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>What the time axis of a series counts.</summary>
 public enum TimeAxis

@@ -1,7 +1,7 @@
-using OilCondition.Guards;
+using OilCondition.Text;
 using UnitsNet;
 
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>New oil was added to the charge.</summary>
 public sealed class TopUp : OilEvent

@@ -1,7 +1,7 @@
-using OilCondition.Guards;
+using OilCondition.Text;
 using UnitsNet;
 
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>Takes the dilution by top-ups out of a series, so that its slope is what the machine does to the oil.</summary>
 /// <remarks>

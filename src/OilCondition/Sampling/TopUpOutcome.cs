@@ -1,4 +1,4 @@
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>Whether top-ups were reckoned out of a series, and why not.</summary>
 public enum TopUpOutcome

@@ -1,4 +1,6 @@
-namespace OilCondition.Sampling;
+using OilCondition.Treatment;
+
+namespace OilCondition;
 
 /// <summary>Ways to clean an oil charge without changing it.</summary>
 public enum TreatmentKind

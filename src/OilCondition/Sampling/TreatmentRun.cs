@@ -1,6 +1,6 @@
-using OilCondition.Guards;
+using OilCondition.Text;
 
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>A treatment of the charge with a start, possibly an end, and what it is to reach.</summary>
 public sealed class TreatmentRun : OilEvent

@@ -1,4 +1,4 @@
-namespace OilCondition.Sampling;
+namespace OilCondition;
 
 /// <summary>In which direction a measurand gets worse.</summary>
 public enum WorseDirection

@@ -1,6 +1,6 @@
-using OilCondition.Guards;
+using OilCondition.Text;
 
-namespace OilCondition.Sources;
+namespace OilCondition;
 
 /// <summary>Where a constant, a curve, a table or a limit comes from. It travels with the figure into results, JSON and reports.</summary>
 /// <remarks>Two sources are equal when kind, text and locator are equal, letter by letter.</remarks>

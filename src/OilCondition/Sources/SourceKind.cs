@@ -1,4 +1,4 @@
-namespace OilCondition.Sources;
+namespace OilCondition;
 
 /// <summary>What stands behind a figure, from the strongest evidence to the weakest.</summary>
 public enum SourceKind

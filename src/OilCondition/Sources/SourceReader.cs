@@ -1,7 +1,7 @@
 using System.Text.Json;
-using OilCondition.Guards;
+using OilCondition.Text;
 
-namespace OilCondition.Sources;
+namespace OilCondition;
 
 /// <summary>Reads a source as JSON files write it: <c>{ "kind": "standard", "text": "…", "locator": "…" }</c>.</summary>
 internal static class SourceReader

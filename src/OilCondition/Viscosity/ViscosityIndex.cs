@@ -1,6 +1,5 @@
 using MathNet.Numerics.RootFinding;
-using OilCondition.Guards;
-using OilCondition.Sources;
+using OilCondition.Text;
 using UnitsNet;
 
 namespace OilCondition.Viscosity;

@@ -1,5 +1,4 @@
-using OilCondition.Guards;
-using OilCondition.Sources;
+using OilCondition.Text;
 using UnitsNet;
 
 namespace OilCondition.Viscosity;

@@ -1,4 +1,3 @@
-using OilCondition.Sources;
 using UnitsNet;
 
 namespace OilCondition.Water;

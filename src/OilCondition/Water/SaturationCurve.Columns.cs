@@ -1,4 +1,4 @@
-using OilCondition.Guards;
+using OilCondition.Text;
 #if NET
 using System.Numerics;
 #endif

@@ -1,10 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using CsCheck;
-using OilCondition.Advice;
-using OilCondition.Limits;
 using OilCondition.Prognosis;
-using OilCondition.Sampling;
 using OilCondition.Tests.Properties;
 using OilCondition.Tests.Sampling;
 using OilCondition.Viscosity;

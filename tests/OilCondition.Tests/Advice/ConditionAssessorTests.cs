@@ -1,11 +1,9 @@
 using System.Text.Json;
-using OilCondition.Advice;
+using OilCondition.Cleanup;
 using OilCondition.Limits;
 using OilCondition.Prognosis;
-using OilCondition.Purification;
-using OilCondition.Sampling;
-using OilCondition.Sources;
 using OilCondition.Tests.Sampling;
+using OilCondition.Treatment;
 
 namespace OilCondition.Tests.Advice;
 
@@ -220,7 +218,7 @@ public class ConditionAssessorTests
         );
         var history = OilHistory.Create(machine, Samples(_ => 250, _ => 0.12), [], []);
 
-        Assess(history).Water.ShouldBeOfType<WaterBalance.NoSaturationCurve>();
+        Assess(history).Water.ShouldBeOfType<WaterInOil.NoSaturationCurve>();
     }
 
     [Fact]

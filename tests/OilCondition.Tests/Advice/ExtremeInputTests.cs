@@ -1,9 +1,6 @@
 using CsCheck;
-using OilCondition.Advice;
 using OilCondition.Limits;
 using OilCondition.Prognosis;
-using OilCondition.Sampling;
-using OilCondition.Sources;
 using OilCondition.Tests.Properties;
 using OilCondition.Tests.Sampling;
 using UnitsNet;

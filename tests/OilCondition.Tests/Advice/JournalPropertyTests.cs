@@ -1,5 +1,4 @@
 using CsCheck;
-using OilCondition.Advice;
 using OilCondition.Tests.Properties;
 using UnitsNet;
 

@@ -1,8 +1,5 @@
-using OilCondition.Advice;
 using OilCondition.Limits;
 using OilCondition.Prognosis;
-using OilCondition.Sampling;
-using OilCondition.Sources;
 using OilCondition.Tests.Sampling;
 using UnitsNet;
 
@@ -193,7 +190,7 @@ public class LimitFindingTests
             []
         );
 
-        Assess(history, Absolute()).Water.ShouldBeOfType<WaterBalance.Split>().Point.Reading.Value.ShouldBe(900);
+        Assess(history, Absolute()).Water.ShouldBeOfType<WaterInOil.Split>().Point.Reading.Value.ShouldBe(900);
     }
 
     [Fact]

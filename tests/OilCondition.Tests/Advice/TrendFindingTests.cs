@@ -1,9 +1,6 @@
 using System.Text.Json;
-using OilCondition.Advice;
 using OilCondition.Limits;
 using OilCondition.Prognosis;
-using OilCondition.Sampling;
-using OilCondition.Sources;
 using OilCondition.Tests.Sampling;
 using UnitsNet;
 

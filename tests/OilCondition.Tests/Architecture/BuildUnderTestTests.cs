@@ -1,6 +1,5 @@
 using System.Reflection;
 using System.Runtime.Versioning;
-using OilCondition.Sources;
 
 namespace OilCondition.Tests.Architecture;
 

@@ -1,27 +1,41 @@
 using System.Reflection;
 using System.Reflection.Emit;
-using OilCondition.Sources;
+using System.Text.RegularExpressions;
+using OilCondition.Limits;
 
 namespace OilCondition.Tests.Architecture;
 
-/// <summary>The floors of the house (docs/architecture.md): a room uses only rooms on lower floors, and itself.</summary>
-public class FloorTests
+/// <summary>
+/// The floors of the house (docs/architecture.md): a room uses only rooms on lower floors, and itself. A room is a folder of
+/// src/OilCondition; folders inside a room use one another in one direction only.
+/// </summary>
+public partial class FloorTests
 {
     private static readonly Dictionary<string, int> Floors = new(StringComparer.Ordinal)
     {
-        ["Guards"] = 0,
+        ["Text"] = 0,
         ["Sources"] = 0,
+        ["Statistics"] = 0,
         ["Water"] = 1,
         ["Cleanliness"] = 1,
         ["Viscosity"] = 1,
         ["Thermal"] = 1,
-        ["Statistics"] = 1,
         ["Sampling"] = 2,
         ["Limits"] = 3,
-        ["Purification"] = 3,
         ["Prognosis"] = 3,
-        ["Advice"] = 4,
+        ["Treatment"] = 3,
+        ["Cleanup"] = 4,
+        ["Station"] = 4,
+        ["Advice"] = 5,
     };
+
+    /// <summary>Rooms whose types are the words of the job; the others have a namespace of their own name.</summary>
+    private static readonly string[] RootRooms = ["Sources", "Sampling", "Station", "Advice"];
+
+    /// <summary>Rooms whose folders are still to be put in order.</summary>
+    private static readonly string[] Tangled = ["Water", "Treatment", "Cleanup"];
+
+    private static readonly string[] RootTypes = [nameof(LimitSet)];
 
     private static readonly Dictionary<short, OpCode> OpCodesByValue = typeof(OpCodes)
         .GetFields(BindingFlags.Public | BindingFlags.Static)
@@ -30,22 +44,56 @@ public class FloorTests
 
     private static readonly Assembly Core = typeof(Source).Assembly;
 
+    private static readonly Lazy<Dictionary<string, string>> FolderByType = new(ReadFolders);
+
     [Fact]
-    public void Every_namespace_is_a_room_of_the_house() =>
-        Core.GetTypes().Where(IsOurs).Select(Room).Distinct().Where(room => !Floors.ContainsKey(room)).ShouldBeEmpty();
+    public void Every_folder_is_a_room_of_the_house() =>
+        FolderByType.Value.Values.Select(RoomOf).Distinct(StringComparer.Ordinal).ShouldBeSubsetOf(Floors.Keys);
+
+    [Fact]
+    public void Every_type_stands_in_the_namespace_of_its_room()
+    {
+        var strays =
+            from type in Core.GetTypes().Where(IsOurs)
+            let room = RoomOf(Folder(type))
+            let isRoot = RootRooms.Contains(room) || RootTypes.Contains(Outermost(type).Name)
+            let expected = isRoot ? "OilCondition" : $"OilCondition.{room}"
+            where type.Namespace != expected
+            select $"{type.FullName} of {room}";
+
+        strays.ShouldBeEmpty();
+    }
 
     [Fact]
     public void No_room_reaches_up_or_sideways()
     {
         var breaches =
-            from type in Core.GetTypes().Where(IsOurs)
-            from used in TypesUsedBy(type).Where(IsOurs)
-            let room = Room(type)
-            let to = Room(used)
-            where room != to && Floors[to] >= Floors[room] && to != "Guards"
-            select $"{room}.{type.Name} uses {to}.{used.Name}";
+            from pair in Uses()
+            let room = RoomOf(Folder(pair.User))
+            let to = RoomOf(Folder(pair.Used))
+            where room != to && Floors[to] >= Floors[room] && to != "Text"
+            select $"{room}.{pair.User.Name} uses {to}.{pair.Used.Name}";
 
         breaches.Distinct(StringComparer.Ordinal).ShouldBeEmpty();
+    }
+
+    [Fact]
+    public void Folders_inside_a_room_have_no_circle()
+    {
+        var uses = Uses()
+            .Select(pair =>
+                (From: Folder(pair.User), To: Folder(pair.Used), Text: $"{pair.User.Name} uses {pair.Used.Name}")
+            )
+            .Where(use => use.From != use.To && RoomOf(use.From) == RoomOf(use.To))
+            .GroupBy(use => (use.From, use.To))
+            .ToDictionary(group => group.Key, group => group.First().Text);
+
+        var circles =
+            from pair in uses.Keys
+            where !Tangled.Contains(RoomOf(pair.From)) && Reaches(uses.Keys, pair.To, pair.From)
+            select $"{pair.From} -> {pair.To}: {uses[pair]}";
+
+        circles.ShouldBeEmpty();
     }
 
     [Fact]
@@ -53,9 +101,72 @@ public class FloorTests
         TypesUsedBy(typeof(ProbeOfTheCheck)).ShouldContain(typeof(Source));
 
     private static bool IsOurs(Type type) =>
-        type.Assembly == Core && (type.Namespace ?? "").StartsWith("OilCondition.", StringComparison.Ordinal);
+        type.Assembly == Core
+        && !type.HasElementType
+        && (
+            type.Namespace is "OilCondition"
+            || (type.Namespace ?? "").StartsWith("OilCondition.", StringComparison.Ordinal)
+        );
 
-    private static string Room(Type type) => type.Namespace!.Split('.')[1];
+    private static IEnumerable<(Type User, Type Used)> Uses() =>
+        from type in Core.GetTypes().Where(IsOurs)
+        from used in TypesUsedBy(type).Where(IsOurs)
+        select (type, used);
+
+    private static bool Reaches(IReadOnlyCollection<(string From, string To)> uses, string from, string to)
+    {
+        var seen = new HashSet<string>(StringComparer.Ordinal) { from };
+        var open = new Queue<string>(seen);
+        while (open.TryDequeue(out var folder))
+        {
+            if (folder == to)
+            {
+                return true;
+            }
+
+            foreach (var next in uses.Where(use => use.From == folder && seen.Add(use.To)))
+            {
+                open.Enqueue(next.To);
+            }
+        }
+
+        return false;
+    }
+
+    private static Type Outermost(Type type) => type.DeclaringType is { } outer ? Outermost(outer) : type;
+
+    private static string Folder(Type type) => FolderByType.Value[Outermost(type).Name.Split('`')[0]];
+
+    private static string RoomOf(string folder) => folder.Split('/')[0];
+
+    /// <summary>The folder of each type, from the sources: assemblies do not know it.</summary>
+    private static Dictionary<string, string> ReadFolders()
+    {
+        var root = RepositoryFiles.PathOf("src", "OilCondition");
+        var folders = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (var file in Directory.EnumerateFiles(root, "*.cs", SearchOption.AllDirectories))
+        {
+            var folder = Path.GetRelativePath(root, Path.GetDirectoryName(file)!).Replace('\\', '/');
+            if (folder.Split('/')[0] is "bin" or "obj")
+            {
+                continue;
+            }
+
+            foreach (Match match in TypeDeclaration().Matches(File.ReadAllText(file)))
+            {
+                folders[match.Groups["name"].Value] = folder;
+            }
+        }
+
+        return folders;
+    }
+
+    [GeneratedRegex(
+        @"^(public|internal|file) ([a-z]+ )*(class|struct|record struct|record|enum|interface|delegate \S+) (?<name>\w+)",
+        RegexOptions.Multiline | RegexOptions.ExplicitCapture,
+        1000
+    )]
+    private static partial Regex TypeDeclaration();
 
     /// <summary>Every type in a type's surface and in its method bodies, read from the IL.</summary>
     private static HashSet<Type> TypesUsedBy(Type type)

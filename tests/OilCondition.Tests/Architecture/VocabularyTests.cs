@@ -1,7 +1,6 @@
 using System.Reflection;
 using System.Text.RegularExpressions;
 using OilCondition.LabFiles;
-using OilCondition.Sources;
 
 namespace OilCondition.Tests.Architecture;
 

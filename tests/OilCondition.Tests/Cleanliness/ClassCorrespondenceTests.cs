@@ -1,5 +1,4 @@
 using OilCondition.Cleanliness;
-using OilCondition.Sources;
 using OilCondition.Tests.Reference;
 
 namespace OilCondition.Tests.Cleanliness;

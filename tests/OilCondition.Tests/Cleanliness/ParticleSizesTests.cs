@@ -1,6 +1,5 @@
 using CsCheck;
 using OilCondition.Cleanliness;
-using OilCondition.Sources;
 using OilCondition.Tests.Properties;
 using OilCondition.Tests.Reference;
 

@@ -1,6 +1,7 @@
 using HarrowPoint.Generator;
-using OilCondition.Purification;
+using OilCondition.Cleanup;
 using OilCondition.Tests.Architecture;
+using OilCondition.Treatment;
 using UnitsNet;
 
 namespace OilCondition.Tests.Examples;

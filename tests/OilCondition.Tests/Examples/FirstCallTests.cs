@@ -35,7 +35,7 @@ public class FirstCallTests
         var journal = Path.GetTempFileName();
         try
         {
-            File.WriteAllText(journal, OilCondition.Advice.AlertJournal.Empty.ToJson());
+            File.WriteAllText(journal, OilCondition.AlertJournal.Empty.ToJson());
             Integrate(journal).ShouldContain("HP-CWP2/charge-1/limit-passed/rpvot");
             Integrate(journal).ShouldBeEmpty();
         }

@@ -1,8 +1,6 @@
 using HarrowPoint;
 using HarrowPoint.Generator;
-using OilCondition.Advice;
 using OilCondition.Reporting;
-using OilCondition.Sampling;
 using OilCondition.Tests.Architecture;
 
 namespace OilCondition.Tests.Examples;
@@ -78,7 +76,7 @@ public class HarrowPointTests
     public void The_cleanup_under_way_ends_when_the_truth_says_so()
     {
         var cleanup = Assess("HP-DTG1").Cleanup!;
-        var expected = cleanup.TimeToTarget.ShouldBeOfType<OilCondition.Purification.TimeToTarget.Expected>();
+        var expected = cleanup.TimeToTarget.ShouldBeOfType<OilCondition.Cleanup.TimeToTarget.Expected>();
 
         TheTruth.GateUnitCleanup.TargetAt.ShouldBeInRange(expected.Earliest, expected.Latest);
         cleanup.Curve.RatePerHour.ShouldBe(TheTruth.GateUnitCleanup.RatePerHour, 0.01);

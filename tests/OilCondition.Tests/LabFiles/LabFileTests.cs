@@ -1,6 +1,5 @@
 using CsCheck;
 using OilCondition.LabFiles;
-using OilCondition.Sampling;
 using OilCondition.Tests.Properties;
 
 namespace OilCondition.Tests.LabFiles;

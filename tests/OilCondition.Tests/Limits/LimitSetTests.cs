@@ -1,5 +1,4 @@
 using OilCondition.Limits;
-using OilCondition.Sampling;
 
 namespace OilCondition.Tests.Limits;
 

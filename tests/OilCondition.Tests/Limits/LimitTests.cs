@@ -1,6 +1,4 @@
 using OilCondition.Limits;
-using OilCondition.Sampling;
-using OilCondition.Sources;
 using OilCondition.Tests.Sampling;
 
 namespace OilCondition.Tests.Limits;

@@ -1,8 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using OilCondition.Limits;
-using OilCondition.Sampling;
-using OilCondition.Sources;
 using OilCondition.Tests.Reference;
 using OilCondition.Tests.Sampling;
 

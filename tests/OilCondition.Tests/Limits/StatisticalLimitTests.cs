@@ -1,7 +1,5 @@
 using CsCheck;
 using OilCondition.Limits;
-using OilCondition.Sampling;
-using OilCondition.Sources;
 using OilCondition.Tests.Properties;
 using OilCondition.Tests.Sampling;
 

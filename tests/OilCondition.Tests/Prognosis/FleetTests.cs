@@ -1,5 +1,4 @@
 using OilCondition.Prognosis;
-using OilCondition.Sampling;
 using OilCondition.Statistics;
 using OilCondition.Tests.Sampling;
 using UnitsNet;

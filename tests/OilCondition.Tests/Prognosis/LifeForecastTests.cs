@@ -1,7 +1,6 @@
 using CsCheck;
 using MathNet.Numerics.Distributions;
 using OilCondition.Prognosis;
-using OilCondition.Sampling;
 using OilCondition.Statistics;
 using OilCondition.Tests.Properties;
 using OilCondition.Tests.Sampling;

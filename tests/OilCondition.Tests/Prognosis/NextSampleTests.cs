@@ -1,5 +1,4 @@
 using OilCondition.Prognosis;
-using OilCondition.Sampling;
 using UnitsNet;
 
 namespace OilCondition.Tests.Prognosis;

@@ -1,5 +1,3 @@
-using OilCondition.Sampling;
-using OilCondition.Sources;
 using OilCondition.Water;
 using UnitsNet;
 

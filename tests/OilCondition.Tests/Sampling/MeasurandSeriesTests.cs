@@ -1,5 +1,3 @@
-using OilCondition.Sampling;
-
 namespace OilCondition.Tests.Sampling;
 
 public class MeasurandSeriesTests

@@ -1,4 +1,3 @@
-using OilCondition.Sampling;
 using UnitsNet;
 
 namespace OilCondition.Tests.Sampling;

@@ -1,5 +1,3 @@
-using OilCondition.Sampling;
-
 namespace OilCondition.Tests.Sampling;
 
 /// <summary>Where the screen for bottles of another oil draws its lines; rules of common practice, figures by hand.</summary>

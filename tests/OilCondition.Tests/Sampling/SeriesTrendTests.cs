@@ -1,5 +1,4 @@
 using CsCheck;
-using OilCondition.Sampling;
 using OilCondition.Statistics;
 using OilCondition.Tests.Properties;
 

@@ -1,5 +1,4 @@
 using CsCheck;
-using OilCondition.Sampling;
 using OilCondition.Tests.Properties;
 using UnitsNet;
 

@@ -1,4 +1,3 @@
-using OilCondition.Sources;
 using OilCondition.Tests.Reference;
 using OilCondition.Thermal;
 using OilCondition.Water;

@@ -1,4 +1,3 @@
-using OilCondition.Sources;
 using OilCondition.Thermal;
 using UnitsNet;
 

@@ -61,10 +61,7 @@ public class CommonPracticeTests
     [Fact]
     public void An_oil_that_dissolves_more_water_needs_more_vacuum()
     {
-        var formulated = MineralOil.Aged(
-            Ratio.FromDecimalFractions(3),
-            OilCondition.Sources.Source.UserData("invented")
-        );
+        var formulated = MineralOil.Aged(Ratio.FromDecimalFractions(3), OilCondition.Source.UserData("invented"));
         Stage(formulated, 27.48).Floor(SweepAir.None).Content.PartsPerMillion.ShouldBe(300, 0.9);
         Stage(formulated, 29.11).Floor(SweepAir.None).Content.PartsPerMillion.ShouldBe(100, 1);
     }

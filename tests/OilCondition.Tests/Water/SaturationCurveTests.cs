@@ -1,5 +1,4 @@
 using CsCheck;
-using OilCondition.Sources;
 using OilCondition.Tests.Properties;
 using OilCondition.Water;
 using UnitsNet;

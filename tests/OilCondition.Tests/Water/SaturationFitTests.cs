@@ -1,4 +1,3 @@
-using OilCondition.Sources;
 using OilCondition.Statistics;
 using OilCondition.Water;
 using UnitsNet;

@@ -1,9 +1,6 @@
-using OilCondition.Advice;
+using OilCondition;
 using OilCondition.LabFiles;
-using OilCondition.Limits;
 using OilCondition.Reporting;
-using OilCondition.Sampling;
-using OilCondition.Sources;
 using OilCondition.Water;
 using UnitsNet;
 

@@ -1,6 +1,6 @@
-using OilCondition.Guards;
+using OilCondition.Text;
 
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>Remembers which alerts are open, so that a problem reaches the maintenance system once.</summary>
 /// <remarks>

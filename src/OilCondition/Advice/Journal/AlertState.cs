@@ -1,4 +1,4 @@
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>Where an alert stands between the library and people. The states are those of the alarm state model of IEC 62682 (from memory).</summary>
 public enum AlertState

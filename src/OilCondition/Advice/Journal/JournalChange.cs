@@ -1,4 +1,4 @@
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>What an assessment changes for one alert.</summary>
 public sealed class JournalChange

@@ -1,4 +1,4 @@
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>What an assessment changes in the journal, and so in the maintenance system.</summary>
 public enum JournalChangeKind

@@ -1,4 +1,4 @@
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>One alert as the journal knows it.</summary>
 public sealed record JournalEntry

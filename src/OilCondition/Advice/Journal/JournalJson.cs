@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Text.Json;
-using OilCondition.Guards;
+using OilCondition.Text;
 
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>Writes and reads a journal.</summary>
 internal static class JournalJson

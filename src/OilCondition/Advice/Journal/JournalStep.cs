@@ -1,4 +1,4 @@
-namespace OilCondition.Advice;
+namespace OilCondition;
 
 /// <summary>The journal after an assessment, and what changed.</summary>
 public sealed class JournalStep

@@ -1,5 +1,3 @@
-using OilCondition.Sources;
-
 namespace OilCondition.Cleanliness;
 
 /// <summary>What a class of AS4059 or NAS 1638 may mean in scale numbers of ISO 4406, and back: always a range.</summary>

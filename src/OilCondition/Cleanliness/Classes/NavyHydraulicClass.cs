@@ -1,5 +1,3 @@
-using OilCondition.Sources;
-
 namespace OilCondition.Cleanliness;
 
 /// <summary>Particulate classes of hydraulic fluid after the US Navy, from differential counts per 100 mL.</summary>

@@ -1,5 +1,3 @@
-using OilCondition.Sources;
-
 namespace OilCondition.Cleanliness;
 
 /// <summary>A code after ISO 4406 that a document prints beside a class.</summary>

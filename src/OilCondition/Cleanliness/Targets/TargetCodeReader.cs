@@ -1,6 +1,5 @@
 using System.Text.Json;
-using OilCondition.Guards;
-using OilCondition.Sources;
+using OilCondition.Text;
 
 namespace OilCondition.Cleanliness;
 

@@ -1,5 +1,5 @@
-using OilCondition.Guards;
 using OilCondition.Statistics;
+using OilCondition.Text;
 using UnitsNet;
 
 namespace OilCondition.Prognosis;

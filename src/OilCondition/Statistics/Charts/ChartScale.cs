@@ -1,4 +1,4 @@
-using OilCondition.Guards;
+using OilCondition.Text;
 
 namespace OilCondition.Statistics;
 

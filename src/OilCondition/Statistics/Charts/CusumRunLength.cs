@@ -1,6 +1,6 @@
 using MathNet.Numerics.Integration;
 using MathNet.Numerics.LinearAlgebra;
-using OilCondition.Guards;
+using OilCondition.Text;
 
 namespace OilCondition.Statistics;
 

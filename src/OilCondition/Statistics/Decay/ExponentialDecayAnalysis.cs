@@ -1,6 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using System.Runtime.CompilerServices;
-using OilCondition.Guards;
+using OilCondition.Text;
 
 namespace OilCondition.Statistics;
 

@@ -1,6 +1,6 @@
 using MathNet.Numerics;
 using MathNet.Numerics.Distributions;
-using OilCondition.Guards;
+using OilCondition.Text;
 
 namespace OilCondition.Statistics;
 

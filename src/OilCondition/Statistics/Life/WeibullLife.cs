@@ -1,5 +1,5 @@
 using MathNet.Numerics.RootFinding;
-using OilCondition.Guards;
+using OilCondition.Text;
 
 namespace OilCondition.Statistics;
 

@@ -1,5 +1,5 @@
 using System.Runtime.InteropServices;
-using OilCondition.Guards;
+using OilCondition.Text;
 
 namespace OilCondition.Statistics;
 

@@ -1,6 +1,6 @@
 using System.Buffers;
 using MathNet.Numerics.Distributions;
-using OilCondition.Guards;
+using OilCondition.Text;
 
 namespace OilCondition.Statistics;
 

@@ -1,6 +1,5 @@
 using MathNet.Numerics.Distributions;
-using OilCondition.Guards;
-using OilCondition.Sources;
+using OilCondition.Text;
 using UnitsNet;
 
 namespace OilCondition.Water;

@@ -1,0 +1,64 @@
+using OilCondition.Statistics;
+
+namespace OilCondition.Cleanup;
+
+/// <summary>A fitted fall with hours from its origin for time: by least squares, or by likelihood where readings lie below a limit.</summary>
+internal abstract class FittedFall
+{
+    public abstract ExponentialDecayStatus Status { get; }
+    public abstract int Count { get; }
+    public abstract int AboveLimitCount { get; }
+    public abstract double Start { get; }
+    public abstract double Floor { get; }
+    public abstract double Rate { get; }
+    public abstract double Span { get; }
+    public abstract double Scatter { get; }
+    public abstract DecayNoise SuggestedNoise { get; }
+    public abstract double Autocorrelation { get; }
+    public abstract bool IsAutocorrelated { get; }
+
+    /// <summary>Positions among the readings used.</summary>
+    public abstract IReadOnlyList<int> FlaggedReadings { get; }
+
+    public bool HasCurve =>
+        Status is not (ExponentialDecayStatus.TooFewReadings or ExponentialDecayStatus.TooFewAboveLimit);
+
+    /// <summary>Whether the rate is an estimate: at a limit of the search it is only that limit.</summary>
+    public bool HasRate =>
+        Status
+            is ExponentialDecayStatus.Determined
+                or ExponentialDecayStatus.AtFloorBound
+                or ExponentialDecayStatus.Rising;
+
+    public abstract double ValueAt(double hour);
+    public abstract ProfileInterval RateInterval(double confidence, IntervalSide side);
+    public abstract ProfileInterval HalfLifeInterval(double confidence, IntervalSide side);
+    public abstract ProfileInterval FloorInterval(double confidence, IntervalSide side);
+    public abstract ProfileInterval ValueInterval(double hour, double confidence, IntervalSide side);
+    public abstract ProfileInterval Band(double hour, CrossingOf of, double confidence, IntervalSide side);
+    public abstract TimeToValueInterval TimeTo(double target, double confidence, IntervalSide side);
+
+    /// <summary>Interval for k (floor − value), and how it was made.</summary>
+    public abstract ProfileInterval SlopeInterval(
+        double value,
+        double confidence,
+        IntervalSide side,
+        out CleanupFigureMethod method
+    );
+
+    /// <summary>Student's quantile for an end of an interval of the delta method.</summary>
+    public abstract double Quantile(double confidence, IntervalSide side);
+
+    /// <summary>Standard error of what the curve falls by between two hours (delta method).</summary>
+    public double FallStandardError(double from, double to)
+    {
+        var before = Math.Exp(-Rate * from);
+        var after = Math.Exp(-Rate * to);
+
+        // y = floor + (start − floor) e and de/d ln k = −k t e.
+        var byStart = before - after;
+        return StandardErrorOf(byStart, -byStart, (Start - Floor) * Rate * (to * after - from * before));
+    }
+
+    protected abstract double StandardErrorOf(double byStart, double byFloor, double byLogRate);
+}

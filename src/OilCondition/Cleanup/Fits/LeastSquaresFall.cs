@@ -1,0 +1,67 @@
+using OilCondition.Statistics;
+
+namespace OilCondition.Cleanup;
+
+/// <summary>A fall fitted by least squares. Curves begin at hour 0.</summary>
+internal sealed class LeastSquaresFall : FittedFall
+{
+    private readonly ExponentialDecayAnalysis analysis;
+
+    public LeastSquaresFall(double[] hours, double[] values, ExponentialDecayOptions options) =>
+        analysis = ExponentialDecay.Analyze(hours, values, options);
+
+    public override ExponentialDecayStatus Status => analysis.Fit.Status;
+    public override int Count => analysis.Fit.Count;
+    public override int AboveLimitCount => analysis.Fit.Count;
+    public override double Start => analysis.Fit.Start;
+    public override double Floor => analysis.Fit.Floor;
+    public override double Rate => analysis.Fit.Rate;
+    public override double Span => analysis.Fit.Span;
+    public override double Scatter => analysis.Fit.ResidualStandardDeviation;
+    public override DecayNoise SuggestedNoise => analysis.SuggestedNoise;
+    public override double Autocorrelation => analysis.ResidualAutocorrelation;
+    public override bool IsAutocorrelated => analysis.IsAutocorrelated;
+    public override IReadOnlyList<int> FlaggedReadings => analysis.FlaggedReadings;
+
+    public override double ValueAt(double hour) => analysis.Fit.ValueAt(hour);
+
+    public override ProfileInterval RateInterval(double confidence, IntervalSide side) =>
+        analysis.Rate(confidence, side);
+
+    public override ProfileInterval HalfLifeInterval(double confidence, IntervalSide side) =>
+        analysis.HalfLife(confidence, side);
+
+    public override ProfileInterval FloorInterval(double confidence, IntervalSide side) =>
+        analysis.Floor(confidence, side);
+
+    public override ProfileInterval ValueInterval(double hour, double confidence, IntervalSide side) =>
+        analysis.ValueAt(hour, confidence, side);
+
+    public override ProfileInterval Band(double hour, CrossingOf of, double confidence, IntervalSide side)
+    {
+        var band = analysis.Fit.BandAt(hour, of, confidence, side);
+        return IsAutocorrelated ? band.InDoubt() : band;
+    }
+
+    public override TimeToValueInterval TimeTo(double target, double confidence, IntervalSide side) =>
+        analysis.TimeTo(target, confidence, side);
+
+    public override ProfileInterval SlopeInterval(
+        double value,
+        double confidence,
+        IntervalSide side,
+        out CleanupFigureMethod method
+    )
+    {
+        method = CleanupFigureMethod.Profile;
+        return analysis.Options is { Rate: { } rate, Floor: { } floor }
+            ? ProfileInterval.Fixed(rate * (floor - value), confidence, side)
+            : analysis.SlopeAt(value, confidence, side);
+    }
+
+    public override double Quantile(double confidence, IntervalSide side) =>
+        IntervalLevel.StudentQuantile(confidence, side, analysis.Fit.DegreesOfFreedom);
+
+    protected override double StandardErrorOf(double byStart, double byFloor, double byLogRate) =>
+        analysis.Fit.StandardErrorOf(byStart, byFloor, byLogRate);
+}

@@ -1,0 +1,154 @@
+using OilCondition.Text;
+
+namespace OilCondition.Cleanup;
+
+/// <summary>Follows a run reading by reading, in bounded memory, and answers where it stands and when it will be done.</summary>
+/// <remarks>
+/// Time from the start is divided into cells, <see cref="CleanupMonitorOptions.Spacing"/> wide. Of each cell the first sensor reading, titration and count
+/// are kept for the curve, and of all readings whether they were above, at or below the target, or cold. When more than
+/// <see cref="CleanupMonitorOptions.MostCells"/> cells have readings, all cells double in width, as often as needed. So at most three readings a cell are
+/// kept, and the outcome depends on which readings came, not on their order: one by one, all at once or shuffled end in the same answer.
+/// <para>The library never reads a clock: the state is that at the latest reading. One thread at a time.</para>
+/// </remarks>
+/// <example>
+/// <code>
+/// var monitor = new CleanupMonitor(CleanupMonitorOptions.WhileWarm(startedAt, target, curve, Duration.FromHours(4), warmFrom));
+/// monitor.Take(CleanupReading.Sensor(at, Ratio.FromPercent(43.9), Temperature.FromDegreesCelsius(50)));
+/// var status = monitor.Status();                 // phase, curve, time to target with its interval
+/// </code>
+/// </example>
+public sealed class CleanupMonitor
+{
+    private readonly int[] receipts = new int[6];
+    private SortedDictionary<long, MonitorCell> cells = [];
+    private int coarseness;
+
+    /// <summary>Begins to follow a run.</summary>
+    /// <param name="options">Target, holding time, temperature, memory.</param>
+    /// <exception cref="ArgumentNullException">There are no options.</exception>
+    public CleanupMonitor(CleanupMonitorOptions options) => Options = Guard.NotNull(options, nameof(options));
+
+    /// <summary>What the run is held against.</summary>
+    public CleanupMonitorOptions Options { get; }
+
+    /// <summary>Readings kept for the curve at present; never more than three times <see cref="CleanupMonitorOptions.MostCells"/>.</summary>
+    public int KeptCount =>
+        cells.Values.Sum(cell =>
+            (cell.Sensor is null ? 0 : 1) + (cell.Titration is null ? 0 : 1) + (cell.Particles is null ? 0 : 1)
+        );
+
+    internal IEnumerable<MonitorCell> Cells => cells.Values;
+
+    internal TemperatureTrail Trail { get; } = new();
+
+    /// <summary>Takes a whole log.</summary>
+    /// <param name="options">Target, holding time, temperature, memory.</param>
+    /// <param name="readings">The readings, in any order.</param>
+    /// <returns>A monitor that has taken them one by one.</returns>
+    /// <exception cref="ArgumentNullException">An argument or a reading is missing.</exception>
+    public static CleanupMonitor Of(CleanupMonitorOptions options, IEnumerable<CleanupReading> readings)
+    {
+        var monitor = new CleanupMonitor(options);
+        foreach (var reading in Guard.NotNull(readings, nameof(readings)))
+        {
+            monitor.Take(reading);
+        }
+
+        return monitor;
+    }
+
+    /// <summary>How many readings were treated in a way.</summary>
+    /// <param name="receipt">The way.</param>
+    /// <returns>Their number.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such way.</exception>
+    public int CountOf(ReadingReceipt receipt) =>
+        receipts[(int)Guard.InRange((int)receipt, 0, receipts.Length - 1, "", nameof(receipt))];
+
+    /// <summary>Takes a reading.</summary>
+    /// <param name="reading">The reading.</param>
+    /// <returns>What was done with it.</returns>
+    /// <exception cref="ArgumentNullException">There is no reading.</exception>
+    public ReadingReceipt Take(CleanupReading reading)
+    {
+        Guard.NotNull(reading, nameof(reading));
+        var receipt = Taken(reading);
+        receipts[(int)receipt]++;
+        return receipt;
+    }
+
+    /// <summary>Where the run stands at the latest reading.</summary>
+    /// <param name="confidence">Confidence level of all intervals, above 0 and below 1.</param>
+    /// <returns>The state.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The level lies outside its range.</exception>
+    public CleanupStatus Status(double confidence = 0.9) =>
+        new(this, Guard.OpenUnitInterval(confidence, nameof(confidence)));
+
+    private ReadingReceipt Taken(CleanupReading reading)
+    {
+        if (reading.At < Options.StartedAt)
+        {
+            return ReadingReceipt.BeforeStart;
+        }
+
+        var isEarlier = Trail.HasReadings && reading.At < Trail.Latest;
+        Trail.Take(reading, Options);
+        var key =
+            (reading.At - Options.StartedAt).Ticks / (long)Math.Round(Options.Spacing.Hours * TimeSpan.TicksPerHour);
+        key >>= coarseness;
+        if (!cells.TryGetValue(key, out var cell))
+        {
+            cell = new MonitorCell();
+            cells.Add(key, cell);
+        }
+
+        var alone = new MonitorCell();
+        TargetMarks.Mark(alone, reading, Options);
+        var receipt = ReceiptOf(cell, reading, isEarlier);
+        cell.Merge(alone);
+        while (cells.Count > Options.MostCells)
+        {
+            Coarsen();
+        }
+
+        return receipt;
+    }
+
+    private static ReadingReceipt ReceiptOf(MonitorCell cell, CleanupReading reading, bool isEarlier)
+    {
+        var kept = reading.Source switch
+        {
+            WaterSource.Sensor => cell.Sensor,
+            WaterSource.Titration => cell.Titration,
+            _ when reading.HasParticles => cell.Particles,
+            _ => null,
+        };
+        return kept is null || kept.At > reading.At
+            ? isEarlier
+                ? ReadingReceipt.TakenOutOfOrder
+                : ReadingReceipt.Taken
+            : kept.At < reading.At
+                ? ReadingReceipt.Thinned
+                : kept == reading
+                    ? ReadingReceipt.Duplicate
+                    : ReadingReceipt.Conflicting;
+    }
+
+    private void Coarsen()
+    {
+        coarseness++;
+        var wider = new SortedDictionary<long, MonitorCell>();
+        foreach (var pair in cells)
+        {
+            if (!wider.TryGetValue(pair.Key >> 1, out var cell))
+            {
+                wider.Add(pair.Key >> 1, pair.Value);
+            }
+            else
+            {
+                cell.Merge(pair.Value);
+            }
+        }
+
+        cells = wider;
+    }
+}

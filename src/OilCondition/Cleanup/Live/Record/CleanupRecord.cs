@@ -1,0 +1,150 @@
+using OilCondition.Cleanliness;
+using OilCondition.Text;
+using OilCondition.Treatment;
+using UnitsNet;
+
+namespace OilCondition.Cleanup;
+
+/// <summary>The record of a run: what was done, what it came to, and what is still to be checked.</summary>
+/// <remarks>
+/// Water removed by balance: V ρ (C_before − C_end), the content at the end from the fitted curve with its interval, litres at 20 °C
+/// (<see cref="WaterAccount.FallSince"/>). Water that came in and left again is in the condensate and not in that: drawn off is V ρ (C_before − C_end) + g t,
+/// with the ingress g stated or, from a stated floor without ingress, that of the curve, g = k (floor − p) V ρ, over the whole run t. The condensate agrees where
+/// the interval of what was drawn off overlaps condensate · (1 ± error). Where the ingress is not known it is not counted. Volume passed is metered, else flow
+/// times duration, which is too much where a thick cold start held the flow down.
+/// </remarks>
+/// <example>
+/// <code>
+/// var record = CleanupRecord.Of(monitor.Status(), facts);
+/// File.WriteAllText("record.json", record.ToJson());
+/// </code>
+/// </example>
+public sealed class CleanupRecord
+{
+    private CleanupRecord(CleanupStatus status, CleanupRunFacts facts, StallDiagnosis? diagnosis)
+    {
+        Status = status;
+        Facts = facts;
+        Diagnosis = diagnosis;
+        Length = Duration.FromHours((End - Start).TotalHours);
+        IsVolumeMetered = facts.VolumePassed.HasValue;
+        VolumePassed = facts.VolumePassed ?? Volume.FromLiters(facts.Loop.Flow.LitersPerHour * Length.Hours);
+        Turnovers = VolumePassed.Liters / facts.Loop.Charge.Liters;
+        var balance = new WaterBalance(status, facts, Length, End);
+        WaterRemoved = balance.Removed;
+        IsIngressKnown = balance.IsIngressKnown;
+        WaterCameIn = balance.CameIn;
+        WaterDrawnOff = balance.DrawnOff;
+        Condensate = balance.Agreement;
+        HasCondensateDifference = balance.HasDifference;
+        CondensateDifference = balance.Difference;
+        CondensateReasons = balance.Reasons;
+        Verdict = VerdictOf(status);
+        HasReboundCheck = Verdict == CleanupVerdict.TargetMet;
+        ReboundCheckDue = HasReboundCheck ? End.AddHours(facts.ReboundCheckAfter.Hours) : End;
+    }
+
+    /// <summary>The state at the end: temperatures, curve, holding.</summary>
+    public CleanupStatus Status { get; }
+
+    /// <summary>What was stated besides the readings.</summary>
+    public CleanupRunFacts Facts { get; }
+
+    /// <summary>The diagnosis, if one was made; or null.</summary>
+    public StallDiagnosis? Diagnosis { get; }
+
+    /// <summary>Start of the run.</summary>
+    public DateTimeOffset Start => Status.Options.StartedAt;
+
+    /// <summary>The last reading.</summary>
+    public DateTimeOffset End => Status.AsOf;
+
+    /// <summary>From start to end.</summary>
+    public Duration Length { get; }
+
+    /// <summary>Whether the volume passed was metered.</summary>
+    public bool IsVolumeMetered { get; }
+
+    /// <summary>Oil that passed the purifier.</summary>
+    public Volume VolumePassed { get; }
+
+    /// <summary>Charges that passed the purifier.</summary>
+    public double Turnovers { get; }
+
+    /// <summary>Water that the oil lost, by balance.</summary>
+    public CleanupFigure<Volume> WaterRemoved { get; }
+
+    /// <summary>Whether the water that came in is known: stated, or found from the curve and a stated floor.</summary>
+    public bool IsIngressKnown { get; }
+
+    /// <summary>Water that came in during the run; 0 where it is not known.</summary>
+    public CleanupFigure<Volume> WaterCameIn { get; }
+
+    /// <summary>Water that the purifier drew off: lost by the oil, and come in.</summary>
+    public CleanupFigure<Volume> WaterDrawnOff { get; }
+
+    /// <summary>Whether the condensate tells the same as <see cref="WaterDrawnOff"/>.</summary>
+    public CondensateAgreement Condensate { get; }
+
+    /// <summary>Whether there is a difference to state.</summary>
+    public bool HasCondensateDifference { get; }
+
+    /// <summary>Condensate less the estimate of <see cref="WaterDrawnOff"/>; 0 where one of them is missing.</summary>
+    public Volume CondensateDifference { get; }
+
+    /// <summary>What can lie behind a difference, the likeliest first (common practice, no source); none where the two agree.</summary>
+    public IReadOnlyList<CondensateReason> CondensateReasons { get; }
+
+    /// <summary>Whether there are codes.</summary>
+    public bool HasCodes => Status.HasParticles;
+
+    /// <summary>Code of the first counts; that of no particles where there are none.</summary>
+    public CleanlinessCode CodeBefore => Status.FirstParticles.Code;
+
+    /// <summary>Code of the latest counts; that of no particles where there are none.</summary>
+    public CleanlinessCode CodeAfter => Status.LatestParticles.Code;
+
+    /// <summary>What it came to.</summary>
+    public CleanupVerdict Verdict { get; }
+
+    /// <summary>Whether a sample for rebound is due: where the target was met.</summary>
+    public bool HasReboundCheck { get; }
+
+    /// <summary>When to sample for rebound; <see cref="End"/> where none is due.</summary>
+    public DateTimeOffset ReboundCheckDue { get; }
+
+    /// <summary>What can hurt someone.</summary>
+    public IReadOnlyList<Caution> Cautions { get; } = CautionsOf.Vacuum;
+
+    /// <summary>Makes the record of a run.</summary>
+    /// <param name="status">The state at its end.</param>
+    /// <param name="facts">What is known besides the readings.</param>
+    /// <param name="diagnosis">A diagnosis to keep with it, or null.</param>
+    /// <returns>The record.</returns>
+    /// <exception cref="ArgumentNullException">State or facts are missing.</exception>
+    public static CleanupRecord Of(CleanupStatus status, CleanupRunFacts facts, StallDiagnosis? diagnosis = null) =>
+        new(Guard.NotNull(status, nameof(status)), Guard.NotNull(facts, nameof(facts)), diagnosis);
+
+    /// <summary>The record as JSON: numbers with their units in the names, moments as ISO 8601 with offset, words in lower case with hyphens.</summary>
+    /// <returns>The text; a figure that does not exist is absent.</returns>
+    public string ToJson() => CleanupRecordJson.Write(this);
+
+    /// <summary>The record for people.</summary>
+    /// <returns>Lines of plain text.</returns>
+    public string ToText() => CleanupRecordText.Write(this);
+
+    /// <summary>As <see cref="ToText"/>.</summary>
+    /// <returns>Lines of plain text.</returns>
+    public override string ToString() => ToText();
+
+    private static CleanupVerdict VerdictOf(CleanupStatus status) =>
+        status.Phase switch
+        {
+            CleanupPhase.AtTarget => CleanupVerdict.TargetMet,
+            CleanupPhase.Holding => CleanupVerdict.HoldNotCompleted,
+            CleanupPhase.Rebounded => CleanupVerdict.Rebounded,
+            CleanupPhase.Stalled => CleanupVerdict.Stalled,
+            CleanupPhase.NoReadings => CleanupVerdict.NotDetermined,
+            _ => CleanupVerdict.NotReached,
+        };
+}

@@ -1,0 +1,60 @@
+using OilCondition.Text;
+using OilCondition.Water;
+using UnitsNet;
+
+namespace OilCondition.Treatment;
+
+/// <summary>The task: this oil, in this reservoir, with this contamination, to this target.</summary>
+public sealed class TreatmentJob
+{
+    /// <summary>States the task.</summary>
+    /// <param name="oil">The oil.</param>
+    /// <param name="reservoir">Where it is.</param>
+    /// <param name="contamination">What is in it.</param>
+    /// <param name="target">What is to be reached.</param>
+    /// <param name="horizon">How far to look ahead, 1 min to 10 years; null for 30 days. What takes longer is not reached.</param>
+    /// <exception cref="ArgumentNullException">A part is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The horizon lies outside its range.</exception>
+    public TreatmentJob(
+        TreatedOil oil,
+        Reservoir reservoir,
+        Contamination contamination,
+        TreatmentTarget target,
+        Duration? horizon = null
+    )
+    {
+        Horizon = horizon ?? Duration.FromHours(720);
+        Guard.InRange(Horizon.Hours, 1.0 / 60, 87_660, "h", nameof(horizon));
+        Oil = Guard.NotNull(oil, nameof(oil));
+        Reservoir = Guard.NotNull(reservoir, nameof(reservoir));
+        Contamination = Guard.NotNull(contamination, nameof(contamination));
+        Target = Guard.NotNull(target, nameof(target));
+    }
+
+    /// <summary>The oil.</summary>
+    public TreatedOil Oil { get; }
+
+    /// <summary>Where it is.</summary>
+    public Reservoir Reservoir { get; }
+
+    /// <summary>What is in it.</summary>
+    public Contamination Contamination { get; }
+
+    /// <summary>What is to be reached.</summary>
+    public TreatmentTarget Target { get; }
+
+    /// <summary>How far to look ahead.</summary>
+    public Duration Horizon { get; }
+
+    /// <summary>Mass of the charge, with its volume at a temperature.</summary>
+    /// <param name="temperature">Oil temperature, −60 to 200 °C.</param>
+    /// <returns>Mass of oil.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside its range.</exception>
+    public Mass OilMassAt(Temperature temperature) => Reservoir.OilVolume * Oil.Properties.At(temperature).Density;
+
+    /// <summary>The water at the start, split at a temperature.</summary>
+    /// <param name="temperature">Oil temperature, −60 to 200 °C.</param>
+    /// <returns>The split.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside its range.</exception>
+    public WaterState WaterAt(Temperature temperature) => Oil.SaturationCurve.Split(Contamination.Water, temperature);
+}

@@ -1,0 +1,66 @@
+using OilCondition.Text;
+using UnitsNet;
+
+namespace OilCondition.Treatment;
+
+/// <summary>A coalescer on a side loop: drops join on a bed and settle behind it.</summary>
+/// <remarks>
+/// Free water falls with k = η Q/V to saturation at the working temperature. An emulsion passes, and detergents and other surfactants disarm the bed
+/// (common practice, no source). Thick oil needs warming or a larger bed: use the η of the maker at the viscosity at work.
+/// </remarks>
+public sealed class Coalescer : ITreatment
+{
+    /// <summary>Describes a coalescer.</summary>
+    /// <param name="loop">The loop.</param>
+    /// <param name="removalPerPass">Share of the free water removed in one pass, η, above 0 up to 1.</param>
+    /// <param name="elements">Elements fitted, and used up by the task, 0 to 10 000.</param>
+    /// <exception cref="ArgumentNullException">The loop is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
+    public Coalescer(SideLoop loop, Ratio removalPerPass, int elements)
+    {
+        Loop = Guard.NotNull(loop, nameof(loop));
+        Guard.InRange(removalPerPass.DecimalFractions, 1e-9, 1, "(ratio)", nameof(removalPerPass));
+        Elements = (int)Guard.InRange(elements, 0, 10_000, "elements", nameof(elements));
+        RemovalPerPass = removalPerPass;
+    }
+
+    /// <inheritdoc/>
+    public string Name => "coalescer";
+
+    /// <inheritdoc/>
+    public ContaminationForms Reaches => ContaminationForms.FreeWater;
+
+    /// <summary>The loop.</summary>
+    public SideLoop Loop { get; }
+
+    /// <summary>Share of the free water removed in one pass, η.</summary>
+    public Ratio RemovalPerPass { get; }
+
+    /// <summary>Elements fitted, and used up by the task.</summary>
+    public int Elements { get; }
+
+    /// <inheritdoc/>
+    public TreatmentAssessment Assess(TreatmentJob job)
+    {
+        var loop = new LoopAtWork(Guard.NotNull(job, nameof(job)), Loop);
+        var fall = new FreeWaterFall(job, loop.Temperature);
+        var untouched = Parts.UntouchedWater(job);
+        var water =
+            untouched.IsMet ? untouched
+            : loop.Obstacle is { } obstacle ? new TargetForecast(obstacle)
+            : job.Oil.HasDetergents ? new TargetForecast(TreatmentOutcome.DetergentsHoldDrops)
+            : fall.At(RemovalPerPass.DecimalFractions * loop.TurnoversPerHour, 0, loop.HeatUpHours);
+        return new TreatmentAssessment(
+            this,
+            water,
+            Parts.UntouchedParticles(job),
+            fall.Floor(reachesEmulsion: false),
+            water.Time,
+            loop.HeatFor(water.Time.Hours),
+            loop.ElectricityFor(water.Time.Hours),
+            Parts.WaterRemoved(job, water, loop.OilKilograms),
+            water.Outcome == TreatmentOutcome.Reached ? Elements : 0,
+            cautions: CautionsOf.Heating
+        );
+    }
+}

@@ -1,0 +1,178 @@
+using OilCondition.Text;
+using UnitsNet;
+
+namespace OilCondition.Treatment;
+
+/// <summary>Drain the charge and fill new oil, once or more, with the heel that stays.</summary>
+/// <remarks>
+/// x_n = x_new + h^n (x_old − x_new).   h: share of the charge that cannot be drained; n: changes. New oil is not dry and seldom clean: its own water and
+/// particles are the floor. The heel is taken to be like the charge; at the bottom it is worse, so drain warm and from the lowest point.
+/// What comes in during the work stays in the charge and is reckoned, at the ingress of the reservoir. What comes in afterwards is not: no change holds against a
+/// leak, find it first.
+/// </remarks>
+public sealed class DrainAndRefill : ITreatment
+{
+    private const int MostChanges = 100;
+
+    /// <summary>Describes an oil change.</summary>
+    /// <param name="heel">Share of the charge that stays, 0 to 0.99.</param>
+    /// <param name="newWater">Water in the new oil, 0 to 300 000 mg/kg.</param>
+    /// <param name="newParticles">Particles in the new oil as it is filled.</param>
+    /// <param name="transferFlow">Flow of draining and of filling, above 0.</param>
+    /// <param name="motorPower">Electrical power of the transfer pump, 0 to 100 MW.</param>
+    /// <exception cref="ArgumentNullException">The particles are null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
+    public DrainAndRefill(
+        Ratio heel,
+        MassFraction newWater,
+        ParticleLevels newParticles,
+        VolumeFlow transferFlow,
+        Power motorPower = default
+    )
+    {
+        Guard.InRange(heel.DecimalFractions, 0, 0.99, "(ratio)", nameof(heel));
+        Guard.InRange(newWater.PartsPerMillion, 0, 300_000, "mg/kg", nameof(newWater));
+        NewParticles = Guard.NotNull(newParticles, nameof(newParticles));
+        Guard.InRange(transferFlow.LitersPerMinute, 1e-6, 1e6, "L/min", nameof(transferFlow));
+        Guard.InRange((double)motorPower.Watts, 0, 1e8, "W", nameof(motorPower));
+        Heel = heel;
+        NewWater = newWater;
+        TransferFlow = transferFlow;
+        MotorPower = motorPower;
+    }
+
+    /// <inheritdoc/>
+    public string Name => "drain and refill";
+
+    /// <inheritdoc/>
+    public ContaminationForms Reaches =>
+        ContaminationForms.FreeWater
+        | ContaminationForms.EmulsifiedWater
+        | ContaminationForms.DissolvedWater
+        | ContaminationForms.Particles;
+
+    /// <summary>Share of the charge that stays.</summary>
+    public Ratio Heel { get; }
+
+    /// <summary>Water in the new oil.</summary>
+    public MassFraction NewWater { get; }
+
+    /// <summary>Particles in the new oil as it is filled.</summary>
+    public ParticleLevels NewParticles { get; }
+
+    /// <summary>Flow of draining and of filling.</summary>
+    public VolumeFlow TransferFlow { get; }
+
+    /// <summary>Electrical power of the transfer pump.</summary>
+    public Power MotorPower { get; }
+
+    /// <summary>What a number of changes leaves of a content, x_new + h^n (x_old − x_new).</summary>
+    /// <param name="before">Content of the charge, 0 or more, any unit.</param>
+    /// <param name="ofNewOil">Content of the new oil, 0 or more, in the same unit.</param>
+    /// <param name="changes">Number of changes, 0 to 100.</param>
+    /// <returns>The content, in the same unit.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
+    public double After(double before, double ofNewOil, int changes)
+    {
+        Guard.NotNegative(before, "", nameof(before));
+        Guard.NotNegative(ofNewOil, "", nameof(ofNewOil));
+        Guard.InRange(changes, 0, MostChanges, "changes", nameof(changes));
+        return ofNewOil + Math.Pow(Heel.DecimalFractions, changes) * (before - ofNewOil);
+    }
+
+    /// <inheritdoc/>
+    public TreatmentAssessment Assess(TreatmentJob job)
+    {
+        var water = Parts.UntouchedWater(Guard.NotNull(job, nameof(job)));
+        var particles = Parts.UntouchedParticles(job);
+        var changes = 0;
+        if (!water.IsMet)
+        {
+            water = Changed(
+                job,
+                NewWater < job.Target.Water,
+                (n, ingress) => WaterAfter(job, n, ingress) <= job.Target.Water,
+                ref changes
+            );
+        }
+
+        if (!particles.IsMet)
+        {
+            var limits = new CodeLimits(job.Target.Code);
+            particles = Changed(
+                job,
+                limits.Excess(NewParticles) <= 0,
+                (n, ingress) => limits.Excess(ParticlesAfter(job, n, ingress)) <= 0,
+                ref changes
+            );
+        }
+
+        var exchanged = changes * (1 - Heel.DecimalFractions) * job.Reservoir.OilVolume;
+        var hours = HoursFor(job, changes);
+        var removed = Math.Max(0, (job.Contamination.Water - WaterAfter(job, changes, false)).DecimalFractions);
+        return new TreatmentAssessment(
+            this,
+            water,
+            particles,
+            NewWater < job.Contamination.Water ? NewWater : job.Contamination.Water,
+            Duration.FromHours(hours),
+            electricity: MotorPower * Duration.FromHours(hours),
+            waterRemoved: Volume.FromLiters(removed * job.OilMassAt(job.Reservoir.Start).Kilograms / 0.9982),
+            newOil: exchanged,
+            cautions: CautionsOf.Draining
+        );
+    }
+
+    /// <summary>With what comes in during the work, or without.</summary>
+    private MassFraction WaterAfter(TreatmentJob job, int changes, bool withIngress)
+    {
+        var cameIn = withIngress
+            ? 1e6
+                * job.Reservoir.WaterIngress.KilogramsPerHour
+                * HoursFor(job, changes)
+                / job.OilMassAt(job.Reservoir.Start).Kilograms
+            : 0;
+        return MassFraction.FromPartsPerMillion(
+            After(job.Contamination.Water.PartsPerMillion, NewWater.PartsPerMillion, changes) + cameIn
+        );
+    }
+
+    private ParticleLevels ParticlesAfter(TreatmentJob job, int changes, bool withIngress)
+    {
+        var (start, ingression) = (job.Contamination.Particles, job.Reservoir.Ingression);
+        var minutesPerMillilitre = withIngress ? 60 * HoursFor(job, changes) / job.Reservoir.OilVolume.Milliliters : 0;
+        return ParticleLevels.Computed(
+            After(start.At4PerMillilitre, NewParticles.At4PerMillilitre, changes)
+                + ingression.At4PerMinute * minutesPerMillilitre,
+            After(start.At6PerMillilitre, NewParticles.At6PerMillilitre, changes)
+                + ingression.At6PerMinute * minutesPerMillilitre,
+            After(start.At14PerMillilitre, NewParticles.At14PerMillilitre, changes)
+                + ingression.At14PerMinute * minutesPerMillilitre
+        );
+    }
+
+    private double HoursFor(TreatmentJob job, int changes) =>
+        2 * changes * (1 - Heel.DecimalFractions) * job.Reservoir.OilVolume.Liters / TransferFlow.LitersPerHour;
+
+    private TargetForecast Changed(TreatmentJob job, bool newOilIsBetter, Func<int, bool, bool> isMet, ref int changes)
+    {
+        if (!newOilIsBetter)
+        {
+            return new TargetForecast(TreatmentOutcome.FloorAboveTarget);
+        }
+
+        var needed = Enumerable.Range(1, MostChanges).FirstOrDefault(n => isMet(n, true));
+        if (needed == 0)
+        {
+            return new TargetForecast(
+                Enumerable.Range(1, MostChanges).Any(n => isMet(n, false))
+                    ? TreatmentOutcome.IngressAboveTarget
+                    : TreatmentOutcome.BeyondHorizon
+            );
+        }
+
+        var forecast = Parts.After(job, HoursFor(job, needed));
+        changes = forecast.IsMet ? Math.Max(changes, needed) : changes;
+        return forecast;
+    }
+}

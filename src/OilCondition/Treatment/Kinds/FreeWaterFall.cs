@@ -1,0 +1,70 @@
+using MathNet.Numerics.RootFinding;
+using UnitsNet;
+
+namespace OilCondition.Treatment;
+
+/// <summary>Free and emulsified water that a separator takes out of a well-mixed charge down to saturation, never below.</summary>
+/// <remarks>
+/// C(t) = S + g/k_d + (D − g/k_d) exp(−k_d t) + E exp(−k_e t).   S: saturation at the working temperature; D, E: settling and emulsified water above it;
+/// g: ingress per hour, taken as drops that settle.
+/// </remarks>
+internal readonly struct FreeWaterFall
+{
+    private readonly TreatmentJob job;
+    private readonly double dissolved;
+    private readonly double drops;
+    private readonly double emulsion;
+    private readonly double ingressPerHour;
+
+    public FreeWaterFall(TreatmentJob job, Temperature temperature)
+    {
+        this.job = job;
+        var water = job.WaterAt(temperature);
+        dissolved = water.Dissolved.DecimalFractions;
+        emulsion = water.Free.DecimalFractions * job.Contamination.EmulsifiedShare.DecimalFractions;
+        drops = water.Free.DecimalFractions - emulsion;
+        ingressPerHour = job.Reservoir.WaterIngress.KilogramsPerHour / job.OilMassAt(temperature).Kilograms;
+    }
+
+    /// <summary>What stays for ever without ingress.</summary>
+    public MassFraction Floor(bool reachesEmulsion) =>
+        MassFraction.FromPartsPerMillion(1e6 * (dissolved + (reachesEmulsion ? 0 : emulsion)));
+
+    /// <summary>
+    /// What settles the water part without any reckoning of time: it is met, or it lies below what stays. Null where it is a matter of time. The level is
+    /// that which ingress adds to what stays.
+    /// </summary>
+    public TargetForecast? Settled(bool reachesEmulsion, double levelOfIngress)
+    {
+        var untouched = Parts.UntouchedWater(job);
+        if (untouched.IsMet || job.Target.Water is not { } target)
+        {
+            return untouched;
+        }
+
+        var stays = reachesEmulsion ? 0 : emulsion;
+        return dissolved >= target.DecimalFractions ? new(TreatmentOutcome.FloorAboveTarget)
+            : dissolved + stays >= target.DecimalFractions ? new(TreatmentOutcome.EmulsionAboveTarget)
+            : dissolved + stays + levelOfIngress >= target.DecimalFractions ? new(TreatmentOutcome.IngressAboveTarget)
+            : null;
+    }
+
+    /// <summary>When the target is reached at two rates, in 1/h; the emulsion's may be 0.</summary>
+    public TargetForecast At(double dropRate, double emulsionRate, double afterHours)
+    {
+        var level = ingressPerHour / dropRate;
+        if (Settled(emulsionRate > 0, level) is { } settled)
+        {
+            return settled;
+        }
+
+        var hours = job.Horizon.Hours - afterHours;
+        var target = job.Target.Water!.Value.DecimalFractions;
+        var (d, e, s) = (drops - level, emulsion, dissolved + level - target);
+        double Excess(double time) =>
+            (s + d * Math.Exp(-dropRate * time) + e * Math.Exp(-emulsionRate * time)) / target;
+        return hours <= 0 || Excess(hours) > 0
+            ? new TargetForecast(TreatmentOutcome.BeyondHorizon)
+            : new TargetForecast(TreatmentOutcome.Reached, afterHours + Brent.FindRoot(Excess, 0, hours, 1e-13, 300));
+    }
+}

@@ -1,0 +1,11 @@
+namespace OilCondition.Treatment;
+
+/// <summary>What goes on at one temperature and content of the tank; SI units.</summary>
+internal readonly record struct PlanRates(
+    double FlowCubicMetrePerSecond,
+    double ProcessCelsius,
+    double HeaterWatts,
+    double LossWatts,
+    StagePass Pass,
+    double CondensedKilogramPerSecond
+);

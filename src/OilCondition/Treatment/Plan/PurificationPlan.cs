@@ -1,0 +1,179 @@
+using OilCondition.Text;
+using OilCondition.Viscosity;
+using OilCondition.Water;
+using UnitsNet;
+
+namespace OilCondition.Treatment;
+
+/// <summary>A vacuum dehydration, hour by hour: temperatures, water, vapour, particles, heat, until the target is reached or the horizon ends.</summary>
+/// <remarks>
+/// <para>
+/// (M c + C_steel) dT/dt = P − w h_fg − U (T − T_amb);  M dC/dt = r − w;  V dN/dt = R − Q (1 − 1/β) N.
+/// P = min(P_max, ρ Q c (T_set − T));  T_process = T + P/(ρ Q c);  Q = Q_full min(1, v_limit/v(T)).
+/// One pass: w = η ρ Q (C − S(T_out) a) with a = y p/p_sat(T_out), y = n_v/(n_v + n_air), T_out = T_process − w h_fg/(ρ Q c), and a ≤ 1: with free
+/// water the gas leaves saturated, and heat, pump or sweep air set the rate (<see cref="RemovalLimit"/>). p = max(p_set, n R T/Q_pump).
+/// </para>
+/// <para>
+/// M, C, T: mass, water content and temperature of the oil; N: particles per mL; r, R: water and particles that come in; U: loss; S: saturation.
+/// Derived from balances. Density and heat capacity are taken at the mean of start and process temperature, volume and flow with them. Left out: the
+/// water that lies at the bottom, heat of pumps, sensible heat of water and air, losses of pipes, a tank that is not well mixed.
+/// </para>
+/// <para>
+/// More flow dries faster as long as the heater holds the process temperature; with too small a heater more flow is colder oil in the chamber, and a
+/// higher floor.
+/// </para>
+/// <para>Caution: hot oil, vacuum, flash point, electricity: <see cref="Cautions"/> and the makers' limits come before any figure here.</para>
+/// </remarks>
+/// <example>
+/// <code>
+/// var plan = PurificationPlan.Create(job, unit);
+/// var hours = plan.Outcome == TreatmentOutcome.Reached ? plan.Time.Hours : 0;
+/// var floor = plan.End.WaterFloor.PartsPerMillion;
+/// </code>
+/// </example>
+public sealed class PurificationPlan
+{
+    private PurificationPlan(
+        TreatmentJob job,
+        PurificationUnit unit,
+        PlanPhysics physics,
+        PlanEnd end,
+        PlanCourse course
+    )
+    {
+        Job = job;
+        Unit = unit;
+        End = end;
+        ProcessTemperature = Temperature.FromDegreesCelsius(physics.SetCelsius);
+        Cap = physics.Cap;
+        States = course.States;
+        Water = course.Water;
+        Particles = course.Particles;
+        Forecast = TargetForecast.Of(Water, Particles);
+        HasFullFlow = course.FullFlowSeconds.HasValue;
+        FullFlowTime = Duration.FromSeconds(course.FullFlowSeconds ?? 0);
+        WaterImbalance = Mass.FromKilograms(
+            Math.Abs(
+                physics.OilKilograms * (Last.Water.Total.DecimalFractions - job.Contamination.Water.DecimalFractions)
+                    + Last.Evaporated.Kilograms
+                    - job.Reservoir.WaterIngress.KilogramsPerSecond * Last.Time.Seconds
+            )
+        );
+        HeatImbalance = Energy.FromJoules(
+            Math.Abs(
+                physics.CapacityJoulePerKelvin * (Last.TankTemperature - job.Reservoir.Start).Kelvins
+                    + Last.LostHeat.Joules
+                    + Last.LatentHeat.Joules
+                    - Last.HeaterEnergy.Joules
+            )
+        );
+        var curve = job.Oil.SaturationCurve;
+        IsExtrapolated =
+            physics.IsExtrapolated
+            || States.Any(state => !curve.Covers(state.ProcessTemperature) || !curve.Covers(state.TankTemperature));
+        IsViscosityExtrapolated = States.Any(state =>
+            state.Flow < unit.Pump.FullFlow && job.Oil.ViscosityLine.ViscosityAt(state.TankTemperature).IsExtrapolated
+        );
+        var cold = States.LastOrDefault(state => state.ProcessTemperature.DegreesCelsius < physics.SetCelsius - 0.1);
+        HeaterLimitedTime = cold?.Time ?? Duration.Zero;
+        IsHeaterLimited = cold is not null;
+        HeaterHolds = End.ProcessTemperature.DegreesCelsius >= physics.SetCelsius - 0.1;
+    }
+
+    /// <summary>The task.</summary>
+    public TreatmentJob Job { get; }
+
+    /// <summary>The unit.</summary>
+    public PurificationUnit Unit { get; }
+
+    /// <summary>The course: at the start, at each interval, and when the last part of the target is reached.</summary>
+    public IReadOnlyList<PlanState> States { get; }
+
+    /// <summary>The last of the states.</summary>
+    public PlanState Last => States[States.Count - 1];
+
+    /// <summary>Whether and when the water target is reached.</summary>
+    public TargetForecast Water { get; }
+
+    /// <summary>Whether and when the code is reached.</summary>
+    public TargetForecast Particles { get; }
+
+    /// <summary>Whether and when all that was asked is reached; of two parts that are not, the water's reason.</summary>
+    public TargetForecast Forecast { get; }
+
+    /// <summary>Whether all that was asked is reached, and if not, why.</summary>
+    public TreatmentOutcome Outcome => Forecast.Outcome;
+
+    /// <summary>Time until all that was asked is reached; 0 unless it is <see cref="TreatmentOutcome.Reached"/>.</summary>
+    public Duration Time => Forecast.Time;
+
+    /// <summary>Whether the oil pump comes to its full flow before the plan ends.</summary>
+    public bool HasFullFlow { get; }
+
+    /// <summary>Time until the oil is thin enough for the pump's full flow; 0 where it is from the start, or where it never is.</summary>
+    public Duration FullFlowTime { get; }
+
+    /// <summary>Where it would level off.</summary>
+    public PlanEnd End { get; }
+
+    /// <summary>Process temperature that the thermostat holds: the unit's setting, or the lowest limit of oil, seals and unit.</summary>
+    public Temperature ProcessTemperature { get; }
+
+    /// <summary>Whose limit holds the process temperature down.</summary>
+    public TemperatureCap Cap { get; }
+
+    /// <summary>Whether the saturation curve or the oil's properties were used outside the range in which they were measured or published.</summary>
+    public bool IsExtrapolated { get; }
+
+    /// <summary>Whether the oil pump's flow was held down at a viscosity outside the temperatures at which the oil was measured.</summary>
+    public bool IsViscosityExtrapolated { get; }
+
+    /// <summary>Whether the heater holds the process temperature in the end; if not, more flow is colder oil and a higher floor.</summary>
+    public bool HeaterHolds { get; }
+
+    /// <summary>
+    /// Whether the heater is at its limit at a state, so that the oil in the chamber is colder than planned: then, and only then, can more flow be slower.
+    /// </summary>
+    public bool IsHeaterLimited { get; }
+
+    /// <summary>The last state at which it is; 0 where it is at none, or at the first only.</summary>
+    public Duration HeaterLimitedTime { get; }
+
+    /// <summary>Water that the balance of the plan misses by: rounding of the integration.</summary>
+    public Mass WaterImbalance { get; }
+
+    /// <summary>Heat that the balance of the plan misses by: rounding of the integration.</summary>
+    public Energy HeatImbalance { get; }
+
+    /// <summary>What can hurt someone.</summary>
+    public IReadOnlyList<Caution> Cautions { get; } = CautionsOf.Vacuum;
+
+    /// <summary>Plans a run.</summary>
+    /// <param name="job">The task.</param>
+    /// <param name="unit">The unit.</param>
+    /// <param name="interval">Time between two states, 1 min to 30 days, and 10 000 states at most; null for 1 h, or more for a far horizon.</param>
+    /// <returns>The plan.</returns>
+    /// <exception cref="ArgumentNullException">Job or unit is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The interval lies outside its range.</exception>
+    public static PurificationPlan Create(TreatmentJob job, PurificationUnit unit, Duration? interval = null)
+    {
+        Guard.NotNull(job, nameof(job));
+        Guard.NotNull(unit, nameof(unit));
+        const double MostStates = 10_000;
+        var least = Math.Max(1.0 / 60, job.Horizon.Hours / MostStates);
+        var between = interval ?? Duration.FromHours(Math.Max(1, least));
+        Guard.InRange(between.Hours, least, 720, "h", nameof(interval));
+        var physics = new PlanPhysics(job, unit);
+        var end = PlanEndFinder.Find(job, physics);
+        var course = PlanCourse.Run(job, unit, physics, end, between);
+        return new PurificationPlan(job, unit, physics, end, course);
+    }
+
+    /// <summary>Whether the oil pump may be started at the start temperature.</summary>
+    internal static bool CanStart(TreatmentJob job, PurificationUnit unit)
+    {
+        var oil = job.Oil.ViscosityLine.ViscosityAt(job.Reservoir.Start);
+        return oil.Outcome != ScaleOutcome.ThickerThanScale
+            && !(unit.StartViscosity is { } limit && oil.Viscosity.Centistokes > limit.Centistokes);
+    }
+}

@@ -1,0 +1,148 @@
+using OilCondition.Cleanliness;
+using OilCondition.Cleanup;
+using OilCondition.Statistics;
+using OilCondition.Tests.Architecture;
+using OilCondition.Tests.Sampling;
+using UnitsNet;
+
+namespace OilCondition.Tests.Cleanup;
+
+/// <summary>The snippets of docs/purification-cleanup-curve.md are these, and they do what they say.</summary>
+public class CleanupPageTests
+{
+    private static readonly DateTimeOffset[] moments = Runs.Moments(Runs.Evenly(12, 11));
+    private static readonly double[] ppm =
+    [
+        .. Runs.Evenly(12, 11).Select((t, i) => 60 + 740 * Math.Exp(-0.35 * t) + 3 * (i % 3 - 1)),
+    ];
+    private static readonly DateTimeOffset asOf = moments[11];
+
+    [Fact]
+    public void Following_a_run()
+    {
+        // snippet
+        var curve = CleanupCurve.Fit(moments, ppm);
+        var by = curve.TimeTo(100, confidence: 0.95, side: IntervalSide.Upper); // done by; a case of TimeToTarget
+        var leftOut = curve.LeftOutReadings; // position, moment and reason of each
+        // end
+
+        by.ShouldBeOfType<TimeToTarget.Reached>();
+        leftOut.ShouldBeEmpty();
+    }
+
+    [Fact]
+    public void Every_answer()
+    {
+        var warmAndFreeWaterGone = moments[2];
+
+        // snippet
+        var options = new CleanupOptions(startedAt: warmAndFreeWaterGone);
+        var curve = CleanupCurve.Fit(moments, ppm, options);
+        var rate = curve.RateIntervalPerHour(0.9); // rate.Outcome names a missing end
+        var next = curve.BandAt(asOf, CrossingOf.NewReading); // where the next sample should lie
+        var ready = curve.TimeTo(100);
+        var spanned = ready.ObservedTimeConstants; // below about two an open end is the right answer
+        // end
+
+        rate.Contains(0.35).ShouldBeTrue();
+        next.Contains(ppm[11]).ShouldBeTrue();
+        spanned.ShouldBe(0.35 * 9, 0.5);
+    }
+
+    [Fact]
+    public void Loop_and_water()
+    {
+        var curve = CleanupCurve.Fit(moments, ppm);
+
+        // snippet
+        var loop = new CleanupLoop(Volume.FromLiters(2000), VolumeFlow.FromLitersPerMinute(20));
+        var performance = new LoopPerformance(curve, loop);
+        var perPass = performance.RemovalPerPass(); // Estimate, Lower, Upper, Method, Outcome
+        var toRun = performance.ToGo(100, asOf); // hours and turnovers
+
+        var water = new WaterAccount(curve, loop.Charge, Density.FromKilogramsPerCubicMeter(870));
+        var ingress = water.Ingress(MassFraction.FromPartsPerMillion(20)); // g/h above a physical floor of 20 mg/kg
+        var gone = water.FallBetween(curve.Origin, asOf); // litres
+        var left = water.FallTo(asOf, MassFraction.FromPartsPerMillion(100));
+        // end
+
+        perPass.Estimate.DecimalFractions.ShouldBe(0.35 / 0.6, 0.03);
+        toRun.Estimate.Hours.ShouldBe(0);
+        ingress.Estimate.GramsPerHour.ShouldBe(0.35 * 40 * 1.74, 4);
+        gone.Estimate.Liters.ShouldBe(1.740 / 998.2 * 740 * (1 - Math.Exp(-0.35 * 11)), 0.02);
+        left.Estimate.Liters.ShouldBe(0);
+    }
+
+    [Fact]
+    public void Codes()
+    {
+        var (at4PerMl, at6PerMl, at14PerMl) = (Counts(20_000, 600), Counts(5000, 150), Counts(400, 12));
+
+        // snippet
+        var codes = CodeCurve.Fit(moments, at4PerMl, at6PerMl, at14PerMl);
+        var over = codes.CodesOver(moments[0], asOf, Duration.FromHours(1)); // code, lowest and highest code
+        var clean = codes.TimeTo(CleanlinessCode.Parse("17/15/12"));
+        var last = clean.RulingSize; // the size that is last
+        // end
+
+        over.Count.ShouldBe(12);
+        over[11].Code.ToString().ShouldBe("17/15/11");
+        clean.Whole.ShouldBeOfType<TimeToTarget.Reached>();
+        // ln(19400/700)/0.5 = 6.64 h at 4 µm, ln(4850/170)/0.5 = 6.70 h at 6 µm, by hand
+        last.ShouldBe(CodeSize.At6);
+
+        static double[] Counts(double start, double floor) =>
+            [
+                .. Runs.Evenly(12, 11)
+                    .Select((t, i) => Runs.Exponential(t, start, floor, 0.5) * (1 + 0.02 * (i % 3 - 1))),
+            ];
+    }
+
+    [Fact]
+    public void Qualifiers_and_series()
+    {
+        var takenAt = Runs.Moments([0, 2, 4, 6, 8, 10]);
+        var startedAt = takenAt[0];
+        var history = Invented.History(
+            Enumerable
+                .Range(0, 6)
+                .Select(i => Invented.Sample(i, i / 12.0, (Measurands.WaterContent, new Reading(ppm[i]))))
+        );
+
+        // snippet
+        Reading[] readings = [new(380), new(210), new(120), new(70), new(44), new(20, Qualifier.LessThan)];
+        var curve = CleanupCurve.Fit(takenAt, readings); // '<20' by its likelihood, '>' ends a first stage
+        var water = CleanupCurve.Fit(history.SampleSeries(Measurands.WaterContent, startedAt, asOf));
+        // end
+
+        curve.AboveLimitCount.ShouldBe(5);
+        water.Count.ShouldBe(6);
+    }
+
+    [Fact]
+    public void The_page_shows_these_snippets()
+    {
+        var page = RepositoryFiles.Read("docs", "purification-cleanup-curve.md");
+        var lines = RepositoryFiles
+            .Read("tests", "OilCondition.Tests", "Purification", "CleanupPageTests.cs")
+            .Split('\n');
+        var shown = 0;
+        for (var i = 0; i < lines.Length; i++)
+        {
+            if (lines[i].Trim() != "// snippet")
+            {
+                continue;
+            }
+
+            var code = lines.Skip(i + 1).TakeWhile(line => line.Trim() != "// end").ToList();
+            Squeezed(page).ShouldContain(Squeezed(string.Join('\n', code)), Case.Sensitive);
+            shown++;
+        }
+
+        shown.ShouldBe(5);
+        page.Split("```csharp").Length.ShouldBe(shown + 1);
+
+        // The formatter lays comments and broken lines out anew: only what is written counts.
+        static string Squeezed(string text) => string.Concat(text.Where(character => !char.IsWhiteSpace(character)));
+    }
+}
