@@ -41,7 +41,7 @@ public static class CleanupPlot
 
         Curve(
             "planned, all water",
-            plan.States.Select(one => one.Time.Hours).ToArray(),
+            plan.States.Select(one => one.Time.TotalHours).ToArray(),
             plan.States.Select(one => one.Water.Total.PartsPerMillion).ToArray(),
             Colors.SteelBlue
         );

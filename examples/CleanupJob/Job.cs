@@ -53,7 +53,7 @@ public static class Job
                 ParticleLevels.FromCode(CleanlinessCode.Parse("19/17/14"))
             ),
             new TreatmentTarget(Ppm(60)),
-            Duration.FromHours(240)
+            TimeSpan.FromHours(240)
         );
 
     public static PurificationUnit Unit { get; } =
@@ -117,7 +117,7 @@ public static class Job
             StartedAt,
             Task.Target,
             Task.Oil.SaturationCurve,
-            Duration.FromHours(6),
+            TimeSpan.FromHours(6),
             Celsius(45)
         );
 

@@ -18,12 +18,12 @@ Console.WriteLine(
 Console.WriteLine(Job.Compare());
 var plan = Job.Plan;
 Console.WriteLine(
-    $"Plan by vacuum dehydration: {Words(plan.Outcome)}, {plan.Time.Hours:0.0} h, floor {plan.End.WaterFloor.PartsPerMillion:0} mg/kg, level {plan.End.WaterLevel.PartsPerMillion:0} mg/kg"
+    $"Plan by vacuum dehydration: {Words(plan.Outcome)}, {plan.Time.TotalHours:0.0} h, floor {plan.End.WaterFloor.PartsPerMillion:0} mg/kg, level {plan.End.WaterLevel.PartsPerMillion:0} mg/kg"
 );
 foreach (var state in plan.States.Where((_, i) => i % 6 == 0))
 {
     Console.WriteLine(
-        $"  {state.Time.Hours, 5:0} h  {state.TankTemperature.DegreesCelsius, 5:0.0} °C  {state.Water.Total.PartsPerMillion, 6:0} mg/kg  limited by {Words(state.Limit)}"
+        $"  {state.Time.TotalHours, 5:0} h  {state.TankTemperature.DegreesCelsius, 5:0.0} °C  {state.Water.Total.PartsPerMillion, 6:0} mg/kg  limited by {Words(state.Limit)}"
     );
 }
 

@@ -27,7 +27,7 @@ public static class StalledRun
         var saturation = Job.Task.Oil.SaturationCurve.SaturationAt(Job.Celsius(WarmCelsius)).Content;
         for (var i = 0; i <= 180; i++)
         {
-            var content = Job.Loop.ValueAfter(StartMgPerKg, level, Removal, Duration.FromMinutes(20 * i));
+            var content = Job.Loop.ValueAfter(StartMgPerKg, level, Removal, TimeSpan.FromMinutes(20 * i));
             var scatter = 0.002 * (random.NextDouble() + random.NextDouble() + random.NextDouble() - 1.5) * 2;
             yield return CleanupReading.Sensor(
                 Job.StartedAt.AddMinutes(20 * i),

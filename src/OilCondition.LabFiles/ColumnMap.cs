@@ -67,7 +67,7 @@ public sealed class ColumnMap
     /// <returns>The map.</returns>
     /// <exception cref="FormatException">The text is not a column map; the message lists every fault with its place.</exception>
     public static ColumnMap Parse(string json, MeasurandCatalog? catalog = null) =>
-        ColumnMapReader.Read(Guard.NotNull(json, nameof(json)), catalog ?? MeasurandCatalog.BuiltIn, Default);
+        ColumnMapReader.Read(Guard.NotNull(json), catalog ?? MeasurandCatalog.BuiltIn, Default);
 
     internal bool TryParseDate(string text, out DateTimeOffset at)
     {

@@ -20,10 +20,10 @@ public sealed class LabColumn
         string method = ""
     )
     {
-        Method = Guard.NotNull(method, nameof(method));
-        Names = [.. Guard.NotNull(names, nameof(names))];
-        Measurand = Guard.NotNull(measurand, nameof(measurand));
-        Unit = Guard.NotNull(unit, nameof(unit));
+        Method = Guard.NotNull(method);
+        Names = [.. Guard.NotNull(names)];
+        Measurand = Guard.NotNull(measurand);
+        Unit = Guard.NotNull(unit);
         DetectionLimit = detectionLimit;
         if (Names.Count == 0)
         {

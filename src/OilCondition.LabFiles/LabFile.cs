@@ -23,7 +23,7 @@ public static class LabFile
     /// <exception cref="FormatException">The file is empty, of another kind, or lacks a required column.</exception>
     public static LabFileResult Read(string path, ColumnMap map)
     {
-        Guard.NotBlank(path, nameof(path));
+        Guard.NotBlank(path);
         using var reader = new StreamReader(path);
         return Read(reader, Path.GetFileName(path), map);
     }
@@ -37,9 +37,9 @@ public static class LabFile
     public static LabFileResult Read(TextReader reader, string fileName, ColumnMap map)
     {
         var table = ReadingTable.Read(
-            Guard.NotNull(reader, nameof(reader)),
-            Guard.NotBlank(fileName, nameof(fileName)),
-            Guard.NotNull(map, nameof(map)),
+            Guard.NotNull(reader),
+            Guard.NotBlank(fileName),
+            Guard.NotNull(map),
             isLabFile: true
         );
         return new LabFileResult(

@@ -13,7 +13,7 @@ public static class SensorLog
     /// <exception cref="FormatException">The file is empty, of another kind, or lacks the column with the time.</exception>
     public static SensorLogResult Read(string path, ColumnMap map)
     {
-        Guard.NotBlank(path, nameof(path));
+        Guard.NotBlank(path);
         using var reader = new StreamReader(path);
         return Read(reader, Path.GetFileName(path), map);
     }
@@ -27,9 +27,9 @@ public static class SensorLog
     public static SensorLogResult Read(TextReader reader, string fileName, ColumnMap map)
     {
         var table = ReadingTable.Read(
-            Guard.NotNull(reader, nameof(reader)),
-            Guard.NotBlank(fileName, nameof(fileName)),
-            Guard.NotNull(map, nameof(map)),
+            Guard.NotNull(reader),
+            Guard.NotBlank(fileName),
+            Guard.NotNull(map),
             isLabFile: false
         );
         return new SensorLogResult(

@@ -12,7 +12,7 @@ public sealed class Alert
 {
     internal Alert(string key, IReadOnlyList<Finding> findings)
     {
-        Key = Guard.NotBlank(key, nameof(key));
+        Key = Guard.NotBlank(key);
         Findings = findings;
         Severity = findings.Max(finding => finding.Severity);
     }

@@ -9,8 +9,8 @@ public sealed class AssessmentOptions
 {
     private static readonly SamplingPlan UsualSampling = new(
         Ratio.FromPercent(5),
-        Duration.FromDays(14),
-        Duration.FromDays(180)
+        Elapsed.FromDays(14),
+        Elapsed.FromDays(180)
     );
 
     /// <summary>Options.</summary>
@@ -29,7 +29,7 @@ public sealed class AssessmentOptions
     /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
     public AssessmentOptions(
         DateTimeOffset asOf,
-        Duration? planningHorizon = null,
+        TimeSpan? planningHorizon = null,
         double confidence = 0.9,
         double trendSignificance = 0.02,
         TimeAxis axis = TimeAxis.Calendar,
@@ -37,11 +37,11 @@ public sealed class AssessmentOptions
         IReadOnlyList<FleetKnowledge>? fleet = null
     )
     {
-        AsOf = Guard.Moment(asOf, nameof(asOf));
-        PlanningHorizon = planningHorizon ?? Duration.FromDays(180);
-        Guard.InRange(PlanningHorizon.Days, 0, 36_525, "days", nameof(planningHorizon));
-        Confidence = Guard.OpenUnitInterval(confidence, nameof(confidence));
-        TrendSignificance = Guard.InRange(trendSignificance, 0.0001, 0.5, "", nameof(trendSignificance));
+        AsOf = Guard.Moment(asOf);
+        PlanningHorizon = planningHorizon ?? Elapsed.FromDays(180);
+        Guard.InRange(PlanningHorizon.TotalDays, 0, 36_525, "days", nameof(planningHorizon));
+        Confidence = Guard.OpenUnitInterval(confidence);
+        TrendSignificance = Guard.InRange(trendSignificance, 0.0001, 0.5, "");
         Axis = axis;
         Sampling = sampling ?? UsualSampling;
         Fleet = fleet ?? [];
@@ -51,7 +51,7 @@ public sealed class AssessmentOptions
     public DateTimeOffset AsOf { get; }
 
     /// <summary>How far ahead maintenance is planned.</summary>
-    public Duration PlanningHorizon { get; }
+    public TimeSpan PlanningHorizon { get; }
 
     /// <summary>Confidence of intervals.</summary>
     public double Confidence { get; }

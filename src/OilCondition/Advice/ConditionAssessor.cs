@@ -27,9 +27,9 @@ public static class ConditionAssessor
     /// <exception cref="ArgumentOutOfRangeException">Nothing is recorded up to now.</exception>
     public static ConditionAssessment Assess(OilHistory history, LimitSet limits, AssessmentOptions options)
     {
-        Guard.NotNull(history, nameof(history));
-        Guard.NotNull(limits, nameof(limits));
-        Guard.NotNull(options, nameof(options));
+        Guard.NotNull(history);
+        Guard.NotNull(limits);
+        Guard.NotNull(options);
         history.ChargeAt(options.AsOf); // tells of a moment before the first record, while that record is still known
 
         var known = history.Until(options.AsOf);

@@ -12,7 +12,7 @@ public abstract class Finding
     {
         Code = code;
         Severity = severity;
-        Measurand = Guard.NotNull(measurand, nameof(measurand));
+        Measurand = Guard.NotNull(measurand);
     }
 
     /// <summary>What was found.</summary>

@@ -40,7 +40,7 @@ internal sealed class FindingList(
 
     private IEnumerable<Finding> Lives()
     {
-        var horizon = options.AsOf.AddDays(options.PlanningHorizon.Days);
+        var horizon = options.AsOf.AddDays(options.PlanningHorizon.TotalDays);
         foreach (var state in states)
         {
             var soonest = state
@@ -116,7 +116,7 @@ internal sealed class FindingList(
 
     private IEnumerable<Finding> Overdue() =>
         records.History.Samples.Any(sample => sample.TakenAt <= options.AsOf)
-        && options.AsOf > records.LatestSampleAt.AddDays(options.Sampling.Longest.Days)
+        && options.AsOf > records.LatestSampleAt.AddDays(options.Sampling.Longest.TotalDays)
             ?
             [
                 new SampleOverdueFinding(

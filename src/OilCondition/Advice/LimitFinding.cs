@@ -58,8 +58,8 @@ public sealed class LimitFinding : Finding
             var rate = Evaluation.Limit.Rate!;
             var span =
                 rate.Axis == TimeAxis.OilHours
-                    ? $"{PlainText.Number(rate.Span.Hours)} oil hours"
-                    : $"{PlainText.Number(rate.Span.Days)} days";
+                    ? $"{PlainText.Number(rate.Span.TotalHours)} oil hours"
+                    : $"{PlainText.Number(rate.Span.TotalDays)} days";
             return $"{Measurand.Unit} per {span}".TrimStart();
         }
     }

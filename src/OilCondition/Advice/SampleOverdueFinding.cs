@@ -22,6 +22,6 @@ public sealed class SampleOverdueFinding : Finding
     public override IReadOnlyList<EvidenceItem> Evidence =>
         [
             EvidenceItem.Date("last sample", LastSampleAt),
-            EvidenceItem.Number("longest interval", Plan.Longest.Days, "d"),
+            EvidenceItem.Number("longest interval", Plan.Longest.TotalDays, "d"),
         ];
 }

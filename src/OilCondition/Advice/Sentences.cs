@@ -25,7 +25,7 @@ public static class Sentences
             ReturnFinding comesBack => Return(comesBack),
             UnrecordedChangeFinding change => Change(change),
             SampleOverdueFinding overdue =>
-                $"No sample since {PlainText.Date(overdue.LastSampleAt)}: longer than the {PlainText.Number(overdue.Plan.Longest.Days)} days that the sampling plan allows.",
+                $"No sample since {PlainText.Date(overdue.LastSampleAt)}: longer than the {PlainText.Number(overdue.Plan.Longest.TotalDays)} days that the sampling plan allows.",
             RecordFinding record => Record(record.Issue),
             null => throw new ArgumentNullException(nameof(finding)),
             _ => throw new ArgumentException($"There is no sentence for {finding.GetType().Name}.", nameof(finding)),
@@ -36,7 +36,7 @@ public static class Sentences
     /// <returns>What to do, with quantities.</returns>
     public static string Of(Recommendation recommendation)
     {
-        Guard.NotNull(recommendation, nameof(recommendation));
+        Guard.NotNull(recommendation);
         var what = recommendation.Action switch
         {
             RecommendedAction.ContinueTreatment => "Let the treatment go on until its target holds.",
@@ -80,7 +80,7 @@ public static class Sentences
     /// <returns>One sentence with its date.</returns>
     public static string Of(NextSample nextSample)
     {
-        Guard.NotNull(nextSample, nameof(nextSample));
+        Guard.NotNull(nextSample);
         var due = nextSample.IsOverdue ? "was due on" : "is due by";
         var why = nextSample.Reason switch
         {
@@ -98,7 +98,7 @@ public static class Sentences
     /// <returns>A phrase without a full stop.</returns>
     public static string Of(SeriesTrend trend)
     {
-        Guard.NotNull(trend, nameof(trend));
+        Guard.NotNull(trend);
         var judged = trend.Assessment;
         var setAside = trend.Judged.LeftOut.Count - trend.Series.LeftOut.Count;
         var aside = setAside == 0 ? "" : $", {setAside} set aside";

@@ -79,9 +79,9 @@ public sealed record CleanlinessCode
     /// <exception cref="ArgumentException">The code rises with size.</exception>
     public static CleanlinessCode FromCounts(ParticleCount countAt4, ParticleCount countAt6, ParticleCount countAt14) =>
         new(
-            Guard.NotNull(countAt4, nameof(countAt4)).ScaleNumber,
-            Guard.NotNull(countAt6, nameof(countAt6)).ScaleNumber,
-            Guard.NotNull(countAt14, nameof(countAt14)).ScaleNumber
+            Guard.NotNull(countAt4).ScaleNumber,
+            Guard.NotNull(countAt6).ScaleNumber,
+            Guard.NotNull(countAt14).ScaleNumber
         );
 
     /// <summary>The code of a microscope count, longest dimension: <c>-/16/13</c>.</summary>
@@ -90,11 +90,7 @@ public sealed record CleanlinessCode
     /// <returns>The code.</returns>
     /// <exception cref="ArgumentException">The code rises with size.</exception>
     public static CleanlinessCode FromMicroscope(ParticleCount countAt5, ParticleCount countAt15) =>
-        new(
-            ScaleNumber.NotCounted,
-            Guard.NotNull(countAt5, nameof(countAt5)).ScaleNumber,
-            Guard.NotNull(countAt15, nameof(countAt15)).ScaleNumber
-        );
+        new(ScaleNumber.NotCounted, Guard.NotNull(countAt5).ScaleNumber, Guard.NotNull(countAt15).ScaleNumber);
 
     /// <summary>The code of a microscope count per millilitre. Without the particles counted, no number can carry the mark <c>≥</c>.</summary>
     /// <param name="at5PerMillilitre">Particles of at least 5 µm, longest dimension, per millilitre.</param>
@@ -152,7 +148,7 @@ public sealed record CleanlinessCode
     /// <exception cref="ArgumentNullException">There is no text.</exception>
     /// <exception cref="FormatException">The text is not a code.</exception>
     public static CleanlinessCode Parse(string text) =>
-        TryParse(Guard.NotNull(text, nameof(text)), out var code)
+        TryParse(Guard.NotNull(text), out var code)
             ? code!
             : throw new FormatException(
                 $"'{text}' is not a code after ISO 4406; expected for example 18/16/13, -/16/13, */19/14 or 14/12/>=7, not rising with size."
@@ -161,7 +157,7 @@ public sealed record CleanlinessCode
     /// <summary>This code beside a target, size by size.</summary>
     /// <param name="target">The target code; <c>-</c> where it asks nothing.</param>
     /// <returns>Outcome and excess of each size and of the worst.</returns>
-    public CodeComparison Compare(CleanlinessCode target) => new(this, Guard.NotNull(target, nameof(target)));
+    public CodeComparison Compare(CleanlinessCode target) => new(this, Guard.NotNull(target));
 
     /// <summary>How many scale numbers this code lies above a target at its worst size; 0 or less when the target is met.</summary>
     /// <param name="target">The target code.</param>

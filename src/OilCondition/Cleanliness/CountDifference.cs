@@ -36,8 +36,8 @@ public sealed record CountDifference
     /// <exception cref="ArgumentNullException">A count is missing.</exception>
     public static CountDifference Between(ParticleCount firstCount, ParticleCount secondCount)
     {
-        Guard.NotNull(firstCount, nameof(firstCount));
-        Guard.NotNull(secondCount, nameof(secondCount));
+        Guard.NotNull(firstCount);
+        Guard.NotNull(secondCount);
         var trials = firstCount.Counted + secondCount.Counted;
         if (trials == 0)
         {
@@ -58,6 +58,5 @@ public sealed record CountDifference
     /// <param name="confidence">For example 0.95.</param>
     /// <returns>Whether equal oils would differ so only with a chance of 1 − confidence or less.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The confidence is not above 0 and below 1.</exception>
-    public bool IsSignificant(double confidence) =>
-        Chance <= 1 - Guard.OpenUnitInterval(confidence, nameof(confidence));
+    public bool IsSignificant(double confidence) => Chance <= 1 - Guard.OpenUnitInterval(confidence);
 }

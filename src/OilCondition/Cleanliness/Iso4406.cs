@@ -54,7 +54,7 @@ public static class Iso4406
     /// <exception cref="ArgumentOutOfRangeException">The count is negative or not finite.</exception>
     public static int ScaleNumber(double countPerMillilitre)
     {
-        Guard.NotNegative(countPerMillilitre, "per mL", nameof(countPerMillilitre));
+        Guard.NotNegative(countPerMillilitre, "per mL");
         var index = Array.BinarySearch(Upper, countPerMillilitre);
         return index >= 0 ? index : ~index;
     }
@@ -64,7 +64,7 @@ public static class Iso4406
     /// <returns>Particles per millilitre, inclusive.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The number lies outside 0 to 28.</exception>
     public static double UpperLimitPerMillilitre(int scaleNumber) =>
-        Upper[(int)Guard.InRange(scaleNumber, 0, HighestScaleNumber, "(scale number)", nameof(scaleNumber))];
+        Upper[(int)Guard.InRange(scaleNumber, 0, HighestScaleNumber, "(scale number)")];
 
     /// <summary>The count above which a scale number begins.</summary>
     /// <param name="scaleNumber">0 to 29; 29 stands for above the table.</param>
@@ -72,7 +72,7 @@ public static class Iso4406
     /// <exception cref="ArgumentOutOfRangeException">The number lies outside 0 to 29.</exception>
     public static double LowerLimitPerMillilitre(int scaleNumber)
     {
-        var number = (int)Guard.InRange(scaleNumber, 0, HighestScaleNumber + 1, "(scale number)", nameof(scaleNumber));
+        var number = (int)Guard.InRange(scaleNumber, 0, HighestScaleNumber + 1, "(scale number)");
         return number == 0 ? 0 : Upper[number - 1];
     }
 

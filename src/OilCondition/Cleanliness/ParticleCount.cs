@@ -26,10 +26,10 @@ public sealed record ParticleCount
     /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
     public ParticleCount(long counted, Volume volume, double dilution = 1)
     {
-        Counted = (long)Guard.InRange(counted, 0, 1e9, "particles", nameof(counted));
+        Counted = (long)Guard.InRange(counted, 0, 1e9, "particles");
         Guard.InRange(volume.Milliliters, 1e-6, 1e6, "mL", nameof(volume));
         Volume = volume;
-        Dilution = Guard.InRange(dilution, 1, 1e6, "(dilution factor)", nameof(dilution));
+        Dilution = Guard.InRange(dilution, 1, 1e6, "(dilution factor)");
     }
 
     /// <summary>Particles counted.</summary>
@@ -73,7 +73,7 @@ public sealed record ParticleCount
     /// <exception cref="ArgumentOutOfRangeException">The confidence lies outside 0.000001 to 0.999999.</exception>
     public CountInterval Interval(double confidence)
     {
-        var tail = (1 - Guard.InRange(confidence, 1e-6, 1 - 1e-6, "", nameof(confidence))) / 2;
+        var tail = (1 - Guard.InRange(confidence, 1e-6, 1 - 1e-6, "")) / 2;
         return new CountInterval(
             this,
             confidence,

@@ -68,7 +68,7 @@ public sealed partial class CleanupCurve
     /// <exception cref="ArgumentOutOfRangeException">The target is not finite, or the level outside its range.</exception>
     public TimeToTarget TimeTo(double target, double confidence = 0.9, IntervalSide side = IntervalSide.Both)
     {
-        Guard.Finite(target, "", nameof(target));
+        Guard.Finite(target, "");
         var interval = fall.TimeTo(target, confidence, side);
         var basis = new TimeToTarget.Basis(confidence, side, CoverageInDoubt, ObservedTimeConstants);
         switch (Status)

@@ -109,12 +109,7 @@ public sealed partial class CleanupCurve
         IReadOnlyList<DateTimeOffset> moments,
         IReadOnlyList<double> readings,
         CleanupOptions? options = null
-    ) =>
-        Fit(
-            moments,
-            [.. Guard.NotNull(readings, nameof(readings)).Select(value => new Reading(InRange(value)))],
-            options
-        );
+    ) => Fit(moments, [.. Guard.NotNull(readings).Select(value => new Reading(InRange(value)))], options);
 
     /// <summary>Fits the curve to readings with qualifiers.</summary>
     /// <remarks>
@@ -135,8 +130,8 @@ public sealed partial class CleanupCurve
         CleanupOptions? options = null
     )
     {
-        Guard.NotNull(moments, nameof(moments));
-        Guard.NotNull(readings, nameof(readings));
+        Guard.NotNull(moments);
+        Guard.NotNull(readings);
         Guard.SameLength(readings.Count, moments.Count, nameof(readings), nameof(moments));
         foreach (var reading in readings)
         {
@@ -170,7 +165,7 @@ public sealed partial class CleanupCurve
     /// <returns>The curve; positions are those of the points of the series.</returns>
     public static CleanupCurve Fit(MeasurandSeries series)
     {
-        Guard.NotNull(series, nameof(series));
+        Guard.NotNull(series);
         Reading[] readings = [.. series.Points.Select(point => point.Reading)];
         return Fit(
             [.. series.Points.Select(point => point.At)],

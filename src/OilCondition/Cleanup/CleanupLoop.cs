@@ -16,13 +16,15 @@ namespace OilCondition.Cleanup;
 /// <code>
 /// var loop = new CleanupLoop(Volume.FromLiters(2000), VolumeFlow.FromLitersPerMinute(20));
 /// var perHour = loop.TurnoversPerHour;                                        // 0.6
-/// var after = loop.ValueAfter(1000, 50, Ratio.FromPercent(80), Duration.FromMinutes(240));   // 189 mg/kg
+/// var after = loop.ValueAfter(1000, 50, Ratio.FromPercent(80), Elapsed.FromMinutes(240));   // 189 mg/kg
 /// </code>
 /// </example>
 public sealed class CleanupLoop
 {
     internal const double Smallest = 1e-6;
     internal const double Largest = 1e12;
+
+    private const double LongestHours = 1e8;
 
     /// <summary>A loop from its charge and its flow.</summary>
     /// <param name="charge">Volume of oil that circulates, 10⁻⁶ to 10¹² L.</param>
@@ -52,9 +54,7 @@ public sealed class CleanupLoop
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public static Ratio FractionRemoved(double turnovers, Ratio removalPerPass) =>
         Ratio.FromDecimalFractions(
-            MixedTank.ShareGone(
-                Efficiency(removalPerPass) * Guard.InRange(turnovers, 0, Largest, "", nameof(turnovers))
-            )
+            MixedTank.ShareGone(Efficiency(removalPerPass) * Guard.InRange(turnovers, 0, Largest, ""))
         );
 
     /// <summary>Turnovers that remove a share of the excess over the floor, −ln(1 − share) / η.</summary>
@@ -72,8 +72,8 @@ public sealed class CleanupLoop
     /// <param name="time">The time, 0 to 10¹² h.</param>
     /// <returns>Turnovers.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The time lies outside its range.</exception>
-    public double Turnovers(Duration time) =>
-        TurnoversPerHour * Guard.InRange(time.Hours, 0, Largest, "h", nameof(time));
+    public double Turnovers(TimeSpan time) =>
+        TurnoversPerHour * Guard.InRange(time.TotalHours, 0, LongestHours, "h", nameof(time));
 
     /// <summary>Rate of the fall, k = η Q / V.</summary>
     /// <param name="removalPerPass">Removal per pass, η, 10⁻⁹ to 1.</param>
@@ -88,7 +88,7 @@ public sealed class CleanupLoop
     /// <param name="time">Time since the start, 0 to 10¹² h.</param>
     /// <returns>The content, in the same unit.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
-    public double ValueAfter(double start, double floor, Ratio removalPerPass, Duration time)
+    public double ValueAfter(double start, double floor, Ratio removalPerPass, TimeSpan time)
     {
         Content(start, nameof(start));
         Content(floor, nameof(floor));
@@ -103,14 +103,14 @@ public sealed class CleanupLoop
     /// <param name="time">ln((start − floor) / (target − floor)) / k; zero if the start is at the target or below, or it is never reached.</param>
     /// <returns>False if the target is never reached because it does not lie above the floor.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
-    public bool TryTimeTo(double start, double floor, double target, Ratio removalPerPass, out Duration time)
+    public bool TryTimeTo(double start, double floor, double target, Ratio removalPerPass, out TimeSpan time)
     {
         Content(start, nameof(start));
         Content(floor, nameof(floor));
         Content(target, nameof(target));
         var rate = RatePerHour(removalPerPass);
         var falls = start > target && target > floor;
-        time = falls ? Duration.FromHours(MixedTank.TimeConstantsTo(start, floor, target) / rate) : Duration.Zero;
+        time = falls ? Elapsed.FromHours(MixedTank.TimeConstantsTo(start, floor, target) / rate) : TimeSpan.Zero;
         return falls || (start <= target && floor <= target);
     }
 
@@ -122,7 +122,7 @@ public sealed class CleanupLoop
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public double LevelWithIngress(double floor, double ingressPerHour, Ratio removalPerPass) =>
         Content(floor, nameof(floor))
-        + Guard.InRange(ingressPerHour, 0, Largest, "per hour", nameof(ingressPerHour)) / RatePerHour(removalPerPass);
+        + Guard.InRange(ingressPerHour, 0, Largest, "per hour") / RatePerHour(removalPerPass);
 
     private static double Content(double value, string name) => Guard.InRange(value, 0, Largest, "", name);
 

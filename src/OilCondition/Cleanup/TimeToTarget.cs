@@ -139,7 +139,7 @@ public abstract class TimeToTarget
             : base(basis)
         {
             Count = Math.Max(0, count);
-            Needed = (int)Guard.Positive(needed, "", nameof(needed));
+            Needed = (int)Guard.Positive(needed, "");
         }
 
         /// <summary>Readings there are.</summary>

@@ -33,8 +33,8 @@ public sealed class Limit
         LimitRate? rate = null
     )
     {
-        Measurand = Guard.NotNull(measurand, nameof(measurand));
-        Source = Guard.NotNull(source, nameof(source));
+        Measurand = Guard.NotNull(measurand);
+        Source = Guard.NotNull(source);
         Kind = kind;
         if (upper is null && lower is null)
         {
@@ -76,8 +76,8 @@ public sealed class Limit
 
         Upper = upper;
         Lower = lower;
-        DeadBand = Guard.InRange(deadBand, 0, LimitBand.Largest, measurand.Unit, nameof(deadBand));
-        Guard.InRange(confirmations, 1, 10, "readings", nameof(confirmations));
+        DeadBand = Guard.InRange(deadBand, 0, LimitBand.Largest, measurand.Unit);
+        Guard.InRange(confirmations, 1, 10, "readings");
         Confirmations = confirmations;
         Rate = rate;
     }
@@ -116,7 +116,7 @@ public sealed class Limit
     /// </returns>
     public bool TryResolve(Oil oil, out Limit? absolute)
     {
-        Guard.NotNull(oil, nameof(oil));
+        Guard.NotNull(oil);
         absolute = Kind == LimitKind.Absolute ? this : null;
         if (Kind is not (LimitKind.ChangeFromNew or LimitKind.PercentChangeFromNew))
         {
@@ -181,8 +181,8 @@ public sealed class Limit
     /// <exception cref="ArgumentException">The series is one of another measurand.</exception>
     public LimitEvaluation Evaluate(Oil oil, MeasurandSeries series)
     {
-        Guard.NotNull(oil, nameof(oil));
-        Guard.NotNull(series, nameof(series));
+        Guard.NotNull(oil);
+        Guard.NotNull(series);
         if (!series.Measurand.Equals(Measurand))
         {
             throw new ArgumentException(

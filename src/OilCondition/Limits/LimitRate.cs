@@ -13,11 +13,11 @@ public sealed record LimitRate
     /// <param name="axis">Calendar or oil hours.</param>
     /// <param name="span">The span, above 0 and up to 10 years of hours.</param>
     /// <exception cref="ArgumentOutOfRangeException">The span lies outside its range.</exception>
-    public LimitRate(TimeAxis axis, Duration span)
+    public LimitRate(TimeAxis axis, TimeSpan span)
     {
         Axis = axis;
-        Guard.Positive(span.Hours, "h", nameof(span));
-        Guard.InRange(span.Hours, 0, 87_660, "h", nameof(span));
+        Guard.Positive(span.TotalHours, "h", nameof(span));
+        Guard.InRange(span.TotalHours, 0, 87_660, "h", nameof(span));
         Span = span;
     }
 
@@ -25,7 +25,7 @@ public sealed record LimitRate
     public TimeAxis Axis { get; }
 
     /// <summary>The span.</summary>
-    public Duration Span { get; }
+    public TimeSpan Span { get; }
 
     /// <summary>Differences of successive readings, scaled to the span; false when there are none.</summary>
     internal bool TryRates(MeasurandSeries series, out List<(DateTimeOffset? At, Reading Reading)> rates)
@@ -53,7 +53,7 @@ public sealed record LimitRate
                 continue;
             }
 
-            var rate = (point.Reading.Value - before.Reading.Value) / (days * hoursPerDay) * Span.Hours;
+            var rate = (point.Reading.Value - before.Reading.Value) / (days * hoursPerDay) * Span.TotalHours;
             rates.Add((point.At, new Reading(rate)));
             before = point;
         }

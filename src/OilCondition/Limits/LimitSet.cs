@@ -11,8 +11,8 @@ public sealed class LimitSet
     /// <param name="limits">The limits, in the order in which they are to be shown.</param>
     public LimitSet(string name, IEnumerable<Limit> limits)
     {
-        Name = Guard.NotBlank(name, nameof(name));
-        Limits = [.. Guard.NotNull(limits, nameof(limits))];
+        Name = Guard.NotBlank(name);
+        Limits = [.. Guard.NotNull(limits)];
     }
 
     /// <summary>What it is for.</summary>
@@ -43,7 +43,7 @@ public sealed class LimitSet
     /// <returns>The set with absolute figures, each with the fleet as its source, in place of the percentiles.</returns>
     public LimitSet WithFleet(IReadOnlyList<OilHistory> fleet)
     {
-        Guard.NotNull(fleet, nameof(fleet));
+        Guard.NotNull(fleet);
         return new LimitSet(Name, Limits.Select(limit => FleetLimit.Resolve(limit, fleet)));
     }
 
@@ -61,5 +61,5 @@ public sealed class LimitSet
     /// <returns>The limit set.</returns>
     /// <exception cref="FormatException">The text is not a limit set; the message lists every fault with its place.</exception>
     public static LimitSet Parse(string json, MeasurandCatalog? catalog = null) =>
-        LimitSetReader.Read(Guard.NotNull(json, nameof(json)), catalog ?? MeasurandCatalog.BuiltIn);
+        LimitSetReader.Read(Guard.NotNull(json), catalog ?? MeasurandCatalog.BuiltIn);
 }

@@ -77,7 +77,7 @@ internal sealed class LimitSetReader
 
     /// <summary>Rates per different spans are different limits.</summary>
     private static string SpanOf(LimitRate? rate) =>
-        rate is null ? "" : $" per {PlainText.Number(rate.Span.Hours)} h, {rate.Axis}";
+        rate is null ? "" : $" per {PlainText.Number(rate.Span.TotalHours)} h, {rate.Axis}";
 
     private Limit? One(JsonElement element, string path)
     {
@@ -195,8 +195,8 @@ internal sealed class LimitSetReader
             faults.Add(path, "'perDays' and 'perOilHours' exclude each other.");
         }
 
-        return hours is { } running ? new LimitRate(TimeAxis.OilHours, Duration.FromHours(running))
-            : days is { } calendar ? new LimitRate(TimeAxis.Calendar, Duration.FromDays(calendar))
+        return hours is { } running ? new LimitRate(TimeAxis.OilHours, Elapsed.FromHours(running))
+            : days is { } calendar ? new LimitRate(TimeAxis.Calendar, Elapsed.FromDays(calendar))
             : null;
     }
 

@@ -43,7 +43,7 @@ public sealed class CrossingForecast
     /// <exception cref="ArgumentOutOfRangeException">The chance is not between 0 and 1.</exception>
     public bool TryAt(double chance, out LifeQuantile quantile)
     {
-        Guard.OpenUnitInterval(chance, nameof(chance));
+        Guard.OpenUnitInterval(chance);
         var found = Quantiles(chance);
         quantile = found.Length == 1 ? found[0] : new LifeQuantile(chance, AsOf);
         return found.Length == 1;

@@ -46,8 +46,8 @@ public sealed class FirstCrossing
     /// <exception cref="ArgumentException">A forecast was made for another now, or now lies outside its range.</exception>
     public static FirstCrossing Of(IReadOnlyList<RemainingLife> lives, DateTimeOffset asOf)
     {
-        Guard.NotNull(lives, nameof(lives));
-        Guard.Moment(asOf, nameof(asOf));
+        Guard.NotNull(lives);
+        Guard.Moment(asOf);
         RemainingLife.Forecast[] open = [.. lives.OfType<RemainingLife.Forecast>()];
         if (open.Any(one => one.Crossing.AsOf != asOf))
         {
@@ -77,7 +77,7 @@ public sealed class FirstCrossing
     /// <exception cref="ArgumentOutOfRangeException">The chance is not between 0 and 1.</exception>
     public bool TryAt(double chance, out LifeQuantile quantile)
     {
-        Guard.OpenUnitInterval(chance, nameof(chance));
+        Guard.OpenUnitInterval(chance);
         quantile = new LifeQuantile(chance, asOf);
         if (IsCrossed)
         {

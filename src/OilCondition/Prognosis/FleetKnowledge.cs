@@ -35,7 +35,7 @@ public sealed class FleetKnowledge
     /// <exception cref="ArgumentException">There is no series, or they are of several measurands.</exception>
     public static FleetKnowledge From(IReadOnlyList<MeasurandSeries> fleet)
     {
-        if (Guard.NotNull(fleet, nameof(fleet)).Count == 0)
+        if (Guard.NotNull(fleet).Count == 0)
         {
             throw new ArgumentException("fleet is empty; at least one series is required.", nameof(fleet));
         }

@@ -9,7 +9,7 @@ namespace OilCondition.Prognosis;
 /// <example>
 /// <code>
 /// var fleet = FleetLife.From(agesAtFailure, agesStillInService);
-/// var forecast = fleet.Forecast(Duration.FromHours(8000), asOf);
+/// var forecast = fleet.Forecast(Elapsed.FromHours(8000), asOf);
 /// var chance = forecast.ChanceBefore(asOf.AddDays(180));
 /// </code>
 /// </example>
@@ -31,11 +31,11 @@ public sealed class FleetLife
     /// <param name="suspensions">Ages of those still in service or taken out for another reason, above 0.</param>
     /// <returns>What the fleet teaches.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An age is not above 0.</exception>
-    public static FleetLife From(IReadOnlyList<Duration> failures, IReadOnlyList<Duration> suspensions) =>
+    public static FleetLife From(IReadOnlyList<TimeSpan> failures, IReadOnlyList<TimeSpan> suspensions) =>
         new(
             WeibullLife.Fit(
-                [.. Guard.NotNull(failures, nameof(failures)).Select(age => age.Hours)],
-                [.. Guard.NotNull(suspensions, nameof(suspensions)).Select(age => age.Hours)]
+                [.. Guard.NotNull(failures).Select(age => age.TotalHours)],
+                [.. Guard.NotNull(suspensions).Select(age => age.TotalHours)]
             )
         );
 
@@ -43,24 +43,20 @@ public sealed class FleetLife
     /// <param name="failedFraction">The fraction, above 0 and below 1.</param>
     /// <returns>The age.</returns>
     /// <exception cref="InvalidOperationException">The fleet taught too little.</exception>
-    public Duration AgeAt(Ratio failedFraction) => Duration.FromHours(Fit.AgeAt(failedFraction.DecimalFractions));
+    public TimeSpan AgeAt(Ratio failedFraction) => Elapsed.FromHours(Fit.AgeAt(failedFraction.DecimalFractions));
 
     /// <summary>Mean time left at an age.</summary>
     /// <param name="age">Age now, 0 or more.</param>
     /// <returns>The mean time left.</returns>
     /// <exception cref="InvalidOperationException">The fleet taught too little.</exception>
-    public Duration MeanResidualLife(Duration age) =>
-        Duration.FromHours(Fit.MeanResidualLife(Guard.NotNegative(age.Hours, "h", nameof(age))));
+    public TimeSpan MeanResidualLife(TimeSpan age) =>
+        Elapsed.FromHours(Fit.MeanResidualLife(Guard.NotNegative(age.TotalHours, "h", nameof(age))));
 
     /// <summary>When a unit of an age fails, given that it has not: estimates taken as true, so that the doubt of a small fleet is not in it.</summary>
     /// <param name="age">Age now, 0 or more.</param>
     /// <param name="asOf">Now; in the years 1900 to 2199.</param>
     /// <returns>Any quantile, and the chance by any date.</returns>
     /// <exception cref="InvalidOperationException">The fleet taught too little.</exception>
-    public CrossingForecast Forecast(Duration age, DateTimeOffset asOf) =>
-        new(
-            new AgedLaw(Fit.At(Guard.NotNegative(age.Hours, "h", nameof(age))), 0, 24),
-            Guard.Moment(asOf, nameof(asOf)),
-            asOf
-        );
+    public CrossingForecast Forecast(TimeSpan age, DateTimeOffset asOf) =>
+        new(new AgedLaw(Fit.At(Guard.NotNegative(age.TotalHours, "h", nameof(age))), 0, 24), Guard.Moment(asOf), asOf);
 }

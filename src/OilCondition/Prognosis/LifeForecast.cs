@@ -46,14 +46,14 @@ public static class LifeForecast
         LifeOptions? options = null
     )
     {
-        Guard.NotNull(series, nameof(series));
-        Guard.Moment(asOf, nameof(asOf));
+        Guard.NotNull(series);
+        Guard.Moment(asOf);
         var chosen = options ?? LifeOptions.Default;
         Check(series, side, chosen);
         var logarithmic = UsesLogarithms(series.Measurand, chosen.Model);
         var scaledLimit = logarithmic
-            ? Math.Log(Guard.Positive(limit, series.Measurand.Unit, nameof(limit)))
-            : Guard.Finite(limit, series.Measurand.Unit, nameof(limit));
+            ? Math.Log(Guard.Positive(limit, series.Measurand.Unit))
+            : Guard.Finite(limit, series.Measurand.Unit);
         var question = new LifeQuestion(series, limit, side, chosen.Model);
         if (series.Points.Count > 0 && IsBeyond(series.Points[series.Points.Count - 1].Reading, limit, side))
         {

@@ -15,7 +15,7 @@ public sealed class MakeUp
     {
         Flow = flow;
         Charge = charge;
-        NewOilValue = Guard.NotNegative(newOilValue, "", nameof(newOilValue));
+        NewOilValue = Guard.NotNegative(newOilValue, "");
         FractionPerDay =
             Guard.NotNegative(flow.LitersPerDay, "L/d", nameof(flow))
             / Guard.Positive(charge.Liters, "L", nameof(charge));

@@ -9,7 +9,7 @@ namespace OilCondition.Prognosis;
 /// </remarks>
 /// <example>
 /// <code>
-/// var plan = new SamplingPlan(Ratio.FromPercent(5), Duration.FromDays(30), Duration.FromDays(180));
+/// var plan = new SamplingPlan(Ratio.FromPercent(5), Elapsed.FromDays(30), Elapsed.FromDays(180));
 /// var next = NextSample.After(lives, lastSampleAt, plan, asOf);
 /// </code>
 /// </example>
@@ -49,13 +49,13 @@ public sealed record NextSample
         DateTimeOffset asOf
     )
     {
-        Guard.NotNull(lives, nameof(lives));
-        Guard.NotNull(plan, nameof(plan));
-        Guard.Moment(asOf, nameof(asOf));
-        Guard.Moment(lastSampleAt, nameof(lastSampleAt));
+        Guard.NotNull(lives);
+        Guard.NotNull(plan);
+        Guard.Moment(asOf);
+        Guard.Moment(lastSampleAt);
         Guard.NotNegative((asOf - lastSampleAt).TotalDays, "d before now", nameof(lastSampleAt));
-        var soonest = lastSampleAt.AddDays(plan.Shortest.Days);
-        var latest = lastSampleAt.AddDays(plan.Longest.Days);
+        var soonest = lastSampleAt.AddDays(plan.Shortest.TotalDays);
+        var latest = lastSampleAt.AddDays(plan.Longest.TotalDays);
         if (lives.Any(life => life is RemainingLife.AlreadyCrossed))
         {
             return new NextSample(soonest, NextSampleReason.LimitCrossed, 1, asOf);

@@ -11,11 +11,11 @@ public sealed class SamplingPlan
     /// <param name="shortest">Shortest interval between samples, above 0.</param>
     /// <param name="longest">Longest interval between samples, not below the shortest.</param>
     /// <exception cref="ArgumentOutOfRangeException">A figure is outside its range.</exception>
-    public SamplingPlan(Ratio risk, Duration shortest, Duration longest)
+    public SamplingPlan(Ratio risk, TimeSpan shortest, TimeSpan longest)
     {
         Guard.OpenUnitInterval(risk.DecimalFractions, nameof(risk));
-        Guard.Positive(shortest.Days, "d", nameof(shortest));
-        Guard.InRange(longest.Days, shortest.Days, LifeForecast.HorizonDays, "d", nameof(longest));
+        Guard.Positive(shortest.TotalDays, "d", nameof(shortest));
+        Guard.InRange(longest.TotalDays, shortest.TotalDays, LifeForecast.HorizonDays, "d", nameof(longest));
         Risk = risk;
         Shortest = shortest;
         Longest = longest;
@@ -25,8 +25,8 @@ public sealed class SamplingPlan
     public Ratio Risk { get; }
 
     /// <summary>Shortest interval between samples.</summary>
-    public Duration Shortest { get; }
+    public TimeSpan Shortest { get; }
 
     /// <summary>Longest interval between samples.</summary>
-    public Duration Longest { get; }
+    public TimeSpan Longest { get; }
 }

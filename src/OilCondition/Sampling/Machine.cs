@@ -25,19 +25,19 @@ public sealed class Machine
         Temperature standstillTemperature
     )
     {
-        Id = Guard.NotBlank(id, nameof(id));
+        Id = Guard.NotBlank(id);
         if (id.Contains('/'))
         {
             throw new ArgumentException($"id is '{id}'; a slash is not allowed.", nameof(id));
         }
 
-        Name = Guard.NotBlank(name, nameof(name));
-        Oil = Guard.NotNull(oil, nameof(oil));
+        Name = Guard.NotBlank(name);
+        Oil = Guard.NotNull(oil);
         Guard.Positive(chargeVolume.Liters, "L", nameof(chargeVolume));
         Guard.InRange(chargeVolume.Liters, 0, LargestLiters, "L", nameof(chargeVolume));
         ChargeVolume = chargeVolume;
-        Text.OilTemperature.Celsius(runningTemperature, nameof(runningTemperature));
-        Text.OilTemperature.Celsius(standstillTemperature, nameof(standstillTemperature));
+        Text.OilTemperature.Celsius(runningTemperature);
+        Text.OilTemperature.Celsius(standstillTemperature);
         RunningTemperature = runningTemperature;
         StandstillTemperature = standstillTemperature;
     }

@@ -39,18 +39,18 @@ public sealed class Measurand : IEquatable<Measurand>
         bool addsUp = false
     )
     {
-        Id = Guard.NotBlank(id, nameof(id));
+        Id = Guard.NotBlank(id);
         if (id.Any(character => character is not ((>= 'a' and <= 'z') or (>= '0' and <= '9') or '-')))
         {
             throw new ArgumentException($"id is '{id}'; allowed: lower-case letters, digits and hyphens.", nameof(id));
         }
 
-        Name = Guard.NotBlank(name, nameof(name));
-        Unit = Guard.NotNull(unit, nameof(unit));
+        Name = Guard.NotBlank(name);
+        Unit = Guard.NotNull(unit);
         Worse = worse;
         Scale = scale;
-        LowestPlausible = Guard.InRange(lowestPlausible, -Largest, Largest, unit, nameof(lowestPlausible));
-        HighestPlausible = Guard.InRange(highestPlausible, -Largest, Largest, unit, nameof(highestPlausible));
+        LowestPlausible = Guard.InRange(lowestPlausible, -Largest, Largest, unit);
+        HighestPlausible = Guard.InRange(highestPlausible, -Largest, Largest, unit);
         if (!(lowestPlausible < highestPlausible))
         {
             throw new ArgumentException(
@@ -67,9 +67,9 @@ public sealed class Measurand : IEquatable<Measurand>
             );
         }
 
-        TestMethod = Guard.NotNull(testMethod, nameof(testMethod));
+        TestMethod = Guard.NotNull(testMethod);
         TellsOilIdentity = tellsOilIdentity;
-        Topic = Guard.NotNull(topic, nameof(topic)).Length == 0 ? id : topic;
+        Topic = Guard.NotNull(topic).Length == 0 ? id : topic;
         AddsUp = addsUp;
     }
 

@@ -24,7 +24,7 @@ public sealed class MeasurandCatalog
     /// <returns>A new catalog.</returns>
     public MeasurandCatalog With(Measurand measurand)
     {
-        Guard.NotNull(measurand, nameof(measurand));
+        Guard.NotNull(measurand);
         return new MeasurandCatalog(All.Where(other => !other.Equals(measurand)).Append(measurand));
     }
 
@@ -39,7 +39,7 @@ public sealed class MeasurandCatalog
     /// <returns>The nearest id, by the number of letters to change.</returns>
     public string Nearest(string id)
     {
-        Guard.NotNull(id, nameof(id));
+        Guard.NotNull(id);
         return byId
             .Keys.OrderBy(known => EditDistance(known, id))
             .ThenBy(known => known, StringComparer.Ordinal)

@@ -17,7 +17,7 @@ public sealed class Oil
         SaturationCurve? saturationCurve = null
     )
     {
-        Name = Guard.NotBlank(name, nameof(name));
+        Name = Guard.NotBlank(name);
         NewReadings = Guard
             .NotNull(newReadings, nameof(newReadings))
             .ToDictionary(

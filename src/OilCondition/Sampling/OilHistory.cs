@@ -58,15 +58,15 @@ public sealed class OilHistory
         IEnumerable<OilEvent> events
     )
     {
-        Guard.NotNull(machine, nameof(machine));
+        Guard.NotNull(machine);
         var issues = new List<HistoryIssue>();
         var plausible = RecordOrder
-            .Samples(Guard.NotNull(samples, nameof(samples)), issues)
+            .Samples(Guard.NotNull(samples), issues)
             .ConvertAll(sample => WithoutImplausible(sample, issues));
         var sensors = RecordOrder
-            .Rows(Guard.NotNull(sensorReadings, nameof(sensorReadings)))
+            .Rows(Guard.NotNull(sensorReadings))
             .ConvertAll(reading => WithoutImplausible(reading, issues));
-        return Screened(machine, plausible, sensors, RecordOrder.Events(Guard.NotNull(events, nameof(events))), issues);
+        return Screened(machine, plausible, sensors, RecordOrder.Events(Guard.NotNull(events)), issues);
     }
 
     private static OilHistory Screened(
@@ -160,7 +160,7 @@ public sealed class OilHistory
     /// <returns>The series, with what was left out beside it.</returns>
     public MeasurandSeries SampleSeries(Measurand measurand, DateTimeOffset from, DateTimeOffset to)
     {
-        Guard.NotNull(measurand, nameof(measurand));
+        Guard.NotNull(measurand);
         var all = Samples
             .Where(sample => sample.TakenAt >= from && sample.TakenAt <= to && sample.Readings.ContainsKey(measurand))
             .ToList();

@@ -12,9 +12,9 @@ public sealed class OilSample
     /// <exception cref="ArgumentException">The number is blank, or the moment outside its range.</exception>
     public OilSample(string sampleNumber, DateTimeOffset takenAt, IReadOnlyDictionary<Measurand, Reading> readings)
     {
-        SampleNumber = Guard.NotBlank(sampleNumber, nameof(sampleNumber));
-        TakenAt = Guard.Moment(takenAt, nameof(takenAt));
-        Readings = Guard.NotNull(readings, nameof(readings)).ToDictionary(pair => pair.Key, pair => pair.Value);
+        SampleNumber = Guard.NotBlank(sampleNumber);
+        TakenAt = Guard.Moment(takenAt);
+        Readings = Guard.NotNull(readings).ToDictionary(pair => pair.Key, pair => pair.Value);
     }
 
     /// <summary>The laboratory's number.</summary>

@@ -16,8 +16,8 @@ public readonly record struct Reading
     public Reading(double value, Qualifier qualifier = Qualifier.None, string method = "")
     {
         // Empty is kept as null, so that a reading without a method equals the default of this struct.
-        this.method = Guard.NotNull(method, nameof(method)).Length == 0 ? null : method;
-        Value = Guard.Finite(value, "", nameof(value));
+        this.method = Guard.NotNull(method).Length == 0 ? null : method;
+        Value = Guard.Finite(value, "");
         Qualifier = qualifier;
     }
 

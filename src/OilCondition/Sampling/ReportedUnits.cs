@@ -22,7 +22,7 @@ public static class ReportedUnits
     /// <returns>Whether the unit is understood for this measurand and the number has a meaning in it.</returns>
     public static bool TryConvert(Measurand measurand, double value, string unit, out double converted)
     {
-        Guard.NotNull(measurand, nameof(measurand));
+        Guard.NotNull(measurand);
         Guard.Finite(value, unit ?? "", nameof(value));
         var written = Normal(unit ?? "");
         var own = Normal(measurand.Unit);

@@ -41,7 +41,7 @@ public sealed class SampleOrigin
     /// <returns>The suspect samples that resemble another machine's oil, in the order of the fleet and of time.</returns>
     public static IReadOnlyList<SampleOrigin> Find(IReadOnlyList<OilHistory> fleet)
     {
-        Guard.NotNull(fleet, nameof(fleet));
+        Guard.NotNull(fleet);
         return
         [
             .. fleet.SelectMany(history =>

@@ -11,8 +11,8 @@ public sealed class SensorReading
     /// <exception cref="ArgumentOutOfRangeException">The moment lies outside its range.</exception>
     public SensorReading(DateTimeOffset at, IReadOnlyDictionary<Measurand, Reading> readings)
     {
-        At = Guard.Moment(at, nameof(at));
-        Readings = Guard.NotNull(readings, nameof(readings)).ToDictionary(pair => pair.Key, pair => pair.Value);
+        At = Guard.Moment(at);
+        Readings = Guard.NotNull(readings).ToDictionary(pair => pair.Key, pair => pair.Value);
     }
 
     /// <summary>When it was read.</summary>

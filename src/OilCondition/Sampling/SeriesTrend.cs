@@ -45,7 +45,7 @@ public sealed class SeriesTrend
     /// <exception cref="ArgumentException">There are more than 5000 readings.</exception>
     public static SeriesTrend Of(MeasurandSeries series, TrendOptions? options = null)
     {
-        Guard.NotNull(series, nameof(series));
+        Guard.NotNull(series);
         var logarithmic = series.Measurand.Scale == NaturalScale.Logarithmic;
         options ??= new TrendOptions(logarithmic ? ValueScale.Logarithmic : ValueScale.Natural);
         return new SeriesTrend(

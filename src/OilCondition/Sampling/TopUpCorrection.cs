@@ -71,8 +71,8 @@ public sealed class TopUpCorrection
     /// <returns>The series and what was done.</returns>
     public static TopUpCorrection Of(MeasurandSeries series, OilHistory history, DateTimeOffset asOf)
     {
-        Guard.NotNull(series, nameof(series));
-        Guard.NotNull(history, nameof(history));
+        Guard.NotNull(series);
+        Guard.NotNull(history);
         var points = series.Points;
         var topUps = history
             .Events.OfType<TopUp>()

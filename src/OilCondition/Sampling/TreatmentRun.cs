@@ -28,14 +28,8 @@ public sealed class TreatmentRun : OilEvent
 
         EndedAt = endedAt is { } end ? Guard.Moment(end, nameof(endedAt)) : null;
         Kind = kind;
-        Measurand = Guard.NotNull(measurand, nameof(measurand));
-        Target = Guard.InRange(
-            target,
-            measurand.LowestPlausible,
-            measurand.HighestPlausible,
-            measurand.Unit,
-            nameof(target)
-        );
+        Measurand = Guard.NotNull(measurand);
+        Target = Guard.InRange(target, measurand.LowestPlausible, measurand.HighestPlausible, measurand.Unit);
     }
 
     /// <summary>When it was ended; null while nobody has ended it.</summary>

@@ -14,8 +14,8 @@ public sealed record Source
     public Source(SourceKind kind, string text, string locator = "")
     {
         Kind = kind;
-        Text = Guard.NotBlank(text, nameof(text));
-        Locator = Guard.NotNull(locator, nameof(locator));
+        Text = Guard.NotBlank(text);
+        Locator = Guard.NotNull(locator);
     }
 
     /// <summary>What stands behind the figure.</summary>

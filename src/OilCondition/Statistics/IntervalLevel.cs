@@ -8,7 +8,7 @@ internal static class IntervalLevel
     /// <summary>Student's quantile for an end; its square is Fisher's F(confidence; 1, ν) for both sides.</summary>
     public static double StudentQuantile(double confidence, IntervalSide side, int degreesOfFreedom)
     {
-        Guard.OpenUnitInterval(confidence, nameof(confidence));
+        Guard.OpenUnitInterval(confidence);
         if (side != IntervalSide.Both && !(confidence > 0.5))
         {
             throw new ArgumentOutOfRangeException(

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.CompilerServices;
 
 namespace OilCondition.Text;
 
@@ -11,10 +12,10 @@ internal static class Guard
     public const int FirstYear = 1900;
     public const int LastYear = 2199;
 
-    public static T NotNull<T>(T? value, string name)
+    public static T NotNull<T>(T? value, [CallerArgumentExpression(nameof(value))] string name = "")
         where T : class => value ?? throw new ArgumentNullException(name);
 
-    public static string NotBlank(string? value, string name)
+    public static string NotBlank(string? value, [CallerArgumentExpression(nameof(value))] string name = "")
     {
         if (value is null)
         {
@@ -26,22 +27,37 @@ internal static class Guard
             : value;
     }
 
-    public static double Finite(double value, string unit, string name) =>
-        IsFinite(value) ? value : throw OutOfRange(value, unit, name, "any finite number");
+    public static double Finite(
+        double value,
+        string unit,
+        [CallerArgumentExpression(nameof(value))] string name = ""
+    ) => IsFinite(value) ? value : throw OutOfRange(value, unit, name, "any finite number");
 
-    public static double Positive(double value, string unit, string name) =>
-        value > 0 && IsFinite(value) ? value : throw OutOfRange(value, unit, name, "a finite number above 0");
+    public static double Positive(
+        double value,
+        string unit,
+        [CallerArgumentExpression(nameof(value))] string name = ""
+    ) => value > 0 && IsFinite(value) ? value : throw OutOfRange(value, unit, name, "a finite number above 0");
 
-    public static double NotNegative(double value, string unit, string name) =>
-        value >= 0 && IsFinite(value) ? value : throw OutOfRange(value, unit, name, "a finite number of 0 or more");
+    public static double NotNegative(
+        double value,
+        string unit,
+        [CallerArgumentExpression(nameof(value))] string name = ""
+    ) => value >= 0 && IsFinite(value) ? value : throw OutOfRange(value, unit, name, "a finite number of 0 or more");
 
-    public static double InRange(double value, double lowest, double highest, string unit, string name) =>
+    public static double InRange(
+        double value,
+        double lowest,
+        double highest,
+        string unit,
+        [CallerArgumentExpression(nameof(value))] string name = ""
+    ) =>
         value >= lowest && value <= highest
             ? value
             : throw OutOfRange(value, unit, name, $"{Text(lowest)} to {Text(highest)}{WithSpace(unit)}");
 
     /// <summary>A moment of which there can be a record: the default of the type and slips of a digit stop here, and sums of dates stay within the calendar.</summary>
-    public static DateTimeOffset Moment(DateTimeOffset at, string name) =>
+    public static DateTimeOffset Moment(DateTimeOffset at, [CallerArgumentExpression(nameof(at))] string name = "") =>
         IsMoment(at.DateTime)
             ? at
             : throw new ArgumentOutOfRangeException(
@@ -52,7 +68,7 @@ internal static class Guard
     public static bool IsMoment(DateTime at) => at.Year is >= FirstYear and <= LastYear;
 
     /// <summary>A probability or confidence level that excludes both ends.</summary>
-    public static double OpenUnitInterval(double value, string name) =>
+    public static double OpenUnitInterval(double value, [CallerArgumentExpression(nameof(value))] string name = "") =>
         value > 0 && value < 1 ? value : throw OutOfRange(value, "", name, "above 0 and below 1");
 
     public static void SameLength(int length, int expected, string name, string otherName)

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using UnitsNet;
 
 namespace OilCondition.Text;
@@ -11,8 +12,13 @@ internal static class OilTemperature
     public const double LowestCelsius = -60;
     public const double HighestCelsius = 200;
 
-    public static double Kelvins(Temperature temperature, string name) => Celsius(temperature, name) + 273.15;
+    public static double Kelvins(
+        Temperature temperature,
+        [CallerArgumentExpression(nameof(temperature))] string name = ""
+    ) => Celsius(temperature, name) + 273.15;
 
-    public static double Celsius(Temperature temperature, string name) =>
-        Guard.InRange(temperature.DegreesCelsius, LowestCelsius, HighestCelsius, "°C", name);
+    public static double Celsius(
+        Temperature temperature,
+        [CallerArgumentExpression(nameof(temperature))] string name = ""
+    ) => Guard.InRange(temperature.DegreesCelsius, LowestCelsius, HighestCelsius, "°C", name);
 }

@@ -1,3 +1,4 @@
+using OilCondition.Text;
 using UnitsNet;
 
 namespace OilCondition.Thermal;
@@ -8,7 +9,7 @@ public sealed record HeatUpTime
     internal HeatUpTime(HeatUpOutcome outcome, double seconds, double watts)
     {
         Outcome = outcome;
-        Time = Duration.FromSeconds(seconds);
+        Time = Elapsed.FromSeconds(seconds);
         HeaterEnergy = Energy.FromJoules(seconds * watts);
     }
 
@@ -16,7 +17,7 @@ public sealed record HeatUpTime
     public HeatUpOutcome Outcome { get; }
 
     /// <summary>Time to the target; 0 unless it is <see cref="HeatUpOutcome.Reached"/>.</summary>
-    public Duration Time { get; }
+    public TimeSpan Time { get; }
 
     /// <summary>Energy that the heater gives off in that time, losses included.</summary>
     public Energy HeaterEnergy { get; }

@@ -28,7 +28,7 @@ public sealed class HeatedTank
     public HeatedTank(Entropy heatCapacity, double lossWattPerKelvin)
     {
         _joulePerKelvin = Guard.InRange(heatCapacity.JoulesPerKelvin, 1, 1e15, "J/K", nameof(heatCapacity));
-        LossWattPerKelvin = Guard.InRange(lossWattPerKelvin, 0, 1e9, "W/K", nameof(lossWattPerKelvin));
+        LossWattPerKelvin = Guard.InRange(lossWattPerKelvin, 0, 1e9, "W/K");
         HeatCapacity = heatCapacity;
     }
 
@@ -58,10 +58,10 @@ public sealed class HeatedTank
     /// <param name="time">Time, 0 or more.</param>
     /// <returns>Oil temperature; it may lie above what the oil bears.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
-    public Temperature TemperatureAfter(Temperature start, Power power, Temperature ambient, Duration time)
+    public Temperature TemperatureAfter(Temperature start, Power power, Temperature ambient, TimeSpan time)
     {
-        var t0 = OilTemperature.Celsius(start, nameof(start));
-        var seconds = Guard.InRange(time.Seconds, 0, 1e10, "s", nameof(time));
+        var t0 = OilTemperature.Celsius(start);
+        var seconds = Guard.InRange(time.TotalSeconds, 0, 1e10, "s", nameof(time));
         var gain = Gain(t0, power, ambient);
         var x = seconds * LossWattPerKelvin / _joulePerKelvin;
 
@@ -79,7 +79,7 @@ public sealed class HeatedTank
     public bool TrySteadyTemperature(Power power, Temperature ambient, out Temperature steady)
     {
         var watts = Watts(power);
-        var celsius = OilTemperature.Celsius(ambient, nameof(ambient));
+        var celsius = OilTemperature.Celsius(ambient);
         var rise = watts > 0 ? watts / LossWattPerKelvin : 0;
         var exists = Guard.IsFinite(rise);
         steady = Temperature.FromDegreesCelsius(exists ? celsius + rise : celsius);
@@ -96,8 +96,8 @@ public sealed class HeatedTank
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public HeatUpTime TimeTo(Temperature target, Temperature start, Power power, Temperature ambient)
     {
-        var t0 = OilTemperature.Celsius(start, nameof(start));
-        var rise = OilTemperature.Celsius(target, nameof(target)) - t0;
+        var t0 = OilTemperature.Celsius(start);
+        var rise = OilTemperature.Celsius(target) - t0;
         var gain = Gain(t0, power, ambient);
         if (rise == 0)
         {
@@ -122,7 +122,7 @@ public sealed class HeatedTank
 
     /// <summary>Heat that stays in the oil at the start, P − U (T_0 − T_amb).</summary>
     private double Gain(double startCelsius, Power power, Temperature ambient) =>
-        Watts(power) - LossWattPerKelvin * (startCelsius - OilTemperature.Celsius(ambient, nameof(ambient)));
+        Watts(power) - LossWattPerKelvin * (startCelsius - OilTemperature.Celsius(ambient));
 
     private static double Watts(Power power) => Guard.InRange((double)power.Watts, 0, 1e9, "W", nameof(power));
 }

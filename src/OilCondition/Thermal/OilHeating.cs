@@ -72,9 +72,10 @@ public static class OilHeating
     /// <param name="time">Time allowed, at least 1 s.</param>
     /// <returns>The heat that must reach the oil.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
-    public static Power PowerToWarm(Mass oilMass, SpecificEntropy heatCapacity, TemperatureDelta rise, Duration time) =>
+    public static Power PowerToWarm(Mass oilMass, SpecificEntropy heatCapacity, TemperatureDelta rise, TimeSpan time) =>
         Power.FromWatts(
-            EnergyToWarm(oilMass, heatCapacity, rise).Joules / Guard.InRange(time.Seconds, 1, 1e10, "s", nameof(time))
+            EnergyToWarm(oilMass, heatCapacity, rise).Joules
+                / Guard.InRange(time.TotalSeconds, 1, 1e10, "s", nameof(time))
         );
 
     private static double CapacityFlow(VolumeFlow flow, Density density, SpecificEntropy heatCapacity) =>

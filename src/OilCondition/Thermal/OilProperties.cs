@@ -67,9 +67,7 @@ public sealed class OilProperties
     /// <exception cref="ArgumentOutOfRangeException">The relative density lies outside its range.</exception>
     public static OilProperties FromRelativeDensity(double relativeDensity) =>
         FromObservedDensity(
-            Density.FromKilogramsPerCubicMeter(
-                Guard.InRange(relativeDensity, 0.51, 1.49, "(60/60 °F)", nameof(relativeDensity)) * WaterAt60F
-            ),
+            Density.FromKilogramsPerCubicMeter(Guard.InRange(relativeDensity, 0.51, 1.49, "(60/60 °F)") * WaterAt60F),
             SixtyFahrenheit
         );
 
@@ -79,7 +77,7 @@ public sealed class OilProperties
     /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside its range.</exception>
     public OilPropertiesAt At(Temperature temperature)
     {
-        var celsius = OilTemperature.Celsius(temperature, nameof(temperature));
+        var celsius = OilTemperature.Celsius(temperature);
         var factor = VolumeCorrection.Table54D(DensityAt15, temperature);
         var a = 0.6278 / DensityAt15.KilogramsPerCubicMeter;
         return new OilPropertiesAt(

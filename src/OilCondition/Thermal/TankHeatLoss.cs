@@ -34,7 +34,7 @@ public static class TankHeatLoss
         const double Rounding = 1e-9;
         Guard.InRange((int)site, 0, (int)TankSite.Exposed, "(no such site)", nameof(site));
         Guard.InRange((int)wall, 0, (int)TankWall.Insulated, "(no such wall)", nameof(wall));
-        var celsius = OilTemperature.Celsius(temperature, nameof(temperature)) - Rounding;
+        var celsius = OilTemperature.Celsius(temperature) - Rounding;
         var row =
             celsius <= 10 ? 0
             : celsius <= 27 ? 1

@@ -11,13 +11,13 @@ public sealed class ThermalExpansion
 {
     private ThermalExpansion(double k0, double k1, double k2, double lowest, double highest, Source source)
     {
-        K0 = Guard.Finite(k0, "(kg/m³)²/°F", nameof(k0));
-        K1 = Guard.Finite(k1, "(kg/m³)/°F", nameof(k1));
-        K2 = Guard.Finite(k2, "1/°F", nameof(k2));
-        Guard.Positive(lowest, "kg/m³", nameof(lowest));
+        K0 = Guard.Finite(k0, "(kg/m³)²/°F");
+        K1 = Guard.Finite(k1, "(kg/m³)/°F");
+        K2 = Guard.Finite(k2, "1/°F");
+        Guard.Positive(lowest, "kg/m³");
         Lowest = Density.FromKilogramsPerCubicMeter(lowest);
-        Highest = Density.FromKilogramsPerCubicMeter(Guard.InRange(highest, lowest, 2000, "kg/m³", nameof(highest)));
-        Source = Guard.NotNull(source, nameof(source));
+        Highest = Density.FromKilogramsPerCubicMeter(Guard.InRange(highest, lowest, 2000, "kg/m³"));
+        Source = Guard.NotNull(source);
         Guard.InRange(PerFahrenheit(lowest), 1e-6, 0.005, "1/°F (α60 from k0, k1, k2)", nameof(k1));
         Guard.InRange(PerFahrenheit(highest), 1e-6, 0.005, "1/°F (α60 from k0, k1, k2)", nameof(k1));
     }

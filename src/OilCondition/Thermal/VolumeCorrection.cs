@@ -46,7 +46,7 @@ public static class VolumeCorrection
     public static VolumeCorrectionFactor Table54D(Density densityAt15, Temperature temperature)
     {
         var density = Checked(densityAt15, nameof(densityAt15));
-        var celsius = OilTemperature.Celsius(temperature, nameof(temperature));
+        var celsius = OilTemperature.Celsius(temperature);
         return new VolumeCorrectionFactor(
             Simple(ExpansionPerCelsius / density * (celsius - 15)),
             IsOutside(ThermalExpansion.LubricatingOil, density, celsius)
@@ -62,7 +62,7 @@ public static class VolumeCorrection
     public static VolumeCorrectionFactor Table6D(Density densityAt60F, Temperature temperature)
     {
         var density = Checked(densityAt60F, nameof(densityAt60F));
-        var celsius = OilTemperature.Celsius(temperature, nameof(temperature));
+        var celsius = OilTemperature.Celsius(temperature);
         var oil = ThermalExpansion.LubricatingOil;
         return new VolumeCorrectionFactor(
             Simple(oil.PerFahrenheit(density) * (Fahrenheit(celsius) - 60)),
@@ -87,9 +87,9 @@ public static class VolumeCorrection
         Temperature temperature
     )
     {
-        var constants = Guard.NotNull(expansion, nameof(expansion));
+        var constants = Guard.NotNull(expansion);
         var density = Checked(densityAt60F, nameof(densityAt60F));
-        var celsius = OilTemperature.Celsius(temperature, nameof(temperature));
+        var celsius = OilTemperature.Celsius(temperature);
         var difference = Fahrenheit(OnScaleOf1968(celsius)) - 60.0068749;
         var alpha = constants.PerFahrenheit(ShiftedDensity(constants, density));
         return new VolumeCorrectionFactor(
@@ -107,7 +107,7 @@ public static class VolumeCorrection
     public static Density DensityAt15(Density observed, Temperature temperature)
     {
         var density = Checked(observed, nameof(observed));
-        var difference = OilTemperature.Celsius(temperature, nameof(temperature)) - 15;
+        var difference = OilTemperature.Celsius(temperature) - 15;
         var reference = density;
 
         // Each step shrinks the error by a factor of about α Δ, at most 0.3.

@@ -15,7 +15,7 @@ public sealed class BlendPart
     {
         Guard.InRange(volumeFraction.DecimalFractions, 0, 1, "", nameof(volumeFraction));
         VolumeFraction = volumeFraction;
-        Line = Guard.NotNull(line, nameof(line));
+        Line = Guard.NotNull(line);
     }
 
     /// <summary>Share of the blend by volume.</summary>

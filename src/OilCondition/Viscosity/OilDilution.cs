@@ -69,7 +69,7 @@ public sealed record OilDilution
         var vOil = D341Scale.Centistokes(oil, nameof(oil));
         var vDiluent = D341Scale.Centistokes(diluent, nameof(diluent));
         var vMixture = D341Scale.Centistokes(mixture, nameof(mixture));
-        Guard.OpenUnitInterval(chance, nameof(chance));
+        Guard.OpenUnitInterval(chance);
         if (Math.Abs(Math.Log(vDiluent / vOil)) < Math.Log(1.05))
         {
             throw new ArgumentException(

@@ -42,7 +42,7 @@ public sealed class PumpViscosityLimit
     /// <returns>The temperature, flagged where extrapolated or outside −60 to 200 °C.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="line"/> is null.</exception>
     public TemperatureForViscosity ColdestAtFullFlow(ViscosityTemperatureLine line) =>
-        Guard.NotNull(line, nameof(line)).TemperatureFor(HighestViscosity);
+        Guard.NotNull(line).TemperatureFor(HighestViscosity);
 
     /// <summary>The flow that the pump can hold at an oil temperature.</summary>
     /// <param name="line">The oil's viscosity against temperature.</param>
@@ -52,7 +52,7 @@ public sealed class PumpViscosityLimit
     /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside −60 to 200 °C.</exception>
     public PumpFlow FlowAt(ViscosityTemperatureLine line, Temperature temperature)
     {
-        var oil = Guard.NotNull(line, nameof(line)).ViscosityAt(temperature);
+        var oil = Guard.NotNull(line).ViscosityAt(temperature);
         var share = HighestViscosity.Centistokes / oil.Viscosity.Centistokes;
         var outcome =
             oil.Outcome == ScaleOutcome.ThickerThanScale ? PumpFlowOutcome.ThickerThanScale

@@ -45,7 +45,7 @@ public static class SayboltViscosity
     {
         var factor = TemperatureFactor(temperature);
         var highest = SecondsAt100Fahrenheit(HighestCentistokes) * factor;
-        Guard.InRange(sayboltSeconds, LowestSeconds, highest, "SUS", nameof(sayboltSeconds));
+        Guard.InRange(sayboltSeconds, LowestSeconds, highest, "SUS");
         return KinematicViscosity.FromCentistokes(CentistokesAt100Fahrenheit(sayboltSeconds / factor));
     }
 
@@ -56,5 +56,5 @@ public static class SayboltViscosity
         4.6324 * v + (1 + 0.03264 * v) / ((3930.2 + 262.7 * v + 23.97 * v * v + 1.646 * v * v * v) * 1e-5);
 
     private static double TemperatureFactor(Temperature temperature) =>
-        1 + 0.000061 * (OilTemperature.Celsius(temperature, nameof(temperature)) * 1.8 + 32 - 100);
+        1 + 0.000061 * (OilTemperature.Celsius(temperature) * 1.8 + 32 - 100);
 }

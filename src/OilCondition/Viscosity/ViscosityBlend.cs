@@ -47,7 +47,7 @@ public static class ViscosityBlend
     /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside −60 to 200 °C.</exception>
     public static ViscosityPoint At(IReadOnlyList<BlendPart> parts, Temperature temperature)
     {
-        var sum = Guard.NotNull(parts, nameof(parts)).Sum(part => part.VolumeFraction.DecimalFractions);
+        var sum = Guard.NotNull(parts).Sum(part => part.VolumeFraction.DecimalFractions);
         if (!(Math.Abs(sum - 1) <= SumTolerance))
         {
             throw new ArgumentException(
@@ -68,7 +68,7 @@ public static class ViscosityBlend
             );
         }
 
-        var kelvins = OilTemperature.Kelvins(temperature, nameof(temperature));
+        var kelvins = OilTemperature.Kelvins(temperature);
         // With W_i = A_i − B_i log10 T_i and m_i = −B_i the bracket of each part is −A_i/B_i, whatever its T_i.
         var constant = parts.Sum(part => part.VolumeFraction.DecimalFractions * part.Line.A / part.Line.B);
         var slope = parts.Sum(part => part.VolumeFraction.DecimalFractions / part.Line.B);

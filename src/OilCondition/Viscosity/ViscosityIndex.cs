@@ -93,7 +93,7 @@ public sealed record ViscosityIndex
     {
         var u = Guard.InRange(viscosityAt40.Centistokes, 5, 10_000, "mm²/s", nameof(viscosityAt40));
         var lowest = Value(u, ViscosityIndexTable.LowestY);
-        Guard.InRange(viscosityIndex, Math.Max(0, lowest), 400, "", nameof(viscosityIndex));
+        Guard.InRange(viscosityIndex, Math.Max(0, lowest), 400, "");
         return KinematicViscosity.FromCentistokes(
             Brent.FindRoot(y => Value(u, y) - viscosityIndex, ViscosityIndexTable.LowestY, u, 1e-9)
         );
@@ -105,7 +105,7 @@ public sealed record ViscosityIndex
     /// <exception cref="ArgumentOutOfRangeException">The index lies outside its range.</exception>
     public static int Round(double viscosityIndex)
     {
-        Guard.InRange(viscosityIndex, -2e9, 2e9, "", nameof(viscosityIndex));
+        Guard.InRange(viscosityIndex, -2e9, 2e9, "");
         // A half that binary fractions miss by a hair is still a half.
         return (int)Math.Round(Math.Round(viscosityIndex, 6), MidpointRounding.ToEven);
     }

@@ -72,8 +72,8 @@ public sealed class ViscosityTemperatureLine
             throw new ArgumentOutOfRangeException(nameof(form), $"form is {form}; allowed: Simplified, General.");
         }
 
-        var t1 = OilTemperature.Kelvins(firstTemperature, nameof(firstTemperature));
-        var t2 = OilTemperature.Kelvins(secondTemperature, nameof(secondTemperature));
+        var t1 = OilTemperature.Kelvins(firstTemperature);
+        var t2 = OilTemperature.Kelvins(secondTemperature);
         var w1 = D341Scale.LogLogZ(D341Scale.Centistokes(firstViscosity, nameof(firstViscosity)), form);
         var w2 = D341Scale.LogLogZ(D341Scale.Centistokes(secondViscosity, nameof(secondViscosity)), form);
         if (Math.Abs(t1 - t2) < 1e-6 || !((w1 - w2) * (t2 - t1) > 0))
@@ -96,7 +96,7 @@ public sealed class ViscosityTemperatureLine
     /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside −60 to 200 °C.</exception>
     public ViscosityPoint ViscosityAt(Temperature temperature)
     {
-        var kelvins = OilTemperature.Kelvins(temperature, nameof(temperature));
+        var kelvins = OilTemperature.Kelvins(temperature);
         var (viscosity, outcome) = D341Scale.PointAt(LogLogZAt(kelvins), Form);
         return new ViscosityPoint(temperature, viscosity, IsOutside(kelvins), outcome);
     }

@@ -40,7 +40,7 @@ public sealed record CoolDown
     /// <exception cref="ArgumentNullException">A saturation is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The total lies outside its range.</exception>
     public static CoolDown Between(SaturationPoint from, SaturationPoint to, MassFraction total) =>
-        new(Guard.NotNull(from, nameof(from)).Split(total), Guard.NotNull(to, nameof(to)).Split(total));
+        new(Guard.NotNull(from).Split(total), Guard.NotNull(to).Split(total));
 
     /// <summary>Mass of water that falls out of a charge.</summary>
     /// <param name="oilMass">Mass of the oil charge, 0 or more.</param>

@@ -20,8 +20,8 @@ public static class HydrocarbonSolubility
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public static Ratio MoleFraction(double hydrogenToCarbon, Temperature temperature)
     {
-        var h = Guard.InRange(hydrogenToCarbon, 0.08, 0.34, "(mass ratio)", nameof(hydrogenToCarbon));
-        var kelvins = OilTemperature.Kelvins(temperature, nameof(temperature));
+        var h = Guard.InRange(hydrogenToCarbon, 0.08, 0.34, "(mass ratio)");
+        var kelvins = OilTemperature.Kelvins(temperature);
         return Ratio.FromDecimalFractions(Math.Pow(10, -(4200 * h + 1050) * (1 / kelvins - 0.0016)));
     }
 

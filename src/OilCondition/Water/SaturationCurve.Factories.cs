@@ -52,8 +52,8 @@ public sealed partial class SaturationCurve
         Source source
     )
     {
-        var t1 = OilTemperature.Kelvins(firstTemperature, nameof(firstTemperature));
-        var t2 = OilTemperature.Kelvins(secondTemperature, nameof(secondTemperature));
+        var t1 = OilTemperature.Kelvins(firstTemperature);
+        var t2 = OilTemperature.Kelvins(secondTemperature);
         var s1 = Guard.Positive(firstSaturation.PartsPerMillion, "mg/kg", nameof(firstSaturation));
         var s2 = Guard.Positive(secondSaturation.PartsPerMillion, "mg/kg", nameof(secondSaturation));
         if (Math.Abs(t1 - t2) < 1e-6)
@@ -108,8 +108,8 @@ public sealed partial class SaturationCurve
         Source source
     )
     {
-        var point = Guard.NotNull(measurement, nameof(measurement));
-        var b = Guard.Positive(assumedBKelvin, "K", nameof(assumedBKelvin));
+        var point = Guard.NotNull(measurement);
+        var b = Guard.Positive(assumedBKelvin, "K");
         var a = Math.Log10(point.Saturation.PartsPerMillion) + b / point.Temperature.Kelvins;
         return new SaturationCurve(
             name,
@@ -137,7 +137,7 @@ public sealed partial class SaturationCurve
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public static SaturationCurve FromHydrocarbon(string name, double hydrogenToCarbon, MolarMass molarMass)
     {
-        var ratio = Guard.InRange(hydrogenToCarbon, 0.08, 0.34, "(mass ratio)", nameof(hydrogenToCarbon));
+        var ratio = Guard.InRange(hydrogenToCarbon, 0.08, 0.34, "(mass ratio)");
         var gramPerMole = Guard.InRange(molarMass.GramsPerMole, 50, 2000, "g/mol", nameof(molarMass));
         var k = 4200 * ratio + 1050;
         return new SaturationCurve(

@@ -38,15 +38,15 @@ public sealed partial class SaturationCurve
         double ageingFactor = 1
     )
     {
-        Name = Guard.NotBlank(name, nameof(name));
-        A = Guard.Finite(a, "", nameof(a));
-        BKelvin = Guard.Positive(bKelvin, "K", nameof(bKelvin));
-        Guard.InRange(bKelvin, 0, HighestBKelvin, "K", nameof(bKelvin));
-        var lowestCelsius = OilTemperature.Celsius(lowest, nameof(lowest));
+        Name = Guard.NotBlank(name);
+        A = Guard.Finite(a, "");
+        BKelvin = Guard.Positive(bKelvin, "K");
+        Guard.InRange(bKelvin, 0, HighestBKelvin, "K");
+        var lowestCelsius = OilTemperature.Celsius(lowest);
         Guard.InRange(highest.DegreesCelsius, lowestCelsius, OilTemperature.HighestCelsius, "°C", nameof(highest));
         Lowest = lowest;
         Highest = highest;
-        Source = Guard.NotNull(source, nameof(source));
+        Source = Guard.NotNull(source);
         Basis = basis;
         AgeingFactor = Ratio.FromDecimalFractions(ageingFactor);
         RequireAPlausibleSaturation(a, bKelvin, lowest);
@@ -89,7 +89,7 @@ public sealed partial class SaturationCurve
     /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside −60 to 200 °C.</exception>
     public SaturationPoint SaturationAt(Temperature temperature)
     {
-        var kelvins = OilTemperature.Kelvins(temperature, nameof(temperature));
+        var kelvins = OilTemperature.Kelvins(temperature);
         return new SaturationPoint(
             temperature,
             MassFraction.FromPartsPerMillion(SaturationPpm(kelvins)),
@@ -141,7 +141,7 @@ public sealed partial class SaturationCurve
     /// <exception cref="ArgumentNullException">The state is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside −60 to 200 °C.</exception>
     public WaterState AtTemperature(WaterState state, Temperature temperature) =>
-        new(Guard.NotNull(state, nameof(state)).Total, SaturationAt(temperature), state.Knowledge);
+        new(Guard.NotNull(state).Total, SaturationAt(temperature), state.Knowledge);
 
     /// <summary>What happens to a known total of water between two temperatures.</summary>
     /// <param name="total">All water in the oil, as a Karl Fischer titration gives it; 0 or more.</param>
@@ -161,8 +161,7 @@ public sealed partial class SaturationCurve
     /// <returns>What separates or may redissolve.</returns>
     /// <exception cref="ArgumentNullException">The state is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside −60 to 200 °C.</exception>
-    public CoolDown Cool(WaterState state, Temperature to) =>
-        new(Guard.NotNull(state, nameof(state)), AtTemperature(state, to));
+    public CoolDown Cool(WaterState state, Temperature to) => new(Guard.NotNull(state), AtTemperature(state, to));
 
     /// <summary>Dissolved water from the reading of a moisture sensor.</summary>
     /// <remarks>
@@ -195,7 +194,7 @@ public sealed partial class SaturationCurve
     /// <exception cref="ArgumentNullException">The air is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside −60 to 200 °C.</exception>
     public EquilibriumContent EquilibriumWith(HumidAir air, Temperature oilTemperature) =>
-        SaturationAt(oilTemperature).EquilibriumWith(Guard.NotNull(air, nameof(air)).VapourPressure);
+        SaturationAt(oilTemperature).EquilibriumWith(Guard.NotNull(air).VapourPressure);
 
     /// <summary>1/T to a separation point, ends of the range of the library named as such.</summary>
     internal SeparationPoint SeparationAtReciprocal(double perKelvin)

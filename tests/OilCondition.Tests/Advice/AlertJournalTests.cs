@@ -29,7 +29,7 @@ public class AlertJournalTests
                 events
             ),
             Limits,
-            new AssessmentOptions(Invented.Start.AddDays(day), Duration.FromDays(1))
+            new AssessmentOptions(Invented.Start.AddDays(day), TimeSpan.FromDays(1))
         );
 
     private static JournalChangeKind[] Kinds(JournalStep step) => [.. step.Changes.Select(change => change.Kind)];
@@ -97,8 +97,8 @@ public class AlertJournalTests
         double[] readings = [0.4, 0.1, 0.1, 0.1];
         var journal = AlertJournal.Empty.Reconcile(On(0, readings)).Journal;
 
-        Kinds(journal.Reconcile(On(1, readings), Duration.FromDays(2))).ShouldBeEmpty();
-        Kinds(journal.Reconcile(On(2, readings), Duration.FromDays(2))).ShouldBe([JournalChangeKind.Cleared]);
+        Kinds(journal.Reconcile(On(1, readings), TimeSpan.FromDays(2))).ShouldBeEmpty();
+        Kinds(journal.Reconcile(On(2, readings), TimeSpan.FromDays(2))).ShouldBe([JournalChangeKind.Cleared]);
     }
 
     [Fact]
@@ -107,8 +107,8 @@ public class AlertJournalTests
         double[] readings = [0.4, 0.4, 0.4, 0.4, 0.4, 0.4, 0.1, 0.1];
         var journal = AlertJournal.Empty.Reconcile(On(0, readings)).Journal.Reconcile(On(5, readings)).Journal;
 
-        Kinds(journal.Reconcile(On(6, readings), Duration.FromDays(2))).ShouldBeEmpty();
-        Kinds(journal.Reconcile(On(7, readings), Duration.FromDays(2))).ShouldBe([JournalChangeKind.Cleared]);
+        Kinds(journal.Reconcile(On(6, readings), TimeSpan.FromDays(2))).ShouldBeEmpty();
+        Kinds(journal.Reconcile(On(7, readings), TimeSpan.FromDays(2))).ShouldBe([JournalChangeKind.Cleared]);
     }
 
     [Fact]
@@ -117,7 +117,7 @@ public class AlertJournalTests
         double[] readings = [0.4, 0.4, 0.4];
         var change = new OilChange(Invented.Start.AddDays(0.5));
         var before = AlertJournal.Empty.Reconcile(On(0, readings)).Journal;
-        var after = before.Reconcile(On(1, readings, change), Duration.FromDays(30));
+        var after = before.Reconcile(On(1, readings, change), TimeSpan.FromDays(30));
 
         Kinds(after).ShouldBe([JournalChangeKind.Raised, JournalChangeKind.ClearedByOilChange]);
         after.Journal.Entries.Select(entry => entry.Key).ShouldBe([Key, Key.Replace("charge-1", "charge-2")]);
@@ -170,7 +170,7 @@ public class AlertJournalTests
     public void A_clear_delay_beyond_ten_years_is_refused_with_its_range() =>
         Should
             .Throw<ArgumentOutOfRangeException>(() =>
-                AlertJournal.Empty.Reconcile(On(0, [0.4]), Duration.FromDays(1e9))
+                AlertJournal.Empty.Reconcile(On(0, [0.4]), TimeSpan.FromDays(1e6))
             )
             .Message.ShouldContain("0 to 3653 d");
 

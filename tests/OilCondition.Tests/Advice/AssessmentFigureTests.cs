@@ -26,7 +26,7 @@ public class AssessmentFigureTests
     private static List<OilSample> Samples(Measurand measurand, Func<int, double> value, int count = 13) =>
         [.. Enumerable.Range(0, count).Select(i => Invented.Sample(i, 30 * i, (measurand, new Reading(value(i)))))];
 
-    private static ConditionAssessment Assess(OilHistory history, LimitSet limits, Duration? horizon = null) =>
+    private static ConditionAssessment Assess(OilHistory history, LimitSet limits, TimeSpan? horizon = null) =>
         ConditionAssessor.Assess(history, limits, new AssessmentOptions(Now, horizon));
 
     private static string Day(LifeQuantile quantile) =>
@@ -73,7 +73,7 @@ public class AssessmentFigureTests
         bool IsFound(double chance)
         {
             life.Crossing.TryAt(chance, out var quantile).ShouldBeTrue();
-            return Assess(history, limits, Duration.FromDays((quantile.At - Now).TotalDays))
+            return Assess(history, limits, TimeSpan.FromDays((quantile.At - Now).TotalDays))
                 .Findings.OfType<RemainingLifeFinding>()
                 .Any();
         }

@@ -42,9 +42,9 @@ public class ExtremeInputTests
         DateTimeOffset.MinValue,
         DateTimeOffset.MaxValue,
         new(1900, 1, 1, 0, 0, 0, TimeSpan.Zero),
-        new(2199, 12, 31, 23, 59, 59, TimeSpan.FromHours(-14)),
+        new(2199, 12, 31, 23, 59, 59, AnySpan.Hours(-14)),
         Invented.Start,
-        Invented.Start.ToOffset(TimeSpan.FromHours(14)),
+        Invented.Start.ToOffset(AnySpan.Hours(14)),
         Invented.Start.AddTicks(1),
         Invented.Start.AddDays(1),
     ];
@@ -283,9 +283,7 @@ public class ExtremeInputTests
                     Source.CommonPractice("invented"),
                     draw.Below(2) == 0 ? 0 : draw.Figure(0, 100),
                     1 + draw.Below(3),
-                    draw.Below(3) > 0
-                        ? null
-                        : new LimitRate(draw.Enum<TimeAxis>(), Duration.FromDays(draw.Figure(0, 100)))
+                    draw.Below(3) > 0 ? null : new LimitRate(draw.Enum<TimeAxis>(), AnySpan.Days(draw.Figure(0, 100)))
                 ),
             () => (Limit?)null
         );
@@ -295,16 +293,16 @@ public class ExtremeInputTests
             () =>
                 new SamplingPlan(
                     Ratio.FromDecimalFractions(draw.Figure(0, 1)),
-                    Duration.FromDays(draw.Figure(0, 100)),
-                    Duration.FromDays(draw.Figure(100, 10_000))
+                    AnySpan.Days(draw.Figure(0, 100)),
+                    AnySpan.Days(draw.Figure(100, 10_000))
                 ),
-            () => new SamplingPlan(Ratio.FromPercent(5), Duration.FromDays(1e-9), Duration.FromDays(10_957))
+            () => new SamplingPlan(Ratio.FromPercent(5), AnySpan.Days(1e-9), TimeSpan.FromDays(10_957))
         );
 
     private static AssessmentOptions Options(Draw draw) =>
         new(
             draw.Below(3) == 0 ? draw.Moment() : Invented.Start.AddDays(400),
-            Duration.FromDays(draw.Figure(0, 36_525)),
+            AnySpan.Days(draw.Figure(0, 36_525)),
             draw.Figure(0, 1),
             draw.Figure(0.0001, 0.5),
             draw.Enum<TimeAxis>(),

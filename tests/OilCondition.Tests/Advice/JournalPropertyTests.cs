@@ -35,7 +35,7 @@ public class JournalPropertyTests
                             InventedHistories.Limits,
                             new AssessmentOptions(asOf)
                         );
-                        var step = journal.Reconcile(assessment, Duration.FromDays(delay));
+                        var step = journal.Reconcile(assessment, TimeSpan.FromDays(delay));
                         balance += Count(step, JournalChangeKind.Raised, JournalChangeKind.Returned);
                         balance -= Count(step, JournalChangeKind.Cleared, JournalChangeKind.ClearedByOilChange);
                         journal = step.Journal;
@@ -48,7 +48,7 @@ public class JournalPropertyTests
                             Active(journal).Length.ShouldBe(assessment.Alerts.Count);
                         }
 
-                        var again = journal.Reconcile(assessment, Duration.FromDays(delay));
+                        var again = journal.Reconcile(assessment, TimeSpan.FromDays(delay));
                         again.Changes.ShouldAllBe(change => change.Kind == JournalChangeKind.Held);
                         again.Journal.ToJson().ShouldBe(journal.ToJson());
 

@@ -27,7 +27,7 @@ public class LimitFindingTests
         ConditionAssessor.Assess(
             history,
             new LimitSet("test", [limit]),
-            new AssessmentOptions(Now, Duration.FromDays(3650), axis: axis)
+            new AssessmentOptions(Now, TimeSpan.FromDays(3650), axis: axis)
         );
 
     private static Limit Absolute(int confirmations = 1) =>
@@ -79,7 +79,7 @@ public class LimitFindingTests
             new LimitBand(0.1, 0.4),
             null,
             AnySource,
-            rate: new LimitRate(TimeAxis.Calendar, Duration.FromDays(30))
+            rate: new LimitRate(TimeAxis.Calendar, TimeSpan.FromDays(30))
         );
         var assessment = Assess(Invented.History(Acid(i => i == 12 ? 0.35 : 0.1)), limit);
 

@@ -164,7 +164,7 @@ public class TrendFindingTests
     public void A_sample_is_overdue_once_the_longest_interval_is_over(double longest, int expected) =>
         Assess(
             Invented.History(Samples(i => 50, i => 0.1, i => 4)),
-            new SamplingPlan(Ratio.FromPercent(5), Duration.FromDays(7), Duration.FromDays(longest))
+            new SamplingPlan(Ratio.FromPercent(5), TimeSpan.FromDays(7), TimeSpan.FromDays(longest))
         )
             .Findings.OfType<SampleOverdueFinding>()
             .Count()
@@ -173,7 +173,7 @@ public class TrendFindingTests
     [Fact]
     public void The_next_sample_is_sooner_where_a_limit_is_near()
     {
-        var plan = new SamplingPlan(Ratio.FromPercent(5), Duration.FromDays(7), Duration.FromDays(365));
+        var plan = new SamplingPlan(Ratio.FromPercent(5), TimeSpan.FromDays(7), TimeSpan.FromDays(365));
         NextSample Next(double perMonth) =>
             Assess(
                 Invented.History(Samples(i => 50, i => 0.1 + perMonth * i + 0.001 * Steady(i), i => 4 + Steady(i))),

@@ -43,7 +43,7 @@ public class CleanlinessPageTests
             .BetaToHold(640, VolumeFlow.FromLitersPerMinute(7.8), 5e6)
             .Outcome.ShouldBe(RequirementOutcome.OutOfReach);
         KidneyLoopSizing
-            .FlowToReach(20000, 1000, Duration.FromMinutes(100), Volume.FromLiters(1000), beta, 0)
+            .FlowToReach(20000, 1000, TimeSpan.FromMinutes(100), Volume.FromLiters(1000), beta, 0)
             .Flow.LitersPerMinute.ShouldBe(30.1, 0.05);
     }
 

@@ -40,7 +40,7 @@ public class CleanlinessReferenceTests
         ["loop_steady_state"] = row => Loop(row).SteadyPerMillilitre,
         ["inline_downstream_steady_state"] = row => Loop(row).SteadyDownstreamPerMillilitre,
         ["loop_transient"] = row =>
-            Loop(row).CountAfter(PerMillilitre(row, "N0"), Duration.FromMinutes(Figure(row, "t"))),
+            Loop(row).CountAfter(PerMillilitre(row, "N0"), TimeSpan.FromMinutes(Figure(row, "t"))),
         ["time_to_reach"] = row =>
         {
             var time = Loop(row).TimeTo(PerMillilitre(row, "N0"), PerMillilitre(row, "Ntarget"));
@@ -48,7 +48,7 @@ public class CleanlinessReferenceTests
             {
                 KidneyLoopOutcome.Never => ReferenceBehaviour.Never,
                 KidneyLoopOutcome.AlreadyThere when !row.TryNumber(out _) => ReferenceBehaviour.Already,
-                _ => time.Time.Minutes,
+                _ => time.Time.TotalMinutes,
             };
         },
         ["ingression_from_steady_state"] = row =>
@@ -91,7 +91,7 @@ public class CleanlinessReferenceTests
                 [.. counted.Select(point => point.Count)]
             ).PerMillilitreAt(Figure(row, "d"));
         },
-        ["time_to_drop_codes"] = row => Loop(row).TimeTo(Math.Pow(2, Figure(row, "codes")), 1).Time.Minutes,
+        ["time_to_drop_codes"] = row => Loop(row).TimeTo(Math.Pow(2, Figure(row, "codes")), 1).Time.TotalMinutes,
     };
 
     private static readonly Dictionary<string, string> LeftOut = new(StringComparer.Ordinal)

@@ -31,8 +31,8 @@ public class KidneyLoopSizesTests
             1000 / (20 * e) * Math.Log((n0 - (r / (20000 * e))) / (n - (r / (20000 * e))));
         double[] minutes = [By(0.95, 2e7, 20000, 2500), By(0.99, 5e6, 5000, 640), By(0.999, 4e5, 640, 80)];
         time.Outcome.ShouldBe(KidneyLoopOutcome.Reached);
-        time.Sizes.Select(size => size.Time.Time.Minutes).ShouldBe(minutes, 1e-6);
-        time.Time.Minutes.ShouldBe(minutes.Max(), 1e-6);
+        time.Sizes.Select(size => size.Time.Time.TotalMinutes).ShouldBe(minutes, 1e-6);
+        time.Time.TotalMinutes.ShouldBe(minutes.Max(), 1e-6);
         time.RulingSize.ShouldBe((CodeSize)Array.IndexOf(minutes, minutes.Max()));
         time.Turnovers.ShouldBe(minutes.Max() * 20 / 1000, 1e-9);
         time.HoldsTarget.ShouldBeTrue();
@@ -48,7 +48,7 @@ public class KidneyLoopSizesTests
         never.Outcome.ShouldBe(KidneyLoopOutcome.Never);
         never.RulingSize.ShouldBe(CodeSize.At4);
         never.HoldsTarget.ShouldBeFalse();
-        never.Time.ShouldBe(Duration.Zero);
+        never.Time.ShouldBe(TimeSpan.Zero);
 
         // 1052.6/1300 holds, 252.5/160 = 1.58 does not: the farthest off rules.
         Loops.TimeTo(20000, 5000, 640, CleanlinessCode.Parse("17/14/13")).RulingSize.ShouldBe(CodeSize.At6);
@@ -86,7 +86,7 @@ public class KidneyLoopSizesTests
                     double[] r = [.. ingressions.OrderByDescending(x => x).Select(x => 1e8 * x * x * x)];
                     var loops = new KidneyLoopSizes(Loop(b[0], r[0]), Loop(b[1], r[1]), Loop(b[2], r[2]));
 
-                    loops.CodeAfter(n[0], n[1], n[2], Duration.FromMinutes(minutes)).ShouldNotBeNull();
+                    loops.CodeAfter(n[0], n[1], n[2], TimeSpan.FromMinutes(minutes)).ShouldNotBeNull();
                     loops.SteadyCode.ShouldNotBeNull();
                 },
                 iter: 500
@@ -103,11 +103,11 @@ public class KidneyLoopSizesTests
         hold.Outcome.ShouldBe(RequirementOutcome.Found);
         hold.Flow.MillilitersPerMinute.ShouldBe(2e7 / (2500 * 0.95), 1e-6);
 
-        var time = Duration.FromHours(3);
+        var time = TimeSpan.FromHours(3);
         var reach = Loops.FlowToReach(20000, 5000, 640, target, time);
         KidneyLoop Resized(KidneyLoop loop) => new(Tank, reach.Flow, loop.Filter, loop.IngressionPerMinute);
         var resized = new KidneyLoopSizes(Resized(Loops.At4), Resized(Loops.At6), Resized(Loops.At14));
-        resized.TimeTo(start, target).Time.Hours.ShouldBe(3, 1e-6);
+        resized.TimeTo(start, target).Time.TotalHours.ShouldBe(3, 1e-6);
         resized.TimeTo(start, target).HoldsTarget.ShouldBeTrue();
         new KidneyLoopSizes(Loop(20, 0), Loop(100, 0), Loop(1000, 0))
             .FlowToHold(target)
@@ -143,6 +143,6 @@ public class KidneyLoopSizesTests
             Loops.TimeTo(CleanlinessCode.Parse("16/13"), CleanlinessCode.Parse("18/16/13"))
         );
         Should.Throw<ArgumentException>(() => Loops.TimeTo(1, 2, 1, CleanlinessCode.Parse("18/16/13")));
-        Should.Throw<ArgumentException>(() => Loops.CodeAfter(1, 1, 2, Duration.Zero));
+        Should.Throw<ArgumentException>(() => Loops.CodeAfter(1, 1, 2, TimeSpan.Zero));
     }
 }

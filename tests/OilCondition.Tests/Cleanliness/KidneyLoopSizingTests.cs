@@ -25,7 +25,7 @@ public class KidneyLoopSizingTests
     public void Without_ingression_a_fall_takes_its_logarithm_in_turnovers()
     {
         // ln 20 turnovers through a filter with e = 0.995 in 100 min of 1000 L: 29.957/0.995 L/min.
-        var flow = KidneyLoopSizing.FlowToReach(20000, 1000, Duration.FromMinutes(100), Tank, Beta200, 0);
+        var flow = KidneyLoopSizing.FlowToReach(20000, 1000, TimeSpan.FromMinutes(100), Tank, Beta200, 0);
 
         flow.Flow.LitersPerMinute.ShouldBe(10 * Math.Log(20) / 0.995, 1e-9);
     }
@@ -36,7 +36,7 @@ public class KidneyLoopSizingTests
             .Holds(
                 (fall, target, minutes, beta, ingression) =>
                 {
-                    var (n, t) = (Math.Pow(10, target), Duration.FromMinutes(Math.Pow(10, minutes)));
+                    var (n, t) = (Math.Pow(10, target), TimeSpan.FromMinutes(Math.Pow(10, minutes)));
                     var start = Math.Min(1e9, n * Math.Exp(fall));
                     var (filter, r) = (new FilterBeta(beta), Math.Pow(10, ingression) - 1);
                     var flow = KidneyLoopSizing.FlowToReach(start, n, t, Tank, filter, r);
@@ -64,7 +64,7 @@ public class KidneyLoopSizingTests
     [Fact]
     public void A_start_below_the_target_still_needs_what_holds_it()
     {
-        var time = Duration.FromHours(8);
+        var time = TimeSpan.FromHours(8);
         KidneyLoopSizing
             .FlowToReach(100, 640, time, Tank, Beta200, 5e6)
             .ShouldBe(KidneyLoopSizing.FlowToHold(640, Beta200, 5e6));
@@ -101,9 +101,9 @@ public class KidneyLoopSizingTests
         var hours = Math.Log(2) * 1e6 / (900 * 0.995) / 60;
         var filter = new FilterBeta(200);
 
-        new KidneyLoop(largest, flow, filter, 0).TimeTo(2000, 1000).Time.Hours.ShouldBe(hours, 1e-9);
+        new KidneyLoop(largest, flow, filter, 0).TimeTo(2000, 1000).Time.TotalHours.ShouldBe(hours, 1e-9);
         KidneyLoopSizing
-            .FlowToReach(2000, 1000, Duration.FromHours(hours), largest, filter, 0)
+            .FlowToReach(2000, 1000, TimeSpan.FromHours(hours), largest, filter, 0)
             .Flow.CubicMetersPerMinute.ShouldBe(900, 1e-6);
 
         var beyond = Volume.FromCubicMeters(1.001e6);
@@ -112,7 +112,7 @@ public class KidneyLoopSizingTests
             .ParamName.ShouldBe("oilVolume");
         Should
             .Throw<ArgumentOutOfRangeException>(() =>
-                KidneyLoopSizing.FlowToReach(2000, 1000, Duration.FromHours(1), beyond, filter, 0)
+                KidneyLoopSizing.FlowToReach(2000, 1000, TimeSpan.FromHours(1), beyond, filter, 0)
             )
             .ParamName.ShouldBe("oilVolume");
     }
@@ -120,7 +120,7 @@ public class KidneyLoopSizingTests
     [Fact]
     public void What_cannot_be_is_refused()
     {
-        var (flow, time) = (VolumeFlow.FromLitersPerMinute(20), Duration.FromHours(1));
+        var (flow, time) = (VolumeFlow.FromLitersPerMinute(20), TimeSpan.FromHours(1));
         Should.Throw<ArgumentOutOfRangeException>(() => KidneyLoopSizing.FlowToHold(0, Beta200, 1));
         Should.Throw<ArgumentOutOfRangeException>(() => KidneyLoopSizing.FlowToHold(double.NaN, Beta200, 1));
         Should.Throw<ArgumentOutOfRangeException>(() => KidneyLoopSizing.FlowToHold(1, Beta200, -1));
@@ -128,7 +128,7 @@ public class KidneyLoopSizingTests
         Should.Throw<ArgumentOutOfRangeException>(() => KidneyLoopSizing.FlowToReach(-1, 1, time, Tank, Beta200, 1));
         Should
             .Throw<ArgumentOutOfRangeException>(() =>
-                KidneyLoopSizing.FlowToReach(2, 1, Duration.Zero, Tank, Beta200, 1)
+                KidneyLoopSizing.FlowToReach(2, 1, TimeSpan.Zero, Tank, Beta200, 1)
             )
             .Message.ShouldContain("time is 0 min");
         Should.Throw<ArgumentOutOfRangeException>(() => KidneyLoopSizing.BetaToReach(2, 1, time, Volume.Zero, flow, 1));

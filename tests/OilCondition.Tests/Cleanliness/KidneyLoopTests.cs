@@ -21,7 +21,7 @@ public class KidneyLoopTests
             count += 0.001 * Slope(count + (0.0005 * Slope(count)));
         }
 
-        Loop(5e6).CountAfter(20000, Duration.FromMinutes(60)).ShouldBe(count, 1e-4);
+        Loop(5e6).CountAfter(20000, TimeSpan.FromMinutes(60)).ShouldBe(count, 1e-4);
     }
 
     [Fact]
@@ -34,7 +34,7 @@ public class KidneyLoopTests
 
                     time.Outcome.ShouldBe(KidneyLoopOutcome.Reached);
                     Loop(5e6).CountAfter(start, time.Time).ShouldBe(target, 1e-6 * target);
-                    time.Turnovers.ShouldBe(time.Time.Minutes * 20 / 1000, 1e-9 * time.Turnovers);
+                    time.Turnovers.ShouldBe(time.Time.TotalMinutes * 20 / 1000, 1e-9 * time.Turnovers);
                 }
             );
 

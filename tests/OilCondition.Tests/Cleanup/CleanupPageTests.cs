@@ -67,7 +67,7 @@ public class CleanupPageTests
         // end
 
         perPass.Estimate.DecimalFractions.ShouldBe(0.35 / 0.6, 0.03);
-        toRun.Estimate.Hours.ShouldBe(0);
+        toRun.Estimate.TotalHours.ShouldBe(0);
         ingress.Estimate.GramsPerHour.ShouldBe(0.35 * 40 * 1.74, 4);
         gone.Estimate.Liters.ShouldBe(1.740 / 998.2 * 740 * (1 - Math.Exp(-0.35 * 11)), 0.02);
         left.Estimate.Liters.ShouldBe(0);
@@ -80,7 +80,7 @@ public class CleanupPageTests
 
         // snippet
         var codes = CodeCurve.Fit(moments, at4PerMl, at6PerMl, at14PerMl);
-        var over = codes.CodesOver(moments[0], asOf, Duration.FromHours(1)); // code, lowest and highest code
+        var over = codes.CodesOver(moments[0], asOf, TimeSpan.FromHours(1)); // code, lowest and highest code
         var clean = codes.TimeTo(CleanlinessCode.Parse("17/15/12"));
         var last = clean.RulingSize; // the size that is last
         // end
@@ -123,9 +123,7 @@ public class CleanupPageTests
     public void The_page_shows_these_snippets()
     {
         var page = RepositoryFiles.Read("docs", "purification-cleanup-curve.md");
-        var lines = RepositoryFiles
-            .Read("tests", "OilCondition.Tests", "Purification", "CleanupPageTests.cs")
-            .Split('\n');
+        var lines = RepositoryFiles.Read("tests", "OilCondition.Tests", "Cleanup", "CleanupPageTests.cs").Split('\n');
         var shown = 0;
         for (var i = 0; i < lines.Length; i++)
         {

@@ -181,7 +181,8 @@ public class CleanupPropertyTests
                     var performance = new LoopPerformance(curve, Loop);
                     Finite(performance.IngressPerHour(20, 0.9, side));
                     double.IsFinite(performance.RemovalPerPass(0.9, side).Upper.DecimalFractions).ShouldBeTrue();
-                    double.IsFinite(performance.ToGo(30, curve.LastReadingAt, 0.9, side).Latest.Hours).ShouldBeTrue();
+                    double.IsFinite(performance.ToGo(30, curve.LastReadingAt, 0.9, side).Latest.TotalHours)
+                        .ShouldBeTrue();
                     var water = new WaterAccount(curve, Loop.Charge, Density.FromKilogramsPerCubicMeter(870));
                     var drawn = water.DrawnOff(
                         curve.Origin,

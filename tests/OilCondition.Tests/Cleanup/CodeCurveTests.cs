@@ -27,7 +27,7 @@ public class CodeCurveTests
         point.Highest.ShouldBe(point.Code);
         point.IsExtrapolated.ShouldBeFalse();
         // The floors: 400 is 16, 80 is 13, 5 is 9; just above them after a long time 16/14/10.
-        var over = Codes().CodesOver(Runs.At(0.01), Runs.At(60.01), Duration.FromHours(6));
+        var over = Codes().CodesOver(Runs.At(0.01), Runs.At(60.01), TimeSpan.FromHours(6));
         over.Count.ShouldBe(11);
         over[0].Code.ToString().ShouldBe("20/18/15");
         over[1].IsExtrapolated.ShouldBeTrue();
@@ -186,7 +186,7 @@ public class CodeCurveTests
 
         few.TryCodeAt(Runs.At(0), 0.9, out var none).ShouldBeFalse();
         none.ShouldBeNull();
-        few.CodesOver(Runs.At(0), Runs.At(2), Duration.FromHours(1)).ShouldBeEmpty();
+        few.CodesOver(Runs.At(0), Runs.At(2), TimeSpan.FromHours(1)).ShouldBeEmpty();
         few.TimeTo(CleanlinessCode.Parse("16/14/11")).Whole.ShouldBeOfType<TimeToTarget.TooFewReadings>();
         Should
             .Throw<ArgumentOutOfRangeException>(() =>
@@ -198,7 +198,7 @@ public class CodeCurveTests
             .ParamName.ShouldBe("at14PerMillilitre");
         Should
             .Throw<ArgumentOutOfRangeException>(() =>
-                Codes().CodesOver(Runs.At(0), Runs.At(2), Duration.FromMilliseconds(1))
+                Codes().CodesOver(Runs.At(0), Runs.At(2), TimeSpan.FromMilliseconds(1))
             )
             .ParamName.ShouldBe("step");
         Should.Throw<ArgumentOutOfRangeException>(() => Codes().TryCodeAt(Runs.At(-1), 0.9, out _));

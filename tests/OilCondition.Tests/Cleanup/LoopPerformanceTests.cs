@@ -21,7 +21,7 @@ public class LoopPerformanceTests
             Runs.Moments(hours),
             [
                 .. hours.Select(t =>
-                    Loop.ValueAfter(1000, level, eta, Duration.FromHours(t)) + noise * Runs.Normal(random)
+                    Loop.ValueAfter(1000, level, eta, TimeSpan.FromHours(t)) + noise * Runs.Normal(random)
                 ),
             ],
             new CleanupOptions(firstStage: FirstStageRule.Keep)
@@ -109,12 +109,12 @@ public class LoopPerformanceTests
         var run = performance.ToGo(200, Runs.At(5));
 
         run.TimeToTarget.ShouldBeOfType<TimeToTarget.Expected>();
-        run.Estimate.Hours.ShouldBe(0.773, 0.15);
-        run.EstimateTurnovers.ShouldBe(run.Estimate.Hours * 0.6, 1e-12);
-        run.LatestTurnovers.ShouldBe(run.Latest.Hours * 0.6, 1e-12);
+        run.Estimate.TotalHours.ShouldBe(0.773, 0.15);
+        run.EstimateTurnovers.ShouldBe(run.Estimate.TotalHours * 0.6, 1e-12);
+        run.LatestTurnovers.ShouldBe(run.Latest.TotalHours * 0.6, 1e-12);
         run.Earliest.ShouldBeLessThan(run.Estimate);
         run.Latest.ShouldBeGreaterThan(run.Estimate);
-        performance.ToGo(900, Runs.At(5)).Estimate.Hours.ShouldBe(0);
+        performance.ToGo(900, Runs.At(5)).Estimate.TotalHours.ShouldBe(0);
         performance.ToGo(900, Runs.At(5)).HasEstimate.ShouldBeTrue();
         performance.ToGo(60, Runs.At(5)).HasLatest.ShouldBeFalse();
         performance.ToGo(200, Runs.At(5), 0.95, IntervalSide.Upper).HasEarliest.ShouldBeFalse();

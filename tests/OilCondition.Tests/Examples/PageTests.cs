@@ -160,7 +160,7 @@ public partial class PageTests
             var beforeOutage = crosses.Crossing.ChanceBefore(outage);
         }
 
-        var sampling = new SamplingPlan(Ratio.FromPercent(5), Duration.FromDays(30), Duration.FromDays(180));
+        var sampling = new SamplingPlan(Ratio.FromPercent(5), TimeSpan.FromDays(30), TimeSpan.FromDays(180));
         var next = NextSample.After(lives, lastSampleAt, sampling, asOf); // next.At, next.Reason
         var first = FirstCrossing.Of(lives, asOf); // first.Shares[0].Life.Series.Measurand leads
 
@@ -237,7 +237,7 @@ public partial class PageTests
             startedAt,
             new TreatmentTarget(dry),
             saturationCurve,
-            Duration.FromHours(4),
+            TimeSpan.FromHours(4),
             warmFrom
         );
         var monitor = new CleanupMonitor(options);

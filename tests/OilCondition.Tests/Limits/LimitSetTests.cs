@@ -107,7 +107,7 @@ public class LimitSetTests
 
         limit.Kind.ShouldBe(LimitKind.RateOfChange);
         limit.Rate!.Axis.ShouldBe(TimeAxis.OilHours);
-        limit.Rate.Span.Hours.ShouldBe(1000);
+        limit.Rate.Span.TotalHours.ShouldBe(1000);
         limit.DeadBand.ShouldBe(1);
         limit.Confirmations.ShouldBe(2);
     }

@@ -70,7 +70,7 @@ public class AgeingTests
         // Second route: dX/dt = −B + M (100 − X)/100 by Runge and Kutta, from new.
         var severity = TurbineSeverity.FromReading(
             Ratio.FromPercent(remaining),
-            Duration.FromDays(365.25 * years),
+            TimeSpan.FromDays(365.25 * years),
             makeUp
         );
         var path = RungeKutta.FourthOrder(
@@ -87,21 +87,21 @@ public class AgeingTests
     [Fact]
     public void Without_make_up_there_is_no_long_run_level()
     {
-        var plain = TurbineSeverity.FromReading(Ratio.FromPercent(60), Duration.FromDays(365.25 * 5), 0);
+        var plain = TurbineSeverity.FromReading(Ratio.FromPercent(60), TimeSpan.FromDays(365.25 * 5), 0);
         plain.HasLongRunLevel.ShouldBeFalse();
         Should.Throw<InvalidOperationException>(() => plain.LongRunLevel());
         plain.YearsTo(Ratio.FromPercent(100)).Outcome.ShouldBe(CourseOutcome.AlreadyReached);
         TurbineSeverity
-            .FromReading(Ratio.FromPercent(100), Duration.FromDays(100), 0)
+            .FromReading(Ratio.FromPercent(100), TimeSpan.FromDays(100), 0)
             .YearsTo(Ratio.FromPercent(25))
             .Outcome.ShouldBe(CourseOutcome.NeverReached);
         TurbineSeverity
-            .FromReading(Ratio.FromPercent(90), Duration.FromDays(365.25 * 8), 30)
+            .FromReading(Ratio.FromPercent(90), TimeSpan.FromDays(365.25 * 8), 30)
             .YearsTo(Ratio.FromPercent(25))
             .Outcome.ShouldBe(CourseOutcome.NeverReached);
         Should
             .Throw<ArgumentOutOfRangeException>(() =>
-                TurbineSeverity.FromReading(Ratio.FromPercent(160), Duration.FromDays(9), 0)
+                TurbineSeverity.FromReading(Ratio.FromPercent(160), TimeSpan.FromDays(9), 0)
             )
             .ParamName.ShouldBe("remaining");
     }
@@ -116,7 +116,7 @@ public class AgeingTests
             Volume.FromLiters(1000)
         );
         var path = RungeKutta.FourthOrder(0, 0, 3000, 301, (_, c) => (50 - 0.5 * c) / 1000);
-        balance.ConcentrationAfter(Duration.FromHours(3000)).MilligramsPerLiter.ShouldBe(path[300], 1e-6);
+        balance.ConcentrationAfter(TimeSpan.FromHours(3000)).MilligramsPerLiter.ShouldBe(path[300], 1e-6);
 
         var corrected = WearCorrection.WithoutLoss(path, [.. path.Select(_ => 5.0)], Volume.FromLiters(1000));
         corrected[300].ShouldBe(150, 1e-3);

@@ -93,21 +93,21 @@ public class FleetTests
         // NIST/SEMATECH e-Handbook 8.4.1.3: shape 1.72, scale 606.5 h; B10 164.0 h (computed from it).
         double[] failed = [54, 187, 216, 240, 244, 335, 361, 373, 375, 386];
         var fleet = FleetLife.From(
-            [.. failed.Select(hours => Duration.FromHours(hours))],
-            [.. Enumerable.Repeat(Duration.FromHours(500), 10)]
+            [.. failed.Select(hours => TimeSpan.FromHours(hours))],
+            [.. Enumerable.Repeat(TimeSpan.FromHours(500), 10)]
         );
         fleet.IsDetermined.ShouldBeTrue();
-        fleet.AgeAt(Ratio.FromPercent(10)).Hours.ShouldBe(164.022, 1e-2);
-        fleet.MeanResidualLife(Duration.FromHours(500)).Hours.ShouldBe(303.117, 1e-2);
+        fleet.AgeAt(Ratio.FromPercent(10)).TotalHours.ShouldBe(164.022, 1e-2);
+        fleet.MeanResidualLife(TimeSpan.FromHours(500)).TotalHours.ShouldBe(303.117, 1e-2);
 
         // R(600)/R(500) = 0.7677 (life.csv WB1.Rcond).
-        var forecast = fleet.Forecast(Duration.FromHours(500), Invented.Start);
+        var forecast = fleet.Forecast(TimeSpan.FromHours(500), Invented.Start);
         forecast.ChanceBefore(Invented.Start.AddHours(100)).ShouldBe(1 - 0.767726207, 1e-8);
         forecast.TryAt(0.5, out var median).ShouldBeTrue();
         forecast.ChanceBefore(median.At).ShouldBe(0.5, 1e-6);
 
         var nothing = FleetLife.From([], []);
         nothing.IsDetermined.ShouldBeFalse();
-        Should.Throw<InvalidOperationException>(() => nothing.Forecast(Duration.FromHours(1), Invented.Start));
+        Should.Throw<InvalidOperationException>(() => nothing.Forecast(TimeSpan.FromHours(1), Invented.Start));
     }
 }

@@ -48,7 +48,7 @@ public partial class LifeReferenceTests
         ["loss of life of that 24 h cycle"] = row =>
         {
             var (mean, time) = Cycle(Before(row));
-            return InsulationAgeing.LossOfLife(mean, time, Duration.FromHours(Figure(row, "normal life "))).Percent;
+            return InsulationAgeing.LossOfLife(mean, time, TimeSpan.FromHours(Figure(row, "normal life "))).Percent;
         },
         ["Arrhenius acceleration factor exp(Ea/k (1/T1-1/T2))"] = row =>
             ThermalAgeing
@@ -74,11 +74,11 @@ public partial class LifeReferenceTests
         ["time to 25 % at that severity"] = row => Severity(row).YearsTo(Ratio.FromPercent(25)),
         ["limit of B for M->0"] = row => Severity(row).PercentPerYear,
         ["steady-state concentration w/q"] = row => Wear(row).SteadyConcentration().MilligramsPerLiter,
-        ["time constant V/q"] = row => Wear(row).TimeConstant().Hours,
+        ["time constant V/q"] = row => Wear(row).TimeConstant().TotalHours,
         ["concentration after t, clean start"] = row =>
-            Wear(row).ConcentrationAfter(Duration.FromHours(Figure(row, "t="))).MilligramsPerLiter,
+            Wear(row).ConcentrationAfter(TimeSpan.FromHours(Figure(row, "t="))).MilligramsPerLiter,
         ["make-up corrected (no-loss) concentration w t/V"] = row =>
-            Wear(row).ConcentrationWithoutLossAfter(Duration.FromHours(Figure(row, "t="))).MilligramsPerLiter,
+            Wear(row).ConcentrationWithoutLossAfter(TimeSpan.FromHours(Figure(row, "t="))).MilligramsPerLiter,
         ["cumulative (make-up corrected) series"] = row => Corrected(row),
         ["wear rate from the last corrected step"] = row =>
         {
@@ -199,20 +199,20 @@ public partial class LifeReferenceTests
     private static double Paper(ReferenceCase row, InsulationPaper paper) =>
         InsulationAgeing.Acceleration(paper, Temperature.FromDegreesCelsius(Figure(row, "hot spot "))).DecimalFractions;
 
-    private static (Ratio Mean, Duration Time) Cycle(ReferenceCase row)
+    private static (Ratio Mean, TimeSpan Time) Cycle(ReferenceCase row)
     {
         var steps = CycleStep()
             .Matches(row.Inputs)
             .Select(match =>
                 (
                     Temperature.FromDegreesCelsius(Read(match.Groups["celsius"].Value)),
-                    Duration.FromHours(Read(match.Groups["hours"].Value))
+                    TimeSpan.FromHours(Read(match.Groups["hours"].Value))
                 )
             )
             .ToList();
         return (
             InsulationAgeing.MeanAcceleration(InsulationPaper.Upgraded65Rise, steps),
-            Duration.FromHours(steps.Sum(step => step.Item2.Hours))
+            TimeSpan.FromHours(steps.Sum(step => step.Item2.TotalHours))
         );
     }
 
@@ -225,7 +225,7 @@ public partial class LifeReferenceTests
     private static TurbineSeverity Severity(ReferenceCase row) =>
         TurbineSeverity.FromReading(
             Ratio.FromPercent(Figure(row, "X=")),
-            Duration.FromDays(365.25 * Figure(row, "t=")),
+            TimeSpan.FromDays(365.25 * Figure(row, "t=")),
             row.Inputs.Contains("M=", StringComparison.Ordinal) ? Figure(row, "M=") : 0
         );
 

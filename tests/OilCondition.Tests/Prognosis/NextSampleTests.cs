@@ -9,7 +9,7 @@ public class NextSampleTests
     private static readonly DateTimeOffset Now = InventedSeries.End(Series);
 
     private static SamplingPlan Plan(double percent, double shortest, double longest) =>
-        new(Ratio.FromPercent(percent), Duration.FromDays(shortest), Duration.FromDays(longest));
+        new(Ratio.FromPercent(percent), TimeSpan.FromDays(shortest), TimeSpan.FromDays(longest));
 
     [Fact]
     public void The_sample_is_due_when_the_risk_is_reached()

@@ -65,12 +65,12 @@ public class HeatReferenceTests
                         Volume.FromLiters(row.Number("V_L")) * Rho(row, "rho_kg_m3"),
                         Capacity(row),
                         TemperatureDelta.FromKelvins(row.Number("dT_K")),
-                        Duration.FromHours(row.Number("t_h"))
+                        TimeSpan.FromHours(row.Number("t_h"))
                     )
                     .Kilowatts,
         ["tank temperature after heating"] = After,
         ["tank temperature while cooling"] = After,
-        ["time to reach temperature"] = row => TimeTo(row).Time.Hours,
+        ["time to reach temperature"] = row => TimeTo(row).Time.TotalHours,
         ["oil tank heat-transfer coefficient"] = row =>
             TankHeatLoss
                 .Guide(
@@ -208,7 +208,7 @@ public class HeatReferenceTests
                 Celsius(row, "T0_C"),
                 Power.FromWatts(row.Number("P_W")),
                 Celsius(row, "Tamb_C"),
-                Duration.FromHours(row.Number("t_h"))
+                TimeSpan.FromHours(row.Number("t_h"))
             )
             .DegreesCelsius;
 

@@ -33,7 +33,7 @@ public class ThermalBadInputTests
         ["tank: target"] = ("target", () => Tank.TimeTo(C(333), C(20), Kilowatt, C(20))),
         ["tank: ambient"] = ("ambient", () => Tank.TimeTo(C(60), C(20), Kilowatt, C(-100))),
         ["tank: power"] = ("power", () => Tank.TimeTo(C(60), C(20), Power.FromWatts(-1), C(20))),
-        ["tank: time"] = ("time", () => Tank.TemperatureAfter(C(20), Kilowatt, C(20), Duration.FromHours(-1))),
+        ["tank: time"] = ("time", () => Tank.TemperatureAfter(C(20), Kilowatt, C(20), TimeSpan.FromHours(-1))),
         ["tank: steady power"] = ("power", () => Tank.TrySteadyTemperature(Power.FromWatts(-1), C(20), out _)),
         ["rise: no flow"] = ("flow", () => OilHeating.RisePerPass(Kilowatt, VolumeFlow.Zero, Rho(870), Capacity)),
         ["rise: power"] = ("power", () => OilHeating.RisePerPass(Power.FromWatts(-1), Litre(10), Rho(870), Capacity)),
@@ -53,7 +53,7 @@ public class ThermalBadInputTests
         ["power to warm: no time"] = (
             "time",
             () =>
-                OilHeating.PowerToWarm(Mass.FromKilograms(1), Capacity, TemperatureDelta.FromKelvins(1), Duration.Zero)
+                OilHeating.PowerToWarm(Mass.FromKilograms(1), Capacity, TemperatureDelta.FromKelvins(1), TimeSpan.Zero)
         ),
         ["oil: density"] = ("densityAt15", () => OilProperties.FromDensityAt15(Rho(0.87))),
         ["oil: observed density"] = ("observed", () => OilProperties.FromObservedDensity(Rho(1600), C(20))),

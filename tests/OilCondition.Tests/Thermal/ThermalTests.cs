@@ -29,13 +29,13 @@ public class ThermalTests
                     var tank = new HeatedTank(Entropy.FromKilojoulesPerKelvin(1700), loss);
                     var power = Power.FromWatts(watts);
                     var heatUp = tank.TimeTo(Celsius(target), Celsius(start), power, Celsius(ambient));
-                    if (heatUp.Outcome == HeatUpOutcome.Reached && heatUp.Time.Seconds < 1e9)
+                    if (heatUp.Outcome == HeatUpOutcome.Reached && heatUp.Time.TotalSeconds < 1e9)
                     {
                         tank.TemperatureAfter(Celsius(start), power, Celsius(ambient), heatUp.Time)
                             .DegreesCelsius.ShouldBe(target, 1e-6);
                         heatUp.HeaterEnergy.Joules.ShouldBe(
-                            watts * heatUp.Time.Seconds,
-                            1e-6 * watts * heatUp.Time.Seconds
+                            watts * heatUp.Time.TotalSeconds,
+                            1e-6 * watts * heatUp.Time.TotalSeconds
                         );
                     }
                 }
@@ -57,7 +57,7 @@ public class ThermalTests
         To(70, 60).ShouldBe(HeatUpOutcome.MovesAway);
         To(50, 60).ShouldBe(HeatUpOutcome.Reached);
         var never = Tank.TimeTo(Celsius(60), Celsius(20), power, Celsius(20));
-        never.Time.Seconds.ShouldBe(0);
+        never.Time.TotalSeconds.ShouldBe(0);
         never.HeaterEnergy.Joules.ShouldBe(0);
     }
 
@@ -66,7 +66,7 @@ public class ThermalTests
     {
         Tank.TrySteadyTemperature(Power.FromWatts(1200), Celsius(20), out var steady).ShouldBeTrue();
         steady.DegreesCelsius.ShouldBe(40, 1e-9);
-        Tank.TemperatureAfter(Celsius(5), Power.FromWatts(1200), Celsius(20), Duration.FromHours(1000))
+        Tank.TemperatureAfter(Celsius(5), Power.FromWatts(1200), Celsius(20), TimeSpan.FromHours(1000))
             .DegreesCelsius.ShouldBe(40, 1e-6);
 
         var lossless = new HeatedTank(Entropy.FromKilojoulesPerKelvin(1700), 0);

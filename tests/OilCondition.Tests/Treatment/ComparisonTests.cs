@@ -102,15 +102,15 @@ public class ComparisonTests
         var job = Sump.Job(1500, 90, targetCode: "16/14/11");
         var plan = PurificationPlan.Create(job, Unit);
         var row = new VacuumDehydration(Unit).Assess(job);
-        row.RunTime.Hours.ShouldBe(plan.Time.Hours, 1e-5 * plan.Time.Hours);
+        row.RunTime.TotalHours.ShouldBe(plan.Time.TotalHours, 1e-5 * plan.Time.TotalHours);
         row.Heat.KilowattHours.ShouldBe(plan.Last.HeaterEnergy.KilowattHours, 1e-3);
-        row.Electricity.KilowattHours.ShouldBe(4 * plan.Time.Hours, 1e-3);
+        row.Electricity.KilowattHours.ShouldBe(4 * plan.Time.TotalHours, 1e-3);
         row.WaterFloor.ShouldBe(plan.End.WaterFloor);
 
         // A part that is never reached does not hide the other.
         var half = new VacuumDehydration(Sump.Unit()).Assess(job);
         half.Particles.Outcome.ShouldBe(TreatmentOutcome.NotReachedByTreatment);
-        half.RunTime.Hours.ShouldBe(half.Water.Time.Hours, 1e-9);
+        half.RunTime.TotalHours.ShouldBe(half.Water.Time.TotalHours, 1e-9);
         half.Heat.KilowattHours.ShouldBeInRange(30, 80);
     }
 
@@ -122,7 +122,7 @@ public class ComparisonTests
         var prices = new TreatmentPrices(perHour: 10, perKilowattHour: 0.5, perElement: 100);
         var cost = row.CostAt(prices);
         var energy = (row.Heat + row.Electricity).KilowattHours;
-        cost.Total.ShouldBe(10 * row.RunTime.Hours + 0.5 * energy + 200, 1e-9);
+        cost.Total.ShouldBe(10 * row.RunTime.TotalHours + 0.5 * energy + 200, 1e-9);
         cost.IsComplete.ShouldBeFalse();
         cost.Items.Single(item => !item.HasPrice).Kind.ShouldBe(CostKind.LitresOfWaste);
         cost.Items.Single(item => item.Kind == CostKind.Elements).Cost.ShouldBe(200);
@@ -142,7 +142,7 @@ public class ComparisonTests
             var kilograms =
                 job.OilMassAt(job.Reservoir.Start)
                 * (job.Contamination.Water - job.Target.Water!.Value).DecimalFractions;
-            var time = Duration.FromHours(kilograms.Grams / bags);
+            var time = TimeSpan.FromHours(kilograms.Grams / bags);
             return new TreatmentAssessment(
                 this,
                 TargetForecast.ReachedAfter(time),
@@ -162,7 +162,7 @@ public class ComparisonTests
         var table = TreatmentComparison.Of(job, new VacuumDehydration(Unit), new DryingBags(20));
         var own = table.Rows.Single(row => row.Treatment is DryingBags);
         own.MeetsTarget.ShouldBeTrue();
-        own.RunTime.Hours.ShouldBe(2 * 866.8 * 160e-3 / 20, 0.05);
+        own.RunTime.TotalHours.ShouldBe(2 * 866.8 * 160e-3 / 20, 0.05);
         table.Rows[0].ShouldBe(own);
         table.ToString().ShouldContain("drying bags");
     }
@@ -194,9 +194,9 @@ public class ComparisonTests
         var table = PlanSensitivity.Of(Sump.Job(900, 150, oil: Sump.Oil(highest: 65)), Sump.Unit());
         var warmer = table.Rows.Single(row => row.Knob == PlanKnob.ProcessTemperature);
         warmer.IsCapped.ShouldBeTrue();
-        warmer.TimeSaved.Hours.ShouldBe(0, 1e-9);
+        warmer.TimeSaved.TotalHours.ShouldBe(0, 1e-9);
         table.Rows.ShouldNotContain(row => row.Knob == PlanKnob.WaterIngress);
-        table.Rows[0].TimeSaved.Hours.ShouldBeGreaterThan(0.3);
+        table.Rows[0].TimeSaved.TotalHours.ShouldBeGreaterThan(0.3);
         table.Rows.Where(row => row.HasTimeSaved).Count().ShouldBe(5);
     }
 
@@ -221,19 +221,19 @@ public class ComparisonTests
         ((double)vg460.Light.States[0].HeaterPower.Kilowatts).ShouldBe(18, 1e-6);
 
         vg460.TimeLost.ShouldBeGreaterThan(vg320.TimeLost);
-        vg320.TimeLost.Hours.ShouldBeGreaterThan(1);
+        vg320.TimeLost.TotalHours.ShouldBeGreaterThan(1);
         vg460.Heavy.HasFullFlow.ShouldBeTrue();
         vg460.Heavy.FullFlowTime.ShouldBeGreaterThan(vg320.Heavy.FullFlowTime);
-        vg460.Light.FullFlowTime.Hours.ShouldBe(0);
+        vg460.Light.FullFlowTime.TotalHours.ShouldBe(0);
         vg460.Heavy.IsViscosityExtrapolated.ShouldBeTrue();
         vg460.Light.IsViscosityExtrapolated.ShouldBeFalse();
         var full = Sump.Unit().Pump.ColdestAtFullFlow(Sump.Vg460).Temperature.DegreesCelsius;
         var around = vg460
-            .Heavy.States.Where(state => Math.Abs((state.Time - vg460.Heavy.FullFlowTime).Hours) <= 1)
+            .Heavy.States.Where(state => Math.Abs((state.Time - vg460.Heavy.FullFlowTime).TotalHours) <= 1)
             .ToList();
         around.First().TankTemperature.DegreesCelsius.ShouldBeLessThan(full);
         around.Last().TankTemperature.DegreesCelsius.ShouldBeGreaterThan(full);
-        ColdStart.Compare(Sump.Job(900, 120), Sump.Unit(), Sump.Vg46).TimeLost.Hours.ShouldBe(0, 1e-9);
+        ColdStart.Compare(Sump.Job(900, 120), Sump.Unit(), Sump.Vg46).TimeLost.TotalHours.ShouldBe(0, 1e-9);
     }
 
     /// <summary>Losses can hold thick oil at a cold balance, where the little flow carries no more heat than the tank loses.</summary>

@@ -21,7 +21,7 @@ public class PlanOutcomeTests
         plan.End.Evaporates.ShouldBeFalse();
         plan.Last.Water.Total.PartsPerMillion.ShouldBe(900, 1e-6);
         plan.Last.Limit.ShouldBe(RemovalLimit.TooColdOrShallow);
-        plan.Time.Hours.ShouldBe(0);
+        plan.Time.TotalHours.ShouldBe(0);
     }
 
     [Fact]
@@ -77,7 +77,7 @@ public class PlanOutcomeTests
     {
         var plan = PurificationPlan.Create(Sump.Job(900, 100, horizonHours: 3), Sump.Unit());
         plan.Outcome.ShouldBe(TreatmentOutcome.BeyondHorizon);
-        plan.Last.Time.Hours.ShouldBe(3, 1e-9);
+        plan.Last.Time.TotalHours.ShouldBe(3, 1e-9);
     }
 
     [Fact]
@@ -183,7 +183,7 @@ public class PlanOutcomeTests
                                 Sump.Unit(litres, kilowatt: 500, pascal: pascal, airKilogramPerHour: air),
                                 Sump.Coarse
                             )
-                            .Time.Hours;
+                            .Time.TotalHours;
                     Hours(flow * more).ShouldBeLessThanOrEqualTo(Hours(flow) * (1 + 1e-6));
                 },
                 iter: 15
@@ -209,16 +209,17 @@ public class PlanOutcomeTests
                         PurificationPlan.Create(
                             job,
                             Sump.Unit(litres, kilowatt: kilowatt, pascal: pascal),
-                            Duration.FromHours(1)
+                            TimeSpan.FromHours(1)
                         );
                     var (less, fast) = (Plan(flow), Plan(flow * more));
                     var isSlower =
                         less.Outcome == TreatmentOutcome.Reached
                         && !(
-                            fast.Outcome == TreatmentOutcome.Reached && fast.Time.Hours <= less.Time.Hours * (1 + 1e-6)
+                            fast.Outcome == TreatmentOutcome.Reached
+                            && fast.Time.TotalHours <= less.Time.TotalHours * (1 + 1e-6)
                         );
                     (!isSlower || fast.IsHeaterLimited).ShouldBeTrue();
-                    fast.HeaterLimitedTime.Hours.ShouldBeLessThanOrEqualTo(fast.Last.Time.Hours);
+                    fast.HeaterLimitedTime.TotalHours.ShouldBeLessThanOrEqualTo(fast.Last.Time.TotalHours);
                 },
                 iter: 25
             );
@@ -228,17 +229,17 @@ public class PlanOutcomeTests
             PurificationPlan.Create(
                 Sump.Job(900, 140, Sump.Tank(start: 40)),
                 Sump.Unit(flow, kilowatt: 1, pascal: 8500),
-                Duration.FromHours(1)
+                TimeSpan.FromHours(1)
             );
-        Weak(60).Time.Hours.ShouldBeGreaterThan(Weak(20).Time.Hours + 3);
+        Weak(60).Time.TotalHours.ShouldBeGreaterThan(Weak(20).Time.TotalHours + 3);
         Weak(60).IsHeaterLimited.ShouldBeTrue();
-        Weak(60).HeaterLimitedTime.Hours.ShouldBeGreaterThan(20);
+        Weak(60).HeaterLimitedTime.TotalHours.ShouldBeGreaterThan(20);
 
         // A cold start: at its limit until the process is within a tenth of a kelvin of the temperature at which it then stays.
         var warming = PurificationPlan.Create(
             Sump.Job(900, 140, Sump.Tank(start: 20)),
             Sump.Unit(kilowatt: 12),
-            Duration.FromMinutes(15)
+            TimeSpan.FromMinutes(15)
         );
         warming.HeaterHolds.ShouldBeTrue();
         var set = warming.States.Max(state => state.ProcessTemperature.DegreesCelsius);
@@ -305,7 +306,7 @@ public class PlanOutcomeTests
                         PurificationPlan.Create(
                             Sump.Job(ppm, 1, Sump.Tank(ingressGramPerHour: ingress), horizonHours: 10),
                             Sump.Unit(),
-                            Duration.FromHours(10)
+                            TimeSpan.FromHours(10)
                         );
                     var (clean, wet) = (Plan(gram), Plan(gram + more));
                     wet.Last.Water.Total.PartsPerMillion.ShouldBeGreaterThanOrEqualTo(
@@ -341,9 +342,9 @@ public class PlanOutcomeTests
                             horizonHours: 100
                         ),
                         Sump.Unit(flow, kilowatt, celsius, pascal, air, eta),
-                        Duration.FromHours(50)
+                        TimeSpan.FromHours(50)
                     );
-                    var all = plan.Last.Evaporated.Kilograms + ingress / 1000 * plan.Last.Time.Hours + 1e-3;
+                    var all = plan.Last.Evaporated.Kilograms + ingress / 1000 * plan.Last.Time.TotalHours + 1e-3;
                     plan.WaterImbalance.Kilograms.ShouldBeLessThan(1e-7 * Math.Abs(all) + 1e-9);
                     plan.End.WaterFloor.PartsPerMillion.ShouldBeGreaterThanOrEqualTo(0);
                     if (plan.Outcome == TreatmentOutcome.Reached)
@@ -373,7 +374,7 @@ public class PlanOutcomeTests
         Refused(() => new ParticleIngression(100, 50, 60), "at14PerMinute");
         Refused(() => new FilterRatings(new FilterBeta(200), new FilterBeta(75), new FilterBeta(1000)), "at6");
         Refused(() => new Contamination(Sump.Ppm(100), Ratio.FromPercent(120), Levels()), "emulsifiedShare");
-        Refused(() => PurificationPlan.Create(Sump.Job(900, 150), Sump.Unit(), Duration.FromSeconds(1)), "interval");
+        Refused(() => PurificationPlan.Create(Sump.Job(900, 150), Sump.Unit(), TimeSpan.FromSeconds(1)), "interval");
         Refused(() => Sump.Job(900, 150, horizonHours: 0), "horizon");
         Refused(
             () =>

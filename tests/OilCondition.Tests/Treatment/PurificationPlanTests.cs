@@ -36,7 +36,7 @@ public class PurificationPlanTests
                 state.Time
             );
             state.TankTemperature.DegreesCelsius.ShouldBe(expected.DegreesCelsius, 1e-6);
-            state.HeaterEnergy.KilowattHours.ShouldBe(6 * state.Time.Hours, 1e-6);
+            state.HeaterEnergy.KilowattHours.ShouldBe(6 * state.Time.TotalHours, 1e-6);
         }
 
         plan.Particles.Outcome.ShouldBe(TreatmentOutcome.NotReachedByTreatment);
@@ -56,12 +56,12 @@ public class PurificationPlanTests
         plan.End.WaterFloor.PartsPerMillion.ShouldBe(floor, 1e-4 * floor);
         foreach (var state in plan.States)
         {
-            var expected = floor + (200 - floor) * Math.Exp(-0.42 * state.Time.Hours);
+            var expected = floor + (200 - floor) * Math.Exp(-0.42 * state.Time.TotalHours);
             state.Water.Total.PartsPerMillion.ShouldBe(expected, 1e-4 * expected);
         }
 
         plan.Outcome.ShouldBe(TreatmentOutcome.Reached);
-        plan.Time.Hours.ShouldBe(Math.Log((200 - floor) / (5 - floor)) / 0.42, 2e-3);
+        plan.Time.TotalHours.ShouldBe(Math.Log((200 - floor) / (5 - floor)) / 0.42, 2e-3);
     }
 
     /// <summary>
@@ -89,7 +89,7 @@ public class PurificationPlanTests
 
         var plan = PurificationPlan.Create(Sump.Job(floor + 0.1, floor + 0.01, tank), Sump.Unit(pascal: Pascal));
         plan.Outcome.ShouldBe(TreatmentOutcome.Reached);
-        plan.Time.Hours.ShouldBe(Math.Log(10) / rate, 1e-4);
+        plan.Time.TotalHours.ShouldBe(Math.Log(10) / rate, 1e-4);
     }
 
     /// <summary>With η = 1 the oil leaves in equilibrium: the isothermal stage of the Water room, at the temperature and pressure at which it leaves.</summary>
@@ -182,10 +182,10 @@ public class PurificationPlanTests
         var relieved = Plan(VapourCondenser.BeforePump(Sump.Celsius(15)));
         relieved.States[0].ChamberPressure.Pascals.ShouldBe(5000, 1e-6);
         bare.States[0].ChamberPressure.Pascals.ShouldBeGreaterThan(15_000);
-        relieved.Time.Hours.ShouldBeLessThan(bare.Time.Hours - 3);
+        relieved.Time.TotalHours.ShouldBeLessThan(bare.Time.TotalHours - 3);
 
         // 0.5 kg/h of air at 5000 Pa carries 0.5 × 0.62196 × 1705/(5000 − 1705) = 0.161 kg/h past the condenser.
-        var perHour = relieved.Last.Exhausted.Kilograms / relieved.Last.Time.Hours;
+        var perHour = relieved.Last.Exhausted.Kilograms / relieved.Last.Time.TotalHours;
         perHour.ShouldBeInRange(0.10, 0.162);
         bare.Last.Condensate.Liters.ShouldBe(0);
     }
@@ -246,11 +246,11 @@ public class PurificationPlanTests
 
         // The same water by hand, from what the states show, and the gas side: what evaporates and what the air brings condenses or leaves.
         var mass = job.OilMassAt(Sump.Celsius(35)).Kilograms;
-        (mass * (ppm - last.Water.Total.PartsPerMillion) * 1e-6 + ingress * 1e-3 * last.Time.Hours).ShouldBe(
+        (mass * (ppm - last.Water.Total.PartsPerMillion) * 1e-6 + ingress * 1e-3 * last.Time.TotalHours).ShouldBe(
             last.Evaporated.Kilograms,
             1e-9 * last.Evaporated.Kilograms
         );
-        var brought = chamber.Sweep.Moisture.KilogramsPerHour * last.Time.Hours;
+        var brought = chamber.Sweep.Moisture.KilogramsPerHour * last.Time.TotalHours;
         (last.Condensate.Liters * 0.9982 + last.Exhausted.Kilograms).ShouldBe(
             last.Evaporated.Kilograms + brought,
             1e-9 * last.Evaporated.Kilograms
@@ -282,9 +282,9 @@ public class PurificationPlanTests
         var slowest = new[] { (Sump.Filter.At4, 2e6, 10_000.0, 320.0), (Sump.Filter.At6, 8e5, 2500, 80) }.Max(size =>
             new KidneyLoop(Volume.FromLiters(2000), VolumeFlow.FromLitersPerMinute(20), size.Item1, size.Item2)
                 .TimeTo(size.Item3, size.Item4)
-                .Time.Hours
+                .Time.TotalHours
         );
-        plan.Particles.Time.Hours.ShouldBe(slowest, 1e-5);
+        plan.Particles.Time.TotalHours.ShouldBe(slowest, 1e-5);
     }
 
     [Fact]
@@ -293,10 +293,10 @@ public class PurificationPlanTests
         var job = Sump.Job(3000, 100, Sump.Tank(start: 5, ambient: 5), Sump.Oil(line: Sump.Vg460));
         var hourly = PurificationPlan.Create(job, Sump.Unit());
         var coarse = PurificationPlan.Create(job, Sump.Unit(), Sump.Coarse);
-        hourly.Time.Hours.ShouldBe(coarse.Time.Hours, 1e-5 * coarse.Time.Hours);
+        hourly.Time.TotalHours.ShouldBe(coarse.Time.TotalHours, 1e-5 * coarse.Time.TotalHours);
         hourly.Last.HeaterEnergy.KilowattHours.ShouldBe(coarse.Last.HeaterEnergy.KilowattHours, 1e-3);
         hourly.Last.Water.Total.PartsPerMillion.ShouldBe(100, 1e-4);
-        hourly.States.Count.ShouldBe((int)Math.Ceiling(hourly.Time.Hours) + 1);
+        hourly.States.Count.ShouldBe((int)Math.Ceiling(hourly.Time.TotalHours) + 1);
     }
 
     [Fact]
@@ -306,7 +306,7 @@ public class PurificationPlanTests
         var with = PurificationPlan.Create(Sump.Job(500, 100), Sump.Unit(motorKilowatt: 3));
         with.Time.ShouldBe(without.Time);
         with.Last.TotalEnergy.KilowattHours.ShouldBe(
-            without.Last.TotalEnergy.KilowattHours + 3 * with.Time.Hours,
+            without.Last.TotalEnergy.KilowattHours + 3 * with.Time.TotalHours,
             1e-6
         );
     }

@@ -82,7 +82,7 @@ public static class Sump
                 ParticleLevels.FromCode(CleanlinessCode.Parse(code))
             ),
             new TreatmentTarget(Ppm(targetPpm), targetCode is null ? null : CleanlinessCode.Parse(targetCode)),
-            Duration.FromHours(horizonHours)
+            TimeSpan.FromHours(horizonHours)
         );
 
     public static PurificationUnit Unit(
@@ -118,7 +118,7 @@ public static class Sump
 
     public static FilterRatings Filter { get; } = new(new FilterBeta(75), new FilterBeta(200), new FilterBeta(1000));
 
-    public static Duration Coarse { get; } = Duration.FromHours(24);
+    public static TimeSpan Coarse { get; } = TimeSpan.FromHours(24);
 
     private static ViscosityTemperatureLine Line(double at40, double at100) =>
         ViscosityTemperatureLine.FromTwoPoints(

@@ -62,7 +62,7 @@ public class TreatmentTests
             Sump.Job(1000, 150)
         );
         row.Water.Outcome.ShouldBe(TreatmentOutcome.Reached);
-        row.RunTime.Hours.ShouldBe(850 / 877.8 * 1.2 / (1.913e-5 * 3600), 0.04);
+        row.RunTime.TotalHours.ShouldBe(850 / 877.8 * 1.2 / (1.913e-5 * 3600), 0.04);
         row.WaterFloor.PartsPerMillion.ShouldBe(122.2, 0.05);
         // 2000 L × 854.2 kg/m³ × 850 mg/kg = 1.452 kg.
         row.WaterRemoved.Liters.ShouldBe(1.452 / 0.9982, 0.002);
@@ -98,9 +98,9 @@ public class TreatmentTests
         var perHour = ingress * 1e3 / job.OilMassAt(Sump.Celsius(20)).Kilograms;
         var level = loop.LevelWithIngress(52.876, perHour, eta);
         loop.TryTimeTo(1000, level, 100, eta, out var time).ShouldBeTrue();
-        row.RunTime.Hours.ShouldBe(time.Hours, 1e-4);
+        row.RunTime.TotalHours.ShouldBe(time.TotalHours, 1e-4);
         row.Elements.ShouldBe(3);
-        var kilograms = job.OilMassAt(Sump.Celsius(20)).Kilograms * 900e-6 + ingress * 1e-3 * row.RunTime.Hours;
+        var kilograms = job.OilMassAt(Sump.Celsius(20)).Kilograms * 900e-6 + ingress * 1e-3 * row.RunTime.TotalHours;
         row.WaterRemoved.Liters.ShouldBe(kilograms / 0.9982, 1e-6);
         row.WaterFloor.PartsPerMillion.ShouldBe(52.876, 0.001);
     }
@@ -148,7 +148,7 @@ public class TreatmentTests
             40
         );
         var warm = tank.TimeTo(Sump.Celsius(50), Sump.Celsius(20), Power.FromKilowatts(18), Sump.Celsius(20));
-        var hours = row.RunTime.Hours - warm.Time.Hours;
+        var hours = row.RunTime.TotalHours - warm.Time.TotalHours;
         var dissolved = Sump.Mineral.SaturationAt(Sump.Celsius(50)).Content.PartsPerMillion;
         var free = 2000 - dissolved;
         (dissolved + 0.75 * free * Math.Exp(-1.2 * hours) + 0.25 * free * Math.Exp(-1.2 * small * hours)).ShouldBe(
@@ -169,8 +169,8 @@ public class TreatmentTests
         row.Water.Outcome.ShouldBe(TreatmentOutcome.Reached);
         row.WaterRemoved.Liters.ShouldBe(2 * 866.8 * 900e-6 / 0.9982, 0.003);
         row.Elements.ShouldBe(4);
-        row.RunTime.Hours.ShouldBe(Math.Log(947.124 / 47.124) / 0.6, 1e-4);
-        row.Electricity.KilowattHours.ShouldBe(1.5 * row.RunTime.Hours, 1e-9);
+        row.RunTime.TotalHours.ShouldBe(Math.Log(947.124 / 47.124) / 0.6, 1e-4);
+        row.Electricity.KilowattHours.ShouldBe(1.5 * row.RunTime.TotalHours, 1e-9);
     }
 
     /// <summary>
@@ -208,7 +208,7 @@ public class TreatmentTests
 
         var row = purge.Assess(job);
         row.Water.Outcome.ShouldBe(TreatmentOutcome.Reached);
-        row.RunTime.Hours.ShouldBe(hours, 2e-4 * hours);
+        row.RunTime.TotalHours.ShouldBe(hours, 2e-4 * hours);
     }
 
     [Fact]
@@ -244,7 +244,7 @@ public class TreatmentTests
         var row = change.Assess(Sump.Job(1000, 100));
         row.Water.Outcome.ShouldBe(TreatmentOutcome.Reached);
         row.NewOil.Liters.ShouldBe(3600, 1e-6);
-        row.RunTime.Hours.ShouldBe(2.0, 1e-9);
+        row.RunTime.TotalHours.ShouldBe(2.0, 1e-9);
         row.Electricity.KilowattHours.ShouldBe(4, 1e-9);
         change.Assess(Sump.Job(1000, 40)).Water.Outcome.ShouldBe(TreatmentOutcome.FloorAboveTarget);
         change.Assess(Sump.Job(1000, 150)).NewOil.Liters.ShouldBe(1800, 1e-6);
@@ -273,10 +273,10 @@ public class TreatmentTests
         TreatmentAssessment Row(double target, double gram) =>
             change.Assess(Sump.Job(1000, target, Sump.Tank(ingressGramPerHour: gram)));
 
-        Row(150, 0).RunTime.Hours.ShouldBe(1, 1e-9);
-        Row(150, 20).RunTime.Hours.ShouldBe(2, 1e-9);
-        Row(157, 20).RunTime.Hours.ShouldBe(1, 1e-9);
-        Row(156, 20).RunTime.Hours.ShouldBe(2, 1e-9);
+        Row(150, 0).RunTime.TotalHours.ShouldBe(1, 1e-9);
+        Row(150, 20).RunTime.TotalHours.ShouldBe(2, 1e-9);
+        Row(157, 20).RunTime.TotalHours.ShouldBe(1, 1e-9);
+        Row(156, 20).RunTime.TotalHours.ShouldBe(2, 1e-9);
         Row(60, 0).Water.Outcome.ShouldBe(TreatmentOutcome.Reached);
         Row(60, 20).Water.Outcome.ShouldBe(TreatmentOutcome.IngressAboveTarget);
 
@@ -284,13 +284,13 @@ public class TreatmentTests
         var dirty = change.Assess(
             Sump.Job(1000, 150, Sump.Tank(ingression: new ParticleIngression(1.2e7, 0, 0)), targetCode: "18/16/13")
         );
-        dirty.Particles.Time.Hours.ShouldBe(2, 1e-9);
+        dirty.Particles.Time.TotalHours.ShouldBe(2, 1e-9);
 
         // 80 at 14 µm(c) is 13; 40 + 0.1 × 280 = 68, and 5e5 per minute make it 83.
         var coarse = change.Assess(
             Sump.Job(1000, 150, Sump.Tank(ingression: new ParticleIngression(5e5, 5e5, 5e5)), targetCode: "18/16/13")
         );
-        coarse.Particles.Time.Hours.ShouldBe(2, 1e-9);
+        coarse.Particles.Time.TotalHours.ShouldBe(2, 1e-9);
     }
 
     private static readonly Density Quartz = Density.FromKilogramsPerCubicMeter(2650);
@@ -307,17 +307,17 @@ public class TreatmentTests
                 Sump.Job(300, 200, Sump.Tank(ingression: ingression), targetCode: code)
             );
 
-        Row(Quartz, "18/-/-").Particles.Time.Hours.ShouldBe(627, 1);
+        Row(Quartz, "18/-/-").Particles.Time.TotalHours.ShouldBe(627, 1);
         Row(Quartz, "18/-/-").RunTime.ShouldBe(Row(Quartz, "18/-/-").Particles.Time);
 
         // At 14 µm (14/4)² = 12.25 times as fast: from 320 to 80 per mL.
-        Row(Quartz, "-/-/13").Particles.Time.Hours.ShouldBe(627 / 12.25, 0.1);
+        Row(Quartz, "-/-/13").Particles.Time.TotalHours.ShouldBe(627 / 12.25, 0.1);
 
         // At 6 µm (6/4)² = 2.25 times as fast: from 2500 to 640 per mL, of 836 h for the whole height at 4 µm.
-        Row(Quartz, "-/16/-").Particles.Time.Hours.ShouldBe(836 / 2.25 * (1 - 640 / 2500.0), 0.4);
+        Row(Quartz, "-/16/-").Particles.Time.TotalHours.ShouldBe(836 / 2.25 * (1 - 640 / 2500.0), 0.4);
 
         // The slowest rules: 18 at 4 µm(c).
-        Row(Quartz, "18/18/13").Particles.Time.Hours.ShouldBe(627, 1);
+        Row(Quartz, "18/18/13").Particles.Time.TotalHours.ShouldBe(627, 1);
         Row(null, "18/-/-").Particles.Outcome.ShouldBe(TreatmentOutcome.ParticleDensityNotStated);
         Row(null, "20/18/15").Particles.Outcome.ShouldBe(TreatmentOutcome.AlreadyThere);
         Row(Density.FromKilogramsPerCubicMeter(800), "18/-/-")
@@ -326,7 +326,7 @@ public class TreatmentTests
         // 836 h × 60 min × R / 2e6 mL: 2500 per mL stay up at R = 99 700 a minute; at half of that (10 000 − 2500)/(10 000/836 − 1.4953) = 716.6 h.
         Row(Quartz, "18/-/-", new ParticleIngression(1e5, 0, 0))
             .Particles.Outcome.ShouldBe(TreatmentOutcome.IngressAboveTarget);
-        Row(Quartz, "18/-/-", new ParticleIngression(49_843, 0, 0)).Particles.Time.Hours.ShouldBe(716.6, 2);
+        Row(Quartz, "18/-/-", new ParticleIngression(49_843, 0, 0)).Particles.Time.TotalHours.ShouldBe(716.6, 2);
     }
 
     /// <summary>The same velocity v on Σ: η = v Σ/Q as of drops, and from there the kidney loop with β = 1/(1 − η).</summary>
@@ -348,7 +348,7 @@ public class TreatmentTests
             1e6
         );
         var row = Row(Quartz, 500, new ParticleIngression(1e6, 0, 0));
-        row.Particles.Time.Hours.ShouldBe(kidney.TimeTo(10_000, 1300).Time.Hours, 0.01);
+        row.Particles.Time.TotalHours.ShouldBe(kidney.TimeTo(10_000, 1300).Time.TotalHours, 0.01);
         row.RunTime.ShouldBe(row.Particles.Time > row.Water.Time ? row.Particles.Time : row.Water.Time);
         row.Treatment.Reaches.HasFlag(ContaminationForms.Particles).ShouldBeTrue();
 
@@ -356,10 +356,10 @@ public class TreatmentTests
         var cold = new Centrifuge(loop, Area.FromSquareMeters(500), Micrometres(30), Micrometres(3), Quartz).Assess(
             Sump.Job(1000, 600, Sump.Tank(start: 10, ambient: 10), targetCode: "17/-/-")
         );
-        (cold.Particles.Time - Row(Quartz, 500).Particles.Time).Hours.ShouldBeInRange(1.4, 2.5);
+        (cold.Particles.Time - Row(Quartz, 500).Particles.Time).TotalHours.ShouldBeInRange(1.4, 2.5);
 
         // All of it in one pass: V/Q ln(10 000/1300) = 0.8333 × 2.0402 h.
-        Row(Quartz, 1e5).Particles.Time.Hours.ShouldBe(0.83333 * Math.Log(10_000 / 1300.0), 1e-4);
+        Row(Quartz, 1e5).Particles.Time.TotalHours.ShouldBe(0.83333 * Math.Log(10_000 / 1300.0), 1e-4);
         Row(Quartz, 500, new ParticleIngression(2e7, 0, 0))
             .Particles.Outcome.ShouldBe(TreatmentOutcome.IngressAboveTarget);
         Row(null, 500).Particles.Outcome.ShouldBe(TreatmentOutcome.ParticleDensityNotStated);
@@ -385,9 +385,9 @@ public class TreatmentTests
             size =>
                 new KidneyLoop(Volume.FromLiters(2000), VolumeFlow.FromLitersPerMinute(40), size.Item1, 0)
                     .TimeTo(size.Item2, size.Item3)
-                    .Time.Hours
+                    .Time.TotalHours
         );
-        row.Particles.Time.Hours.ShouldBe(slowest, 1e-9);
+        row.Particles.Time.TotalHours.ShouldBe(slowest, 1e-9);
         row.Elements.ShouldBe(2);
     }
 
@@ -460,7 +460,7 @@ public class TreatmentTests
         Refused(() => new FineFiltration(Loop(), Filter, -1), "elements");
         Refused(() => Loop(celsius: 200), "workingTemperature");
         Refused(() => new TreatmentPrices(perHour: -1), "perHour");
-        Refused(() => TargetForecast.ReachedAfter(Duration.FromHours(-1)), "time");
+        Refused(() => TargetForecast.ReachedAfter(TimeSpan.FromHours(-1)), "time");
         Should
             .Throw<ArgumentException>(() => TargetForecast.Of(TreatmentOutcome.Reached))
             .ParamName.ShouldBe("outcome");

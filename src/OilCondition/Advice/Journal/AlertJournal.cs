@@ -39,7 +39,7 @@ public sealed class AlertJournal
     /// <param name="json">The text.</param>
     /// <returns>The journal.</returns>
     /// <exception cref="FormatException">The text is no journal; the message says where.</exception>
-    public static AlertJournal Parse(string json) => new(JournalJson.Read(Guard.NotNull(json, nameof(json))));
+    public static AlertJournal Parse(string json) => new(JournalJson.Read(Guard.NotNull(json)));
 
     /// <summary>Reconciles an assessment with the journal.</summary>
     /// <param name="assessment">The assessment of one machine; entries of other machines stay as they are.</param>
@@ -48,10 +48,10 @@ public sealed class AlertJournal
     /// <exception cref="ArgumentOutOfRangeException">
     /// The assessment is older than what the journal knows of this machine, or the delay lies outside its range.
     /// </exception>
-    public JournalStep Reconcile(ConditionAssessment assessment, UnitsNet.Duration? clearDelay = null)
+    public JournalStep Reconcile(ConditionAssessment assessment, TimeSpan? clearDelay = null)
     {
-        Guard.NotNull(assessment, nameof(assessment));
-        var delay = TimeSpan.FromDays(Guard.InRange(clearDelay?.Days ?? 0, 0, 3653, "d", nameof(clearDelay)));
+        Guard.NotNull(assessment);
+        var delay = TimeSpan.FromDays(Guard.InRange(clearDelay?.TotalDays ?? 0, 0, 3653, "d", nameof(clearDelay)));
         var asOf = assessment.Options.AsOf;
         var machine = assessment.History.Machine.Id + "/";
         var known = Entries
@@ -89,7 +89,7 @@ public sealed class AlertJournal
     /// <exception cref="ArgumentException">The journal has no such key.</exception>
     public AlertJournal Acknowledge(string key)
     {
-        Guard.NotBlank(key, nameof(key));
+        Guard.NotBlank(key);
         var entry =
             Entries.FirstOrDefault(one => string.Equals(one.Key, key, StringComparison.Ordinal))
             ?? throw new ArgumentException($"key is '{key}'; the journal has no such alert.", nameof(key));

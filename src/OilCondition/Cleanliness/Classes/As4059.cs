@@ -49,7 +49,7 @@ public static class As4059
     /// <exception cref="ArgumentNullException">The count is missing.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The size or printing is not one of the named.</exception>
     public static CleanlinessClass ClassOf(As4059Size size, ParticleCount count, As4059Printing printing) =>
-        ClassOf(size, Guard.NotNull(count, nameof(count)).Per100Millilitres, printing);
+        ClassOf(size, Guard.NotNull(count).Per100Millilitres, printing);
 
     /// <summary>The classes of counts size by size, written <c>7B/6C/5D</c>.</summary>
     /// <param name="countsPer100Millilitres">Cumulative counts per 100 mL at one size or more.</param>
@@ -109,8 +109,7 @@ public static class As4059
     /// <param name="counts">The counts in the five ranges.</param>
     /// <returns>The class of each range and the worst, 00 to 12 or above the table.</returns>
     /// <exception cref="ArgumentNullException">The counts are missing.</exception>
-    public static DifferentialClass DifferentialClassOf(DifferentialCounts counts) =>
-        new(Guard.NotNull(counts, nameof(counts)));
+    public static DifferentialClass DifferentialClassOf(DifferentialCounts counts) => new(Guard.NotNull(counts));
 
     internal static ClassLimits Table(As4059Printing printing) =>
         printing is As4059Printing.Exact or As4059Printing.Rounded

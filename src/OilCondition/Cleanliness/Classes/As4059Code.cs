@@ -18,7 +18,7 @@ public sealed record As4059Code
     /// <exception cref="ArgumentException">There is no part, or a size comes twice or after a larger one.</exception>
     public As4059Code(IEnumerable<As4059Part> parts)
     {
-        As4059Part[] read = [.. Guard.NotNull(parts, nameof(parts)).Select(part => Guard.NotNull(part, nameof(parts)))];
+        As4059Part[] read = [.. Guard.NotNull(parts).Select(part => Guard.NotNull(part, nameof(parts)))];
         if (!IsInOrder(read))
         {
             throw new ArgumentException(
@@ -62,7 +62,7 @@ public sealed record As4059Code
     /// <exception cref="ArgumentNullException">There is no text.</exception>
     /// <exception cref="FormatException">The text is not a code.</exception>
     public static As4059Code Parse(string text) =>
-        TryParse(Guard.NotNull(text, nameof(text)), out var code)
+        TryParse(Guard.NotNull(text), out var code)
             ? code!
             : throw new FormatException(
                 $"'{text}' is not a code after AS4059; expected for example 6B, 7B/6C/5D or 6B-F, sizes A to F in order, classes 000, 00, 0 to 12 or >12."
@@ -73,7 +73,7 @@ public sealed record As4059Code
     /// <returns>The outcome with the sizes that are exceeded and those that stay open.</returns>
     /// <exception cref="ArgumentNullException">There is no target.</exception>
     /// <exception cref="ArgumentException">The target has a class above the table, which limits nothing.</exception>
-    public As4059Comparison Compare(As4059Code target) => new(this, Guard.NotNull(target, nameof(target)));
+    public As4059Comparison Compare(As4059Code target) => new(this, Guard.NotNull(target));
 
     /// <summary>Two codes are equal when they are written alike.</summary>
     /// <param name="other">Another code.</param>

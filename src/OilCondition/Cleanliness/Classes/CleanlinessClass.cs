@@ -36,14 +36,14 @@ public readonly record struct CleanlinessClass
     /// <returns>The class.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The number lies outside 0 to 12.</exception>
     public static CleanlinessClass Of(int number) =>
-        new((int)Guard.InRange(number, 0, HighestRank, "(class)", nameof(number)), isAboveTable: false);
+        new((int)Guard.InRange(number, 0, HighestRank, "(class)"), isAboveTable: false);
 
     /// <summary>What is said of a count above the last class of a table.</summary>
     /// <param name="number">The last class of the table, 0 to 12.</param>
     /// <returns>The result that prints as <c>&gt;12</c>.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The number lies outside 0 to 12.</exception>
     public static CleanlinessClass Above(int number) =>
-        new((int)Guard.InRange(number, 0, HighestRank, "(class)", nameof(number)) + 1, isAboveTable: true);
+        new((int)Guard.InRange(number, 0, HighestRank, "(class)") + 1, isAboveTable: true);
 
     /// <summary>Reads a class: <c>000</c>, <c>00</c>, <c>0</c> to <c>12</c>, <c>&gt;12</c>; spaces around it are accepted.</summary>
     /// <param name="text">The class.</param>
@@ -83,7 +83,7 @@ public readonly record struct CleanlinessClass
     /// <exception cref="ArgumentNullException">There is no text.</exception>
     /// <exception cref="FormatException">The text is not a class.</exception>
     public static CleanlinessClass Parse(string text) =>
-        TryParse(Guard.NotNull(text, nameof(text)), out var read)
+        TryParse(Guard.NotNull(text), out var read)
             ? read
             : throw new FormatException($"'{text}' is not a class; expected 000, 00, 0 to 12 or >12.");
 

@@ -25,7 +25,7 @@ public static class Nas1638
     /// <param name="counts">The counts in 5-15, 15-25, 25-50, 50-100 and above 100 µm.</param>
     /// <returns>The class of each range and the worst, 00 to 12 or above the table.</returns>
     /// <exception cref="ArgumentNullException">The counts are missing.</exception>
-    public static DifferentialClass ClassOf(DifferentialCounts counts) => new(Guard.NotNull(counts, nameof(counts)));
+    public static DifferentialClass ClassOf(DifferentialCounts counts) => new(Guard.NotNull(counts));
 
     /// <summary>The most particles that still belong to a class in one range; also the limits of AS4059 table 1.</summary>
     /// <param name="range">The range.</param>

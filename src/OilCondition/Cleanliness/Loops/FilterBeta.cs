@@ -18,7 +18,7 @@ public sealed record FilterBeta
     /// <summary>A filtration ratio.</summary>
     /// <param name="beta">Above 1 (at 1 nothing is held back), to 10⁷.</param>
     /// <exception cref="ArgumentOutOfRangeException">The ratio lies outside 1.000001 to 10⁷.</exception>
-    public FilterBeta(double beta) => Value = Guard.InRange(beta, 1.000001, 1e7, "(filtration ratio)", nameof(beta));
+    public FilterBeta(double beta) => Value = Guard.InRange(beta, 1.000001, 1e7, "(filtration ratio)");
 
     /// <summary>β.</summary>
     public double Value { get; }
@@ -67,6 +67,5 @@ public sealed record FilterBeta
     /// <param name="countPerMillilitre">Cumulative count before the filter.</param>
     /// <returns>Cumulative count after it, per mL.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The count is negative or not finite.</exception>
-    public double Downstream(double countPerMillilitre) =>
-        Guard.NotNegative(countPerMillilitre, "per mL", nameof(countPerMillilitre)) / Value;
+    public double Downstream(double countPerMillilitre) => Guard.NotNegative(countPerMillilitre, "per mL") / Value;
 }

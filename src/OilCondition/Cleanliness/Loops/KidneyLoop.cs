@@ -27,8 +27,8 @@ public sealed record KidneyLoop
         Guard.InRange(flow.MillilitersPerMinute, 1e-3, 1e9, "mL/min", nameof(flow));
         OilVolume = oilVolume;
         Flow = flow;
-        Filter = Guard.NotNull(filter, nameof(filter));
-        IngressionPerMinute = Guard.InRange(ingressionPerMinute, 0, 1e15, "per min", nameof(ingressionPerMinute));
+        Filter = Guard.NotNull(filter);
+        IngressionPerMinute = Guard.InRange(ingressionPerMinute, 0, 1e15, "per min");
     }
 
     /// <summary>Oil in the tank.</summary>
@@ -60,20 +60,20 @@ public sealed record KidneyLoop
     /// <returns>Particles per minute.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
     public static double IngressionPerMinuteFrom(double steadyPerMillilitre, VolumeFlow flow, FilterBeta filter) =>
-        Guard.InRange(steadyPerMillilitre, 0, 1e9, "per mL", nameof(steadyPerMillilitre))
+        Guard.InRange(steadyPerMillilitre, 0, 1e9, "per mL")
         * Guard.InRange(flow.MillilitersPerMinute, 1e-3, 1e9, "mL/min", nameof(flow))
-        * Guard.NotNull(filter, nameof(filter)).Efficiency.DecimalFractions;
+        * Guard.NotNull(filter).Efficiency.DecimalFractions;
 
     /// <summary>The count in the tank after a time.</summary>
     /// <param name="startPerMillilitre">Count at the start, 0 to 10⁹.</param>
     /// <param name="time">Time of running, 0 or more.</param>
     /// <returns>Per mL.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
-    public double CountAfter(double startPerMillilitre, Duration time)
+    public double CountAfter(double startPerMillilitre, TimeSpan time)
     {
-        Guard.InRange(startPerMillilitre, 0, 1e9, "per mL", nameof(startPerMillilitre));
-        Guard.NotNegative(time.Minutes, "min", nameof(time));
-        return MixedTank.After(startPerMillilitre, SteadyPerMillilitre, RatePerMinute * time.Minutes);
+        Guard.InRange(startPerMillilitre, 0, 1e9, "per mL");
+        Guard.NotNegative(time.TotalMinutes, "min", nameof(time));
+        return MixedTank.After(startPerMillilitre, SteadyPerMillilitre, RatePerMinute * time.TotalMinutes);
     }
 
     /// <summary>The time to bring the tank down to a count, t = V/(Q·e)·ln((N₀ − N∞)/(N − N∞)).</summary>
@@ -85,21 +85,21 @@ public sealed record KidneyLoop
     /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
     public KidneyLoopTime TimeTo(double startPerMillilitre, double targetPerMillilitre)
     {
-        Guard.InRange(startPerMillilitre, 0, 1e9, "per mL", nameof(startPerMillilitre));
-        Guard.InRange(targetPerMillilitre, 1e-6, 1e9, "per mL", nameof(targetPerMillilitre));
+        Guard.InRange(startPerMillilitre, 0, 1e9, "per mL");
+        Guard.InRange(targetPerMillilitre, 1e-6, 1e9, "per mL");
         if (startPerMillilitre <= targetPerMillilitre)
         {
-            return new KidneyLoopTime(KidneyLoopOutcome.AlreadyThere, Duration.Zero, 0);
+            return new KidneyLoopTime(KidneyLoopOutcome.AlreadyThere, TimeSpan.Zero, 0);
         }
 
         if (SteadyPerMillilitre >= targetPerMillilitre)
         {
-            return new KidneyLoopTime(KidneyLoopOutcome.Never, Duration.Zero, 0);
+            return new KidneyLoopTime(KidneyLoopOutcome.Never, TimeSpan.Zero, 0);
         }
 
         var minutes =
             MixedTank.TimeConstantsTo(startPerMillilitre, SteadyPerMillilitre, targetPerMillilitre) / RatePerMinute;
         var turnovers = minutes * Flow.MillilitersPerMinute / OilVolume.Milliliters;
-        return new KidneyLoopTime(KidneyLoopOutcome.Reached, Duration.FromMinutes(minutes), turnovers);
+        return new KidneyLoopTime(KidneyLoopOutcome.Reached, Elapsed.FromMinutes(minutes), turnovers);
     }
 }

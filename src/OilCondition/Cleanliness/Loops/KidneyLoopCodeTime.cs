@@ -13,7 +13,7 @@ public sealed class KidneyLoopCodeTime
         var ruling = sizes
             .OrderByDescending(size => size.Time.Outcome == KidneyLoopOutcome.Never)
             .ThenByDescending(size => size.Time.Outcome == KidneyLoopOutcome.Never ? size.SteadyOverLimit : 0)
-            .ThenByDescending(size => size.Time.Time.Minutes)
+            .ThenByDescending(size => size.Time.Time.TotalMinutes)
             .First();
         RulingSize = ruling.Size;
         Outcome = ruling.Time.Outcome;
@@ -26,7 +26,7 @@ public sealed class KidneyLoopCodeTime
     public KidneyLoopOutcome Outcome { get; }
 
     /// <summary>Time of running; 0 unless reached.</summary>
-    public Duration Time { get; }
+    public TimeSpan Time { get; }
 
     /// <summary>Oil pumped over oil in the tank in that time; 0 unless reached.</summary>
     public double Turnovers { get; }

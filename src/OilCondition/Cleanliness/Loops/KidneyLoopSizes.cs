@@ -34,9 +34,9 @@ public sealed record KidneyLoopSizes
     /// <exception cref="ArgumentException">Tank or flow differ, the ratio falls with size, or the ingression rises.</exception>
     public KidneyLoopSizes(KidneyLoop loopAt4, KidneyLoop loopAt6, KidneyLoop loopAt14)
     {
-        At4 = Guard.NotNull(loopAt4, nameof(loopAt4));
-        At6 = Fitting(At4, Guard.NotNull(loopAt6, nameof(loopAt6)), nameof(loopAt6));
-        At14 = Fitting(At6, Guard.NotNull(loopAt14, nameof(loopAt14)), nameof(loopAt14));
+        At4 = Guard.NotNull(loopAt4);
+        At6 = Fitting(At4, Guard.NotNull(loopAt6), nameof(loopAt6));
+        At14 = Fitting(At6, Guard.NotNull(loopAt14), nameof(loopAt14));
     }
 
     /// <summary>At 4 µm(c).</summary>
@@ -64,7 +64,7 @@ public sealed record KidneyLoopSizes
         double at4PerMillilitre,
         double at6PerMillilitre,
         double at14PerMillilitre,
-        Duration time
+        TimeSpan time
     )
     {
         var start = Counts(at4PerMillilitre, at6PerMillilitre, at14PerMillilitre);
@@ -109,7 +109,7 @@ public sealed record KidneyLoopSizes
     /// <exception cref="ArgumentException">The start has a size without number or above the table, or the target one without limit.</exception>
     public KidneyLoopCodeTime TimeTo(CleanlinessCode start, CleanlinessCode target)
     {
-        Guard.NotNull(start, nameof(start));
+        Guard.NotNull(start);
         var counts = AllSizes.Select(size => Limit(start.At(size), size, start, nameof(start))).ToArray();
         return TimeTo(counts[0], counts[1], counts[2], target);
     }
@@ -140,7 +140,7 @@ public sealed record KidneyLoopSizes
         double at6PerMillilitre,
         double at14PerMillilitre,
         CleanlinessCode target,
-        Duration time
+        TimeSpan time
     )
     {
         var start = Counts(at4PerMillilitre, at6PerMillilitre, at14PerMillilitre);
@@ -190,15 +190,15 @@ public sealed record KidneyLoopSizes
 
     private static double[] Counts(double at4PerMillilitre, double at6PerMillilitre, double at14PerMillilitre)
     {
-        Guard.InRange(at4PerMillilitre, 0, 1e9, "per mL", nameof(at4PerMillilitre));
-        Guard.InRange(at6PerMillilitre, 0, at4PerMillilitre, "per mL", nameof(at6PerMillilitre));
-        Guard.InRange(at14PerMillilitre, 0, at6PerMillilitre, "per mL", nameof(at14PerMillilitre));
+        Guard.InRange(at4PerMillilitre, 0, 1e9, "per mL");
+        Guard.InRange(at6PerMillilitre, 0, at4PerMillilitre, "per mL");
+        Guard.InRange(at14PerMillilitre, 0, at6PerMillilitre, "per mL");
         return [at4PerMillilitre, at6PerMillilitre, at14PerMillilitre];
     }
 
     private static IEnumerable<(CodeSize Size, double Limit)> Required(CleanlinessCode target)
     {
-        Guard.NotNull(target, nameof(target));
+        Guard.NotNull(target);
         return
         [
             .. AllSizes

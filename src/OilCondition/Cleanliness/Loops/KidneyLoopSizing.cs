@@ -47,7 +47,7 @@ public static class KidneyLoopSizing
     public static RequiredFlow FlowToReach(
         double startPerMillilitre,
         double targetPerMillilitre,
-        Duration time,
+        TimeSpan time,
         Volume oilVolume,
         FilterBeta filter,
         double ingressionPerMinute
@@ -74,7 +74,7 @@ public static class KidneyLoopSizing
     public static RequiredBeta BetaToReach(
         double startPerMillilitre,
         double targetPerMillilitre,
-        Duration time,
+        TimeSpan time,
         Volume oilVolume,
         VolumeFlow flow,
         double ingressionPerMinute
@@ -82,7 +82,7 @@ public static class KidneyLoopSizing
 
     private static RequiredFlow Flow(double cleaned, FilterBeta filter)
     {
-        var flow = cleaned / Guard.NotNull(filter, nameof(filter)).Efficiency.DecimalFractions;
+        var flow = cleaned / Guard.NotNull(filter).Efficiency.DecimalFractions;
         var outcome =
             flow <= 0 ? RequirementOutcome.NotNeeded
             : flow <= HighestFlow ? RequirementOutcome.Found
@@ -107,20 +107,20 @@ public static class KidneyLoopSizing
 
     /// <summary>Q·e, mL/min.</summary>
     private static double CleanedToHold(double targetPerMillilitre, double ingressionPerMinute) =>
-        Guard.InRange(ingressionPerMinute, 0, 1e15, "per min", nameof(ingressionPerMinute))
-        / Guard.InRange(targetPerMillilitre, 1e-6, 1e9, "per mL", nameof(targetPerMillilitre));
+        Guard.InRange(ingressionPerMinute, 0, 1e15, "per min")
+        / Guard.InRange(targetPerMillilitre, 1e-6, 1e9, "per mL");
 
     private static double CleanedToReach(
         double startPerMillilitre,
         double targetPerMillilitre,
-        Duration time,
+        TimeSpan time,
         Volume oilVolume,
         double ingressionPerMinute
     )
     {
-        Guard.InRange(startPerMillilitre, 0, 1e9, "per mL", nameof(startPerMillilitre));
+        Guard.InRange(startPerMillilitre, 0, 1e9, "per mL");
         var hold = CleanedToHold(targetPerMillilitre, ingressionPerMinute);
-        var minutes = Guard.InRange(time.Minutes, 1e-6, 1e7, "min", nameof(time));
+        var minutes = Guard.InRange(time.TotalMinutes, 1e-6, 1e7, "min", nameof(time));
         var perMinute = 1e6 * Guard.InRange(oilVolume.CubicMeters, 1e-6, 1e6, "m³", nameof(oilVolume)) / minutes;
         var fall = startPerMillilitre / targetPerMillilitre;
         if (fall <= 1)

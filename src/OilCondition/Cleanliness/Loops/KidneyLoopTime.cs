@@ -5,7 +5,7 @@ namespace OilCondition.Cleanliness;
 /// <summary>How long a kidney loop takes to a target.</summary>
 public sealed record KidneyLoopTime
 {
-    internal KidneyLoopTime(KidneyLoopOutcome outcome, Duration time, double turnovers)
+    internal KidneyLoopTime(KidneyLoopOutcome outcome, TimeSpan time, double turnovers)
     {
         Outcome = outcome;
         Time = time;
@@ -16,7 +16,7 @@ public sealed record KidneyLoopTime
     public KidneyLoopOutcome Outcome { get; }
 
     /// <summary>Time of running; 0 unless reached.</summary>
-    public Duration Time { get; }
+    public TimeSpan Time { get; }
 
     /// <summary>Oil pumped over oil in the tank in that time; 0 unless reached.</summary>
     public double Turnovers { get; }

@@ -58,32 +58,28 @@ public static class ParticleSizes
     /// <returns>4.2 to 70 µm(c).</returns>
     /// <exception cref="ArgumentOutOfRangeException">The size lies outside the pairs.</exception>
     public static double AcftdToMicrometresC(double acftdMicrometres) =>
-        Between(
-            Acftd,
-            C,
-            Guard.InRange(acftdMicrometres, Acftd[0], Acftd[Acftd.Length - 1], "µm (ACFTD)", nameof(acftdMicrometres))
-        );
+        Between(Acftd, C, Guard.InRange(acftdMicrometres, Acftd[0], Acftd[Acftd.Length - 1], "µm (ACFTD)"));
 
     /// <summary>A size of the ACFTD calibration from one in µm(c).</summary>
     /// <param name="micrometresC">4.2 to 70 µm(c). 4 µm(c) has no counterpart.</param>
     /// <returns>1 to 100 µm.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The size lies outside the pairs.</exception>
     public static double MicrometresCToAcftd(double micrometresC) =>
-        Between(C, Acftd, Guard.InRange(micrometresC, C[0], C[C.Length - 1], "µm(c)", nameof(micrometresC)));
+        Between(C, Acftd, Guard.InRange(micrometresC, C[0], C[C.Length - 1], "µm(c)"));
 
     /// <summary>A size in µm(c) from one in µm(b).</summary>
     /// <param name="micrometresB">0.1 to 1000 µm(b).</param>
     /// <returns>µm(c).</returns>
     /// <exception cref="ArgumentOutOfRangeException">The size lies outside its range.</exception>
     public static double MicrometresBToMicrometresC(double micrometresB) =>
-        MicrometresCPerMicrometreB * Guard.InRange(micrometresB, 0.1, 1000, "µm(b)", nameof(micrometresB));
+        MicrometresCPerMicrometreB * Guard.InRange(micrometresB, 0.1, 1000, "µm(b)");
 
     /// <summary>A size in µm(b) from one in µm(c).</summary>
     /// <param name="micrometresC">0.1 to 1000 µm(c).</param>
     /// <returns>µm(b).</returns>
     /// <exception cref="ArgumentOutOfRangeException">The size lies outside its range.</exception>
     public static double MicrometresCToMicrometresB(double micrometresC) =>
-        Guard.InRange(micrometresC, 0.1, 1000, "µm(c)", nameof(micrometresC)) / MicrometresCPerMicrometreB;
+        Guard.InRange(micrometresC, 0.1, 1000, "µm(c)") / MicrometresCPerMicrometreB;
 
     private static double Between(double[] from, double[] to, double size)
     {

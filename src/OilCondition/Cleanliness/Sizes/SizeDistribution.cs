@@ -71,7 +71,7 @@ public sealed class SizeDistribution
     /// <exception cref="ArgumentOutOfRangeException">The size lies outside those counted; no count is made up there.</exception>
     public double PerMillilitreAt(double micrometres)
     {
-        Guard.InRange(micrometres, SmallestMicrometres, LargestMicrometres, "µm", nameof(micrometres));
+        Guard.InRange(micrometres, SmallestMicrometres, LargestMicrometres, "µm");
         var index = Array.BinarySearch(sizes, micrometres);
         if (index >= 0)
         {

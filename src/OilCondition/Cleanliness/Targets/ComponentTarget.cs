@@ -16,10 +16,10 @@ public sealed record ComponentTarget
     /// </exception>
     public ComponentTarget(string component, CleanlinessCode strictest, CleanlinessCode loosest, Source source)
     {
-        Component = Guard.NotBlank(component, nameof(component));
-        Strictest = Plain(Guard.NotNull(strictest, nameof(strictest)), nameof(strictest));
-        Loosest = Plain(Guard.NotNull(loosest, nameof(loosest)), nameof(loosest));
-        Source = Guard.NotNull(source, nameof(source));
+        Component = Guard.NotBlank(component);
+        Strictest = Plain(Guard.NotNull(strictest), nameof(strictest));
+        Loosest = Plain(Guard.NotNull(loosest), nameof(loosest));
+        Source = Guard.NotNull(source);
         foreach (var size in new[] { CodeSize.At4, CodeSize.At6, CodeSize.At14 })
         {
             var (low, high) = (strictest.At(size), loosest.At(size));

@@ -32,9 +32,9 @@ public sealed class TargetCodeSet
     /// <exception cref="ArgumentException">The name is blank, there is no target, or a component comes twice.</exception>
     public TargetCodeSet(string name, IEnumerable<ComponentTarget> targets, string note = "")
     {
-        Name = Guard.NotBlank(name, nameof(name));
-        Note = Guard.NotNull(note, nameof(note));
-        Targets = [.. Guard.NotNull(targets, nameof(targets)).Select(target => Guard.NotNull(target, nameof(targets)))];
+        Name = Guard.NotBlank(name);
+        Note = Guard.NotNull(note);
+        Targets = [.. Guard.NotNull(targets).Select(target => Guard.NotNull(target, nameof(targets)))];
         if (Targets.Count == 0)
         {
             throw new ArgumentException("targets is empty; at least one target is required.", nameof(targets));
@@ -63,7 +63,7 @@ public sealed class TargetCodeSet
     /// <returns>The set.</returns>
     /// <exception cref="ArgumentNullException">There is no text.</exception>
     /// <exception cref="FormatException">The text is not a set of target codes; the message lists every fault with its place.</exception>
-    public static TargetCodeSet Parse(string json) => TargetCodeReader.Read(Guard.NotNull(json, nameof(json)));
+    public static TargetCodeSet Parse(string json) => TargetCodeReader.Read(Guard.NotNull(json));
 
     /// <summary>Finds a component, whatever the case of its letters.</summary>
     /// <param name="component">Its name in the set.</param>
@@ -71,7 +71,7 @@ public sealed class TargetCodeSet
     /// <returns>Whether the set has it.</returns>
     public bool TryFind(string component, out ComponentTarget? target)
     {
-        Guard.NotNull(component, nameof(component));
+        Guard.NotNull(component);
         target = Targets.FirstOrDefault(one =>
             string.Equals(one.Component, component.Trim(), StringComparison.OrdinalIgnoreCase)
         );

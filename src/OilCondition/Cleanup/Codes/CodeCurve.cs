@@ -34,8 +34,8 @@ public sealed class CodeCurve
     {
         var found = new Dictionary<CodeSize, CleanupCurve>
         {
-            [CodeSize.At6] = Guard.NotNull(at6, nameof(at6)),
-            [CodeSize.At14] = Guard.NotNull(at14, nameof(at14)),
+            [CodeSize.At6] = Guard.NotNull(at6),
+            [CodeSize.At14] = Guard.NotNull(at14),
         };
         if (at4 is not null)
         {
@@ -84,7 +84,7 @@ public sealed class CodeCurve
     /// <exception cref="ArgumentOutOfRangeException">The moment lies before the origin of a curve, or the level outside its range.</exception>
     public bool TryCodeAt(DateTimeOffset at, double confidence, out CodePoint? point)
     {
-        Guard.OpenUnitInterval(confidence, nameof(confidence));
+        Guard.OpenUnitInterval(confidence);
         point = null;
         if (!HasCurves)
         {
@@ -114,17 +114,17 @@ public sealed class CodeCurve
     public IReadOnlyList<CodePoint> CodesOver(
         DateTimeOffset from,
         DateTimeOffset to,
-        Duration step,
+        TimeSpan step,
         double confidence = 0.9
     )
     {
         var span = Guard.NotNegative((to - from).TotalHours, "h after the first moment", nameof(to));
-        Guard.InRange(step.Hours, Math.Max(1e-6, span / MostPoints), 1e6, "h", nameof(step));
+        Guard.InRange(step.TotalHours, Math.Max(1e-6, span / MostPoints), 1e6, "h", nameof(step));
         var points = new List<CodePoint>();
-        var count = (int)Math.Floor(span / step.Hours + 1e-9);
+        var count = (int)Math.Floor(span / step.TotalHours + 1e-9);
         for (var i = 0; i <= count; i++)
         {
-            if (!TryCodeAt(from.AddHours(i * step.Hours), confidence, out var point))
+            if (!TryCodeAt(from.AddHours(i * step.TotalHours), confidence, out var point))
             {
                 break;
             }
@@ -148,7 +148,7 @@ public sealed class CodeCurve
         IntervalSide side = IntervalSide.Both
     )
     {
-        Guard.NotNull(target, nameof(target));
+        Guard.NotNull(target);
         var limits = new Dictionary<CodeSize, double>();
         Ask(limits, CodeSize.At4, target.At4, target);
         Ask(limits, CodeSize.At6, target.At6, target);
@@ -163,7 +163,7 @@ public sealed class CodeCurve
         string name
     )
     {
-        Guard.NotNull(moments, nameof(moments));
+        Guard.NotNull(moments);
         Guard.SameLength(Guard.NotNull(counts, name).Count, moments.Count, name, nameof(moments));
         foreach (var count in counts)
         {

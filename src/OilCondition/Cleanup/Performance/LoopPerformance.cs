@@ -30,8 +30,8 @@ public sealed class LoopPerformance
     /// <exception cref="ArgumentNullException">Curve or loop is missing.</exception>
     public LoopPerformance(CleanupCurve curve, CleanupLoop loop)
     {
-        Curve = Guard.NotNull(curve, nameof(curve));
-        Loop = Guard.NotNull(loop, nameof(loop));
+        Curve = Guard.NotNull(curve);
+        Loop = Guard.NotNull(loop);
     }
 
     /// <summary>The fitted fall.</summary>
@@ -119,7 +119,7 @@ public sealed class LoopPerformance
     )
         where T : struct
     {
-        Guard.InRange(floorWithoutIngress, 0, CleanupOptions.LargestContent, "", nameof(floorWithoutIngress));
+        Guard.InRange(floorWithoutIngress, 0, CleanupOptions.LargestContent, "");
         var slope = curve.Fall.SlopeInterval(floorWithoutIngress, confidence, side, out var method);
         var oneSided = side == IntervalSide.Both ? 0.5 + confidence / 2 : confidence;
         var highest = curve.Fall.SlopeInterval(floorWithoutIngress, oneSided, IntervalSide.Upper, out _);

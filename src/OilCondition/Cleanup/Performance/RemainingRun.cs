@@ -1,3 +1,4 @@
+using OilCondition.Text;
 using UnitsNet;
 
 namespace OilCondition.Cleanup;
@@ -39,29 +40,29 @@ public sealed class RemainingRun
     public bool HasEarliest { get; }
 
     /// <summary>Least time to run; 0 where there is none, and where the target was passed before.</summary>
-    public Duration Earliest { get; }
+    public TimeSpan Earliest { get; }
 
     /// <summary>Whether the best curve reaches the target.</summary>
     public bool HasEstimate { get; }
 
     /// <summary>Time to run by the best curve; 0 where it does not reach the target, and where it passed it before.</summary>
-    public Duration Estimate { get; }
+    public TimeSpan Estimate { get; }
 
     /// <summary>Whether there is a late end.</summary>
     public bool HasLatest { get; }
 
     /// <summary>Longest time to run; 0 where there is none, and where the target was passed before.</summary>
-    public Duration Latest { get; }
+    public TimeSpan Latest { get; }
 
     /// <summary>Turnovers in the least time.</summary>
-    public double EarliestTurnovers => Earliest.Hours * turnoversPerHour;
+    public double EarliestTurnovers => Earliest.TotalHours * turnoversPerHour;
 
     /// <summary>Turnovers in the time by the best curve.</summary>
-    public double EstimateTurnovers => Estimate.Hours * turnoversPerHour;
+    public double EstimateTurnovers => Estimate.TotalHours * turnoversPerHour;
 
     /// <summary>Turnovers in the longest time.</summary>
-    public double LatestTurnovers => Latest.Hours * turnoversPerHour;
+    public double LatestTurnovers => Latest.TotalHours * turnoversPerHour;
 
-    private Duration From(DateTimeOffset? at) =>
-        Duration.FromHours(at.HasValue ? Math.Max(0, (at.Value - AsOf).TotalHours) : 0);
+    private TimeSpan From(DateTimeOffset? at) =>
+        Elapsed.FromHours(at.HasValue ? Math.Max(0, (at.Value - AsOf).TotalHours) : 0);
 }

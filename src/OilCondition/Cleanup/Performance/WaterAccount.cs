@@ -28,7 +28,7 @@ public sealed class WaterAccount
     /// <exception cref="ArgumentOutOfRangeException">Volume or density lies outside its range.</exception>
     public WaterAccount(CleanupCurve curve, Volume charge, Density oilDensity)
     {
-        Curve = Guard.NotNull(curve, nameof(curve));
+        Curve = Guard.NotNull(curve);
         Guard.InRange(charge.Liters, CleanupLoop.Smallest, CleanupLoop.Largest, "L", nameof(charge));
         Guard.InRange(oilDensity.KilogramsPerCubicMeter, 500, 1500, "kg/m³", nameof(oilDensity));
         Charge = charge;

@@ -17,7 +17,7 @@ public static class InsulationAgeing
     /// <exception cref="ArgumentOutOfRangeException">The temperature or the paper is outside its range.</exception>
     public static Ratio Acceleration(InsulationPaper paper, Temperature hotSpot)
     {
-        var celsius = OilTemperature.Celsius(hotSpot, nameof(hotSpot));
+        var celsius = OilTemperature.Celsius(hotSpot);
         return Ratio.FromDecimalFractions(
             paper switch
             {
@@ -40,10 +40,10 @@ public static class InsulationAgeing
     /// <exception cref="ArgumentOutOfRangeException">A temperature or a duration is outside its range.</exception>
     public static Ratio MeanAcceleration(
         InsulationPaper paper,
-        IReadOnlyList<(Temperature HotSpot, Duration Time)> cycle
+        IReadOnlyList<(Temperature HotSpot, TimeSpan Time)> cycle
     )
     {
-        if (Guard.NotNull(cycle, nameof(cycle)).Count == 0)
+        if (Guard.NotNull(cycle).Count == 0)
         {
             throw new ArgumentException("cycle is empty; at least one step is required.", nameof(cycle));
         }
@@ -52,7 +52,7 @@ public static class InsulationAgeing
         double hours = 0;
         foreach (var (hotSpot, time) in cycle)
         {
-            var step = Guard.Positive(time.Hours, "h", nameof(cycle));
+            var step = Guard.Positive(time.TotalHours, "h", nameof(cycle));
             aged += Acceleration(paper, hotSpot).DecimalFractions * step;
             hours += step;
         }
@@ -66,10 +66,10 @@ public static class InsulationAgeing
     /// <param name="normalLife">Life at the reference temperature, above 0; 180 000 h is the customary figure of IEEE Std C57.91.</param>
     /// <returns>The share.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A figure is outside its range.</exception>
-    public static Ratio LossOfLife(Ratio meanAcceleration, Duration time, Duration normalLife) =>
+    public static Ratio LossOfLife(Ratio meanAcceleration, TimeSpan time, TimeSpan normalLife) =>
         Ratio.FromDecimalFractions(
             Guard.NotNegative(meanAcceleration.DecimalFractions, "", nameof(meanAcceleration))
-                * Guard.NotNegative(time.Hours, "h", nameof(time))
-                / Guard.Positive(normalLife.Hours, "h", nameof(normalLife))
+                * Guard.NotNegative(time.TotalHours, "h", nameof(time))
+                / Guard.Positive(normalLife.TotalHours, "h", nameof(normalLife))
         );
 }

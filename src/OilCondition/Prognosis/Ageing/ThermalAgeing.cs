@@ -30,12 +30,7 @@ public static class ThermalAgeing
     {
         var energy = Guard.InRange(activationEnergy.KilojoulesPerMole, 1e-3, 1000, "kJ/mol", nameof(activationEnergy));
         return Ratio.FromDecimalFractions(
-            Math.Exp(
-                1000
-                    * energy
-                    / GasConstant
-                    * (1 / OilTemperature.Kelvins(from, nameof(from)) - 1 / OilTemperature.Kelvins(to, nameof(to)))
-            )
+            Math.Exp(1000 * energy / GasConstant * (1 / OilTemperature.Kelvins(from) - 1 / OilTemperature.Kelvins(to)))
         );
     }
 
@@ -52,7 +47,7 @@ public static class ThermalAgeing
     /// <exception cref="ArgumentOutOfRangeException">The temperature is outside its range.</exception>
     public static MolarEnergy TenDegreeActivationEnergy(Temperature temperature)
     {
-        var kelvins = OilTemperature.Kelvins(temperature, nameof(temperature));
+        var kelvins = OilTemperature.Kelvins(temperature);
         return MolarEnergy.FromJoulesPerMole(GasConstant * Math.Log(2) / (1 / kelvins - 1 / (kelvins + 10)));
     }
 }

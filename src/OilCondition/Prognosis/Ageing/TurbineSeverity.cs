@@ -34,11 +34,11 @@ public sealed class TurbineSeverity
     /// <param name="makeUpPercentPerYear">Make-up in % of the charge per year, 0 or more.</param>
     /// <returns>The severity.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A figure is outside its range.</exception>
-    public static TurbineSeverity FromReading(Ratio remaining, Duration age, double makeUpPercentPerYear)
+    public static TurbineSeverity FromReading(Ratio remaining, TimeSpan age, double makeUpPercentPerYear)
     {
         var lost = 100 - Guard.InRange(remaining.Percent, 0, 100, "%", nameof(remaining));
-        var years = Guard.Positive(age.Days, "d", nameof(age)) / 365.25;
-        var turned = Guard.NotNegative(makeUpPercentPerYear, "%/a", nameof(makeUpPercentPerYear)) / 100 * years;
+        var years = Guard.Positive(age.TotalDays, "d", nameof(age)) / 365.25;
+        var turned = Guard.NotNegative(makeUpPercentPerYear, "%/a") / 100 * years;
         return new TurbineSeverity(lost / years * OverOneMinusExponential(turned), makeUpPercentPerYear);
     }
 

@@ -50,24 +50,26 @@ public sealed class WearBalance
     /// <summary>Time constant with which it levels off, V/q.</summary>
     /// <returns>The time constant.</returns>
     /// <exception cref="InvalidOperationException">No oil is lost.</exception>
-    public Duration TimeConstant()
+    public TimeSpan TimeConstant()
     {
         RequireLoss();
-        return Duration.FromHours(Charge.Liters / Loss.LitersPerHour);
+        return Elapsed.FromHours(Charge.Liters / Loss.LitersPerHour);
     }
 
     /// <summary>Concentration a time after a clean start.</summary>
     /// <param name="time">The time, 0 or more.</param>
     /// <returns>The concentration.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The time is below 0.</exception>
-    public MassConcentration ConcentrationAfter(Duration time)
+    public MassConcentration ConcentrationAfter(TimeSpan time)
     {
         var without = ConcentrationWithoutLossAfter(time);
         return LevelsOff
             ? MassConcentration.FromMilligramsPerLiter(
-                new FirstOrderCourse(0, SteadyConcentration().MilligramsPerLiter, 1 / TimeConstant().Hours).ValueAt(
-                    time.Hours
-                )
+                new FirstOrderCourse(
+                    0,
+                    SteadyConcentration().MilligramsPerLiter,
+                    1 / TimeConstant().TotalHours
+                ).ValueAt(time.TotalHours)
             )
             : without;
     }
@@ -76,9 +78,9 @@ public sealed class WearBalance
     /// <param name="time">The time, 0 or more.</param>
     /// <returns>The concentration.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The time is below 0.</exception>
-    public MassConcentration ConcentrationWithoutLossAfter(Duration time) =>
+    public MassConcentration ConcentrationWithoutLossAfter(TimeSpan time) =>
         MassConcentration.FromMilligramsPerLiter(
-            Wear.MilligramsPerSecond * 3600 * Guard.NotNegative(time.Hours, "h", nameof(time)) / Charge.Liters
+            Wear.MilligramsPerSecond * 3600 * Guard.NotNegative(time.TotalHours, "h", nameof(time)) / Charge.Liters
         );
 
     private void RequireLoss()

@@ -132,7 +132,7 @@ public sealed class CensoredDecayFit
     /// <exception cref="ArgumentOutOfRangeException">The time is not finite or more than 200 time constants before the start.</exception>
     public double ValueAt(double time)
     {
-        Guard.InRange(time, Rate > 0 ? StartTime - 200 / Rate : double.MinValue, double.MaxValue, "", nameof(time));
+        Guard.InRange(time, Rate > 0 ? StartTime - 200 / Rate : double.MinValue, double.MaxValue, "");
         return Floor + (Start - Floor) * Math.Exp(-Rate * (time - StartTime));
     }
 
@@ -190,7 +190,7 @@ public sealed class CensoredDecayFit
     /// <exception cref="ArgumentOutOfRangeException">The time is not finite or before the start time.</exception>
     public ProfileInterval ValueInterval(double time, double confidence, IntervalSide side = IntervalSide.Both)
     {
-        Guard.InRange(time, StartTime, double.MaxValue, "", nameof(time));
+        Guard.InRange(time, StartTime, double.MaxValue, "");
         if (Profile(confidence, side) is not { } compatible)
         {
             return ProfileInterval.Without(IntervalOutcome.TooFewReadings, confidence, side);
@@ -209,7 +209,7 @@ public sealed class CensoredDecayFit
     /// <exception cref="ArgumentOutOfRangeException">The target is not finite.</exception>
     public TimeToValueInterval TimeTo(double target, double confidence, IntervalSide side = IntervalSide.Both)
     {
-        Guard.Finite(target, "", nameof(target));
+        Guard.Finite(target, "");
         if (Profile(confidence, side) is not { } compatible)
         {
             return TimeToValueInterval.TooFew(confidence, side);

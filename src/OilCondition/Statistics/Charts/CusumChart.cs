@@ -16,8 +16,8 @@ public sealed class CusumChart
     /// <exception cref="ArgumentOutOfRangeException">A number is out of range.</exception>
     public CusumChart(double target, double allowance, double decisionInterval)
     {
-        Target = Guard.InRange(target, -1e100, 1e100, "", nameof(target));
-        Allowance = Guard.InRange(allowance, 0, 1e100, "", nameof(allowance));
+        Target = Guard.InRange(target, -1e100, 1e100, "");
+        Allowance = Guard.InRange(allowance, 0, 1e100, "");
         DecisionInterval = ChartScale.Check(decisionInterval, nameof(decisionInterval));
     }
 

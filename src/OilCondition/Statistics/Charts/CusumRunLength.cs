@@ -50,8 +50,8 @@ public static class CusumRunLength
     /// <exception cref="ArgumentOutOfRangeException">A number is out of range.</exception>
     public static double Siegmund(double shift, double allowance = 0.5, double decisionInterval = 5)
     {
-        Guard.InRange(shift, -10, 10, "", nameof(shift));
-        Guard.InRange(allowance, 0, 5, "", nameof(allowance));
+        Guard.InRange(shift, -10, 10, "");
+        Guard.InRange(allowance, 0, 5, "");
         Guard.InRange(
             ChartScale.Check(decisionInterval, nameof(decisionInterval)),
             0,

@@ -25,10 +25,9 @@ public sealed class EwmaChart
         EwmaLimits limits = EwmaLimits.Exact
     )
     {
-        Target = Guard.InRange(target, -1e100, 1e100, "", nameof(target));
+        Target = Guard.InRange(target, -1e100, 1e100, "");
         Sigma = ChartScale.Check(sigma, nameof(sigma));
-        Weight =
-            weight > 0 ? Guard.InRange(weight, 0, 1, "", nameof(weight)) : Guard.Positive(weight, "", nameof(weight));
+        Weight = weight > 0 ? Guard.InRange(weight, 0, 1, "") : Guard.Positive(weight, "");
         Width = ChartScale.Check(width, nameof(width));
         Limits = limits;
     }

@@ -34,7 +34,7 @@ public static class ExponentialDecay
         double lowestFloor = 0
     )
     {
-        Guard.Finite(lowestFloor, "", nameof(lowestFloor));
+        Guard.Finite(lowestFloor, "");
         return Fit(
             times,
             values,
@@ -133,7 +133,7 @@ public static class ExponentialDecay
         ExponentialDecayOptions options
     )
     {
-        Guard.NotNull(options, nameof(options));
+        Guard.NotNull(options);
         Guard.SameLength(values.Length, times.Length, nameof(values), nameof(times));
         if (!weights.IsEmpty)
         {

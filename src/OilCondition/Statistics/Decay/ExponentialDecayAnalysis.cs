@@ -172,7 +172,7 @@ public sealed class ExponentialDecayAnalysis
     /// <exception cref="ArgumentOutOfRangeException">The time is not finite or before the start.</exception>
     public ProfileInterval ValueAt(double time, double confidence, IntervalSide side = IntervalSide.Both)
     {
-        Guard.InRange(time, Fit.StartTime, double.MaxValue, "", nameof(time));
+        Guard.InRange(time, Fit.StartTime, double.MaxValue, "");
         return ScaledValue(Fit.Span > 0 ? (time - Fit.StartTime) / Fit.Span : 0, confidence, side);
     }
 
@@ -185,7 +185,7 @@ public sealed class ExponentialDecayAnalysis
     /// <exception cref="ArgumentOutOfRangeException">The value is not finite.</exception>
     public ProfileInterval SlopeAt(double value, double confidence, IntervalSide side = IntervalSide.Both)
     {
-        Guard.Finite(value, "", nameof(value));
+        Guard.Finite(value, "");
         if (!TryProfile(confidence, side, out var compatible))
         {
             return ProfileInterval.Without(IntervalOutcome.TooFewReadings, confidence, side);
@@ -203,7 +203,7 @@ public sealed class ExponentialDecayAnalysis
     /// <exception cref="ArgumentOutOfRangeException">The target is not finite.</exception>
     public TimeToValueInterval TimeTo(double target, double confidence, IntervalSide side = IntervalSide.Both)
     {
-        Guard.Finite(target, "", nameof(target));
+        Guard.Finite(target, "");
         if (!TryProfile(confidence, side, out var compatible))
         {
             return TimeToValueInterval.TooFew(confidence, side);

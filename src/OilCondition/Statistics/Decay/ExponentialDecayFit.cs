@@ -188,7 +188,7 @@ public readonly record struct ExponentialDecayFit
     /// <exception cref="ArgumentOutOfRangeException">The target is not finite.</exception>
     public bool TryTimeTo(double target, out double time)
     {
-        Guard.Finite(target, "", nameof(target));
+        Guard.Finite(target, "");
         var fraction = Start == Floor ? 0 : (target - Floor) / (Start - Floor);
         var reaches = Rate > 0 && fraction > 0 && fraction < 1;
         time = reaches ? StartTime - Math.Log(fraction) / Rate : 0;
@@ -263,7 +263,7 @@ public readonly record struct ExponentialDecayFit
 
     private double Remaining(double time)
     {
-        Guard.Finite(time, "", nameof(time));
+        Guard.Finite(time, "");
         var exponent = -Rate * (time - StartTime);
         return exponent <= 200
             ? Math.Exp(exponent)

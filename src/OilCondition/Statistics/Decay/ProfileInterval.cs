@@ -60,7 +60,7 @@ public readonly record struct ProfileInterval
     /// <returns>True if no end excludes it.</returns>
     public bool Contains(double value)
     {
-        Guard.Finite(value, "", nameof(value));
+        Guard.Finite(value, "");
         return (!HasLower || value >= Lower) && (!HasUpper || value <= Upper);
     }
 

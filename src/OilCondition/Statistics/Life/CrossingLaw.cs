@@ -15,7 +15,7 @@ public abstract class CrossingLaw
     /// <param name="time">Time since the last reading, 0 or more.</param>
     /// <returns>0 to 1, never falling.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The time is not finite or below 0.</exception>
-    public double ChanceBefore(double time) => Passed(Guard.NotNegative(time, "", nameof(time)));
+    public double ChanceBefore(double time) => Passed(Guard.NotNegative(time, ""));
 
     /// <summary>The chance that the limit has been crossed by a time, given that it has not been crossed by an earlier one.</summary>
     /// <param name="time">Time since the last reading, 0 or more.</param>
@@ -24,8 +24,8 @@ public abstract class CrossingLaw
     /// <exception cref="ArgumentOutOfRangeException">A time is not finite or below 0.</exception>
     public double ChanceBefore(double time, double intact)
     {
-        Guard.NotNegative(time, "", nameof(time));
-        return Given(time, Guard.NotNegative(intact, "", nameof(intact)), Begun(intact));
+        Guard.NotNegative(time, "");
+        return Given(time, Guard.NotNegative(intact, ""), Begun(intact));
     }
 
     /// <summary>The time by which the limit has been crossed with a chance, given that it has not been crossed by an earlier time.</summary>
@@ -37,9 +37,9 @@ public abstract class CrossingLaw
     /// <exception cref="ArgumentOutOfRangeException">The chance is not between 0 and 1, or a time is not finite or below 0.</exception>
     public bool TryTime(double chance, double intact, double latest, out double time)
     {
-        Guard.OpenUnitInterval(chance, nameof(chance));
-        Guard.NotNegative(intact, "", nameof(intact));
-        Guard.Positive(latest, "", nameof(latest));
+        Guard.OpenUnitInterval(chance);
+        Guard.NotNegative(intact, "");
+        Guard.Positive(latest, "");
         Span<double> times = stackalloc double[1];
         var found = Times([chance], intact, Begun(intact), latest, times) == 1;
         time = times[0];

@@ -54,14 +54,14 @@ public sealed class DegradationFit
     /// <returns>The law, in time since <see cref="LastTime"/>.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The limit is not finite.</exception>
     /// <exception cref="InvalidOperationException">The fit is not determined.</exception>
-    public CrossingLaw Above(double limit) => Law(Guard.Finite(limit, "", nameof(limit)), 1);
+    public CrossingLaw Above(double limit) => Law(Guard.Finite(limit, ""), 1);
 
     /// <summary>When the state first falls under a limit.</summary>
     /// <param name="limit">The limit, in the unit of the values.</param>
     /// <returns>The law, in time since <see cref="LastTime"/>.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The limit is not finite.</exception>
     /// <exception cref="InvalidOperationException">The fit is not determined.</exception>
-    public CrossingLaw Below(double limit) => Law(Guard.Finite(limit, "", nameof(limit)), -1);
+    public CrossingLaw Below(double limit) => Law(Guard.Finite(limit, ""), -1);
 
     internal static DegradationFit Of(ReadOnlySpan<double> times, ReadOnlySpan<double> values, DegradationPrior prior)
     {

@@ -20,7 +20,7 @@ public static class DegradationFleet
     /// <returns>The prior; <see cref="DegradationPrior.Default"/> with fewer than <see cref="FewestMachines"/> determined fits, or with drifts that are all alike to the last digit.</returns>
     public static DegradationPrior Learn(IReadOnlyList<DegradationFit> fits)
     {
-        var usable = Text.Guard.NotNull(fits, nameof(fits)).Where(fit => fit.IsDetermined).ToList();
+        var usable = Text.Guard.NotNull(fits).Where(fit => fit.IsDetermined).ToList();
         if (usable.Count < FewestMachines)
         {
             return DegradationPrior.Default;

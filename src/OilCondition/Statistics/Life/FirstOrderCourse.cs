@@ -25,9 +25,9 @@ public readonly record struct FirstOrderCourse
     /// <exception cref="ArgumentOutOfRangeException">A number is not finite, or the rate is below 0.</exception>
     public FirstOrderCourse(double start, double longRun, double rate)
     {
-        Start = Guard.Finite(start, "", nameof(start));
-        LongRun = Guard.Finite(longRun, "", nameof(longRun));
-        Rate = Guard.NotNegative(rate, "", nameof(rate));
+        Start = Guard.Finite(start, "");
+        LongRun = Guard.Finite(longRun, "");
+        Rate = Guard.NotNegative(rate, "");
     }
 
     /// <summary>Value at time 0, x0.</summary>
@@ -48,9 +48,8 @@ public readonly record struct FirstOrderCourse
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
     public static FirstOrderCourse WithMakeUp(double start, double newValue, double lossRate, double makeUpRate)
     {
-        Guard.NotNegative(newValue, "", nameof(newValue));
-        var rate =
-            Guard.NotNegative(lossRate, "", nameof(lossRate)) + Guard.NotNegative(makeUpRate, "", nameof(makeUpRate));
+        Guard.NotNegative(newValue, "");
+        var rate = Guard.NotNegative(lossRate, "") + Guard.NotNegative(makeUpRate, "");
         return new FirstOrderCourse(start, rate > 0 ? newValue * (makeUpRate / rate) : start, rate);
     }
 
@@ -58,8 +57,7 @@ public readonly record struct FirstOrderCourse
     /// <param name="time">Time from the start, 0 or more.</param>
     /// <returns>x.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The time is not finite or below 0.</exception>
-    public double ValueAt(double time) =>
-        LongRun + (Start - LongRun) * Math.Exp(-Rate * Guard.NotNegative(time, "", nameof(time)));
+    public double ValueAt(double time) => LongRun + (Start - LongRun) * Math.Exp(-Rate * Guard.NotNegative(time, ""));
 
     /// <summary>When a value is reached.</summary>
     /// <param name="target">The value.</param>
@@ -67,7 +65,7 @@ public readonly record struct FirstOrderCourse
     /// <exception cref="ArgumentOutOfRangeException">The value is not finite.</exception>
     public CourseTime TimeTo(double target)
     {
-        Guard.Finite(target, "", nameof(target));
+        Guard.Finite(target, "");
         var gone = Start - target;
         var left = target - LongRun;
         if (gone == 0 || (Start - LongRun) * gone < 0)

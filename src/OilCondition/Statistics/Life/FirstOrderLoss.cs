@@ -33,8 +33,8 @@ public static class FirstOrderLoss
     )
     {
         Guard.SameLength(values.Length, times.Length, nameof(values), nameof(times));
-        Guard.NotNegative(newValue, "", nameof(newValue));
-        Guard.NotNegative(makeUpRate, "", nameof(makeUpRate));
+        Guard.NotNegative(newValue, "");
+        Guard.NotNegative(makeUpRate, "");
         for (var i = 0; i < times.Length; i++)
         {
             Guard.InRange(values[i], -Degradation.Largest, Degradation.Largest, "", nameof(values));

@@ -62,7 +62,7 @@ public sealed class FirstOrderLossFit
     /// <exception cref="ArgumentOutOfRangeException">The limit is not finite.</exception>
     public double ChanceEverBelow(double limit)
     {
-        Guard.Finite(limit, "", nameof(limit));
+        Guard.Finite(limit, "");
         return Math.Min(
             1,
             rates.Where(rate => rate.LossRate + MakeUpRate > 0 && rate.LongRun < limit).Sum(rate => rate.Weight)
@@ -77,7 +77,7 @@ public sealed class FirstOrderLossFit
     public CrossingLaw Below(double limit)
     {
         RequireDetermined();
-        return new LossLaw(rates, Guard.Finite(limit, "", nameof(limit)), span);
+        return new LossLaw(rates, Guard.Finite(limit, ""), span);
     }
 
     private void RequireDetermined()

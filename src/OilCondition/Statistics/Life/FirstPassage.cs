@@ -23,7 +23,7 @@ public static class FirstPassage
     public static double ChanceBefore(double distance, double drift, double wander, double time)
     {
         Check(distance, drift, wander);
-        if (Guard.NotNegative(time, "", nameof(time)) == 0)
+        if (Guard.NotNegative(time, "") == 0)
         {
             return 0;
         }
@@ -58,8 +58,8 @@ public static class FirstPassage
 
     private static void Check(double distance, double drift, double wander)
     {
-        Guard.Positive(distance, "", nameof(distance));
-        Guard.Finite(drift, "", nameof(drift));
-        Guard.Positive(wander, "", nameof(wander));
+        Guard.Positive(distance, "");
+        Guard.Finite(drift, "");
+        Guard.Positive(wander, "");
     }
 }

@@ -20,10 +20,10 @@ public static class ForecastScore
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
     public static double Interval(double lower, double upper, double outcome, double confidence)
     {
-        Guard.Finite(lower, "", nameof(lower));
-        Guard.InRange(upper, lower, double.MaxValue, "", nameof(upper));
-        Guard.Finite(outcome, "", nameof(outcome));
-        Guard.OpenUnitInterval(confidence, nameof(confidence));
+        Guard.Finite(lower, "");
+        Guard.InRange(upper, lower, double.MaxValue, "");
+        Guard.Finite(outcome, "");
+        Guard.OpenUnitInterval(confidence);
         return upper - lower + 2 / (1 - confidence) * Math.Max(0, Math.Max(lower - outcome, outcome - upper));
     }
 
@@ -55,7 +55,7 @@ public static class ForecastScore
             throw new ArgumentException("members is empty; at least one forecast is required.", nameof(members));
         }
 
-        Guard.Finite(outcome, "", nameof(outcome));
+        Guard.Finite(outcome, "");
         var sorted = members.ToArray();
         Array.Sort(sorted);
         double count = sorted.Length;
@@ -91,9 +91,9 @@ public static class ForecastScore
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
     public static bool IsWithin(double remaining, double predicted, double alpha)
     {
-        Guard.NotNegative(remaining, "", nameof(remaining));
-        Guard.Finite(predicted, "", nameof(predicted));
-        return Math.Abs(predicted - remaining) <= Guard.NotNegative(alpha, "", nameof(alpha)) * remaining * (1 + 1e-12);
+        Guard.NotNegative(remaining, "");
+        Guard.Finite(predicted, "");
+        return Math.Abs(predicted - remaining) <= Guard.NotNegative(alpha, "") * remaining * (1 + 1e-12);
     }
 
     /// <summary>Relative accuracy, 1 − |r − forecast| / r. It runs away near the end of life, where r is small.</summary>
@@ -103,11 +103,8 @@ public static class ForecastScore
     /// <returns>1 for a perfect forecast, below 0 for one that is off by more than r.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
     public static double RelativeAccuracy(double remaining, double predicted) =>
-        1
-        - Math.Abs(Guard.Finite(predicted, "", nameof(predicted)) - Guard.Positive(remaining, "", nameof(remaining)))
-            / remaining;
+        1 - Math.Abs(Guard.Finite(predicted, "") - Guard.Positive(remaining, "")) / remaining;
 
     private static double Standardised(double mean, double standardDeviation, double outcome) =>
-        (Guard.Finite(outcome, "", nameof(outcome)) - Guard.Finite(mean, "", nameof(mean)))
-        / Guard.Positive(standardDeviation, "", nameof(standardDeviation));
+        (Guard.Finite(outcome, "") - Guard.Finite(mean, "")) / Guard.Positive(standardDeviation, "");
 }

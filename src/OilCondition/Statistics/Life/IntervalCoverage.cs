@@ -13,8 +13,8 @@ public sealed record IntervalCoverage
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
     public IntervalCoverage(int hits, int count)
     {
-        Count = (int)Guard.InRange(count, 1, int.MaxValue, "", nameof(count));
-        Hits = (int)Guard.InRange(hits, 0, count, "", nameof(hits));
+        Count = (int)Guard.InRange(count, 1, int.MaxValue, "");
+        Hits = (int)Guard.InRange(hits, 0, count, "");
     }
 
     /// <summary>Outcomes inside their intervals.</summary>
@@ -32,7 +32,7 @@ public sealed record IntervalCoverage
     /// <exception cref="ArgumentOutOfRangeException">The level is not between 0 and 1.</exception>
     public LifeInterval ShareInterval(double confidence)
     {
-        var tail = (1 - Guard.OpenUnitInterval(confidence, nameof(confidence))) / 2;
+        var tail = (1 - Guard.OpenUnitInterval(confidence)) / 2;
         return new LifeInterval(
             Hits == 0 ? 0 : Beta.InvCDF(Hits, Count - Hits + 1, tail),
             Hits == Count ? 1 : Beta.InvCDF(Hits + 1, Count - Hits, 1 - tail),
@@ -46,7 +46,7 @@ public sealed record IntervalCoverage
     /// <exception cref="ArgumentOutOfRangeException">The level is not between 0 and 1.</exception>
     public double ChanceIfHonest(double nominal)
     {
-        Guard.OpenUnitInterval(nominal, nameof(nominal));
+        Guard.OpenUnitInterval(nominal);
 
         // The margin is the one of common statistics programs: equal probabilities must not differ by rounding.
         var seen = Binomial.PMF(nominal, Count, Hits) * (1 + 1e-7);

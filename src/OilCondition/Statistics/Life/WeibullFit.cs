@@ -127,7 +127,7 @@ public sealed class WeibullFit
     public double Reliability(double age)
     {
         RequireDetermined();
-        return Math.Exp(-Hazard(Guard.NotNegative(age, "", nameof(age))));
+        return Math.Exp(-Hazard(Guard.NotNegative(age, "")));
     }
 
     /// <summary>The chance that a unit of an age lasts a further time, R(t + d)/R(t).</summary>
@@ -138,8 +138,8 @@ public sealed class WeibullFit
     public double ConditionalReliability(double age, double further)
     {
         RequireDetermined();
-        Guard.NotNegative(age, "", nameof(age));
-        return Math.Exp(Hazard(age) - Hazard(age + Guard.NotNegative(further, "", nameof(further))));
+        Guard.NotNegative(age, "");
+        return Math.Exp(Hazard(age) - Hazard(age + Guard.NotNegative(further, "")));
     }
 
     /// <summary>Mean residual life at an age, the integral of R from t on over R(t) = (η/β) exp(x) Γ(1/β, x) with x = (t/η)^β.</summary>
@@ -149,7 +149,7 @@ public sealed class WeibullFit
     public double MeanResidualLife(double age)
     {
         RequireDetermined();
-        var x = Hazard(Guard.NotNegative(age, "", nameof(age)));
+        var x = Hazard(Guard.NotNegative(age, ""));
         var a = 1 / Shape;
         if (x < 100)
         {
@@ -175,11 +175,11 @@ public sealed class WeibullFit
     public CrossingLaw At(double age)
     {
         RequireDetermined();
-        return new WeibullLaw(this, Guard.NotNegative(age, "", nameof(age)));
+        return new WeibullLaw(this, Guard.NotNegative(age, ""));
     }
 
     private static double LogHazard(double failedFraction) =>
-        Math.Log(-Math.Log(1 - Guard.OpenUnitInterval(failedFraction, nameof(failedFraction))));
+        Math.Log(-Math.Log(1 - Guard.OpenUnitInterval(failedFraction)));
 
     private static LifeInterval Scaled(double estimate, double half, double confidence) =>
         new(estimate * Math.Exp(-half), estimate * Math.Exp(half), confidence);
@@ -187,7 +187,7 @@ public sealed class WeibullFit
     private LifeInterval Interval(double estimate, double logVariance, double confidence)
     {
         RequireDetermined();
-        Guard.OpenUnitInterval(confidence, nameof(confidence));
+        Guard.OpenUnitInterval(confidence);
         return Scaled(estimate, Normal.InvCDF(0, 1, 0.5 + confidence / 2) * Math.Sqrt(logVariance), confidence);
     }
 

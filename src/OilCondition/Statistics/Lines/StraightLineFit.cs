@@ -147,7 +147,7 @@ public readonly record struct StraightLineFit
     public double ValueAt(double position)
     {
         RequireDetermined();
-        return MeanValue + Slope * (Guard.Finite(position, "", nameof(position)) - MeanPosition);
+        return MeanValue + Slope * (Guard.Finite(position, "") - MeanPosition);
     }
 
     /// <summary>Standard error at a position, of the mean line or of a new reading.</summary>
@@ -158,7 +158,7 @@ public readonly record struct StraightLineFit
     public double StandardErrorAt(double position, CrossingOf of)
     {
         RequireDetermined();
-        var distance = Guard.Finite(position, "", nameof(position)) - MeanPosition;
+        var distance = Guard.Finite(position, "") - MeanPosition;
         return ResidualStandardDeviation * Math.Sqrt(Spread(of) + distance * distance / PositionSumOfSquares);
     }
 
@@ -170,7 +170,7 @@ public readonly record struct StraightLineFit
     /// <exception cref="InvalidOperationException">The line is not determined.</exception>
     public double BandHalfWidthAt(double position, CrossingOf of, double confidence)
     {
-        Guard.OpenUnitInterval(confidence, nameof(confidence));
+        Guard.OpenUnitInterval(confidence);
         return StandardErrorAt(position, of) * Quantile(0.5 + confidence / 2);
     }
 
@@ -182,7 +182,7 @@ public readonly record struct StraightLineFit
     /// <exception cref="InvalidOperationException">The line is not determined.</exception>
     public double ChanceAbove(double position, double limit, CrossingOf of)
     {
-        var excess = ValueAt(position) - Guard.Finite(limit, "", nameof(limit));
+        var excess = ValueAt(position) - Guard.Finite(limit, "");
         var error = StandardErrorAt(position, of);
         if (error <= 0)
         {
@@ -207,8 +207,8 @@ public readonly record struct StraightLineFit
     public bool TryCrossing(double limit, double chance, CrossingOf of, out double position)
     {
         RequireDetermined();
-        Guard.OpenUnitInterval(chance, nameof(chance));
-        var distanceToLimit = Guard.Finite(limit, "", nameof(limit)) - MeanValue;
+        Guard.OpenUnitInterval(chance);
+        var distanceToLimit = Guard.Finite(limit, "") - MeanValue;
         position = 0;
         if (!(Slope > 0))
         {

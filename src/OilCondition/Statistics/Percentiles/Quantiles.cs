@@ -17,7 +17,7 @@ public static class Quantiles
     {
         Numbers.AtLeast(values.Length, 1, nameof(values));
         Numbers.Check(values, nameof(values));
-        Guard.InRange(probability, 0, 1, "", nameof(probability));
+        Guard.InRange(probability, 0, 1, "");
         double n = values.Length;
         var rank = rule switch
         {
@@ -43,7 +43,7 @@ public static class Quantiles
     public static double BracketConfidence(int count, double probability, int lowerOrder, int upperOrder)
     {
         Numbers.InRange(count, 2, int.MaxValue, nameof(count));
-        Guard.OpenUnitInterval(probability, nameof(probability));
+        Guard.OpenUnitInterval(probability);
         Numbers.InRange(lowerOrder, 1, count - 1, nameof(lowerOrder));
         Numbers.InRange(upperOrder, lowerOrder + 1, count, nameof(upperOrder));
         return Math.Max(
@@ -61,8 +61,8 @@ public static class Quantiles
     public static OrderInterval Interval(ReadOnlySpan<double> values, double probability, double confidence)
     {
         Numbers.Check(values, nameof(values));
-        Guard.OpenUnitInterval(probability, nameof(probability));
-        Guard.OpenUnitInterval(confidence, nameof(confidence));
+        Guard.OpenUnitInterval(probability);
+        Guard.OpenUnitInterval(confidence);
         var miss = (1 - confidence) / 2;
         var n = values.Length;
 

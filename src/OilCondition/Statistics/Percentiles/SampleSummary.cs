@@ -56,5 +56,5 @@ public readonly record struct SampleSummary
     /// <returns>The value, in the unit of the sample.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The multiple is out of range.</exception>
     public double ValueAt(double multiple) =>
-        Scales.Back(Mean + Guard.InRange(multiple, -1000, 1000, "", nameof(multiple)) * StandardDeviation, Scale);
+        Scales.Back(Mean + Guard.InRange(multiple, -1000, 1000, "") * StandardDeviation, Scale);
 }

@@ -166,7 +166,7 @@ public static class ToleranceLimits
     public static double DistributionFreeConfidence(int count, double content, int orderFromEnd = 1)
     {
         Numbers.InRange(count, 1, LargestCount, nameof(count));
-        Guard.InRange(content, 0.5, 0.9999, "", nameof(content));
+        Guard.InRange(content, 0.5, 0.9999, "");
         Numbers.InRange(orderFromEnd, 1, count, nameof(orderFromEnd));
         return ConfidenceOf(count, content, orderFromEnd);
     }
@@ -177,7 +177,7 @@ public static class ToleranceLimits
 
     private static void CheckLevels(double content, double confidence)
     {
-        Guard.InRange(content, 0.5, 0.9999, "", nameof(content));
-        Guard.InRange(confidence, 0.5, 0.9999, "", nameof(confidence));
+        Guard.InRange(content, 0.5, 0.9999, "");
+        Guard.InRange(confidence, 0.5, 0.9999, "");
     }
 }

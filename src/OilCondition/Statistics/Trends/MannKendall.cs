@@ -53,7 +53,7 @@ public static class MannKendall
             Guard.SameLength(censoring.Length, times.Length, nameof(censoring), nameof(times));
         }
 
-        Guard.InRange(correlation, 0, SerialCorrelation.Largest, "", nameof(correlation));
+        Guard.InRange(correlation, 0, SerialCorrelation.Largest, "");
         if (times.Length > largestCount)
         {
             throw new ArgumentException(

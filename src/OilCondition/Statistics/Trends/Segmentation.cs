@@ -21,7 +21,7 @@ public static class Segmentation
     {
         Numbers.AtLeast(values.Length, 1, nameof(values));
         Numbers.Check(values, nameof(values));
-        Guard.InRange(penalty, 0, 1e200, "", nameof(penalty));
+        Guard.InRange(penalty, 0, 1e200, "");
         Numbers.InRange(minimumLength, 1, int.MaxValue, nameof(minimumLength));
         var sums = new RunSums(values);
         var starts = BestStarts(sums, values.Length, penalty, minimumLength);

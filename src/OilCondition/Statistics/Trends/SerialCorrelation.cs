@@ -62,7 +62,7 @@ public static class SerialCorrelation
     public static double EffectiveCount(int count, double correlation)
     {
         Numbers.InRange(count, 1, int.MaxValue, nameof(count));
-        Guard.InRange(correlation, -Largest, Largest, "", nameof(correlation));
+        Guard.InRange(correlation, -Largest, Largest, "");
         return count * (1 - correlation) / (1 + correlation);
     }
 }

@@ -42,7 +42,7 @@ public static class TheilSen
     )
     {
         MannKendall.Check(times, values, censoring, correlation, LargestCount);
-        Guard.OpenUnitInterval(confidence, nameof(confidence));
+        Guard.OpenUnitInterval(confidence);
         if (times.Length < 2)
         {
             return Without(TheilSenStatus.TooFewReadings, times.Length, confidence, rankRule);

@@ -71,6 +71,6 @@ public readonly record struct TheilSenFit
             throw new InvalidOperationException($"The line is not determined: {Status}, {Count} readings.");
         }
 
-        return MedianValue + Slope * (Guard.InRange(time, -1e100, 1e100, "", nameof(time)) - MedianTime);
+        return MedianValue + Slope * (Guard.InRange(time, -1e100, 1e100, "") - MedianTime);
     }
 }

@@ -85,7 +85,7 @@ public sealed class TrendAssessment
             );
         }
 
-        var distance = Guard.InRange(time, -1e100, 1e100, "", nameof(time)) - line.At;
+        var distance = Guard.InRange(time, -1e100, 1e100, "") - line.At;
         return Scales.Back(line.Level.Value + line.Slope * distance, Scale);
     }
 }

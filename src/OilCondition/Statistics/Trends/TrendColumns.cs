@@ -49,7 +49,7 @@ public static class TrendColumns
         CancellationToken cancellationToken = default
     )
     {
-        Guard.OpenUnitInterval(confidence, nameof(confidence));
+        Guard.OpenUnitInterval(confidence);
         Check(offsets.Span, times.Span, values.Span, TheilSen.LargestCount);
         return SeriesColumns.Map(
             offsets,

@@ -26,11 +26,11 @@ public sealed class TrendOptions
     )
     {
         Scale = scale;
-        Confidence = Guard.InRange(confidence, 0.5, 0.9999, "", nameof(confidence));
+        Confidence = Guard.InRange(confidence, 0.5, 0.9999, "");
         MinimumCount = Numbers.InRange(minimumCount, LeastCount, int.MaxValue, nameof(minimumCount));
         OutlierSignificance = Chance(outlierSignificance, nameof(outlierSignificance));
         ChangeSignificance = Chance(changeSignificance, nameof(changeSignificance));
-        SmallestChange = Guard.InRange(smallestChange, 0, 1e100, "", nameof(smallestChange));
+        SmallestChange = Guard.InRange(smallestChange, 0, 1e100, "");
     }
 
     /// <summary>Natural scale, 95 %, five readings, 1 % each for wild readings and changes of level.</summary>

@@ -22,7 +22,7 @@ public sealed record Contamination
         Guard.InRange(emulsifiedShare.DecimalFractions, 0, 1, "(ratio)", nameof(emulsifiedShare));
         Water = water;
         EmulsifiedShare = emulsifiedShare;
-        Particles = Guard.NotNull(particles, nameof(particles));
+        Particles = Guard.NotNull(particles);
     }
 
     /// <summary>All water.</summary>

@@ -14,9 +14,9 @@ public sealed record ParticleIngression
     /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public ParticleIngression(double at4PerMinute, double at6PerMinute, double at14PerMinute)
     {
-        At4PerMinute = Guard.InRange(at4PerMinute, 0, 1e15, "per min", nameof(at4PerMinute));
-        At6PerMinute = Guard.InRange(at6PerMinute, 0, at4PerMinute, "per min", nameof(at6PerMinute));
-        At14PerMinute = Guard.InRange(at14PerMinute, 0, at6PerMinute, "per min", nameof(at14PerMinute));
+        At4PerMinute = Guard.InRange(at4PerMinute, 0, 1e15, "per min");
+        At6PerMinute = Guard.InRange(at6PerMinute, 0, at4PerMinute, "per min");
+        At14PerMinute = Guard.InRange(at14PerMinute, 0, at6PerMinute, "per min");
     }
 
     /// <summary>No particles come in.</summary>

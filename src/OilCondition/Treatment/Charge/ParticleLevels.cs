@@ -13,9 +13,9 @@ public sealed record ParticleLevels
     /// <exception cref="ArgumentOutOfRangeException">A count lies outside its range.</exception>
     public ParticleLevels(double at4PerMillilitre, double at6PerMillilitre, double at14PerMillilitre)
     {
-        At4PerMillilitre = Guard.InRange(at4PerMillilitre, 0, 1e9, "per mL", nameof(at4PerMillilitre));
-        At6PerMillilitre = Guard.InRange(at6PerMillilitre, 0, at4PerMillilitre, "per mL", nameof(at6PerMillilitre));
-        At14PerMillilitre = Guard.InRange(at14PerMillilitre, 0, at6PerMillilitre, "per mL", nameof(at14PerMillilitre));
+        At4PerMillilitre = Guard.InRange(at4PerMillilitre, 0, 1e9, "per mL");
+        At6PerMillilitre = Guard.InRange(at6PerMillilitre, 0, at4PerMillilitre, "per mL");
+        At14PerMillilitre = Guard.InRange(at14PerMillilitre, 0, at6PerMillilitre, "per mL");
         Code = CleanlinessCode.FromCounts(at4PerMillilitre, at6PerMillilitre, at14PerMillilitre);
     }
 
@@ -38,7 +38,7 @@ public sealed record ParticleLevels
     /// <exception cref="ArgumentException">A size has no number, or one above the table.</exception>
     public static ParticleLevels FromCode(CleanlinessCode code)
     {
-        Guard.NotNull(code, nameof(code));
+        Guard.NotNull(code);
         return new ParticleLevels(Upper(code, code.At4), Upper(code, code.At6), Upper(code, code.At14));
     }
 

@@ -41,7 +41,7 @@ public sealed class Reservoir
         Guard.InRange(oilVolume.CubicMeters, 1e-6, 1e6, "m³", nameof(oilVolume));
         Guard.InRange(start.DegreesCelsius, -40, 150, "°C", nameof(start));
         Guard.InRange(ambient.DegreesCelsius, -40, 80, "°C", nameof(ambient));
-        LossWattPerKelvin = Guard.InRange(lossWattPerKelvin, 0, 1e6, "W/K", nameof(lossWattPerKelvin));
+        LossWattPerKelvin = Guard.InRange(lossWattPerKelvin, 0, 1e6, "W/K");
         Guard.InRange(waterIngress.KilogramsPerHour, 0, 1e6, "kg/h", nameof(waterIngress));
         var highest = highestTemperature ?? Temperature.FromDegreesCelsius(150);
         Guard.InRange(highest.DegreesCelsius, 0, 150, "°C", nameof(highestTemperature));

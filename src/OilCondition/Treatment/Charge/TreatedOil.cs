@@ -29,9 +29,9 @@ public sealed class TreatedOil
         bool hasDetergents = false
     )
     {
-        Properties = Guard.NotNull(properties, nameof(properties));
-        SaturationCurve = Guard.NotNull(saturationCurve, nameof(saturationCurve));
-        ViscosityLine = Guard.NotNull(viscosityLine, nameof(viscosityLine));
+        Properties = Guard.NotNull(properties);
+        SaturationCurve = Guard.NotNull(saturationCurve);
+        ViscosityLine = Guard.NotNull(viscosityLine);
         Guard.InRange(highestTemperature.DegreesCelsius, 0, 150, "°C", nameof(highestTemperature));
         HighestTemperature = highestTemperature;
         HasDetergents = hasDetergents;

@@ -20,15 +20,15 @@ public sealed class TreatmentJob
         Reservoir reservoir,
         Contamination contamination,
         TreatmentTarget target,
-        Duration? horizon = null
+        TimeSpan? horizon = null
     )
     {
-        Horizon = horizon ?? Duration.FromHours(720);
-        Guard.InRange(Horizon.Hours, 1.0 / 60, 87_660, "h", nameof(horizon));
-        Oil = Guard.NotNull(oil, nameof(oil));
-        Reservoir = Guard.NotNull(reservoir, nameof(reservoir));
-        Contamination = Guard.NotNull(contamination, nameof(contamination));
-        Target = Guard.NotNull(target, nameof(target));
+        Horizon = horizon ?? Elapsed.FromHours(720);
+        Guard.InRange(Horizon.TotalHours, 1.0 / 60, 87_660, "h", nameof(horizon));
+        Oil = Guard.NotNull(oil);
+        Reservoir = Guard.NotNull(reservoir);
+        Contamination = Guard.NotNull(contamination);
+        Target = Guard.NotNull(target);
     }
 
     /// <summary>The oil.</summary>
@@ -44,7 +44,7 @@ public sealed class TreatmentJob
     public TreatmentTarget Target { get; }
 
     /// <summary>How far to look ahead.</summary>
-    public Duration Horizon { get; }
+    public TimeSpan Horizon { get; }
 
     /// <summary>Mass of the charge, with its volume at a temperature.</summary>
     /// <param name="temperature">Oil temperature, −60 to 200 °C.</param>

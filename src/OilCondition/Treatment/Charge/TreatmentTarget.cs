@@ -59,7 +59,7 @@ public sealed record TreatmentTarget
         CleanlinessCode? code = null
     )
     {
-        var saturation = Guard.NotNull(saturationCurve, nameof(saturationCurve)).SaturationAt(temperature).Content;
+        var saturation = Guard.NotNull(saturationCurve).SaturationAt(temperature).Content;
         var share = Guard.InRange(relativeSaturation.DecimalFractions, 0, 1, "(ratio)", nameof(relativeSaturation));
         return new TreatmentTarget(MassFraction.FromPartsPerMillion(saturation.PartsPerMillion * share), code);
     }

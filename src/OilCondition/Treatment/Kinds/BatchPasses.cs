@@ -21,10 +21,10 @@ public static class BatchPasses
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public static double ValueAfter(double start, double floor, Ratio removalPerPass, int passes)
     {
-        Guard.InRange(start, 0, 1e12, "", nameof(start));
-        Guard.InRange(floor, 0, 1e12, "", nameof(floor));
+        Guard.InRange(start, 0, 1e12, "");
+        Guard.InRange(floor, 0, 1e12, "");
         var efficiency = Guard.InRange(removalPerPass.DecimalFractions, 1e-9, 1, "(ratio)", nameof(removalPerPass));
-        Guard.InRange(passes, 0, Most, "passes", nameof(passes));
+        Guard.InRange(passes, 0, Most, "passes");
         return floor + (start - floor) * Math.Pow(1 - efficiency, passes);
     }
 
@@ -38,7 +38,7 @@ public static class BatchPasses
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public static bool TryPassesTo(double start, double floor, double target, Ratio removalPerPass, out int passes)
     {
-        Guard.InRange(target, 0, 1e12, "", nameof(target));
+        Guard.InRange(target, 0, 1e12, "");
         var found = Enumerable
             .Range(0, Most + 1)
             .Where(n => ValueAfter(start, floor, removalPerPass, n) <= target)

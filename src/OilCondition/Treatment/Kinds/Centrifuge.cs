@@ -29,7 +29,7 @@ public sealed class Centrifuge : ITreatment
         Density? particleDensity = null
     )
     {
-        Loop = Guard.NotNull(loop, nameof(loop));
+        Loop = Guard.NotNull(loop);
         Guard.InRange(equivalentArea.SquareMeters, 0.1, 1e7, "m²", nameof(equivalentArea));
         Guard.InRange(dropletDiameter.Micrometers, 0.01, 5000, "µm", nameof(dropletDiameter));
         Guard.InRange(emulsionDiameter.Micrometers, 0.01, 5000, "µm", nameof(emulsionDiameter));
@@ -70,12 +70,12 @@ public sealed class Centrifuge : ITreatment
     /// <exception cref="ArgumentNullException">The task is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The diameter lies outside its range.</exception>
     public Ratio RemovalPerPass(TreatmentJob job, Length dropletDiameter) =>
-        RemovalPerPass(job, new LoopAtWork(Guard.NotNull(job, nameof(job)), Loop), dropletDiameter);
+        RemovalPerPass(job, new LoopAtWork(Guard.NotNull(job), Loop), dropletDiameter);
 
     /// <inheritdoc/>
     public TreatmentAssessment Assess(TreatmentJob job)
     {
-        var loop = new LoopAtWork(Guard.NotNull(job, nameof(job)), Loop);
+        var loop = new LoopAtWork(Guard.NotNull(job), Loop);
         var fall = new FreeWaterFall(job, loop.Temperature);
         var drops = RemovalPerPass(job, loop, DropletDiameter).DecimalFractions;
         var emulsion = RemovalPerPass(job, loop, EmulsionDiameter).DecimalFractions;
@@ -97,7 +97,7 @@ public sealed class Centrifuge : ITreatment
             water,
             particles,
             fall.Floor(reachesEmulsion: true),
-            Duration.FromHours(hours),
+            Elapsed.FromHours(hours),
             loop.HeatFor(hours),
             loop.ElectricityFor(hours),
             Parts.WaterRemoved(job, water, loop.OilKilograms),

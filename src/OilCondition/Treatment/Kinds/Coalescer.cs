@@ -18,9 +18,9 @@ public sealed class Coalescer : ITreatment
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public Coalescer(SideLoop loop, Ratio removalPerPass, int elements)
     {
-        Loop = Guard.NotNull(loop, nameof(loop));
+        Loop = Guard.NotNull(loop);
         Guard.InRange(removalPerPass.DecimalFractions, 1e-9, 1, "(ratio)", nameof(removalPerPass));
-        Elements = (int)Guard.InRange(elements, 0, 10_000, "elements", nameof(elements));
+        Elements = (int)Guard.InRange(elements, 0, 10_000, "elements");
         RemovalPerPass = removalPerPass;
     }
 
@@ -42,7 +42,7 @@ public sealed class Coalescer : ITreatment
     /// <inheritdoc/>
     public TreatmentAssessment Assess(TreatmentJob job)
     {
-        var loop = new LoopAtWork(Guard.NotNull(job, nameof(job)), Loop);
+        var loop = new LoopAtWork(Guard.NotNull(job), Loop);
         var fall = new FreeWaterFall(job, loop.Temperature);
         var untouched = Parts.UntouchedWater(job);
         var water =
@@ -56,8 +56,8 @@ public sealed class Coalescer : ITreatment
             Parts.UntouchedParticles(job),
             fall.Floor(reachesEmulsion: false),
             water.Time,
-            loop.HeatFor(water.Time.Hours),
-            loop.ElectricityFor(water.Time.Hours),
+            loop.HeatFor(water.Time.TotalHours),
+            loop.ElectricityFor(water.Time.TotalHours),
             Parts.WaterRemoved(job, water, loop.OilKilograms),
             water.Outcome == TreatmentOutcome.Reached ? Elements : 0,
             cautions: CautionsOf.Heating

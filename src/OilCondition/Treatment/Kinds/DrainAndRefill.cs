@@ -32,7 +32,7 @@ public sealed class DrainAndRefill : ITreatment
     {
         Guard.InRange(heel.DecimalFractions, 0, 0.99, "(ratio)", nameof(heel));
         Guard.InRange(newWater.PartsPerMillion, 0, 300_000, "mg/kg", nameof(newWater));
-        NewParticles = Guard.NotNull(newParticles, nameof(newParticles));
+        NewParticles = Guard.NotNull(newParticles);
         Guard.InRange(transferFlow.LitersPerMinute, 1e-6, 1e6, "L/min", nameof(transferFlow));
         Guard.InRange((double)motorPower.Watts, 0, 1e8, "W", nameof(motorPower));
         Heel = heel;
@@ -74,16 +74,16 @@ public sealed class DrainAndRefill : ITreatment
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public double After(double before, double ofNewOil, int changes)
     {
-        Guard.NotNegative(before, "", nameof(before));
-        Guard.NotNegative(ofNewOil, "", nameof(ofNewOil));
-        Guard.InRange(changes, 0, MostChanges, "changes", nameof(changes));
+        Guard.NotNegative(before, "");
+        Guard.NotNegative(ofNewOil, "");
+        Guard.InRange(changes, 0, MostChanges, "changes");
         return ofNewOil + Math.Pow(Heel.DecimalFractions, changes) * (before - ofNewOil);
     }
 
     /// <inheritdoc/>
     public TreatmentAssessment Assess(TreatmentJob job)
     {
-        var water = Parts.UntouchedWater(Guard.NotNull(job, nameof(job)));
+        var water = Parts.UntouchedWater(Guard.NotNull(job));
         var particles = Parts.UntouchedParticles(job);
         var changes = 0;
         if (!water.IsMet)
@@ -115,8 +115,8 @@ public sealed class DrainAndRefill : ITreatment
             water,
             particles,
             NewWater < job.Contamination.Water ? NewWater : job.Contamination.Water,
-            Duration.FromHours(hours),
-            electricity: MotorPower * Duration.FromHours(hours),
+            Elapsed.FromHours(hours),
+            electricity: MotorPower * Elapsed.FromHours(hours),
             waterRemoved: Volume.FromLiters(removed * job.OilMassAt(job.Reservoir.Start).Kilograms / 0.9982),
             newOil: exchanged,
             cautions: CautionsOf.Draining

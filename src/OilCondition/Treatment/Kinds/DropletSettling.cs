@@ -71,5 +71,5 @@ public sealed record DropletSettling
     /// <exception cref="ArgumentNullException">The oil is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public static DropletSettling In(TreatedOil oil, Temperature temperature, Length dropletDiameter) =>
-        new(Guard.NotNull(oil, nameof(oil)), temperature, dropletDiameter);
+        new(Guard.NotNull(oil), temperature, dropletDiameter);
 }

@@ -18,9 +18,9 @@ public sealed class FineFiltration : ITreatment
     /// <exception cref="ArgumentOutOfRangeException">The number of elements lies outside its range.</exception>
     public FineFiltration(SideLoop loop, FilterRatings filter, int elements)
     {
-        Loop = Guard.NotNull(loop, nameof(loop));
-        Filter = Guard.NotNull(filter, nameof(filter));
-        Elements = (int)Guard.InRange(elements, 0, 10_000, "elements", nameof(elements));
+        Loop = Guard.NotNull(loop);
+        Filter = Guard.NotNull(filter);
+        Elements = (int)Guard.InRange(elements, 0, 10_000, "elements");
     }
 
     /// <inheritdoc/>
@@ -41,7 +41,7 @@ public sealed class FineFiltration : ITreatment
     /// <inheritdoc/>
     public TreatmentAssessment Assess(TreatmentJob job)
     {
-        var loop = new LoopAtWork(Guard.NotNull(job, nameof(job)), Loop);
+        var loop = new LoopAtWork(Guard.NotNull(job), Loop);
         var untouched = Parts.UntouchedParticles(job);
         var particles =
             untouched.IsMet ? untouched
@@ -53,8 +53,8 @@ public sealed class FineFiltration : ITreatment
             particles,
             job.Contamination.Water,
             particles.Time,
-            loop.HeatFor(particles.Time.Hours),
-            loop.ElectricityFor(particles.Time.Hours),
+            loop.HeatFor(particles.Time.TotalHours),
+            loop.ElectricityFor(particles.Time.TotalHours),
             elements: particles.Outcome == TreatmentOutcome.Reached ? Elements : 0,
             cautions: CautionsOf.Loop
         );

@@ -58,7 +58,7 @@ internal readonly struct FreeWaterFall
             return settled;
         }
 
-        var hours = job.Horizon.Hours - afterHours;
+        var hours = job.Horizon.TotalHours - afterHours;
         var target = job.Target.Water!.Value.DecimalFractions;
         var (d, e, s) = (drops - level, emulsion, dissolved + level - target);
         double Excess(double time) =>

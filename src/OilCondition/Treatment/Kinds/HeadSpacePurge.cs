@@ -37,7 +37,7 @@ public sealed class HeadSpacePurge : ITreatment
     )
     {
         Guard.InRange(dryAir.KilogramsPerHour, 1e-9, 1e6, "kg/h", nameof(dryAir));
-        Air = Guard.NotNull(air, nameof(air));
+        Air = Guard.NotNull(air);
         Guard.InRange(localAtmosphere.Hectopascals, 300, 1100, "hPa", nameof(localAtmosphere));
         Guard.InRange(approach.DecimalFractions, 1e-9, 1, "(ratio)", nameof(approach));
         Guard.InRange((double)motorPower.Watts, 0, 1e8, "W", nameof(motorPower));
@@ -72,7 +72,7 @@ public sealed class HeadSpacePurge : ITreatment
     /// <inheritdoc/>
     public TreatmentAssessment Assess(TreatmentJob job)
     {
-        var temperature = Guard.NotNull(job, nameof(job)).Reservoir.Start;
+        var temperature = Guard.NotNull(job).Reservoir.Start;
         var equilibrium = job.Oil.SaturationCurve.EquilibriumWith(Air, temperature).Content;
         var floor = equilibrium < job.Contamination.Water ? equilibrium : job.Contamination.Water;
         var mass = job.OilMassAt(temperature).Kilograms;

@@ -28,7 +28,7 @@ internal sealed class LoopAtWork
         var flow = loop.Pump.FlowAt(job.Oil.ViscosityLine, working);
         Temperature = working;
         OilKilograms = job.OilMassAt(working).Kilograms;
-        HeatUpHours = heatUp.Time.Hours;
+        HeatUpHours = heatUp.Time.TotalHours;
         FlowCubicMetrePerHour = flow.Flow.CubicMetersPerHour;
         TurnoversPerHour = FlowCubicMetrePerHour / job.Reservoir.OilVolume.CubicMeters;
         heatUpKilowattHours = heatUp.HeaterEnergy.KilowattHours;

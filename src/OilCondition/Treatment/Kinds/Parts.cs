@@ -27,13 +27,13 @@ internal static class Parts
 
     /// <summary>Reached after a time, unless that lies beyond the horizon.</summary>
     public static TargetForecast After(TreatmentJob job, double hours) =>
-        hours <= job.Horizon.Hours
+        hours <= job.Horizon.TotalHours
             ? new TargetForecast(TreatmentOutcome.Reached, hours)
             : new TargetForecast(TreatmentOutcome.BeyondHorizon);
 
     /// <summary>Hours to the later of the parts that are reached.</summary>
     public static double HoursOf(TargetForecast water, TargetForecast particles) =>
-        Math.Max(water.Time.Hours, particles.Time.Hours);
+        Math.Max(water.Time.TotalHours, particles.Time.TotalHours);
 
     /// <summary>Water that leaves the charge until the target, with what comes in meanwhile; 0 where it is not reached.</summary>
     public static Volume WaterRemoved(TreatmentJob job, TargetForecast water, double oilKilograms)
@@ -45,7 +45,7 @@ internal static class Parts
 
         var kilograms =
             oilKilograms * (job.Contamination.Water - target).DecimalFractions
-            + job.Reservoir.WaterIngress.KilogramsPerHour * water.Time.Hours;
+            + job.Reservoir.WaterIngress.KilogramsPerHour * water.Time.TotalHours;
         return Volume.FromLiters(
             kilograms * 1000 / OilCondition.Water.WaterContent.WaterDensity.KilogramsPerCubicMeter
         );
@@ -70,7 +70,7 @@ internal static class Parts
         ];
         return times.Any(time => time.Outcome == KidneyLoopOutcome.Never)
             ? new TargetForecast(TreatmentOutcome.IngressAboveTarget)
-            : After(job, loop.HeatUpHours + times.Max(time => time.Time.Hours));
+            : After(job, loop.HeatUpHours + times.Max(time => time.Time.TotalHours));
 
         IEnumerable<KidneyLoopTime> Size(ScaleNumber number, FilterBeta beta, double count, double perMinute) =>
             CodeLimits.Of(number) is var limit && limit < NoLimit

@@ -64,7 +64,7 @@ public sealed class SettlingAndDraining : ITreatment
     /// <inheritdoc/>
     public TreatmentAssessment Assess(TreatmentJob job)
     {
-        var ambient = Guard.NotNull(job, nameof(job)).Reservoir.Ambient;
+        var ambient = Guard.NotNull(job).Reservoir.Ambient;
         var temperature = Temperature ?? ambient;
         var settling = DropletSettling.In(job.Oil, temperature, DropletDiameter);
         var fall = new FreeWaterFall(job, temperature);
@@ -77,7 +77,7 @@ public sealed class SettlingAndDraining : ITreatment
             water,
             particles,
             fall.Floor(reachesEmulsion: false),
-            Duration.FromHours(Parts.HoursOf(water, particles)),
+            Elapsed.FromHours(Parts.HoursOf(water, particles)),
             waterRemoved: Parts.WaterRemoved(job, water, job.OilMassAt(temperature).Kilograms),
             cautions: CautionsOf.Draining
         );

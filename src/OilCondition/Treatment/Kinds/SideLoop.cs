@@ -25,7 +25,7 @@ public sealed class SideLoop
         Power motorPower = default
     )
     {
-        Pump = Guard.NotNull(pump, nameof(pump));
+        Pump = Guard.NotNull(pump);
         Guard.InRange(pump.FullFlow.LitersPerMinute, 1e-6, 1e6, "L/min", nameof(pump));
         if (workingTemperature is { } temperature)
         {

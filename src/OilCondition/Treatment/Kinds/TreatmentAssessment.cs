@@ -25,7 +25,7 @@ public sealed class TreatmentAssessment
         TargetForecast water,
         TargetForecast particles,
         MassFraction waterFloor,
-        Duration runTime = default,
+        TimeSpan runTime = default,
         Energy heat = default,
         Energy electricity = default,
         Volume waterRemoved = default,
@@ -34,15 +34,15 @@ public sealed class TreatmentAssessment
         IReadOnlyList<Caution>? cautions = null
     )
     {
-        Treatment = Guard.NotNull(treatment, nameof(treatment));
-        Water = Guard.NotNull(water, nameof(water));
-        Particles = Guard.NotNull(particles, nameof(particles));
+        Treatment = Guard.NotNull(treatment);
+        Water = Guard.NotNull(water);
+        Particles = Guard.NotNull(particles);
         Guard.InRange(waterFloor.PartsPerMillion, 0, 1e6, "mg/kg", nameof(waterFloor));
-        Guard.InRange(runTime.Hours, 0, 1e9, "h", nameof(runTime));
+        Guard.InRange(runTime.TotalHours, 0, 1e9, "h", nameof(runTime));
         Guard.InRange(heat.KilowattHours, 0, 1e12, "kWh", nameof(heat));
         Guard.InRange(electricity.KilowattHours, 0, 1e12, "kWh", nameof(electricity));
         Guard.InRange(waterRemoved.Liters, 0, 1e12, "L", nameof(waterRemoved));
-        Elements = (int)Guard.InRange(elements, 0, 1e9, "elements", nameof(elements));
+        Elements = (int)Guard.InRange(elements, 0, 1e9, "elements");
         Guard.InRange(newOil.Liters, 0, 1e12, "L", nameof(newOil));
         WaterFloor = waterFloor;
         RunTime = runTime;
@@ -73,7 +73,7 @@ public sealed class TreatmentAssessment
     public MassFraction WaterFloor { get; }
 
     /// <summary>How long it runs for the parts that it reaches.</summary>
-    public Duration RunTime { get; }
+    public TimeSpan RunTime { get; }
 
     /// <summary>Heat to the oil in that time.</summary>
     public Energy Heat { get; }
@@ -97,5 +97,5 @@ public sealed class TreatmentAssessment
     /// <param name="prices">The prices.</param>
     /// <returns>A row for each thing that is used; none is invented.</returns>
     /// <exception cref="ArgumentNullException">The prices are null.</exception>
-    public TreatmentCost CostAt(TreatmentPrices prices) => new(this, Guard.NotNull(prices, nameof(prices)));
+    public TreatmentCost CostAt(TreatmentPrices prices) => new(this, Guard.NotNull(prices));
 }

@@ -33,7 +33,7 @@ public sealed class TreatmentComparison
     /// <exception cref="ArgumentNullException">The task or a treatment is null.</exception>
     public static TreatmentComparison Of(TreatmentJob job, params ITreatment[] treatments)
     {
-        Guard.NotNull(job, nameof(job));
+        Guard.NotNull(job);
         return new TreatmentComparison(
             job,
             [
@@ -41,7 +41,7 @@ public sealed class TreatmentComparison
                     .NotNull(treatments, nameof(treatments))
                     .Select(treatment => Guard.NotNull(treatment, nameof(treatments)).Assess(job))
                     .OrderByDescending(row => row.MeetsTarget)
-                    .ThenBy(row => row.MeetsTarget ? row.RunTime.Hours : 0),
+                    .ThenBy(row => row.MeetsTarget ? row.RunTime.TotalHours : 0),
             ]
         );
     }
@@ -71,7 +71,7 @@ public sealed class TreatmentComparison
                 PlainText.Spaced(row.Water.Outcome),
                 PlainText.Spaced(row.Particles.Outcome),
                 Number(row.WaterFloor.PartsPerMillion),
-                IfMet(row, Number(row.RunTime.Hours)),
+                IfMet(row, Number(row.RunTime.TotalHours)),
                 IfMet(row, Number((row.Heat + row.Electricity).KilowattHours)),
                 IfMet(row, Number(row.WaterRemoved.Liters)),
                 IfMet(row, row.Elements.ToString(CultureInfo.InvariantCulture)),

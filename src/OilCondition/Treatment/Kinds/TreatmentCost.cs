@@ -8,7 +8,7 @@ public sealed class TreatmentCost
         var energy = assessment.Heat + assessment.Electricity;
         CostItem[] all =
         [
-            new(CostKind.Hours, assessment.RunTime.Hours, prices.PerHour),
+            new(CostKind.Hours, assessment.RunTime.TotalHours, prices.PerHour),
             new(CostKind.KilowattHours, energy.KilowattHours, prices.PerKilowattHour),
             new(CostKind.Elements, assessment.Elements, prices.PerElement),
             new(CostKind.LitresOfNewOil, assessment.NewOil.Liters, prices.PerLitreOfNewOil),

@@ -9,7 +9,7 @@ public sealed class VacuumDehydration : ITreatment
     /// <summary>Describes the treatment.</summary>
     /// <param name="unit">The unit.</param>
     /// <exception cref="ArgumentNullException">The unit is null.</exception>
-    public VacuumDehydration(PurificationUnit unit) => Unit = Guard.NotNull(unit, nameof(unit));
+    public VacuumDehydration(PurificationUnit unit) => Unit = Guard.NotNull(unit);
 
     /// <inheritdoc/>
     public string Name => "vacuum dehydration";
@@ -29,8 +29,8 @@ public sealed class VacuumDehydration : ITreatment
     public TreatmentAssessment Assess(TreatmentJob job)
     {
         const int States = 10;
-        var hoursBetween = Guard.NotNull(job, nameof(job)).Horizon.Hours / States;
-        var interval = Duration.FromHours(Math.Min(720, Math.Max(1.0 / 60, hoursBetween)));
+        var hoursBetween = Guard.NotNull(job).Horizon.TotalHours / States;
+        var interval = Elapsed.FromHours(Math.Min(720, Math.Max(1.0 / 60, hoursBetween)));
         var plan = PurificationPlan.Create(job, Unit, interval);
         var hours = Parts.HoursOf(plan.Water, plan.Particles);
 
@@ -45,7 +45,7 @@ public sealed class VacuumDehydration : ITreatment
             plan.Water,
             plan.Particles,
             plan.End.WaterFloor,
-            Duration.FromHours(hours),
+            Elapsed.FromHours(hours),
             counts ? state.HeaterEnergy : Energy.Zero,
             counts ? state.TotalEnergy - state.HeaterEnergy : Energy.Zero,
             Volume.FromLiters(counts ? Math.Max(0, state.Evaporated.Kilograms) / 0.9982 : 0),

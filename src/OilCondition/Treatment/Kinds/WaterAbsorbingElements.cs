@@ -19,7 +19,7 @@ public sealed class WaterAbsorbingElements : ITreatment
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public WaterAbsorbingElements(SideLoop loop, Ratio removalPerPass, Volume capacityOfElement)
     {
-        Loop = Guard.NotNull(loop, nameof(loop));
+        Loop = Guard.NotNull(loop);
         Guard.InRange(removalPerPass.DecimalFractions, 1e-9, 1, "(ratio)", nameof(removalPerPass));
         Guard.InRange(capacityOfElement.Liters, 1e-3, 1e4, "L", nameof(capacityOfElement));
         RemovalPerPass = removalPerPass;
@@ -44,7 +44,7 @@ public sealed class WaterAbsorbingElements : ITreatment
     /// <inheritdoc/>
     public TreatmentAssessment Assess(TreatmentJob job)
     {
-        var loop = new LoopAtWork(Guard.NotNull(job, nameof(job)), Loop);
+        var loop = new LoopAtWork(Guard.NotNull(job), Loop);
         var fall = new FreeWaterFall(job, loop.Temperature);
         var rate = RemovalPerPass.DecimalFractions * loop.TurnoversPerHour;
         var untouched = Parts.UntouchedWater(job);
@@ -59,8 +59,8 @@ public sealed class WaterAbsorbingElements : ITreatment
             Parts.UntouchedParticles(job),
             fall.Floor(reachesEmulsion: true),
             water.Time,
-            loop.HeatFor(water.Time.Hours),
-            loop.ElectricityFor(water.Time.Hours),
+            loop.HeatFor(water.Time.TotalHours),
+            loop.ElectricityFor(water.Time.TotalHours),
             removed,
             (int)Math.Min(1e9, Math.Ceiling(removed.Liters / CapacityOfElement.Liters)),
             cautions: CautionsOf.Loop

@@ -18,7 +18,7 @@ public sealed class ColdStart
         Heavy = heavy;
         Light = light;
         HasTimeLost = heavy.Forecast.IsMet && light.Forecast.IsMet;
-        TimeLost = HasTimeLost ? heavy.Time - light.Time : Duration.Zero;
+        TimeLost = HasTimeLost ? heavy.Time - light.Time : TimeSpan.Zero;
     }
 
     /// <summary>The plan as it is.</summary>
@@ -31,7 +31,7 @@ public sealed class ColdStart
     public bool HasTimeLost { get; }
 
     /// <summary>Time lost against the light oil; 0 unless <see cref="HasTimeLost"/>.</summary>
-    public Duration TimeLost { get; }
+    public TimeSpan TimeLost { get; }
 
     /// <summary>Compares.</summary>
     /// <param name="job">The task with the heavy oil.</param>
@@ -41,11 +41,11 @@ public sealed class ColdStart
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     public static ColdStart Compare(TreatmentJob job, PurificationUnit unit, ViscosityTemperatureLine lightLine)
     {
-        Guard.NotNull(job, nameof(job));
+        Guard.NotNull(job);
         var oil = new TreatedOil(
             job.Oil.Properties,
             job.Oil.SaturationCurve,
-            Guard.NotNull(lightLine, nameof(lightLine)),
+            Guard.NotNull(lightLine),
             job.Oil.HighestTemperature,
             job.Oil.HasDetergents
         );

@@ -11,7 +11,7 @@ public sealed class KnobEffect
         Plan = after;
         IsCapped = knob == PlanKnob.ProcessTemperature && after.Cap != TemperatureCap.None;
         HasTimeSaved = before.Forecast.IsMet && after.Forecast.IsMet;
-        TimeSaved = HasTimeSaved ? before.Time - after.Time : Duration.Zero;
+        TimeSaved = HasTimeSaved ? before.Time - after.Time : TimeSpan.Zero;
         MakesReachable = !before.Forecast.IsMet && after.Forecast.IsMet;
         FloorDropMgPerKg = before.End.WaterFloor.PartsPerMillion - after.End.WaterFloor.PartsPerMillion;
         LevelDropMgPerKg = before.End.WaterLevel.PartsPerMillion - after.End.WaterLevel.PartsPerMillion;
@@ -30,7 +30,7 @@ public sealed class KnobEffect
     public bool HasTimeSaved { get; }
 
     /// <summary>Time saved; negative where the change costs time. 0 unless <see cref="HasTimeSaved"/>.</summary>
-    public Duration TimeSaved { get; }
+    public TimeSpan TimeSaved { get; }
 
     /// <summary>Whether the target is met only with the change.</summary>
     public bool MakesReachable { get; }

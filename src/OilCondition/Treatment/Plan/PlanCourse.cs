@@ -1,4 +1,5 @@
 using MathNet.Numerics.RootFinding;
+using OilCondition.Text;
 using UnitsNet;
 
 namespace OilCondition.Treatment;
@@ -45,7 +46,7 @@ internal sealed class PlanCourse
         PurificationUnit unit,
         PlanPhysics physics,
         PlanEnd end,
-        Duration interval
+        TimeSpan interval
     )
     {
         var course = new PlanCourse(job, unit, physics, end);
@@ -58,7 +59,7 @@ internal sealed class PlanCourse
 
     private double CodeExcess(double[] state) => codeLimits.Excess(state[2], state[3], state[4]);
 
-    private void Run(Duration interval)
+    private void Run(TimeSpan interval)
     {
         var start = Start();
         Add(0, start);
@@ -67,7 +68,7 @@ internal sealed class PlanCourse
         double? codeAt = job.Target.Code is null || CodeExcess(start) <= 0 ? 0 : null;
         if (canStart && (waterAt is null || codeAt is null))
         {
-            Integrate(start, interval.Seconds, ref waterAt, ref codeAt);
+            Integrate(start, interval.TotalSeconds, ref waterAt, ref codeAt);
         }
 
         if (canStart && Lost(waterAt, WaterExcess))
@@ -89,7 +90,7 @@ internal sealed class PlanCourse
     {
         const double FirstStepSeconds = 10;
         var solver = new DormandPrince(physics.Rates, start, Allowed(), 1e-8, FirstStepSeconds);
-        var horizon = job.Horizon.Seconds;
+        var horizon = job.Horizon.TotalSeconds;
         for (var number = 1; solver.Time < horizon; number++)
         {
             var next = Math.Min(horizon, number * interval);
@@ -131,7 +132,7 @@ internal sealed class PlanCourse
     {
         const double Share = 1e-4;
         var (before, after) = (states[states.Count - 2], states[states.Count - 1]);
-        var hours = (after.Time - before.Time).Hours;
+        var hours = (after.Time - before.Time).TotalHours;
         var warmed = Math.Abs((after.TankTemperature - before.TankTemperature).Kelvins);
         var (c0, c1) = (before.Water.Total.DecimalFractions, after.Water.Total.DecimalFractions);
         var (n0, n1) = (before.Particles.At4PerMillilitre, after.Particles.At4PerMillilitre);
@@ -186,7 +187,7 @@ internal sealed class PlanCourse
         !asked ? new(TreatmentOutcome.NotAsked)
         : seconds is not { } reached ? new(otherwise)
         : reached <= 0 ? new(TreatmentOutcome.AlreadyThere)
-        : new(TreatmentOutcome.Reached, Duration.FromSeconds(reached).Hours);
+        : new(TreatmentOutcome.Reached, Elapsed.FromSeconds(reached).TotalHours);
 
     private TreatmentOutcome WhyNoWater() =>
         !end.Evaporates ? TreatmentOutcome.NothingEvaporates

@@ -40,8 +40,8 @@ public sealed class PlanSensitivity
         TemperatureDelta? warmer = null
     )
     {
-        Guard.NotNull(job, nameof(job));
-        Guard.NotNull(unit, nameof(unit));
+        Guard.NotNull(job);
+        Guard.NotNull(unit);
         var share = Guard.InRange(change?.DecimalFractions ?? 0.25, 0.01, 0.9, "(ratio)", nameof(change));
         var kelvins = Guard.InRange(warmer?.Kelvins ?? 5, 0.1, 50, "K", nameof(warmer));
         var plan = Planned(job, unit);
@@ -75,7 +75,7 @@ public sealed class PlanSensitivity
             plan,
             [
                 .. rows.OrderByDescending(row => row.MakesReachable)
-                    .ThenByDescending(row => row.TimeSaved.Hours)
+                    .ThenByDescending(row => row.TimeSaved.TotalHours)
                     .ThenByDescending(row => row.LevelDropMgPerKg),
             ]
         );
@@ -83,8 +83,8 @@ public sealed class PlanSensitivity
 
     private static PurificationPlan Planned(TreatmentJob job, PurificationUnit unit)
     {
-        var hours = Math.Min(720, Math.Max(1, job.Horizon.Hours / 50));
-        return PurificationPlan.Create(job, unit, Duration.FromHours(hours));
+        var hours = Math.Min(720, Math.Max(1, job.Horizon.TotalHours / 50));
+        return PurificationPlan.Create(job, unit, Elapsed.FromHours(hours));
     }
 
     private static PurificationUnit Changed(

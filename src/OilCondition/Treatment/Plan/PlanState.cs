@@ -1,4 +1,5 @@
 using OilCondition.Limits;
+using OilCondition.Text;
 using OilCondition.Water;
 using UnitsNet;
 
@@ -10,7 +11,7 @@ public sealed record PlanState
     internal PlanState(TreatmentJob job, PurificationUnit unit, PlanPhysics physics, double seconds, double[] state)
     {
         var now = physics.At(state[0], state[1]);
-        Time = Duration.FromSeconds(seconds);
+        Time = Elapsed.FromSeconds(seconds);
         TankTemperature = Temperature.FromDegreesCelsius(state[0]);
         ProcessTemperature = Temperature.FromDegreesCelsius(now.ProcessCelsius);
         ReturnTemperature = Temperature.FromDegreesCelsius(now.Pass.ReturnCelsius);
@@ -38,7 +39,7 @@ public sealed record PlanState
     }
 
     /// <summary>Time from the start.</summary>
-    public Duration Time { get; }
+    public TimeSpan Time { get; }
 
     /// <summary>Oil temperature in the tank.</summary>
     public Temperature TankTemperature { get; }

@@ -51,12 +51,12 @@ public sealed class PurificationPlan
         Particles = course.Particles;
         Forecast = TargetForecast.Of(Water, Particles);
         HasFullFlow = course.FullFlowSeconds.HasValue;
-        FullFlowTime = Duration.FromSeconds(course.FullFlowSeconds ?? 0);
+        FullFlowTime = Elapsed.FromSeconds(course.FullFlowSeconds ?? 0);
         WaterImbalance = Mass.FromKilograms(
             Math.Abs(
                 physics.OilKilograms * (Last.Water.Total.DecimalFractions - job.Contamination.Water.DecimalFractions)
                     + Last.Evaporated.Kilograms
-                    - job.Reservoir.WaterIngress.KilogramsPerSecond * Last.Time.Seconds
+                    - job.Reservoir.WaterIngress.KilogramsPerSecond * Last.Time.TotalSeconds
             )
         );
         HeatImbalance = Energy.FromJoules(
@@ -75,7 +75,7 @@ public sealed class PurificationPlan
             state.Flow < unit.Pump.FullFlow && job.Oil.ViscosityLine.ViscosityAt(state.TankTemperature).IsExtrapolated
         );
         var cold = States.LastOrDefault(state => state.ProcessTemperature.DegreesCelsius < physics.SetCelsius - 0.1);
-        HeaterLimitedTime = cold?.Time ?? Duration.Zero;
+        HeaterLimitedTime = cold?.Time ?? TimeSpan.Zero;
         IsHeaterLimited = cold is not null;
         HeaterHolds = End.ProcessTemperature.DegreesCelsius >= physics.SetCelsius - 0.1;
     }
@@ -105,13 +105,13 @@ public sealed class PurificationPlan
     public TreatmentOutcome Outcome => Forecast.Outcome;
 
     /// <summary>Time until all that was asked is reached; 0 unless it is <see cref="TreatmentOutcome.Reached"/>.</summary>
-    public Duration Time => Forecast.Time;
+    public TimeSpan Time => Forecast.Time;
 
     /// <summary>Whether the oil pump comes to its full flow before the plan ends.</summary>
     public bool HasFullFlow { get; }
 
     /// <summary>Time until the oil is thin enough for the pump's full flow; 0 where it is from the start, or where it never is.</summary>
-    public Duration FullFlowTime { get; }
+    public TimeSpan FullFlowTime { get; }
 
     /// <summary>Where it would level off.</summary>
     public PlanEnd End { get; }
@@ -137,7 +137,7 @@ public sealed class PurificationPlan
     public bool IsHeaterLimited { get; }
 
     /// <summary>The last state at which it is; 0 where it is at none, or at the first only.</summary>
-    public Duration HeaterLimitedTime { get; }
+    public TimeSpan HeaterLimitedTime { get; }
 
     /// <summary>Water that the balance of the plan misses by: rounding of the integration.</summary>
     public Mass WaterImbalance { get; }
@@ -155,14 +155,14 @@ public sealed class PurificationPlan
     /// <returns>The plan.</returns>
     /// <exception cref="ArgumentNullException">Job or unit is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The interval lies outside its range.</exception>
-    public static PurificationPlan Create(TreatmentJob job, PurificationUnit unit, Duration? interval = null)
+    public static PurificationPlan Create(TreatmentJob job, PurificationUnit unit, TimeSpan? interval = null)
     {
-        Guard.NotNull(job, nameof(job));
-        Guard.NotNull(unit, nameof(unit));
+        Guard.NotNull(job);
+        Guard.NotNull(unit);
         const double MostStates = 10_000;
-        var least = Math.Max(1.0 / 60, job.Horizon.Hours / MostStates);
-        var between = interval ?? Duration.FromHours(Math.Max(1, least));
-        Guard.InRange(between.Hours, least, 720, "h", nameof(interval));
+        var least = Math.Max(1.0 / 60, job.Horizon.TotalHours / MostStates);
+        var between = interval ?? Elapsed.FromHours(Math.Max(1, least));
+        Guard.InRange(between.TotalHours, least, 720, "h", nameof(interval));
         var physics = new PlanPhysics(job, unit);
         var end = PlanEndFinder.Find(job, physics);
         var course = PlanCourse.Run(job, unit, physics, end, between);

@@ -9,7 +9,7 @@ public sealed record TargetForecast
     internal TargetForecast(TreatmentOutcome outcome, double hours = 0)
     {
         Outcome = outcome;
-        Time = Duration.FromHours(outcome == TreatmentOutcome.Reached ? hours : 0);
+        Time = Elapsed.FromHours(outcome == TreatmentOutcome.Reached ? hours : 0);
     }
 
     /// <summary>A part that needs no time, or is not reached.</summary>
@@ -25,8 +25,8 @@ public sealed record TargetForecast
     /// <param name="time">The time, 0 or more.</param>
     /// <returns>The forecast.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The time is negative or not finite.</exception>
-    public static TargetForecast ReachedAfter(Duration time) =>
-        new(TreatmentOutcome.Reached, Guard.InRange(time.Hours, 0, 1e9, "h", nameof(time)));
+    public static TargetForecast ReachedAfter(TimeSpan time) =>
+        new(TreatmentOutcome.Reached, Guard.InRange(time.TotalHours, 0, 1e9, "h", nameof(time)));
 
     /// <summary>Both parts together: the water's reason where it is not met, else the code's, else the later of the two.</summary>
     internal static TargetForecast Of(TargetForecast water, TargetForecast particles) =>
@@ -39,7 +39,7 @@ public sealed record TargetForecast
     public TreatmentOutcome Outcome { get; }
 
     /// <summary>Time from the start; 0 unless it is <see cref="TreatmentOutcome.Reached"/>.</summary>
-    public Duration Time { get; }
+    public TimeSpan Time { get; }
 
     /// <summary>Whether nothing is left to be asked: reached, there from the start, or not asked.</summary>
     public bool IsMet =>

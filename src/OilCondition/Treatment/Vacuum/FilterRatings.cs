@@ -14,9 +14,9 @@ public sealed record FilterRatings
     /// <exception cref="ArgumentOutOfRangeException">A filter would hold back large particles worse than small ones.</exception>
     public FilterRatings(FilterBeta at4, FilterBeta at6, FilterBeta at14)
     {
-        At4 = Guard.NotNull(at4, nameof(at4));
-        At6 = Guard.NotNull(at6, nameof(at6));
-        At14 = Guard.NotNull(at14, nameof(at14));
+        At4 = Guard.NotNull(at4);
+        At6 = Guard.NotNull(at6);
+        At14 = Guard.NotNull(at14);
         Guard.InRange(at6.Value, at4.Value, 1e7, "(filtration ratio)", nameof(at6));
         Guard.InRange(at14.Value, at6.Value, 1e7, "(filtration ratio)", nameof(at14));
     }

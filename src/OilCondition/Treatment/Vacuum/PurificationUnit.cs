@@ -47,7 +47,7 @@ public sealed class PurificationUnit
         KinematicViscosity? startViscosity = null
     )
     {
-        Pump = Guard.NotNull(pump, nameof(pump));
+        Pump = Guard.NotNull(pump);
         Guard.InRange(pump.FullFlow.LitersPerMinute, 1e-6, 1e6, "L/min", nameof(pump));
         Guard.InRange((double)heaterPower.Watts, 0, 1e8, "W", nameof(heaterPower));
         Guard.InRange(processTemperature.DegreesCelsius, 0, 150, "°C", nameof(processTemperature));
@@ -68,7 +68,7 @@ public sealed class PurificationUnit
 
         HeaterPower = heaterPower;
         ProcessTemperature = processTemperature;
-        Chamber = Guard.NotNull(chamber, nameof(chamber));
+        Chamber = Guard.NotNull(chamber);
         RemovalPerPass = removalPerPass;
         Filter = filter;
         MotorPower = motorPower;

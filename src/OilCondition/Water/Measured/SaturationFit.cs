@@ -84,8 +84,8 @@ public sealed class SaturationFit
     /// <exception cref="ArgumentException">The name is blank, or some measurements have a standard error and others have none.</exception>
     public static SaturationFit Fit(string name, IEnumerable<SaturationMeasurement> measurements, Source source)
     {
-        Guard.NotBlank(name, nameof(name));
-        Guard.NotNull(source, nameof(source));
+        Guard.NotBlank(name);
+        Guard.NotNull(source);
         var points = Guard
             .NotNull(measurements, nameof(measurements))
             .Select(m => Guard.NotNull(m, nameof(measurements)))
@@ -146,7 +146,7 @@ public sealed class SaturationFit
     /// <exception cref="InvalidOperationException">The fit is not determined.</exception>
     public SaturationBand BandAt(Temperature temperature, double confidence, BandOf of)
     {
-        Guard.OpenUnitInterval(confidence, nameof(confidence));
+        Guard.OpenUnitInterval(confidence);
         var estimate = Curve.SaturationAt(temperature);
         var x = 1 / temperature.Kelvins;
         var newMeasurement = of == BandOf.NewMeasurement ? Measurements.Count / Line.Weight : 0;
@@ -173,7 +173,7 @@ public sealed class SaturationFit
     /// <exception cref="InvalidOperationException">The fit is not determined.</exception>
     public SeparationBand SeparationBand(MassFraction content, double confidence)
     {
-        Guard.OpenUnitInterval(confidence, nameof(confidence));
+        Guard.OpenUnitInterval(confidence);
         var ppm = Guard.InRange(content.PartsPerMillion, double.Epsilon, 1e6, "mg/kg", nameof(content));
         var estimate = Curve.SeparationPoint(content);
         var scatter = Quantile(confidence) * Line.ResidualStandardDeviation;

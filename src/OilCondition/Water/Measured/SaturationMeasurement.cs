@@ -13,7 +13,7 @@ public sealed record SaturationMeasurement
 {
     private SaturationMeasurement(Temperature temperature, double saturationPpm, double relativeStandardError)
     {
-        OilTemperature.Celsius(temperature, nameof(temperature));
+        OilTemperature.Celsius(temperature);
         Temperature = temperature;
         Saturation = MassFraction.FromPartsPerMillion(saturationPpm);
         RelativeStandardError = Ratio.FromDecimalFractions(relativeStandardError);

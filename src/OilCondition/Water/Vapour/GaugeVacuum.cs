@@ -92,7 +92,7 @@ public sealed record GaugeVacuum
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public static GaugeVacuum ToBoilAt(Temperature temperature, Pressure localAtmosphere)
     {
-        OilTemperature.Celsius(temperature, nameof(temperature));
+        OilTemperature.Celsius(temperature);
         var needed = WaterVapour.SaturationPressure(temperature).Pascals;
         return FromAbsolute(Pressure.FromPascals(Math.Min(Local(localAtmosphere), needed)), localAtmosphere);
     }

@@ -48,7 +48,7 @@ public sealed record HumidAir
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public static HumidAir FromRelativeHumidity(Temperature airTemperature, RelativeHumidity relativeHumidity)
     {
-        OilTemperature.Celsius(airTemperature, nameof(airTemperature));
+        OilTemperature.Celsius(airTemperature);
         var fraction = Activity.Of(relativeHumidity.Percent / 100, nameof(relativeHumidity));
         return new HumidAir(airTemperature, fraction * WaterVapour.SaturationPressure(airTemperature).Pascals);
     }
@@ -60,7 +60,7 @@ public sealed record HumidAir
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public static HumidAir FromDewPoint(Temperature airTemperature, Temperature dewPoint)
     {
-        var highest = OilTemperature.Celsius(airTemperature, nameof(airTemperature));
+        var highest = OilTemperature.Celsius(airTemperature);
         Guard.InRange(dewPoint.DegreesCelsius, -110, highest, "°C", nameof(dewPoint));
         return new HumidAir(airTemperature, WaterVapour.SaturationPressure(dewPoint).Pascals);
     }

@@ -38,7 +38,7 @@ public sealed record SweepAir
     /// <exception cref="ArgumentNullException">The air is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A flow or pressure lies outside its range.</exception>
     public static SweepAir FromAir(MassFlow dryAir, HumidAir air, Pressure intakePressure) =>
-        new(Checked(dryAir), Guard.NotNull(air, nameof(air)).HumidityRatioAt(intakePressure).DecimalFractions);
+        new(Checked(dryAir), Guard.NotNull(air).HumidityRatioAt(intakePressure).DecimalFractions);
 
     /// <summary>The same air at another flow.</summary>
     /// <param name="dryAir">Mass flow of its dry part, 0 or more.</param>

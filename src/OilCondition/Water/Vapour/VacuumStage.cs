@@ -37,7 +37,7 @@ public sealed class VacuumStage
     /// <exception cref="ArgumentNullException">The curve is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public VacuumStage(SaturationCurve curve, Temperature oilTemperature, Pressure absolutePressure)
-        : this(Guard.NotNull(curve, nameof(curve)).SaturationAt(InStageRange(oilTemperature)), absolutePressure) { }
+        : this(Guard.NotNull(curve).SaturationAt(InStageRange(oilTemperature)), absolutePressure) { }
 
     /// <summary>Describes a stage by the saturation of the oil at its temperature, for example one end of a band.</summary>
     /// <param name="saturation">Saturation of the oil, 0 to 150 °C.</param>
@@ -46,7 +46,7 @@ public sealed class VacuumStage
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public VacuumStage(SaturationPoint saturation, Pressure absolutePressure)
     {
-        Saturation = Guard.NotNull(saturation, nameof(saturation));
+        Saturation = Guard.NotNull(saturation);
         InStageRange(saturation.Temperature);
         AbsolutePressure = absolutePressure;
         _pascal = Guard.InRange(absolutePressure.Pascals, 1, 110_000, "Pa", nameof(absolutePressure));
@@ -95,7 +95,7 @@ public sealed class VacuumStage
     /// <exception cref="ArgumentNullException">The sweep is null.</exception>
     public EquilibriumContent Floor(SweepAir sweep)
     {
-        var air = Guard.NotNull(sweep, nameof(sweep)).DryAir.KilogramsPerSecond;
+        var air = Guard.NotNull(sweep).DryAir.KilogramsPerSecond;
         return Floor(Ratio.FromDecimalFractions(air > 0 ? MoleFraction(sweep.Moisture.KilogramsPerSecond, air) : 1));
     }
 
@@ -114,7 +114,7 @@ public sealed class VacuumStage
     {
         var oil = Guard.InRange(oilFlow.KilogramsPerSecond, 1e-12, 1e6, "kg/s", nameof(oilFlow));
         var contentIn = Guard.InRange(inlet.PartsPerMillion, 0, 1e6, "mg/kg", nameof(inlet)) * 1e-6;
-        var air = Guard.NotNull(sweep, nameof(sweep)).DryAir.KilogramsPerSecond;
+        var air = Guard.NotNull(sweep).DryAir.KilogramsPerSecond;
         var evaporated =
             air > 0
                 ? EvaporatedWithAir(oil, contentIn, air, sweep.Moisture.KilogramsPerSecond)

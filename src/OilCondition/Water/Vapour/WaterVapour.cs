@@ -125,7 +125,7 @@ public static class WaterVapour
     public static VolumeFlow VolumeFlowOf(MassFlow waterFlow, Temperature temperature, Pressure absolutePressure)
     {
         var kilogramPerSecond = Guard.InRange(waterFlow.KilogramsPerSecond, 0, 1e6, "kg/s", nameof(waterFlow));
-        var kelvins = OilTemperature.Kelvins(temperature, nameof(temperature));
+        var kelvins = OilTemperature.Kelvins(temperature);
         var pascal = Guard.InRange(
             absolutePressure.Pascals,
             1e-6,

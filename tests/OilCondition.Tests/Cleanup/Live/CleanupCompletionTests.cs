@@ -23,9 +23,9 @@ public class CleanupCompletionTests
             Invented.Start,
             new TreatmentTarget(LiveRuns.Ppm(target), code is null ? null : CleanlinessCode.Parse(code)),
             Invented.Curve,
-            Duration.FromHours(hold),
+            TimeSpan.FromHours(hold),
             LiveRuns.Celsius(45),
-            gap is { } longest ? Duration.FromHours(longest) : null
+            gap is { } longest ? TimeSpan.FromHours(longest) : null
         );
 
     /// <summary>

@@ -109,7 +109,7 @@ public class CleanupMonitorTests
                 Invented.Start,
                 new TreatmentTarget(LiveRuns.Ppm(60)),
                 Invented.Curve,
-                Duration.FromHours(4),
+                TimeSpan.FromHours(4),
                 LiveRuns.Celsius(20)
             )
         );
@@ -232,7 +232,7 @@ public class CleanupMonitorTests
             Invented.Start,
             new TreatmentTarget(code: CleanlinessCode.Parse("16/14/11")),
             Invented.Curve,
-            Duration.FromHours(4),
+            TimeSpan.FromHours(4),
             LiveRuns.Celsius(45)
         );
         var monitor = new CleanupMonitor(options);

@@ -40,7 +40,7 @@ public class CleanupRecordTests
 
         record.Start.ShouldBe(Invented.Start);
         record.End.ShouldBe(Runs.At(30));
-        record.Length.Hours.ShouldBe(30, 1e-9);
+        record.Length.TotalHours.ShouldBe(30, 1e-9);
         record.VolumePassed.Liters.ShouldBe(36_000, 1e-6);
         record.Turnovers.ShouldBe(18, 1e-9);
         record.WaterRemoved.Estimate.Liters.ShouldBe(1.463, 0.002);

@@ -36,9 +36,9 @@ public class CleanupStallTests
             Invented.Start,
             new TreatmentTarget(LiveRuns.Ppm(60)),
             Invented.Curve,
-            Duration.FromHours(4),
+            TimeSpan.FromHours(4),
             LiveRuns.Celsius(45),
-            stallAfter: Duration.FromHours(hours)
+            stallAfter: TimeSpan.FromHours(hours)
         );
 
     /// <summary>A day by default, and no sooner.</summary>
@@ -55,7 +55,7 @@ public class CleanupStallTests
     {
         At(Flat(12), After(12)).Phase.ShouldBe(CleanupPhase.Stalled);
         At(Flat(30), After(36)).Phase.ShouldBe(CleanupPhase.Falling);
-        LiveRuns.Warm().StallAfter.Hours.ShouldBe(24);
+        LiveRuns.Warm().StallAfter.TotalHours.ShouldBe(24);
     }
 
     /// <summary>Mean 90, nothing gone: the upper end of the fall lies under half of the 30 mg/kg that are missing.</summary>
@@ -101,7 +101,7 @@ public class CleanupStallTests
                 Invented.Start,
                 new TreatmentTarget(LiveRuns.Ppm(60)),
                 Invented.Curve,
-                Duration.FromHours(8),
+                TimeSpan.FromHours(8),
                 LiveRuns.Celsius(45)
             )
         )
@@ -179,7 +179,7 @@ public class CleanupStallTests
                 Invented.Start,
                 new TreatmentTarget(LiveRuns.Ppm(100), CleanlinessCode.Parse("-/15/12")),
                 Invented.Curve,
-                Duration.FromHours(4),
+                TimeSpan.FromHours(4),
                 LiveRuns.Celsius(45)
             ),
             LiveRuns.WholeRun()

@@ -17,9 +17,9 @@ public class CompletionReadingTests
                 code is null ? null : CleanlinessCode.Parse(code)
             ),
             Invented.Curve,
-            Duration.FromHours(hold),
+            TimeSpan.FromHours(hold),
             LiveRuns.Celsius(45),
-            Duration.FromHours(gap)
+            TimeSpan.FromHours(gap)
         );
 
     private static double Hours(DateTimeOffset at) => (at - Invented.Start).TotalHours;

@@ -79,12 +79,12 @@ public class LiveDoorsTests
                             Invented.Start,
                             new TreatmentTarget(LiveRuns.Ppm(Usable(a))),
                             Invented.Curve,
-                            Duration.FromHours(Usable(b)),
+                            AnySpan.Hours(Usable(b)),
                             LiveRuns.Celsius(Usable(c)),
-                            Duration.FromHours(Usable(d)),
-                            Duration.FromHours(Usable(a)),
+                            AnySpan.Hours(Usable(d)),
+                            AnySpan.Hours(Usable(a)),
                             n,
-                            Duration.FromHours(Usable(b))
+                            AnySpan.Hours(Usable(b))
                         )
                     );
                     Answered(() =>
@@ -124,7 +124,7 @@ public class LiveDoorsTests
                     DateTimeOffset.MaxValue,
                     new TreatmentTarget(LiveRuns.Ppm(60)),
                     Invented.Curve,
-                    Duration.FromHours(4),
+                    AnySpan.Hours(4),
                     LiveRuns.Celsius(45)
                 ),
             "startedAt"
@@ -153,7 +153,7 @@ public class LiveDoorsTests
                         Invented.Start,
                         new TreatmentTarget(LiveRuns.Ppm(300 * target), CleanlinessCode.Parse("17/15/12")),
                         Invented.Curve,
-                        Duration.FromHours(hold),
+                        AnySpan.Hours(hold),
                         LiveRuns.Celsius(45),
                         mostCells: 16
                     );

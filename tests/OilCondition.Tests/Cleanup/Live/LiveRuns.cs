@@ -55,9 +55,9 @@ public static class LiveRuns
             Invented.Start,
             new TreatmentTarget(Ppm(targetPpm)),
             Invented.Curve,
-            Duration.FromHours(holdHours),
+            TimeSpan.FromHours(holdHours),
             Celsius(warmCelsius),
-            gapHours is { } gap ? Duration.FromHours(gap) : null,
+            gapHours is { } gap ? TimeSpan.FromHours(gap) : null,
             mostCells: mostCells
         );
 

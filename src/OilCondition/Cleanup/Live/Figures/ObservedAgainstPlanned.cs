@@ -119,9 +119,9 @@ public sealed class ObservedAgainstPlanned
         Ratio? tolerance = null
     ) =>
         new(
-            Guard.NotNull(curve, nameof(curve)),
-            Guard.NotNull(planned, nameof(planned)),
-            Guard.OpenUnitInterval(confidence, nameof(confidence)),
+            Guard.NotNull(curve),
+            Guard.NotNull(planned),
+            Guard.OpenUnitInterval(confidence),
             Guard.InRange(tolerance?.DecimalFractions ?? 0.1, 0, 0.5, "(ratio)", nameof(tolerance))
         );
 

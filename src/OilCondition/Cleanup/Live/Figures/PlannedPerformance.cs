@@ -34,7 +34,7 @@ public sealed class PlannedPerformance
         MassFlow waterIngress = default
     )
     {
-        Loop = Guard.NotNull(loop, nameof(loop));
+        Loop = Guard.NotNull(loop);
         Guard.InRange(oilDensity.KilogramsPerCubicMeter, 500, 1500, "kg/m³", nameof(oilDensity));
         Guard.InRange(floorWithoutIngress.PartsPerMillion, 0, 300_000, "mg/kg", nameof(floorWithoutIngress));
         Guard.InRange(waterIngress.KilogramsPerHour, 0, 1e6, "kg/h", nameof(waterIngress));
@@ -83,7 +83,7 @@ public sealed class PlannedPerformance
     /// <exception cref="ArgumentNullException">There is no plan.</exception>
     public static PlannedPerformance Of(PurificationPlan plan)
     {
-        Guard.NotNull(plan, nameof(plan));
+        Guard.NotNull(plan);
         var job = plan.Job;
         var mean = Temperature.FromDegreesCelsius(
             (job.Reservoir.Start.DegreesCelsius + plan.ProcessTemperature.DegreesCelsius) / 2

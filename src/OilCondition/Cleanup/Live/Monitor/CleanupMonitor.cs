@@ -12,7 +12,7 @@ namespace OilCondition.Cleanup;
 /// </remarks>
 /// <example>
 /// <code>
-/// var monitor = new CleanupMonitor(CleanupMonitorOptions.WhileWarm(startedAt, target, curve, Duration.FromHours(4), warmFrom));
+/// var monitor = new CleanupMonitor(CleanupMonitorOptions.WhileWarm(startedAt, target, curve, Elapsed.FromHours(4), warmFrom));
 /// monitor.Take(CleanupReading.Sensor(at, Ratio.FromPercent(43.9), Temperature.FromDegreesCelsius(50)));
 /// var status = monitor.Status();                 // phase, curve, time to target with its interval
 /// </code>
@@ -26,7 +26,7 @@ public sealed class CleanupMonitor
     /// <summary>Begins to follow a run.</summary>
     /// <param name="options">Target, holding time, temperature, memory.</param>
     /// <exception cref="ArgumentNullException">There are no options.</exception>
-    public CleanupMonitor(CleanupMonitorOptions options) => Options = Guard.NotNull(options, nameof(options));
+    public CleanupMonitor(CleanupMonitorOptions options) => Options = Guard.NotNull(options);
 
     /// <summary>What the run is held against.</summary>
     public CleanupMonitorOptions Options { get; }
@@ -49,7 +49,7 @@ public sealed class CleanupMonitor
     public static CleanupMonitor Of(CleanupMonitorOptions options, IEnumerable<CleanupReading> readings)
     {
         var monitor = new CleanupMonitor(options);
-        foreach (var reading in Guard.NotNull(readings, nameof(readings)))
+        foreach (var reading in Guard.NotNull(readings))
         {
             monitor.Take(reading);
         }
@@ -70,7 +70,7 @@ public sealed class CleanupMonitor
     /// <exception cref="ArgumentNullException">There is no reading.</exception>
     public ReadingReceipt Take(CleanupReading reading)
     {
-        Guard.NotNull(reading, nameof(reading));
+        Guard.NotNull(reading);
         var receipt = Taken(reading);
         receipts[(int)receipt]++;
         return receipt;
@@ -80,8 +80,7 @@ public sealed class CleanupMonitor
     /// <param name="confidence">Confidence level of all intervals, above 0 and below 1.</param>
     /// <returns>The state.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The level lies outside its range.</exception>
-    public CleanupStatus Status(double confidence = 0.9) =>
-        new(this, Guard.OpenUnitInterval(confidence, nameof(confidence)));
+    public CleanupStatus Status(double confidence = 0.9) => new(this, Guard.OpenUnitInterval(confidence));
 
     private ReadingReceipt Taken(CleanupReading reading)
     {
@@ -93,7 +92,8 @@ public sealed class CleanupMonitor
         var isEarlier = Trail.HasReadings && reading.At < Trail.Latest;
         Trail.Take(reading, Options);
         var key =
-            (reading.At - Options.StartedAt).Ticks / (long)Math.Round(Options.Spacing.Hours * TimeSpan.TicksPerHour);
+            (reading.At - Options.StartedAt).Ticks
+            / (long)Math.Round(Options.Spacing.TotalHours * TimeSpan.TicksPerHour);
         key >>= coarseness;
         if (!cells.TryGetValue(key, out var cell))
         {

@@ -12,28 +12,28 @@ public sealed class CleanupMonitorOptions
         DateTimeOffset startedAt,
         TreatmentTarget target,
         SaturationCurve saturationCurve,
-        Duration holdFor,
+        TimeSpan holdFor,
         Temperature? warmFrom,
         Temperature? referredTo,
-        Duration? longestGap,
-        Duration? spacing,
+        TimeSpan? longestGap,
+        TimeSpan? spacing,
         int mostCells,
-        Duration? stallAfter
+        TimeSpan? stallAfter
     )
     {
         var gap = longestGap ?? holdFor;
-        var stall = stallAfter ?? Duration.FromHours(24);
-        var cell = spacing ?? Duration.FromMinutes(1);
-        Guard.InRange(holdFor.Hours, 1.0 / 60, 8760, "h", nameof(holdFor));
-        Guard.InRange(gap.Hours, 1.0 / 60, 8760, "h", nameof(longestGap));
-        Guard.InRange(cell.Hours, 1.0 / 3600, 24, "h", nameof(spacing));
-        Guard.InRange(mostCells, 16, 100_000, "", nameof(mostCells));
-        Guard.InRange(stall.Hours, 1.0 / 60, 8760, "h", nameof(stallAfter));
+        var stall = stallAfter ?? Elapsed.FromHours(24);
+        var cell = spacing ?? Elapsed.FromMinutes(1);
+        Guard.InRange(holdFor.TotalHours, 1.0 / 60, 8760, "h", nameof(holdFor));
+        Guard.InRange(gap.TotalHours, 1.0 / 60, 8760, "h", nameof(longestGap));
+        Guard.InRange(cell.TotalHours, 1.0 / 3600, 24, "h", nameof(spacing));
+        Guard.InRange(mostCells, 16, 100_000, "");
+        Guard.InRange(stall.TotalHours, 1.0 / 60, 8760, "h", nameof(stallAfter));
         Guard.InRange(startedAt.Year, CleanupReading.FirstYear, CleanupReading.LastYear, "(year)", nameof(startedAt));
         StallAfter = stall;
         StartedAt = startedAt;
-        Target = Guard.NotNull(target, nameof(target));
-        SaturationCurve = Guard.NotNull(saturationCurve, nameof(saturationCurve));
+        Target = Guard.NotNull(target);
+        SaturationCurve = Guard.NotNull(saturationCurve);
         HoldFor = holdFor;
         IsReferred = referredTo.HasValue;
         ReferenceTemperature = (warmFrom ?? referredTo)!.Value;
@@ -59,7 +59,7 @@ public sealed class CleanupMonitorOptions
     public SaturationCurve SaturationCurve { get; }
 
     /// <summary>How long the target must hold.</summary>
-    public Duration HoldFor { get; }
+    public TimeSpan HoldFor { get; }
 
     /// <summary>Whether readings count at every temperature and are referred to <see cref="ReferenceTemperature"/>; if not, the oil must be that warm.</summary>
     public bool IsReferred { get; }
@@ -68,13 +68,13 @@ public sealed class CleanupMonitorOptions
     public Temperature ReferenceTemperature { get; }
 
     /// <summary>Two readings further apart than this do not show that the target held between them.</summary>
-    public Duration LongestGap { get; }
+    public TimeSpan LongestGap { get; }
 
     /// <summary>Without a fall for so long a run stalls.</summary>
-    public Duration StallAfter { get; }
+    public TimeSpan StallAfter { get; }
 
     /// <summary>Finest cell of time: of each cell one reading of a kind is kept for the curve.</summary>
-    public Duration Spacing { get; }
+    public TimeSpan Spacing { get; }
 
     /// <summary>Cells of time at most; when more are needed, all of them double in width.</summary>
     public int MostCells { get; }
@@ -96,12 +96,12 @@ public sealed class CleanupMonitorOptions
         DateTimeOffset startedAt,
         TreatmentTarget target,
         SaturationCurve saturationCurve,
-        Duration holdFor,
+        TimeSpan holdFor,
         Temperature warmFrom,
-        Duration? longestGap = null,
-        Duration? spacing = null,
+        TimeSpan? longestGap = null,
+        TimeSpan? spacing = null,
         int mostCells = 1024,
-        Duration? stallAfter = null
+        TimeSpan? stallAfter = null
     ) => new(startedAt, target, saturationCurve, holdFor, warmFrom, null, longestGap, spacing, mostCells, stallAfter);
 
     /// <summary>The target counts at every temperature: contents are the same warm and cold, and relative saturation is referred to one temperature.</summary>
@@ -122,11 +122,11 @@ public sealed class CleanupMonitorOptions
         DateTimeOffset startedAt,
         TreatmentTarget target,
         SaturationCurve saturationCurve,
-        Duration holdFor,
+        TimeSpan holdFor,
         Temperature referredTo,
-        Duration? longestGap = null,
-        Duration? spacing = null,
+        TimeSpan? longestGap = null,
+        TimeSpan? spacing = null,
         int mostCells = 1024,
-        Duration? stallAfter = null
+        TimeSpan? stallAfter = null
     ) => new(startedAt, target, saturationCurve, holdFor, null, referredTo, longestGap, spacing, mostCells, stallAfter);
 }

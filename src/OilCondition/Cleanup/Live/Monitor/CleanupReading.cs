@@ -120,7 +120,7 @@ public sealed record CleanupReading
     /// <exception cref="ArgumentNullException">There are no counts.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The moment lies outside its range.</exception>
     public static CleanupReading OfParticles(DateTimeOffset at, ParticleLevels particles) =>
-        new(at, WaterSource.None, 0, null, Guard.NotNull(particles, nameof(particles)));
+        new(at, WaterSource.None, 0, null, Guard.NotNull(particles));
 
     /// <summary>A temperature alone.</summary>
     /// <param name="at">When it was read, years 1900 to 2200.</param>

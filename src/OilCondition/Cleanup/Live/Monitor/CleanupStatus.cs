@@ -79,7 +79,7 @@ public sealed class CleanupStatus
         MetAt = IsMet ? asked.Max(part => part.MetAt) : AsOf;
         IsHolding = asked.All(part => part.Since.HasValue || part.IsMet);
         HoldingSince = IsHolding ? asked.Max(part => part.Since ?? part.HeldFrom) : AsOf;
-        HoldEndsAt = HoldingSince.AddHours(IsHolding ? Options.HoldFor.Hours : 0);
+        HoldEndsAt = HoldingSince.AddHours(IsHolding ? Options.HoldFor.TotalHours : 0);
         var lost = asked.Select(part => part.ReboundAt).Where(at => at.HasValue).ToList();
         HasRebounded = lost.Count > 0;
         ReboundAt = HasRebounded ? lost.Max()!.Value : AsOf;

@@ -44,7 +44,7 @@ internal static class CompletionSearch
             return Case(CompletionOutcome.TooCold);
         }
 
-        if (gap > options.LongestGap.Hours)
+        if (gap > options.LongestGap.TotalHours)
         {
             return Case(CompletionOutcome.ReadingsTooFarApart);
         }
@@ -53,7 +53,7 @@ internal static class CompletionSearch
         var soonest = hold.Since ?? status.AsOf;
         if (!curve.HasCurve)
         {
-            return isHolding ? Case(CompletionOutcome.NotDemonstrated, soonest.AddHours(options.HoldFor.Hours))
+            return isHolding ? Case(CompletionOutcome.NotDemonstrated, soonest.AddHours(options.HoldFor.TotalHours))
                 : part.Part == CleanupPart.Water && status.HasFreeWater ? Case(CompletionOutcome.FreeWaterLeaving)
                 : Case(CompletionOutcome.TooFewReadings);
         }
@@ -87,11 +87,11 @@ internal static class CompletionSearch
         if (crossing is not { } cross || earliest == DateTimeOffset.MaxValue)
         {
             var bound = earliest == DateTimeOffset.MaxValue ? soonest : Later(earliest, soonest);
-            return Case(CompletionOutcome.NotDemonstrated, bound.AddHours(options.HoldFor.Hours));
+            return Case(CompletionOutcome.NotDemonstrated, bound.AddHours(options.HoldFor.TotalHours));
         }
 
         var from = Later(curve.LastReadingAt, status.AsOf.AddHours(-gap));
-        var begin = new HoldBegin(part, from, isHolding, cross, options.HoldFor.Hours);
+        var begin = new HoldBegin(part, from, isHolding, cross, options.HoldFor.TotalHours);
         var centre = Moment(begin.HoursTo(0.5));
         var soon = Moment(begin.HoursTo(doubt / shares));
         var most = Moment(begin.HoursTo(1 - doubt));
@@ -109,7 +109,7 @@ internal static class CompletionSearch
         );
         return Case(CompletionOutcome.Expected, Held(first), Held(Later(estimate, first)), Held(Later(last, first)));
 
-        DateTimeOffset Held(DateTimeOffset begun) => begun.AddHours(options.HoldFor.Hours);
+        DateTimeOffset Held(DateTimeOffset begun) => begun.AddHours(options.HoldFor.TotalHours);
 
         DateTimeOffset? Moment(double? hours) =>
             hours is not { } some ? null

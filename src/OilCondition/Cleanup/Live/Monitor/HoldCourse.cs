@@ -5,7 +5,7 @@ namespace OilCondition.Cleanup;
 /// <summary>Whether one part of a target holds, has held, and was lost again: read from the marks in order of time.</summary>
 internal sealed class HoldCourse
 {
-    public HoldCourse(IEnumerable<HoldMarks> cells, Duration holdFor, Duration longestGap)
+    public HoldCourse(IEnumerable<HoldMarks> cells, TimeSpan holdFor, TimeSpan longestGap)
     {
         DateTimeOffset last = default;
         foreach (var cell in cells)
@@ -23,12 +23,12 @@ internal sealed class HoldCourse
             }
             else if (cell is { FirstBelow: { } first, LastBelow: { } latest })
             {
-                Since = Since is null || (first - last).TotalHours > longestGap.Hours ? first : Since;
+                Since = Since is null || (first - last).TotalHours > longestGap.TotalHours ? first : Since;
                 last = latest;
-                if (!IsMet && (latest - Since.Value).TotalHours >= holdFor.Hours)
+                if (!IsMet && (latest - Since.Value).TotalHours >= holdFor.TotalHours)
                 {
                     IsMet = true;
-                    MetAt = Since.Value.AddHours(holdFor.Hours);
+                    MetAt = Since.Value.AddHours(holdFor.TotalHours);
                     HeldFrom = Since.Value;
                 }
             }

@@ -39,7 +39,7 @@ internal sealed class RunPart
         this.moments = [.. curve.UsedReadings.Select(i => moments[i])];
         this.values = [.. curve.UsedReadings.Select(i => values[i])];
         isLogarithmic = part != CleanupPart.Water;
-        Stall = StallOf(status.Options.StallAfter.Hours, status.AsOf, status.Confidence, out var evidence);
+        Stall = StallOf(status.Options.StallAfter.TotalHours, status.AsOf, status.Confidence, out var evidence);
         StallEvidence = evidence;
     }
 

@@ -26,9 +26,9 @@ public sealed class CleanupRecord
         Status = status;
         Facts = facts;
         Diagnosis = diagnosis;
-        Length = Duration.FromHours((End - Start).TotalHours);
+        Length = Elapsed.FromHours((End - Start).TotalHours);
         IsVolumeMetered = facts.VolumePassed.HasValue;
-        VolumePassed = facts.VolumePassed ?? Volume.FromLiters(facts.Loop.Flow.LitersPerHour * Length.Hours);
+        VolumePassed = facts.VolumePassed ?? Volume.FromLiters(facts.Loop.Flow.LitersPerHour * Length.TotalHours);
         Turnovers = VolumePassed.Liters / facts.Loop.Charge.Liters;
         var balance = new WaterBalance(status, facts, Length, End);
         WaterRemoved = balance.Removed;
@@ -41,7 +41,7 @@ public sealed class CleanupRecord
         CondensateReasons = balance.Reasons;
         Verdict = VerdictOf(status);
         HasReboundCheck = Verdict == CleanupVerdict.TargetMet;
-        ReboundCheckDue = HasReboundCheck ? End.AddHours(facts.ReboundCheckAfter.Hours) : End;
+        ReboundCheckDue = HasReboundCheck ? End.AddHours(facts.ReboundCheckAfter.TotalHours) : End;
     }
 
     /// <summary>The state at the end: temperatures, curve, holding.</summary>
@@ -60,7 +60,7 @@ public sealed class CleanupRecord
     public DateTimeOffset End => Status.AsOf;
 
     /// <summary>From start to end.</summary>
-    public Duration Length { get; }
+    public TimeSpan Length { get; }
 
     /// <summary>Whether the volume passed was metered.</summary>
     public bool IsVolumeMetered { get; }
@@ -123,7 +123,7 @@ public sealed class CleanupRecord
     /// <returns>The record.</returns>
     /// <exception cref="ArgumentNullException">State or facts are missing.</exception>
     public static CleanupRecord Of(CleanupStatus status, CleanupRunFacts facts, StallDiagnosis? diagnosis = null) =>
-        new(Guard.NotNull(status, nameof(status)), Guard.NotNull(facts, nameof(facts)), diagnosis);
+        new(Guard.NotNull(status), Guard.NotNull(facts), diagnosis);
 
     /// <summary>The record as JSON: numbers with their units in the names, moments as ISO 8601 with offset, words in lower case with hyphens.</summary>
     /// <returns>The text; a figure that does not exist is absent.</returns>

@@ -14,7 +14,7 @@ internal static class CleanupRecordJson
             json.WriteString("verdict", PlainText.Kebab(record.Verdict));
             json.WriteMoment("start", record.Start);
             json.WriteMoment("end", record.End);
-            json.WriteFigure("lengthHours", record.Length.Hours);
+            json.WriteFigure("lengthHours", record.Length.TotalHours);
             Temperatures(json, record.Status);
             json.WriteFigure("volumePassedLitres", record.VolumePassed.Liters);
             json.WriteBoolean("volumeMetered", record.IsVolumeMetered);
@@ -153,7 +153,7 @@ internal static class CleanupRecordJson
     {
         var status = record.Status;
         json.WriteStartObject("holding");
-        json.WriteFigure("requiredHours", status.Options.HoldFor.Hours);
+        json.WriteFigure("requiredHours", status.Options.HoldFor.TotalHours);
         if (status.IsHolding)
         {
             json.WriteMoment("since", status.HoldingSince);

@@ -17,7 +17,7 @@ internal static class CleanupRecordText
 
         text.Append("Cleanup of ").Append(record.Facts.Machine).Append('\n');
         Line("Verdict", Of(record.Verdict));
-        Line("From, to", $"{At(record.Start)} to {At(record.End)}, {N(record.Length.Hours)} h");
+        Line("From, to", $"{At(record.Start)} to {At(record.End)}, {N(record.Length.TotalHours)} h");
         if (status.HasTemperature)
         {
             Line(
@@ -60,7 +60,7 @@ internal static class CleanupRecordText
 
         if (status.IsMet)
         {
-            Line("Target met", $"{At(status.MetAt)}, after {N(status.Options.HoldFor.Hours)} h at or below");
+            Line("Target met", $"{At(status.MetAt)}, after {N(status.Options.HoldFor.TotalHours)} h at or below");
         }
 
         if (status.HasRebounded)
@@ -110,10 +110,10 @@ internal static class CleanupRecordText
 
         var difference = record.CondensateDifference.Liters;
         text += $", {N(Math.Abs(difference))} L {(difference < 0 ? "less" : "more")} than drawn off";
-        if (record.Condensate == CondensateAgreement.MoreCollected && record.Length.Hours > 0)
+        if (record.Condensate == CondensateAgreement.MoreCollected && record.Length.TotalHours > 0)
         {
             text +=
-                $" (as an ingress {N(WaterContent.WaterDensity.KilogramsPerCubicMeter * difference / record.Length.Hours)} g/h)";
+                $" (as an ingress {N(WaterContent.WaterDensity.KilogramsPerCubicMeter * difference / record.Length.TotalHours)} g/h)";
         }
 
         return record.CondensateReasons.Count == 0

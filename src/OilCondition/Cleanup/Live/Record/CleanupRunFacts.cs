@@ -28,21 +28,21 @@ public sealed class CleanupRunFacts
         Volume? volumePassed = null,
         Volume? condensate = null,
         Ratio? condensateError = null,
-        Duration? reboundCheckAfter = null,
+        TimeSpan? reboundCheckAfter = null,
         MassFlow? waterIngress = null,
         MassFraction? floorWithoutIngress = null
     )
     {
-        Machine = Guard.NotBlank(machine, nameof(machine));
-        Loop = Guard.NotNull(loop, nameof(loop));
+        Machine = Guard.NotBlank(machine);
+        Loop = Guard.NotNull(loop);
         Guard.InRange(oilDensity.KilogramsPerCubicMeter, 500, 1500, "kg/m³", nameof(oilDensity));
         Guard.InRange(before.PartsPerMillion, 0, 300_000, "mg/kg", nameof(before));
         Guard.InRange(volumePassed?.Liters ?? 0, 0, CleanupLoop.Largest, "L", nameof(volumePassed));
         Guard.InRange(condensate?.Liters ?? 0, 0, 1e9, "L", nameof(condensate));
         var error = condensateError ?? Ratio.FromDecimalFractions(0.1);
         Guard.InRange(error.DecimalFractions, 0, 1, "(ratio)", nameof(condensateError));
-        var after = reboundCheckAfter ?? Duration.FromHours(24);
-        Guard.InRange(after.Hours, 1, 8760, "h", nameof(reboundCheckAfter));
+        var after = reboundCheckAfter ?? Elapsed.FromHours(24);
+        Guard.InRange(after.TotalHours, 1, 8760, "h", nameof(reboundCheckAfter));
         Guard.InRange(waterIngress?.KilogramsPerHour ?? 0, 0, 1e6, "kg/h", nameof(waterIngress));
         Guard.InRange(floorWithoutIngress?.PartsPerMillion ?? 0, 0, 300_000, "mg/kg", nameof(floorWithoutIngress));
         WaterIngress = waterIngress;
@@ -83,5 +83,5 @@ public sealed class CleanupRunFacts
     public MassFraction? FloorWithoutIngress { get; }
 
     /// <summary>Time after the end at which to sample for rebound.</summary>
-    public Duration ReboundCheckAfter { get; }
+    public TimeSpan ReboundCheckAfter { get; }
 }

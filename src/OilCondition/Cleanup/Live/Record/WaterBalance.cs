@@ -9,7 +9,7 @@ internal sealed class WaterBalance
 {
     private readonly CleanupRunFacts facts;
 
-    public WaterBalance(CleanupStatus status, CleanupRunFacts facts, Duration length, DateTimeOffset end)
+    public WaterBalance(CleanupStatus status, CleanupRunFacts facts, TimeSpan length, DateTimeOffset end)
     {
         this.facts = facts;
         var curve = status.Curve;
@@ -77,9 +77,9 @@ internal sealed class WaterBalance
     private static Volume Litres(double kilograms) =>
         Volume.FromCubicMeters(kilograms / WaterContent.WaterDensity.KilogramsPerCubicMeter);
 
-    private static CleanupFigure<Volume> Stated(double perHour, Duration length, CleanupFigure<Volume> like)
+    private static CleanupFigure<Volume> Stated(double perHour, TimeSpan length, CleanupFigure<Volume> like)
     {
-        var litres = Litres(perHour * length.Hours);
+        var litres = Litres(perHour * length.TotalHours);
         return new CleanupFigure<Volume>(
             CleanupFigureOutcome.Known,
             like.Method,
@@ -93,9 +93,9 @@ internal sealed class WaterBalance
         );
     }
 
-    private static CleanupFigure<Volume> Over(CleanupFigure<MassFlow> ingress, Duration length)
+    private static CleanupFigure<Volume> Over(CleanupFigure<MassFlow> ingress, TimeSpan length)
     {
-        Volume? Of(bool has, MassFlow flow) => has ? Litres(flow.KilogramsPerHour * length.Hours) : null;
+        Volume? Of(bool has, MassFlow flow) => has ? Litres(flow.KilogramsPerHour * length.TotalHours) : null;
         return new CleanupFigure<Volume>(
             ingress.Outcome,
             ingress.Method,

@@ -56,7 +56,7 @@ public sealed record RunConditions
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public static RunConditions Of(PurificationPlan plan, Temperature processTemperature, Pressure chamberPressure)
     {
-        Guard.NotNull(plan, nameof(plan));
+        Guard.NotNull(plan);
         Guard.InRange(processTemperature.DegreesCelsius, 0.01, 150, "°C", nameof(processTemperature));
         Guard.InRange(chamberPressure.Pascals, 10, 110_000, "Pa", nameof(chamberPressure));
         var set = plan.Unit.Chamber;

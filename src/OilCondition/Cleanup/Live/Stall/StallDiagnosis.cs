@@ -72,11 +72,11 @@ public sealed class StallDiagnosis
         double confidence = 0.9
     )
     {
-        Guard.NotNull(curve, nameof(curve));
-        Guard.NotNull(planned, nameof(planned));
-        Guard.NotNull(conditions, nameof(conditions));
+        Guard.NotNull(curve);
+        Guard.NotNull(planned);
+        Guard.NotNull(conditions);
         var ppm = Guard.InRange(target.PartsPerMillion, 0, 300_000, "mg/kg", nameof(target));
-        var oneSided = 0.5 + Guard.OpenUnitInterval(confidence, nameof(confidence)) / 2;
+        var oneSided = 0.5 + Guard.OpenUnitInterval(confidence) / 2;
 
         if (IsSaturated(curve))
         {
