@@ -5,11 +5,57 @@ namespace OilCondition.Text;
 /// <summary>Numbers, moments and names as people and files read them, in the invariant culture.</summary>
 internal static class PlainText
 {
-    /// <summary>Three significant figures below a thousand, whole above.</summary>
-    public static string Number(double value) =>
-        Math.Abs(value) >= 1000
-            ? Math.Round(value).ToString("0", CultureInfo.InvariantCulture)
-            : value.ToString("G3", CultureInfo.InvariantCulture);
+    /// <summary>Three significant figures below a thousand, whole above; powers of ten only where digits would be a row of zeros.</summary>
+    public static string Number(double value) => Digits(value, 3);
+
+    /// <summary>
+    /// As many digits as an uncertainty bears: its first figure is the last one printed, so that 69.4 known to 7 reads 69. A figure without
+    /// an uncertainty has three.
+    /// </summary>
+    public static string Number(double value, double? uncertainty)
+    {
+        if (uncertainty is not > 0 || value == 0)
+        {
+            return Number(value);
+        }
+
+        var figures = Magnitude(value) - Magnitude(uncertainty.Value) + 1;
+        return Digits(value, Math.Max(1, Math.Min(3, figures)));
+    }
+
+    private static string Digits(double value, int figures)
+    {
+        if (value == 0 || !Guard.IsFinite(value))
+        {
+            return value.ToString("0", CultureInfo.InvariantCulture);
+        }
+
+        var magnitude = Magnitude(value);
+        if (magnitude is < -4 or > 12)
+        {
+            return value.ToString(
+                figures == 1 ? "0E0" : "0." + new string('#', figures - 1) + "E0",
+                CultureInfo.InvariantCulture
+            );
+        }
+
+        var decimals = figures - 1 - magnitude;
+        return decimals > 0
+            ? Math.Round(value, decimals).ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture)
+            : (figures >= 3 ? Math.Round(value) : Math.Round(value / Power(-decimals)) * Power(-decimals)).ToString(
+                "0",
+                CultureInfo.InvariantCulture
+            );
+    }
+
+    private static int Magnitude(double value)
+    {
+        var magnitude = (int)Math.Floor(Math.Log10(Math.Abs(value)));
+        // What rounds up to the next power of ten has its digits: 999.7 reads 1000.
+        return magnitude + (Math.Abs(value) / Math.Pow(10, magnitude) >= 9.995 ? 1 : 0);
+    }
+
+    private static double Power(int exponent) => Math.Pow(10, exponent);
 
     public static string Tenths(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
 
