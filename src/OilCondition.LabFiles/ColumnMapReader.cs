@@ -1,11 +1,10 @@
 using System.Globalization;
-using System.Text.Json;
 using OilCondition.Text;
 
 namespace OilCondition.LabFiles;
 
 /// <summary>Reads column maps and reports every fault with its place in the document.</summary>
-internal sealed class ColumnMapReader
+internal sealed class ColumnMapReader(MeasurandCatalog catalog)
 {
     private static readonly string[] Names =
     [
@@ -20,147 +19,55 @@ internal sealed class ColumnMapReader
         "note",
     ];
 
-    private readonly MeasurandCatalog catalog;
-    private readonly JsonFaults faults;
-
-    private ColumnMapReader(MeasurandCatalog catalog, JsonFaults faults)
-    {
-        this.catalog = catalog;
-        this.faults = faults;
-    }
-
     public static ColumnMap Read(string json, MeasurandCatalog catalog, ColumnMap? basis) =>
-        JsonFaults.Read(json, "column map", (root, faults) => new ColumnMapReader(catalog, faults).Map(root, basis));
+        JsonEntry.Read(json, "column map", root => new ColumnMapReader(catalog).Map(root, basis));
 
-    private ColumnMap? Map(JsonElement root, ColumnMap? basis)
+    private ColumnMap Map(JsonEntry root, ColumnMap? basis)
     {
-        if (root.ValueKind != JsonValueKind.Object)
-        {
-            faults.Add("$", "an object is expected.");
-            return null;
-        }
-
-        faults.Known(root, "$", Names);
-
-        List<LabColumn> columns = [];
-        if (root.TryGetProperty("columns", out var list))
-        {
-            if (list.ValueKind == JsonValueKind.Array)
-            {
-                columns.AddRange(
-                    list.EnumerateArray().Select((one, i) => Column(one, $"$.columns[{i}]")).OfType<LabColumn>()
-                );
-            }
-            else
-            {
-                faults.Add("$.columns", "a list is expected.");
-            }
-        }
-
+        root.Known(Names);
+        var columns = root.ListIfAny("columns", Column);
         return new ColumnMap(
-            Texts(root, "machine") ?? basis?.Machine ?? [],
-            Texts(root, "sampleNumber") ?? basis?.SampleNumber ?? [],
-            Texts(root, "takenAt") ?? basis?.TakenAt ?? [],
+            root.TextsIfAny("machine") ?? basis?.Machine ?? [],
+            root.TextsIfAny("sampleNumber") ?? basis?.SampleNumber ?? [],
+            root.TextsIfAny("takenAt") ?? basis?.TakenAt ?? [],
             [.. columns, .. basis?.Columns ?? []],
-            Texts(root, "dateFormats") ?? [],
+            root.TextsIfAny("dateFormats") ?? [],
             Offset(root),
             Character(root, "decimalSeparator", ".,") ?? '.',
             Character(root, "delimiter", ",;\t|")
         );
     }
 
-    private LabColumn? Column(JsonElement element, string path)
+    private LabColumn? Column(JsonEntry entry)
     {
-        if (element.ValueKind != JsonValueKind.Object)
+        entry.Known("names", "measurand", "unit", "detectionLimit", "method", "note");
+        var names = entry.TextsIfAny("names");
+        if (names is null && !entry.Has("names"))
         {
-            faults.Add(path, "an object is expected.");
-            return null;
+            entry.Fault("names", "a list of texts is expected.");
         }
 
-        var names = Texts(element, "names", path);
-        var id = Text(element, "measurand", path);
+        var id = entry.Text("measurand");
+        var detectionLimit = entry.NumberIfAny("detectionLimit");
         if (names is null || id is null)
         {
-            faults.Add(path, "'names' and 'measurand' are expected.");
             return null;
         }
 
         if (!catalog.TryFind(id, out var measurand))
         {
-            faults.Add($"{path}.measurand", $"'{id}' is not a known measurand; did you mean '{catalog.Nearest(id)}'?");
+            entry.Fault("measurand", $"'{id}' is not a known measurand; did you mean '{catalog.Nearest(id)}'?");
             return null;
         }
 
-        double? detectionLimit = null;
-        if (element.TryGetProperty("detectionLimit", out var limit))
-        {
-            if (limit.ValueKind == JsonValueKind.Number)
-            {
-                detectionLimit = limit.GetDouble();
-            }
-            else
-            {
-                faults.Add($"{path}.detectionLimit", "a number is expected.");
-            }
-        }
-
-        try
-        {
-            return new LabColumn(
-                names,
-                measurand!,
-                Text(element, "unit", path) ?? "",
-                detectionLimit,
-                Text(element, "method", path) ?? ""
-            );
-        }
-        catch (ArgumentException error)
-        {
-            faults.Add(path, error.Message.Split('\n')[0]);
-            return null;
-        }
+        return entry.Made(() =>
+            new LabColumn(names, measurand!, entry.TextOrEmpty("unit"), detectionLimit, entry.TextOrEmpty("method"))
+        );
     }
 
-    private IReadOnlyList<string>? Texts(JsonElement element, string name, string path = "$")
+    private static TimeSpan Offset(JsonEntry root)
     {
-        if (!element.TryGetProperty(name, out var list))
-        {
-            return null;
-        }
-
-        if (
-            list.ValueKind != JsonValueKind.Array
-            || list.GetArrayLength() == 0
-            || list.EnumerateArray().Any(one => one.ValueKind != JsonValueKind.String)
-        )
-        {
-            faults.Add($"{path}.{name}", "a list of texts is expected.");
-            return null;
-        }
-
-        return [.. list.EnumerateArray().Select(one => one.GetString()!)];
-    }
-
-    private string? Text(JsonElement element, string name, string path)
-    {
-        if (!element.TryGetProperty(name, out var text))
-        {
-            return null;
-        }
-
-        if (text.ValueKind == JsonValueKind.String)
-        {
-            return text.GetString();
-        }
-
-        faults.Add($"{path}.{name}", "a text is expected.");
-        return null;
-    }
-
-    private TimeSpan Offset(JsonElement root)
-    {
-        var text = Text(root, "offsetFromUtc", "$");
-        if (text is null)
+        if (!root.Has("offsetFromUtc") || root.Text("offsetFromUtc") is not { } text)
         {
             return TimeSpan.Zero;
         }
@@ -174,14 +81,13 @@ internal sealed class ColumnMapReader
             return text[0] == '-' ? -offset : offset;
         }
 
-        faults.Add("$.offsetFromUtc", $"'{text}'; expected is a form such as +01:00, up to 14 hours.");
+        root.Fault("offsetFromUtc", $"'{text}'; expected is a form such as +01:00, up to 14 hours.");
         return TimeSpan.Zero;
     }
 
-    private char? Character(JsonElement root, string name, string allowed)
+    private static char? Character(JsonEntry root, string name, string allowed)
     {
-        var text = Text(root, name, "$");
-        if (text is null)
+        if (!root.Has(name) || root.AnyText(name) is not { } text)
         {
             return null;
         }
@@ -191,7 +97,7 @@ internal sealed class ColumnMapReader
             return text[0];
         }
 
-        faults.Add($"$.{name}", $"'{text}'; allowed is one of '{allowed.Replace("\t", "tab")}'.");
+        root.Fault(name, $"'{text}'; allowed is one of '{allowed.Replace("\t", "tab")}'.");
         return null;
     }
 }

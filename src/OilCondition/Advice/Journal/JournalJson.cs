@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.Json;
 using OilCondition.Text;
 
 namespace OilCondition;
@@ -33,28 +32,16 @@ internal static class JournalJson
             json.WriteEndArray();
         });
 
-    public static IReadOnlyList<JournalEntry> Read(string text) => JsonFaults.Read(text, "journal", Entries);
+    public static IReadOnlyList<JournalEntry> Read(string text) =>
+        JsonEntry.Read(text, "journal", Entries, "an object with the list 'alerts' is expected.");
 
-    private static List<JournalEntry>? Entries(JsonElement root, JsonFaults faults)
+    private static IReadOnlyList<JournalEntry> Entries(JsonEntry root)
     {
-        if (
-            root.ValueKind != JsonValueKind.Object
-            || !root.TryGetProperty("alerts", out var list)
-            || list.ValueKind != JsonValueKind.Array
-        )
-        {
-            faults.Add("$", "an object with the list 'alerts' is expected.");
-            return null;
-        }
-
-        faults.Known(root, "$", "alerts");
-        var entries = list.EnumerateArray()
-            .Select((one, i) => Entry(one, $"$.alerts[{i}]", faults))
-            .OfType<JournalEntry>()
-            .ToList();
+        root.Known("alerts");
+        var entries = root.List("alerts", Entry);
         foreach (var twice in entries.GroupBy(entry => entry.Key, StringComparer.Ordinal).Where(g => g.Count() > 1))
         {
-            faults.Add("$.alerts", $"the key '{twice.Key}' is there more than once.");
+            root.Fault("alerts", $"the key '{twice.Key}' is there more than once.");
         }
 
         return entries;
@@ -63,39 +50,29 @@ internal static class JournalJson
     /// <summary>To the last tick: a journal that was read again must equal the one that was written.</summary>
     private static string Exact(DateTimeOffset at) => at.ToString(Form, CultureInfo.InvariantCulture);
 
-    private static JournalEntry? Entry(JsonElement element, string path, JsonFaults faults)
+    private static JournalEntry? Entry(JsonEntry json)
     {
-        if (element.ValueKind != JsonValueKind.Object)
-        {
-            faults.Add(path, "an object is expected.");
-            return null;
-        }
-
-        faults.Known(element, path, "key", "severity", "state", "raisedAt", "lastSeenAt", "clearedAt", "sentence");
-        var key = faults.Text(element, path, "key");
-        var severity = Word(element, path, "severity", faults, Severity.Information, Severity.Alert, Severity.Alarm);
-        var state = Word(
-            element,
-            path,
+        json.Known("key", "severity", "state", "raisedAt", "lastSeenAt", "clearedAt", "sentence");
+        var key = json.Text("key");
+        var severity = json.Word("severity", Severity.Information, Severity.Alert, Severity.Alarm);
+        var state = json.Word(
             "state",
-            faults,
             AlertState.UnacknowledgedActive,
             AlertState.AcknowledgedActive,
             AlertState.ReturnedUnacknowledged,
             AlertState.Normal
         );
-        var raisedAt = Moment(element, path, "raisedAt", faults);
-        var lastSeenAt = Moment(element, path, "lastSeenAt", faults);
-        var isCleared = element.TryGetProperty("clearedAt", out _);
-        var clearedAt = isCleared ? Moment(element, path, "clearedAt", faults) : null;
-        var sentence = faults.Text(element, path, "sentence");
+        var raisedAt = json.Moment("raisedAt");
+        var lastSeenAt = json.Moment("lastSeenAt");
+        var clearedAt = json.MomentIfAny("clearedAt");
+        var sentence = json.Text("sentence");
         if (
             key is null
             || severity is null
             || state is null
             || raisedAt is null
             || lastSeenAt is null
-            || (isCleared && clearedAt is null)
+            || json.Has("clearedAt") != clearedAt.HasValue
             || sentence is null
         )
         {
@@ -111,48 +88,13 @@ internal static class JournalJson
             clearedAt,
             sentence
         );
-        if (entry.IsActive == isCleared)
+        if (entry.IsActive == clearedAt.HasValue)
         {
-            faults.Add(
-                path,
+            json.Fault(
                 $"the state is '{PlainText.Kebab(entry.State)}', which {(entry.IsActive ? "has no" : "needs a")} 'clearedAt'."
             );
         }
 
         return entry;
-    }
-
-    private static T? Word<T>(JsonElement element, string path, string name, JsonFaults faults, params T[] values)
-        where T : struct, Enum
-    {
-        if (faults.Text(element, path, name) is not { } text)
-        {
-            return null;
-        }
-
-        foreach (var value in values.Where(value => PlainText.Kebab(value) == text))
-        {
-            return value;
-        }
-
-        var allowed = string.Join(", ", values.Select(value => PlainText.Kebab(value)));
-        faults.Add($"{path}.{name}", $"'{text}'; allowed: {allowed}.");
-        return null;
-    }
-
-    private static DateTimeOffset? Moment(JsonElement element, string path, string name, JsonFaults faults)
-    {
-        if (faults.Text(element, path, name) is not { } text)
-        {
-            return null;
-        }
-
-        if (DateTimeOffset.TryParseExact(text, Form, CultureInfo.InvariantCulture, DateTimeStyles.None, out var moment))
-        {
-            return moment;
-        }
-
-        faults.Add($"{path}.{name}", $"'{text}' is not a moment such as 2026-03-14T06:15:00+00:00.");
-        return null;
     }
 }

@@ -1,0 +1,326 @@
+using System.Globalization;
+using System.Text.Json;
+
+namespace OilCondition.Text;
+
+/// <summary>
+/// An object of a JSON document with its place in it. A field is asked for by its kind: text, number, word, moment, object or list. What is
+/// not as asked becomes a fault with its place, and the answer is null; reading goes on, so that all faults are named together.
+/// </summary>
+internal sealed class JsonEntry
+{
+    private const string MomentForm = "yyyy-MM-ddTHH:mm:ss.FFFFFFFzzz";
+
+    private static readonly JsonDocumentOptions Options = new()
+    {
+        CommentHandling = JsonCommentHandling.Skip,
+        AllowTrailingCommas = true,
+    };
+
+    private readonly JsonElement element;
+    private readonly List<string> faults;
+
+    private JsonEntry(JsonElement element, string path, List<string> faults)
+    {
+        this.element = element;
+        this.faults = faults;
+        Path = path;
+    }
+
+    /// <summary>Place in the document, <c>$</c> for its root.</summary>
+    public string Path { get; }
+
+    /// <summary>Names of the fields, in order.</summary>
+    public IEnumerable<string> Names => element.EnumerateObject().Select(one => one.Name);
+
+    /// <summary>Reads a document whose root is an object; one message names all its faults.</summary>
+    /// <param name="json">The text.</param>
+    /// <param name="what">What the text should be, such as 'limit set'.</param>
+    /// <param name="read">Reads the root; what it returns beside faults is not used.</param>
+    /// <param name="expected">What the root should be, for the fault.</param>
+    /// <exception cref="FormatException">The text is no JSON, or has faults.</exception>
+    public static T Read<T>(
+        string json,
+        string what,
+        Func<JsonEntry, T?> read,
+        string expected = "an object is expected."
+    )
+        where T : class
+    {
+        Guard.NotNull(json);
+        try
+        {
+            using var document = JsonDocument.Parse(json, Options);
+            var found = new List<string>();
+            var result =
+                document.RootElement.ValueKind == JsonValueKind.Object
+                    ? read(new JsonEntry(document.RootElement, "$", found))
+                    : null;
+            if (document.RootElement.ValueKind != JsonValueKind.Object)
+            {
+                found.Add($"$: {expected}");
+            }
+
+            return found.Count == 0 && result is not null
+                ? result
+                : throw new FormatException(
+                    $"The {what} has faults:" + string.Concat(found.Select(fault => "\n- " + fault))
+                );
+        }
+        catch (Exception error) when (error is JsonException or ArgumentException)
+        {
+            // An argument error is half of a surrogate pair in the text.
+            throw new FormatException($"The {what} is not JSON: {error.Message}", error);
+        }
+        catch (InvalidOperationException error)
+        {
+            // An escape such as \uD800 is JSON, but no text.
+            throw new FormatException($"The {what} has a text that is not Unicode: {error.Message}", error);
+        }
+    }
+
+    /// <summary>Names every field that nobody reads: a misspelt one must not be lost.</summary>
+    public void Known(params string[] names)
+    {
+        foreach (var name in Names.Where(name => !names.Contains(name, StringComparer.Ordinal)))
+        {
+            Fault(name, $"unknown; allowed: {string.Join(", ", names)}.");
+        }
+    }
+
+    /// <summary>Whether there is such a field.</summary>
+    public bool Has(string name) => element.TryGetProperty(name, out _);
+
+    /// <summary>A fault of this object as a whole.</summary>
+    public void Fault(string fault) => faults.Add($"{Path}: {fault}");
+
+    /// <summary>A fault of one of its fields.</summary>
+    public void Fault(string name, string fault) => faults.Add($"{Path}.{name}: {fault}");
+
+    /// <summary>A value whose making refuses bad arguments; the refusal becomes a fault of this object.</summary>
+    public T? Made<T>(Func<T> make)
+        where T : class
+    {
+        try
+        {
+            return make();
+        }
+        catch (ArgumentException error)
+        {
+            Fault(error.Message.Split('\n')[0]);
+            return null;
+        }
+    }
+
+    /// <summary>A text that must be there.</summary>
+    public string? Text(string name)
+    {
+        if (
+            element.TryGetProperty(name, out var field)
+            && field.ValueKind == JsonValueKind.String
+            && !string.IsNullOrWhiteSpace(field.GetString())
+        )
+        {
+            return field.GetString();
+        }
+
+        Fault(name, "a text is expected.");
+        return null;
+    }
+
+    /// <summary>A text that must be there, but may be blank.</summary>
+    public string? AnyText(string name)
+    {
+        if (element.TryGetProperty(name, out var field) && field.ValueKind == JsonValueKind.String)
+        {
+            return field.GetString();
+        }
+
+        Fault(name, "a text is expected.");
+        return null;
+    }
+
+    /// <summary>A text that may be left out: then, and with a fault, it is empty.</summary>
+    public string TextOrEmpty(string name) => Has(name) ? Text(name) ?? "" : "";
+
+    /// <summary>A number that must be there.</summary>
+    public double? Number(string name)
+    {
+        if (
+            element.TryGetProperty(name, out var field)
+            && field.ValueKind == JsonValueKind.Number
+            && field.TryGetDouble(out var value)
+            && Guard.IsFinite(value)
+        )
+        {
+            return value;
+        }
+
+        Fault(name, "a number is expected.");
+        return null;
+    }
+
+    /// <summary>A number that must be there, within a range.</summary>
+    public double? Number(string name, double lowest, double highest, string unit)
+    {
+        var value = Number(name);
+        if (value is null || (value >= lowest && value <= highest))
+        {
+            return value;
+        }
+
+        Fault(name, $"{Plain(value.Value)} {unit}; allowed: {Plain(lowest)} to {Plain(highest)} {unit}.");
+        return null;
+    }
+
+    /// <summary>A number that may be left out.</summary>
+    public double? NumberIfAny(string name) => Has(name) ? Number(name) : null;
+
+    /// <inheritdoc cref="Number(string, double, double, string)"/>
+    public double? NumberIfAny(string name, double lowest, double highest, string unit) =>
+        Has(name) ? Number(name, lowest, highest, unit) : null;
+
+    /// <summary>A whole number that may be left out.</summary>
+    public int? WholeIfAny(string name, int lowest, int highest)
+    {
+        var value = NumberIfAny(name);
+        if (value is null)
+        {
+            return null;
+        }
+
+        if (value >= lowest && value <= highest && Math.Floor(value.Value) == value)
+        {
+            return (int)value.Value;
+        }
+
+        Fault(name, $"{Plain(value.Value)}; allowed: a whole number from {lowest} to {highest}.");
+        return null;
+    }
+
+    /// <summary>One of the words that stand for members of an enumeration, such as <c>change-from-new</c>; it must be there.</summary>
+    /// <param name="name">The field.</param>
+    /// <param name="allowed">Members that may be named.</param>
+    public T? Word<T>(string name, params T[] allowed)
+        where T : struct, Enum
+    {
+        if (Text(name) is not { } text)
+        {
+            return null;
+        }
+
+        foreach (var value in allowed)
+        {
+            if (PlainText.Kebab(value) == text)
+            {
+                return value;
+            }
+        }
+
+        Fault(name, $"'{text}'; allowed: {string.Join(", ", allowed.Select(value => PlainText.Kebab(value)))}.");
+        return null;
+    }
+
+    /// <summary>A moment with its offset, such as <c>2026-03-14T06:15:00+00:00</c>, that must be there.</summary>
+    public DateTimeOffset? Moment(string name)
+    {
+        if (Text(name) is not { } text)
+        {
+            return null;
+        }
+
+        if (
+            DateTimeOffset.TryParseExact(
+                text,
+                MomentForm,
+                CultureInfo.InvariantCulture,
+                DateTimeStyles.None,
+                out var at
+            )
+        )
+        {
+            return at;
+        }
+
+        Fault(name, $"'{text}' is not a moment such as 2026-03-14T06:15:00+00:00.");
+        return null;
+    }
+
+    /// <summary>A moment that may be left out.</summary>
+    public DateTimeOffset? MomentIfAny(string name) => Has(name) ? Moment(name) : null;
+
+    /// <summary>An object that must be there.</summary>
+    /// <param name="name">The field.</param>
+    /// <param name="expected">What it should hold, for the fault.</param>
+    public JsonEntry? Object(string name, string expected = "an object is expected.")
+    {
+        if (element.TryGetProperty(name, out var field) && field.ValueKind == JsonValueKind.Object)
+        {
+            return new JsonEntry(field, $"{Path}.{name}", faults);
+        }
+
+        Fault(name, expected);
+        return null;
+    }
+
+    /// <summary>An object that may be left out.</summary>
+    public JsonEntry? ObjectIfAny(string name, string expected = "an object is expected.") =>
+        Has(name) ? Object(name, expected) : null;
+
+    /// <summary>A list of objects that must be there; what an object was not read to is left out, with its fault.</summary>
+    public IReadOnlyList<T> List<T>(string name, Func<JsonEntry, T?> read)
+        where T : class
+    {
+        if (!element.TryGetProperty(name, out var list) || list.ValueKind != JsonValueKind.Array)
+        {
+            Fault(name, "a list is expected.");
+            return [];
+        }
+
+        var items = new List<T>();
+        foreach (var (item, i) in list.EnumerateArray().Select((item, i) => (item, i)))
+        {
+            var entry = new JsonEntry(item, $"{Path}.{name}[{i}]", faults);
+            if (item.ValueKind != JsonValueKind.Object)
+            {
+                entry.Fault("an object is expected.");
+            }
+            else if (read(entry) is { } one)
+            {
+                items.Add(one);
+            }
+        }
+
+        return items;
+    }
+
+    /// <summary>A list that may be left out.</summary>
+    public IReadOnlyList<T> ListIfAny<T>(string name, Func<JsonEntry, T?> read)
+        where T : class => Has(name) ? List(name, read) : [];
+
+    /// <summary>A list of texts that may be left out, with at least one in it.</summary>
+    public IReadOnlyList<string>? TextsIfAny(string name)
+    {
+        if (!element.TryGetProperty(name, out var list))
+        {
+            return null;
+        }
+
+        if (
+            list.ValueKind == JsonValueKind.Array
+            && list.GetArrayLength() > 0
+            && list.EnumerateArray().All(one => one.ValueKind == JsonValueKind.String)
+        )
+        {
+            return [.. list.EnumerateArray().Select(one => one.GetString()!)];
+        }
+
+        Fault(name, "a list of texts is expected.");
+        return null;
+    }
+
+    /// <summary>Whether nothing has been found wrong so far, in the whole document.</summary>
+    public bool IsFaultless => faults.Count == 0;
+
+    private static string Plain(double value) => value.ToString("G7", CultureInfo.InvariantCulture);
+}
