@@ -33,7 +33,7 @@ if (args.Length > 0)
     Console.Error.WriteLine("usage: HarrowPoint [generate FOLDER | redraw COUNT]");
     return 2;
 }
-var station = Station.Read(data);
+var station = StationRecords.Read(data);
 var output = Path.GetFullPath(Path.Combine("artifacts", "harrow-point"));
 Directory.CreateDirectory(output);
 
@@ -43,6 +43,13 @@ Console.WriteLine(
     $"Read: {station.Machines.Sum(one => one.History.Samples.Count)} samples and "
         + $"{station.Machines.Sum(one => one.History.SensorReadings.Count)} sensor readings of {station.Machines.Count} machines."
 );
+Console.WriteLine("At hand to treat oil with:");
+foreach (var equipment in station.Station.Equipment)
+{
+    var where = equipment.ConnectsTo.Count == 0 ? "any machine" : string.Join(", ", equipment.ConnectsTo);
+    Console.WriteLine($"  {equipment}, for {where}");
+}
+
 Console.WriteLine($"Not taken over, each with its place and reason ({station.Problems.Count}):");
 foreach (var problem in station.Problems)
 {

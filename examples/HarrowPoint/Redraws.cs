@@ -23,7 +23,7 @@ public sealed class Redraws
                 .Select(seed =>
                 {
                     var files = StationGenerator.Generate(seed);
-                    var station = Station.Read(name =>
+                    var station = StationRecords.Read(name =>
                         files.TryGetValue(name, out var text)
                             ? text.TrimStart('\uFEFF')
                             : File.ReadAllText(Path.Combine(folder, name))

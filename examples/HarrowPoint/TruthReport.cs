@@ -11,7 +11,7 @@ public static class TruthReport
     public static void Write(
         TextWriter to,
         Truth truth,
-        Station station,
+        StationRecords station,
         IReadOnlyList<ConditionAssessment> assessments
     )
     {
@@ -73,7 +73,7 @@ public static class TruthReport
     }
 
     /// <summary>What would have been said during the finished run, from what was known at that hour.</summary>
-    private static void Replay(TextWriter to, Station station, CleanupTruth truth, int hour)
+    private static void Replay(TextWriter to, StationRecords station, CleanupTruth truth, int hour)
     {
         var (history, limits) = station.Machines.Single(one => one.History.Machine.Id == "HP-TGB1");
         var assessment = ConditionAssessor.Assess(

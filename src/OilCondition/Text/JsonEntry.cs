@@ -19,11 +19,13 @@ internal sealed class JsonEntry
 
     private readonly JsonElement element;
     private readonly List<string> faults;
+    private readonly int faultsBefore;
 
     private JsonEntry(JsonElement element, string path, List<string> faults)
     {
         this.element = element;
         this.faults = faults;
+        faultsBefore = faults.Count;
         Path = path;
     }
 
@@ -98,7 +100,7 @@ internal sealed class JsonEntry
     public void Fault(string name, string fault) => faults.Add($"{Path}.{name}: {fault}");
 
     /// <summary>A value whose making refuses bad arguments; the refusal becomes a fault of this object.</summary>
-    public T? Made<T>(Func<T> make)
+    public T? Made<T>(Func<T?> make)
         where T : class
     {
         try
@@ -198,6 +200,23 @@ internal sealed class JsonEntry
         return null;
     }
 
+    /// <summary>True or false, which may be left out.</summary>
+    public bool? FlagIfAny(string name)
+    {
+        if (!element.TryGetProperty(name, out var field))
+        {
+            return null;
+        }
+
+        if (field.ValueKind is JsonValueKind.True or JsonValueKind.False)
+        {
+            return field.GetBoolean();
+        }
+
+        Fault(name, "true or false is expected.");
+        return null;
+    }
+
     /// <summary>One of the words that stand for members of an enumeration, such as <c>change-from-new</c>; it must be there.</summary>
     /// <param name="name">The field.</param>
     /// <param name="allowed">Members that may be named.</param>
@@ -221,7 +240,7 @@ internal sealed class JsonEntry
         return null;
     }
 
-    /// <summary>A moment with its offset, such as <c>2026-03-14T06:15:00+00:00</c>, that must be there.</summary>
+    /// <summary>A moment with its offset, such as <c>2026-03-14T06:15:00+01:00</c> or <c>…Z</c>, that must be there.</summary>
     public DateTimeOffset? Moment(string name)
     {
         if (Text(name) is not { } text)
@@ -229,9 +248,12 @@ internal sealed class JsonEntry
             return null;
         }
 
+        var written = text.EndsWith("Z", StringComparison.Ordinal)
+            ? text.Substring(0, text.Length - 1) + "+00:00"
+            : text;
         if (
             DateTimeOffset.TryParseExact(
-                text,
+                written,
                 MomentForm,
                 CultureInfo.InvariantCulture,
                 DateTimeStyles.None,
@@ -319,8 +341,24 @@ internal sealed class JsonEntry
         return null;
     }
 
-    /// <summary>Whether nothing has been found wrong so far, in the whole document.</summary>
-    public bool IsFaultless => faults.Count == 0;
+    /// <summary>Whether nothing has been found wrong since the reading of this object began.</summary>
+    public bool IsFaultless => faults.Count == faultsBefore;
+
+    /// <summary>
+    /// A field of each object in a list, as far as it is a text: what the list names, be it read or not, so that one fault does not make others.
+    /// </summary>
+    public IReadOnlyCollection<string> NamesIn(string list, string field) =>
+        element.TryGetProperty(list, out var items) && items.ValueKind == JsonValueKind.Array
+            ?
+            [
+                .. items
+                    .EnumerateArray()
+                    .Where(item => item.ValueKind == JsonValueKind.Object)
+                    .Select(item => item.TryGetProperty(field, out var name) ? name : default)
+                    .Where(name => name.ValueKind == JsonValueKind.String)
+                    .Select(name => name.GetString()!),
+            ]
+            : [];
 
     private static string Plain(double value) => value.ToString("G7", CultureInfo.InvariantCulture);
 }

@@ -8,7 +8,7 @@ namespace OilCondition.Tests.Examples;
 public class FirstCallTests
 {
     private static readonly string Data = RepositoryFiles.PathOf("examples", "HarrowPoint", "Data");
-    private static readonly Station TheStation = Station.Read(Data);
+    private static readonly StationRecords TheStation = StationRecords.Read(Data);
 
     [Theory]
     [InlineData("Integrator.cs")]

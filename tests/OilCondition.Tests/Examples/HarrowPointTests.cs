@@ -9,7 +9,7 @@ namespace OilCondition.Tests.Examples;
 public class HarrowPointTests
 {
     private static readonly string Data = RepositoryFiles.PathOf("examples", "HarrowPoint", "Data");
-    private static readonly Station TheStation = Station.Read(Data);
+    private static readonly StationRecords TheStation = StationRecords.Read(Data);
     private static readonly Truth TheTruth = Truth.Read(Path.Combine(Data, "truth.json"));
 
     private static ConditionAssessment Assess(string id)

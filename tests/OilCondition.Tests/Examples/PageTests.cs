@@ -18,7 +18,7 @@ namespace OilCondition.Tests.Examples;
 /// <summary>The first calls of the pages in docs are these, and they do what they say. (Cleanup and cleanliness have tests of their own.)</summary>
 public partial class PageTests
 {
-    private static readonly Station TheStation = Station.Read(
+    private static readonly StationRecords TheStation = StationRecords.Read(
         RepositoryFiles.PathOf("examples", "HarrowPoint", "Data")
     );
 

@@ -1,0 +1,248 @@
+using OilCondition.Text;
+using OilCondition.Treatment;
+using OilCondition.Water;
+using UnitsNet;
+
+namespace OilCondition;
+
+/// <summary>Reads the equipment of a station file: one field a figure, its unit in its name.</summary>
+internal static class EquipmentReader
+{
+    private const string DrainAndRefillWord = "drain-and-refill";
+
+    private static readonly Dictionary<string, Func<JsonEntry, ITreatment?>> Kinds = new(StringComparer.Ordinal)
+    {
+        ["vacuum-dehydration"] = Vacuum,
+        ["fine-filtration"] = Filtration,
+        ["coalescer"] = Coalescing,
+        ["water-absorbing-elements"] = Absorbing,
+        ["centrifuge"] = Spinning,
+        ["settling-and-draining"] = Settling,
+        ["head-space-purge"] = Purge,
+        [DrainAndRefillWord] = Refill,
+    };
+
+    public static StationEquipment? Read(JsonEntry entry)
+    {
+        var id = entry.Text("id");
+        var name = entry.Text("name");
+        var kind = entry.Text("kind");
+        var connects = entry.TextsIfAny("connectsTo") ?? [];
+        if (kind is null)
+        {
+            return null;
+        }
+
+        if (!Kinds.TryGetValue(kind, out var read))
+        {
+            entry.Fault("kind", $"'{kind}'; allowed: {string.Join(", ", Kinds.Keys)}.");
+            return null;
+        }
+
+        var treatment = read(entry);
+        return id is null || name is null || treatment is null
+            ? null
+            : new StationEquipment(id, name, treatment, connects);
+    }
+
+    private static void Known(JsonEntry entry, params string[] names) =>
+        entry.Known(["id", "name", "kind", "connectsTo", "note", .. names]);
+
+    private static VacuumDehydration? Vacuum(JsonEntry entry)
+    {
+        Known(
+            entry,
+            "flowLitresPerMinute",
+            "highestViscosityCentistokes",
+            "startViscosityCentistokes",
+            "heaterKilowatts",
+            "motorKilowatts",
+            "processCelsius",
+            "highestCelsius",
+            "chamberMillibar",
+            "dryAirKilogramsPerHour",
+            "pumpCubicMetresPerHour",
+            "condenserCelsius",
+            "removalPerPass",
+            "filter"
+        );
+        var pump = EquipmentParts.Pump(entry);
+        var process = entry.Number("processCelsius");
+        var chamber = EquipmentParts.Chamber(entry);
+        var removal = entry.Number("removalPerPass");
+        var heater = entry.NumberIfAny("heaterKilowatts") ?? 0;
+        var motor = entry.NumberIfAny("motorKilowatts") ?? 0;
+        var highest = entry.NumberIfAny("highestCelsius");
+        var start = entry.NumberIfAny("startViscosityCentistokes");
+        var filter = EquipmentParts.Filter(entry);
+        return pump is null || process is null || chamber is null || removal is null
+            ? null
+            : entry.Made(() =>
+                new VacuumDehydration(
+                    new PurificationUnit(
+                        pump,
+                        Power.FromKilowatts(heater),
+                        Temperature.FromDegreesCelsius(process.Value),
+                        chamber,
+                        Ratio.FromDecimalFractions(removal.Value),
+                        filter,
+                        Power.FromKilowatts(motor),
+                        highest is { } hot ? Temperature.FromDegreesCelsius(hot) : null,
+                        start is { } thick ? KinematicViscosity.FromCentistokes(thick) : null
+                    )
+                )
+            );
+    }
+
+    private static FineFiltration? Filtration(JsonEntry entry)
+    {
+        Known(entry, [.. EquipmentParts.LoopFields, "filter", "elements"]);
+        var loop = EquipmentParts.Loop(entry);
+        var filter = EquipmentParts.Filter(entry);
+        var elements = entry.WholeIfAny("elements", 0, 10_000) ?? 1;
+        if (filter is null)
+        {
+            entry.Fault("filter", "an object with 'beta4', 'beta6' and 'beta14' is expected.");
+        }
+
+        return loop is null || filter is null ? null : entry.Made(() => new FineFiltration(loop, filter, elements));
+    }
+
+    private static Coalescer? Coalescing(JsonEntry entry)
+    {
+        Known(entry, [.. EquipmentParts.LoopFields, "removalPerPass", "elements"]);
+        var loop = EquipmentParts.Loop(entry);
+        var removal = entry.Number("removalPerPass");
+        var elements = entry.WholeIfAny("elements", 0, 10_000) ?? 1;
+        return loop is null || removal is null
+            ? null
+            : entry.Made(() => new Coalescer(loop, Ratio.FromDecimalFractions(removal.Value), elements));
+    }
+
+    private static WaterAbsorbingElements? Absorbing(JsonEntry entry)
+    {
+        Known(entry, [.. EquipmentParts.LoopFields, "removalPerPass", "elementLitres"]);
+        var loop = EquipmentParts.Loop(entry);
+        var removal = entry.Number("removalPerPass");
+        var litres = entry.Number("elementLitres");
+        return loop is null || removal is null || litres is null
+            ? null
+            : entry.Made(() =>
+                new WaterAbsorbingElements(
+                    loop,
+                    Ratio.FromDecimalFractions(removal.Value),
+                    Volume.FromLiters(litres.Value)
+                )
+            );
+    }
+
+    private static Centrifuge? Spinning(JsonEntry entry)
+    {
+        Known(
+            entry,
+            [
+                .. EquipmentParts.LoopFields,
+                "equivalentSquareMetres",
+                "dropletMicrometres",
+                "emulsionMicrometres",
+                "particleKilogramsPerCubicMetre",
+            ]
+        );
+        var loop = EquipmentParts.Loop(entry);
+        var area = entry.Number("equivalentSquareMetres");
+        var droplet = entry.Number("dropletMicrometres");
+        var emulsion = entry.Number("emulsionMicrometres");
+        var density = EquipmentParts.Particles(entry);
+        return loop is null || area is null || droplet is null || emulsion is null
+            ? null
+            : entry.Made(() =>
+                new Centrifuge(
+                    loop,
+                    Area.FromSquareMeters(area.Value),
+                    Length.FromMicrometers(droplet.Value),
+                    Length.FromMicrometers(emulsion.Value),
+                    density
+                )
+            );
+    }
+
+    private static SettlingAndDraining? Settling(JsonEntry entry)
+    {
+        Known(entry, "heightMetres", "dropletMicrometres", "celsius", "particleKilogramsPerCubicMetre");
+        var height = entry.Number("heightMetres");
+        var droplet = entry.Number("dropletMicrometres");
+        var celsius = entry.NumberIfAny("celsius");
+        var density = EquipmentParts.Particles(entry);
+        return height is null || droplet is null
+            ? null
+            : entry.Made(() =>
+                new SettlingAndDraining(
+                    Length.FromMeters(height.Value),
+                    Length.FromMicrometers(droplet.Value),
+                    celsius is { } stated ? Temperature.FromDegreesCelsius(stated) : null,
+                    density
+                )
+            );
+    }
+
+    private static HeadSpacePurge? Purge(JsonEntry entry)
+    {
+        Known(
+            entry,
+            "dryAirKilogramsPerHour",
+            "airCelsius",
+            "dewPointCelsius",
+            "atmosphereMillibar",
+            "approach",
+            "motorKilowatts"
+        );
+        var flow = entry.Number("dryAirKilogramsPerHour");
+        var air = entry.Number("airCelsius");
+        var dewPoint = entry.Number("dewPointCelsius");
+        var atmosphere = entry.NumberIfAny("atmosphereMillibar") ?? 1013.25;
+        var approach = entry.Number("approach");
+        var motor = entry.NumberIfAny("motorKilowatts") ?? 0;
+        return flow is null || air is null || dewPoint is null || approach is null
+            ? null
+            : entry.Made(() =>
+                new HeadSpacePurge(
+                    MassFlow.FromKilogramsPerHour(flow.Value),
+                    HumidAir.FromDewPoint(
+                        Temperature.FromDegreesCelsius(air.Value),
+                        Temperature.FromDegreesCelsius(dewPoint.Value)
+                    ),
+                    Pressure.FromMillibars(atmosphere),
+                    Ratio.FromDecimalFractions(approach.Value),
+                    Power.FromKilowatts(motor)
+                )
+            );
+    }
+
+    private static DrainAndRefill? Refill(JsonEntry entry)
+    {
+        Known(
+            entry,
+            "heel",
+            "newWaterMgPerKg",
+            "newParticlesPerMillilitre",
+            "transferLitresPerMinute",
+            "motorKilowatts"
+        );
+        var heel = entry.Number("heel");
+        var water = entry.Number("newWaterMgPerKg");
+        var particles = EquipmentParts.Counts(entry);
+        var flow = entry.Number("transferLitresPerMinute");
+        var motor = entry.NumberIfAny("motorKilowatts") ?? 0;
+        return heel is null || water is null || particles is null || flow is null
+            ? null
+            : entry.Made(() =>
+                new DrainAndRefill(
+                    Ratio.FromDecimalFractions(heel.Value),
+                    MassFraction.FromPartsPerMillion(water.Value),
+                    particles,
+                    VolumeFlow.FromLitersPerMinute(flow.Value),
+                    Power.FromKilowatts(motor)
+                )
+            );
+    }
+}

@@ -1,0 +1,72 @@
+using OilCondition.Limits;
+using OilCondition.Text;
+
+namespace OilCondition;
+
+/// <summary>Reads station files and reports every fault with its place in the document.</summary>
+internal static class StationReader
+{
+    public static Station Read(
+        string json,
+        IReadOnlyDictionary<string, LimitSet>? limitSets,
+        MeasurandCatalog catalog
+    ) =>
+        JsonEntry.Read(
+            json,
+            "station file",
+            root => Of(root, limitSets ?? new Dictionary<string, LimitSet>(StringComparer.Ordinal), catalog),
+            "an object with 'name', 'oils' and 'machines' is expected."
+        );
+
+    private static Station? Of(
+        JsonEntry root,
+        IReadOnlyDictionary<string, LimitSet> limitSets,
+        MeasurandCatalog catalog
+    )
+    {
+        root.Known("name", "note", "asOf", "oils", "limitSets", "machines", "events", "equipment");
+        var name = root.Text("name");
+        var note = root.TextOrEmpty("note");
+        var asOf = root.MomentIfAny("asOf");
+        var oils = Unique(root, "oils", new OilReader(catalog).Read, oil => oil.Id);
+        var sets = root.ListIfAny("limitSets", entry => LimitSetReader.Read(entry, catalog));
+        var events = root.ListIfAny("events", new EventReader(catalog).Read);
+        var machines = Unique(
+            root,
+            "machines",
+            new MachineReader(root, oils, limitSets, sets, events).Read,
+            machine => machine.Machine.Id
+        );
+        var equipment = root.Has("equipment") ? Unique(root, "equipment", EquipmentReader.Read, one => one.Id) : [];
+        NamesOnlyMachines(root, "events", events.Select(one => one.Machine));
+        NamesOnlyMachines(root, "equipment", equipment.SelectMany(one => one.ConnectsTo));
+        return root.IsFaultless ? new Station(name!, note, asOf, machines, equipment) : null;
+    }
+
+    private static IReadOnlyList<T> Unique<T>(
+        JsonEntry root,
+        string name,
+        Func<JsonEntry, T?> read,
+        Func<T, string> idOf
+    )
+        where T : class
+    {
+        var items = root.List(name, read);
+        foreach (var twice in items.GroupBy(idOf, StringComparer.Ordinal).Where(group => group.Count() > 1))
+        {
+            root.Fault(name, $"the id '{twice.Key}' is there more than once.");
+        }
+
+        return items;
+    }
+
+    /// <summary>An event or a unit of a machine that is not there would be lost.</summary>
+    private static void NamesOnlyMachines(JsonEntry root, string field, IEnumerable<string> ids)
+    {
+        var known = root.NamesIn("machines", "id");
+        foreach (var id in ids.Distinct(StringComparer.Ordinal).Where(id => !known.Contains(id)))
+        {
+            root.Fault(field, $"'{id}' is not the id of a machine; there are: {string.Join(", ", known)}.");
+        }
+    }
+}

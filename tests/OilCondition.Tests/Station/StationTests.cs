@@ -1,0 +1,249 @@
+using CsCheck;
+using OilCondition.Tests.Properties;
+using OilCondition.Treatment;
+
+namespace OilCondition.Tests.StationFiles;
+
+/// <summary>A station file is read as it is, every fault is named with its place, and nothing is lost. The station is invented.</summary>
+public class StationTests
+{
+    private const string Whole = """
+        {
+          "name": "invented plant",
+          "note": "no plant data",
+          "asOf": "2026-01-31T06:00:00Z",
+          "oils": [
+            { "id": "t46", "name": "invented VG 46", "highestCelsius": 80, "hasDetergents": false,
+              "new": { "viscosity-40c": 46, "viscosity-100c": 6.8, "density-15c": 870 },
+              "saturation": { "points": [ { "celsius": 20, "mgPerKg": 90 }, { "celsius": 60, "mgPerKg": 330 } ],
+                              "source": { "kind": "user-data", "text": "invented" } } },
+            { "id": "g320", "name": "invented VG 320",
+              "saturation": { "a": 7.0, "bKelvin": 1500, "lowestCelsius": 10, "highestCelsius": 80,
+                              "source": { "kind": "from-memory", "text": "invented" } } }
+          ],
+          "limitSets": [
+            { "name": "own", "limits": [
+              { "measurand": "water-content", "kind": "absolute", "upper": { "alert": 200, "alarm": 500 },
+                "source": { "kind": "user-data", "text": "invented" } } ] }
+          ],
+          "machines": [
+            { "id": "M1", "name": "bearing", "oil": "t46", "oilLitres": 1800, "runningCelsius": 48, "standstillCelsius": 14,
+              "limits": "own", "sensorLogs": ["m1.csv"],
+              "tank": { "ambientCelsius": 15, "lossWattPerKelvin": 60, "waterIngressGramsPerHour": 10, "highestCelsius": 90, "steelKilojoulePerKelvin": 500 } },
+            { "id": "M2", "name": "gearbox", "oil": "g320", "oilLitres": 240, "runningCelsius": 57, "standstillCelsius": 6, "limits": "outer" }
+          ],
+          "events": [
+            { "machine": "M1", "kind": "oil-change", "at": "2024-05-14T08:00:00+02:00" },
+            { "machine": "M1", "kind": "top-up", "at": "2025-03-18T09:00:00Z", "litres": 60 },
+            { "machine": "M2", "kind": "vacuum-dehydration", "at": "2025-12-10T06:00:00Z", "endedAt": "2025-12-12T18:00:00Z",
+              "measurand": "water-content", "target": 0.006, "unit": "%" }
+          ],
+          "equipment": [
+            { "id": "V", "name": "unit", "kind": "vacuum-dehydration", "flowLitresPerMinute": 25, "highestViscosityCentistokes": 300,
+              "startViscosityCentistokes": 900, "heaterKilowatts": 12, "motorKilowatts": 4, "processCelsius": 65, "highestCelsius": 90,
+              "chamberMillibar": 60, "dryAirKilogramsPerHour": 0.5, "pumpCubicMetresPerHour": 200, "condenserCelsius": 15,
+              "removalPerPass": 0.6, "filter": { "beta4": 75, "beta6": 200, "beta14": 1000 } },
+            { "id": "F", "name": "loop", "kind": "fine-filtration", "flowLitresPerMinute": 20, "highestViscosityCentistokes": 400,
+              "workingCelsius": 40, "heaterKilowatts": 3, "motorKilowatts": 1, "filter": { "beta4": 75, "beta6": 200, "beta14": 1000 },
+              "elements": 2, "connectsTo": ["M1"] },
+            { "id": "C", "name": "coalescer", "kind": "coalescer", "flowLitresPerMinute": 20, "highestViscosityCentistokes": 400,
+              "removalPerPass": 0.8, "elements": 2 },
+            { "id": "A", "name": "elements", "kind": "water-absorbing-elements", "flowLitresPerMinute": 20,
+              "highestViscosityCentistokes": 400, "removalPerPass": 0.5, "elementLitres": 0.4 },
+            { "id": "Z", "name": "centrifuge", "kind": "centrifuge", "flowLitresPerMinute": 20, "highestViscosityCentistokes": 400,
+              "equivalentSquareMetres": 2000, "dropletMicrometres": 30, "emulsionMicrometres": 2, "particleKilogramsPerCubicMetre": 2650 },
+            { "id": "S", "name": "settling tank", "kind": "settling-and-draining", "heightMetres": 1.2, "dropletMicrometres": 50, "celsius": 40 },
+            { "id": "P", "name": "purge", "kind": "head-space-purge", "dryAirKilogramsPerHour": 20, "airCelsius": 20,
+              "dewPointCelsius": -40, "atmosphereMillibar": 1000, "approach": 0.3, "motorKilowatts": 0.2 },
+            { "id": "D", "name": "drums", "kind": "drain-and-refill", "heel": 0.05, "newWaterMgPerKg": 60,
+              "newParticlesPerMillilitre": { "at4": 2500, "at6": 640, "at14": 40 }, "transferLitresPerMinute": 40 }
+          ]
+        }
+        """;
+
+    private static readonly Dictionary<string, LimitSet> Outer = new()
+    {
+        ["outer"] = LimitSet.Parse(
+            """
+            { "name": "a file of its own", "limits": [ { "measurand": "iron", "kind": "absolute", "upper": { "alert": 50 },
+              "source": { "kind": "user-data", "text": "invented" } } ] }
+            """
+        ),
+    };
+
+    [Fact]
+    public void Machines_come_with_their_oil_temperatures_limits_events_and_tank()
+    {
+        var station = Station.Parse(Whole, Outer);
+
+        station.Name.ShouldBe("invented plant");
+        station.AsOf.ShouldBe(new DateTimeOffset(2026, 1, 31, 6, 0, 0, TimeSpan.Zero));
+        station.TryMachine("M1", out var bearing).ShouldBeTrue();
+        bearing.Machine.ChargeVolume.Liters.ShouldBe(1800);
+        bearing.Machine.RunningTemperature.DegreesCelsius.ShouldBe(48, 1e-9);
+        bearing.Machine.StandstillTemperature.DegreesCelsius.ShouldBe(14, 1e-9);
+        bearing
+            .Machine.Oil.SaturationCurve!.SaturationAt(UnitsNet.Temperature.FromDegreesCelsius(60))
+            .Content.PartsPerMillion.ShouldBe(330, 1e-6);
+        bearing.Limits!.Name.ShouldBe("own");
+        bearing.SensorLogs.ShouldBe(["m1.csv"]);
+        bearing.Tank!.LossWattPerKelvin.ShouldBe(60);
+        bearing.Tank.WaterIngress.GramsPerHour.ShouldBe(10, 1e-9);
+        bearing
+            .TreatedOil!.ViscosityLine.ViscosityAt(UnitsNet.Temperature.FromDegreesCelsius(100))
+            .Viscosity.Centistokes.ShouldBe(6.8, 1e-6);
+        bearing.Events.Select(one => one.GetType()).ShouldBe([typeof(OilChange), typeof(TopUp)]);
+        bearing.Events[0].At.ShouldBe(new DateTimeOffset(2024, 5, 14, 6, 0, 0, TimeSpan.Zero));
+
+        station.TryMachine("M2", out var gearbox).ShouldBeTrue();
+        gearbox.Limits!.Name.ShouldBe("a file of its own");
+        gearbox.TreatedOil.ShouldBeNull();
+        gearbox.Tank.ShouldBeNull();
+        // 0.006 % is 60 mg/kg.
+        gearbox.Events.ShouldHaveSingleItem().ShouldBeOfType<TreatmentRun>().Target.ShouldBe(60, 1e-9);
+    }
+
+    [Fact]
+    public void Equipment_of_every_kind_is_read()
+    {
+        var equipment = Station.Parse(Whole, Outer).Equipment;
+
+        equipment
+            .Select(one => one.Treatment.GetType())
+            .ShouldBe([
+                typeof(VacuumDehydration),
+                typeof(FineFiltration),
+                typeof(Coalescer),
+                typeof(WaterAbsorbingElements),
+                typeof(Centrifuge),
+                typeof(SettlingAndDraining),
+                typeof(HeadSpacePurge),
+                typeof(DrainAndRefill),
+            ]);
+        var unit = equipment[0].Treatment.ShouldBeOfType<VacuumDehydration>().Unit;
+        unit.HeaterPower.Kilowatts.ShouldBe(12);
+        unit.Chamber.AbsolutePressure.Millibars.ShouldBe(60, 1e-9);
+        unit.Chamber.PumpCapacity!.Value.CubicMetersPerHour.ShouldBe(200, 1e-9);
+        unit.StartViscosity!.Value.Centistokes.ShouldBe(900, 1e-9);
+        unit.Filter!.At6.Value.ShouldBe(200);
+    }
+
+    [Fact]
+    public void Equipment_fits_where_the_file_says()
+    {
+        var station = Station.Parse(Whole, Outer);
+        var (unit, loop) = (station.Equipment[0], station.Equipment[1]);
+
+        unit.FitsOn(station.Machines[1].Machine).ShouldBeTrue();
+        loop.FitsOn(station.Machines[0].Machine).ShouldBeTrue();
+        loop.FitsOn(station.Machines[1].Machine).ShouldBeFalse();
+    }
+
+    [Fact]
+    public void A_history_has_the_events_of_the_file()
+    {
+        var machine = Station.Parse(Whole, Outer).Machines[0];
+        var sample = new OilSample(
+            "1",
+            new DateTimeOffset(2025, 6, 1, 0, 0, 0, TimeSpan.Zero),
+            new Dictionary<Measurand, Reading> { [Measurands.WaterContent] = new(80) }
+        );
+
+        var history = machine.History([sample], []);
+
+        history.Events.Count.ShouldBe(2);
+        history.ChargeAt(sample.TakenAt).Since.ShouldBe(machine.Events[0].At);
+    }
+
+    [Fact]
+    public void All_faults_are_named_together_each_with_its_place()
+    {
+        var broken = Whole
+            .Replace("\"oilLitres\": 1800", "\"oilLitres\": -1")
+            .Replace("\"oil\": \"g320\"", "\"oil\": \"g32\"")
+            .Replace("\"litres\": 60", "\"liters\": 60")
+            .Replace("2024-05-14T08:00:00+02:00", "14.05.2024")
+            .Replace("\"measurand\": \"water-content\", \"target\"", "\"measurand\": \"water\", \"target\"")
+            .Replace("\"density-15c\": 870", "\"density-15c\": 8.7")
+            .Replace("\"kind\": \"coalescer\"", "\"kind\": \"coalesce\"")
+            .Replace("\"chamberMillibar\": 60", "\"chamberMillibar\": 60000")
+            .Replace("\"limits\": \"outer\"", "\"limits\": \"outside\"")
+            .Replace("\"ambientCelsius\": 15", "\"ambientCelsius\": 150");
+
+        var message = Should.Throw<FormatException>(() => Station.Parse(broken, Outer)).Message;
+
+        message.ShouldStartWith("The station file has faults:");
+        foreach (
+            var place in new[]
+            {
+                "$.machines[0]: chargeVolume is -1 L",
+                "$.machines[1].oil: 'g32' is not the id of an oil",
+                "$.events[1].liters: unknown",
+                "$.events[1].litres: a number is expected",
+                "$.events[0].at: '14.05.2024' is not a moment",
+                "$.events[2].measurand: 'water' is not a known measurand",
+                "$.oils[0].new.density-15c: 8.7 kg/m³; allowed",
+                "$.equipment[2].kind: 'coalesce'; allowed: vacuum-dehydration",
+                "$.equipment[0]: absolutePressure is 6000000 Pa",
+                "$.machines[1].limits: 'outside' is not the name of a limit set",
+            }
+        )
+        {
+            message.ShouldContain(place);
+        }
+    }
+
+    [Theory]
+    [InlineData("\"connectsTo\": [\"M1\"]", "\"connectsTo\": [\"M9\"]", "$.equipment: 'M9' is not the id of a machine")]
+    [InlineData("\"machine\": \"M2\"", "\"machine\": \"M9\"", "$.events: 'M9' is not the id of a machine")]
+    [InlineData("\"id\": \"M2\"", "\"id\": \"M1\"", "$.machines: the id 'M1' is there more than once")]
+    [InlineData("\"id\": \"F\"", "\"id\": \"V\"", "$.equipment: the id 'V' is there more than once")]
+    [InlineData(
+        "\"a\": 7.0,",
+        "\"a\": 7.0, \"points\": [],",
+        "$.oils[1].saturation: either 'points' with two points, or"
+    )]
+    [InlineData("{ \"celsius\": 20, \"mgPerKg\": 90 }, ", "", "$.oils[0].saturation.points: 1 points were read")]
+    [InlineData("\"hasDetergents\": false", "\"hasDetergents\": 0", "$.oils[0].hasDetergents: true or false")]
+    [InlineData(
+        "\"elements\": 2, \"conn",
+        "\"elements\": 2.5, \"conn",
+        "$.equipment[1].elements: 2.5; allowed: a whole number"
+    )]
+    [InlineData(
+        "\"asOf\": \"2026-01-31T06:00:00Z\"",
+        "\"asOf\": \"2026-01-31T06:00:00\"",
+        "$.asOf: '2026-01-31T06:00:00' is not a moment"
+    )]
+    public void Nothing_is_lost_in_silence(string written, string changed, string fault)
+    {
+        Whole.ShouldContain(written);
+
+        Should
+            .Throw<FormatException>(() => Station.Parse(Whole.Replace(written, changed), Outer))
+            .Message.ShouldContain(fault);
+    }
+
+    [Fact]
+    public void Whatever_stands_in_the_file_the_answer_is_a_station_or_its_faults() =>
+        Property.Holds(
+            Gen.Select(Gen.Int[0, Whole.Length - 1], Gen.Int[0, 40], Gen.Char.AlphaNumeric),
+            drawn =>
+            {
+                var (at, length, letter) = drawn;
+                var cut = Whole.Remove(at, Math.Min(length, Whole.Length - at)).Insert(at, letter.ToString());
+                try
+                {
+                    Station.Parse(cut, Outer).Machines.ShouldNotBeNull();
+                }
+                catch (FormatException error)
+                {
+                    error.Message.ShouldNotBeNullOrWhiteSpace();
+                }
+            }
+        );
+
+    [Fact]
+    public void It_prints_what_it_is() =>
+        Station.Parse(Whole, Outer).ToString().ShouldBe("invented plant: 2 machines, 8 pieces of equipment");
+}
