@@ -6,16 +6,6 @@ namespace OilCondition.Limits;
 /// <summary>Reads limit sets and reports every fault with its place in the document.</summary>
 internal sealed class LimitSetReader(MeasurandCatalog catalog)
 {
-    private static readonly LimitKind[] Kinds =
-    [
-        LimitKind.Absolute,
-        LimitKind.ChangeFromNew,
-        LimitKind.PercentChangeFromNew,
-        LimitKind.RateOfChange,
-        LimitKind.OwnHistory,
-        LimitKind.Fleet,
-    ];
-
     public static LimitSet Read(string json, MeasurandCatalog catalog) =>
         JsonEntry.Read(
             json,
@@ -78,7 +68,7 @@ internal sealed class LimitSetReader(MeasurandCatalog catalog)
             "perOilHours"
         );
         var measurand = MeasurandOf(entry);
-        var kind = entry.Word("kind", Kinds);
+        var kind = entry.Word<LimitKind>("kind");
         var source = SourceReader.Read(entry, "limit");
         if (measurand is null || kind is null)
         {

@@ -5,17 +5,6 @@ namespace OilCondition;
 /// <summary>Reads a source as JSON files write it: <c>{ "kind": "standard", "text": "…", "locator": "…" }</c>.</summary>
 internal static class SourceReader
 {
-    private static readonly SourceKind[] Kinds =
-    [
-        SourceKind.Standard,
-        SourceKind.Paper,
-        SourceKind.Handbook,
-        SourceKind.UserData,
-        SourceKind.Derived,
-        SourceKind.CommonPractice,
-        SourceKind.FromMemory,
-    ];
-
     /// <summary>The source of an entry; null and a fault where there is none.</summary>
     /// <param name="entry">The entry that has the source.</param>
     /// <param name="what">What the entry is, such as 'limit'.</param>
@@ -28,7 +17,7 @@ internal static class SourceReader
         }
 
         source.Known("kind", "text", "locator");
-        var kind = source.Word("kind", Kinds);
+        var kind = source.Word<SourceKind>("kind");
         var text = source.Text("text");
         var locator = source.TextOrEmpty("locator");
         return kind is not null && text is not null ? new Source(kind.Value, text, locator) : null;

@@ -9,10 +9,7 @@ internal sealed class EventReader(MeasurandCatalog catalog)
     private const string OilChange = "oil-change";
     private const string TopUp = "top-up";
 
-    private static readonly TreatmentKind[] Treatments =
-    [
-        .. Enum.GetValues(typeof(TreatmentKind)).Cast<TreatmentKind>(),
-    ];
+    private static readonly IReadOnlyList<TreatmentKind> Treatments = JsonEntry.Members<TreatmentKind>();
 
     public StationEvent? Read(JsonEntry entry)
     {

@@ -219,10 +219,10 @@ internal sealed class JsonEntry
 
     /// <summary>One of the words that stand for members of an enumeration, such as <c>change-from-new</c>; it must be there.</summary>
     /// <param name="name">The field.</param>
-    /// <param name="allowed">Members that may be named.</param>
-    public T? Word<T>(string name, params T[] allowed)
+    public T? Word<T>(string name)
         where T : struct, Enum
     {
+        var allowed = Members<T>();
         if (Text(name) is not { } text)
         {
             return null;
@@ -340,6 +340,15 @@ internal sealed class JsonEntry
         Fault(name, "a list of texts is expected.");
         return null;
     }
+
+    /// <summary>All members of an enumeration, in order.</summary>
+    public static IReadOnlyList<T> Members<T>()
+        where T : struct, Enum =>
+#if NET
+        Enum.GetValues<T>();
+#else
+        [.. Enum.GetValues(typeof(T)).Cast<T>()];
+#endif
 
     /// <summary>Whether nothing has been found wrong since the reading of this object began.</summary>
     public bool IsFaultless => faults.Count == faultsBefore;

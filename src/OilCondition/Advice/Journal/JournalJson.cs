@@ -54,14 +54,8 @@ internal static class JournalJson
     {
         json.Known("key", "severity", "state", "raisedAt", "lastSeenAt", "clearedAt", "sentence");
         var key = json.Text("key");
-        var severity = json.Word("severity", Severity.Information, Severity.Alert, Severity.Alarm);
-        var state = json.Word(
-            "state",
-            AlertState.UnacknowledgedActive,
-            AlertState.AcknowledgedActive,
-            AlertState.ReturnedUnacknowledged,
-            AlertState.Normal
-        );
+        var severity = json.Word<Severity>("severity");
+        var state = json.Word<AlertState>("state");
         var raisedAt = json.Moment("raisedAt");
         var lastSeenAt = json.Moment("lastSeenAt");
         var clearedAt = json.MomentIfAny("clearedAt");
