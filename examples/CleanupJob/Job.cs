@@ -94,6 +94,10 @@ public static class Job
         );
     }
 
+    /// <summary>Invented prices: the library knows none.</summary>
+    public static TreatmentPrices Prices { get; } =
+        new(perHour: 15, perKilowattHour: 0.3, perElement: 80, perLitreOfNewOil: 4, perLitreOfWaste: 0.5);
+
     public static PurificationPlan Plan { get; } = PurificationPlan.Create(Task, Unit);
 
     /// <summary>The log of the moisture sensor; moments without both figures are no readings.</summary>

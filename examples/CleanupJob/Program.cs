@@ -12,21 +12,27 @@ var output = Path.GetFullPath(Path.Combine("artifacts", "cleanup-job"));
 Directory.CreateDirectory(output);
 Console.WriteLine("Harrow Point is INVENTED. No figure below is plant data.\n");
 
-Console.WriteLine(
-    $"Task: {Job.Task.Reservoir.OilVolume.Liters:0} L of oil with {Job.Task.Contamination.Water.PartsPerMillion:0} mg/kg of water, down to {Job.Task.Target.Water!.Value.PartsPerMillion:0} mg/kg; {Job.Task.Reservoir.WaterIngress.GramsPerHour:0} g/h comes in.\n"
-);
-Console.WriteLine(Job.Compare());
-var plan = Job.Plan;
-Console.WriteLine(
-    $"Plan by vacuum dehydration: {Words(plan.Outcome)}, {plan.Time.TotalHours:0.0} h, floor {plan.End.WaterFloor.PartsPerMillion:0} mg/kg, level {plan.End.WaterLevel.PartsPerMillion:0} mg/kg"
-);
-foreach (var state in plan.States.Where((_, i) => i % 6 == 0))
+Console.WriteLine($"Task: {Job.Task}; {Job.Task.Reservoir.WaterIngress.GramsPerHour:0} g/h comes in.\n");
+var table = Job.Compare();
+Console.WriteLine(table);
+Console.WriteLine("At invented prices, in the currency of your choice:");
+foreach (var row in table.Rows)
 {
-    Console.WriteLine(
-        $"  {state.Time.TotalHours, 5:0} h  {state.TankTemperature.DegreesCelsius, 5:0.0} °C  {state.Water.Total.PartsPerMillion, 6:0} mg/kg  limited by {Words(state.Limit)}"
-    );
+    if (row.TryCostAt(Job.Prices, out var cost))
+    {
+        Console.WriteLine($"  {row.Treatment.Name, -22} {cost}");
+    }
 }
 
+var plan = Job.Plan;
+Console.WriteLine($"\nPlan by vacuum dehydration: {plan}");
+foreach (var state in plan.States.Where((_, i) => i % 6 == 0))
+{
+    Console.WriteLine($"  {state}");
+}
+
+Console.WriteLine("\nWhat each setting is worth, changed by a quarter, or by 5 K:");
+Console.WriteLine(PlanSensitivity.Of(Job.Task, Job.Unit));
 Console.WriteLine("\nLive, from the log:");
 var log = Job.Log(Path.Combine(AppContext.BaseDirectory, "Data", "sensor-HP-TGB1-2025-12.csv")).ToList();
 var monitor = new CleanupMonitor(Job.Monitoring);

@@ -1,8 +1,6 @@
-using OilCondition.Treatment;
-
 namespace OilCondition;
 
-/// <summary>Ways to clean an oil charge without changing it.</summary>
+/// <summary>Ways to clean an oil fill, planned or recorded: the one list of them.</summary>
 public enum TreatmentKind
 {
     /// <summary>Let free water and heavy dirt settle, and drain them.</summary>
@@ -25,4 +23,7 @@ public enum TreatmentKind
 
     /// <summary>Fine filtration in a kidney loop: particles.</summary>
     FineFiltration,
+
+    /// <summary>Drain the oil and fill new. It is recorded as an <see cref="OilChange"/>, since a new oil fill starts with it.</summary>
+    DrainAndRefill,
 }

@@ -8,10 +8,10 @@ public sealed class TreatmentRun : OilEvent
     /// <summary>A treatment run.</summary>
     /// <param name="startedAt">When it was started; in the years 1900 to 2199.</param>
     /// <param name="endedAt">When it was ended; null while nobody has ended it.</param>
-    /// <param name="kind">The treatment.</param>
+    /// <param name="kind">The treatment; an oil change is recorded as an <see cref="OilChange"/>.</param>
     /// <param name="measurand">What it is to bring down.</param>
     /// <param name="target">The value to reach, in the measurand's unit.</param>
-    /// <exception cref="ArgumentException">The run ends before it starts, a moment lies outside its range, or the target is not plausible for the measurand.</exception>
+    /// <exception cref="ArgumentException">The run ends before it starts, a moment lies outside its range, the kind is an oil change, or the target is not plausible for the measurand.</exception>
     public TreatmentRun(
         DateTimeOffset startedAt,
         DateTimeOffset? endedAt,
@@ -24,6 +24,14 @@ public sealed class TreatmentRun : OilEvent
         if (endedAt < startedAt)
         {
             throw new ArgumentException($"endedAt {endedAt:u} lies before startedAt {startedAt:u}.", nameof(endedAt));
+        }
+
+        if (kind == TreatmentKind.DrainAndRefill)
+        {
+            throw new ArgumentException(
+                "kind is DrainAndRefill; an oil change starts a new oil fill: record it as an OilChange.",
+                nameof(kind)
+            );
         }
 
         EndedAt = endedAt is { } end ? Guard.Moment(end, nameof(endedAt)) : null;

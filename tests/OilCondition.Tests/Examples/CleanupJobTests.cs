@@ -44,7 +44,7 @@ public class CleanupJobTests
     public void The_plan_meets_the_target_and_the_run_is_diagnosed_as_done()
     {
         var plan = PurificationPlan.Create(CleanupJob.Job.Task, CleanupJob.Job.Unit);
-        plan.Outcome.ShouldBe(TreatmentOutcome.Reached);
+        plan.MeetsTarget.ShouldBeTrue();
 
         StallDiagnosis
             .Of(
@@ -85,7 +85,7 @@ public class CleanupJobTests
         var rows = CleanupJob.Job.Compare().Rows;
         rows.Count.ShouldBe(8);
         rows.Where(row => !row.MeetsTarget)
-            .Select(row => row.Forecast.Outcome)
-            .ShouldBeSubsetOf([TreatmentOutcome.FloorAboveTarget, TreatmentOutcome.NotReachedByTreatment]);
+            .Select(row => row.WhyNot!.Value)
+            .ShouldBeSubsetOf([WhyNot.FloorAboveTarget, WhyNot.NotTouched]);
     }
 }

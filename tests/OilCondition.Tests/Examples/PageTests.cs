@@ -203,15 +203,18 @@ public partial class PageTests
         );
         Console.WriteLine(table); // a line a treatment; table.Rows has the figures
 
-        var plan = PurificationPlan.Create(job, unit); // plan.Outcome first, then plan.Time
+        var plan = PurificationPlan.Create(job, unit);
+        if (plan.Arrival is Arrival<TimeSpan>.Expected reached)
+        { /* reached.Estimate; otherwise plan.WhyNot says why not */
+        }
         foreach (var state in plan.States)
         { /* state.TankTemperature, state.Water, state.Limit ... */
         }
-        var knobs = PlanSensitivity.Of(job, unit).Rows; // the knob that is worth most on top
+        var settings = PlanSensitivity.Of(job, unit); // the setting that is worth most on top
 
         table.Rows.Count.ShouldBe(4);
         plan.States.Count.ShouldBeGreaterThan(2);
-        knobs.ShouldNotBeEmpty();
+        settings.Rows.ShouldNotBeEmpty();
     }
 
     /// <summary>A single reading: above the target, and no more is known.</summary>

@@ -9,7 +9,7 @@ namespace OilCondition.Treatment;
 /// maker states or which follows from bowl and speed (sigma theory after Ambler, from memory). Half of v Σ/Q where the maker's Σ is for a 50 % cut.
 /// Fine drops of an emulsion are reached in part, by their own v. Floor: saturation at the working temperature. Warm oil is thinner and gives up drops
 /// faster, and holds more water dissolved, which falls out again when it cools. Particles go along where their density is stated, by their own v at 4, 6 and
-/// 14 µm(c); without it the code is not reckoned. Quartz and dust 2650 kg/m³, iron 7870 kg/m³ (handbook values, from memory); soot, varnish and fibres hardly sink.
+/// 14 µm(c); without it nothing is said about the code. Quartz and dust 2650 kg/m³, iron 7870 kg/m³ (handbook values, from memory); soot, varnish and fibres hardly sink.
 /// </remarks>
 public sealed class Centrifuge : ITreatment
 {
@@ -41,6 +41,9 @@ public sealed class Centrifuge : ITreatment
 
     /// <inheritdoc/>
     public string Name => "centrifuge";
+
+    /// <inheritdoc/>
+    public TreatmentKind? Kind => TreatmentKind.Centrifuge;
 
     /// <inheritdoc/>
     public ContaminationForms Reaches =>
@@ -79,31 +82,33 @@ public sealed class Centrifuge : ITreatment
         var fall = new FreeWaterFall(job, loop.Temperature);
         var drops = RemovalPerPass(job, loop, DropletDiameter).DecimalFractions;
         var emulsion = RemovalPerPass(job, loop, EmulsionDiameter).DecimalFractions;
-        var untouched = Parts.UntouchedWater(job);
+        var untouched = TargetPart.UntouchedWater(job);
         var water =
             untouched.IsMet ? untouched
-            : loop.Obstacle is { } obstacle ? new TargetForecast(obstacle)
-            : drops <= 0 ? new TargetForecast(TreatmentOutcome.OilNotLighterThanWater)
+            : loop.Obstacle is { } obstacle ? TargetPart.Not(obstacle, job)
+            : drops <= 0 ? TargetPart.Not(WhyNot.WaterDoesNotSink, job)
             : fall.At(drops * loop.TurnoversPerHour, emulsion * loop.TurnoversPerHour, loop.HeatUpHours);
-        var clean = Parts.UntouchedParticles(job);
+        var clean = TargetPart.UntouchedParticles(job);
         var particles =
             clean.IsMet ? clean
-            : ParticleDensity is not { } density ? Parts.ParticlesOfUnknownDensity(job)
-            : loop.Obstacle is { } stop ? new TargetForecast(stop)
+            : ParticleDensity is not { } density ? ParticleSettling.OfUnknownDensity(job)
+            : loop.Obstacle is { } stop ? TargetPart.Not(stop, job)
             : new ParticleSettling(job.Oil, loop.Temperature, density).Spun(job, loop, EquivalentArea.SquareMeters);
-        var hours = Parts.HoursOf(water, particles);
+        var time = TargetPart.RunTime(water, particles);
         return new TreatmentAssessment(
             this,
             water,
             particles,
             fall.Floor(reachesEmulsion: true),
-            Elapsed.FromHours(hours),
-            loop.HeatFor(hours),
-            loop.ElectricityFor(hours),
-            Parts.WaterRemoved(job, water, loop.OilKilograms),
-            cautions: CautionsOf.Heating
+            loop.HeatFor(time),
+            loop.ElectricityFor(time),
+            WaterRemoved.By(job, water, loop.OilKilograms)
         );
     }
+
+    /// <summary>The treatment with its equipment, in a few words.</summary>
+    /// <returns>For example <c>centrifuge, Σ 3000 m², 40 L/min at 50 °C, heater 12 kW</c>.</returns>
+    public override string ToString() => $"{Name}, Σ {PlainText.Number(EquivalentArea.SquareMeters)} m², {Loop}";
 
     private Ratio RemovalPerPass(TreatmentJob job, LoopAtWork loop, Length dropletDiameter)
     {

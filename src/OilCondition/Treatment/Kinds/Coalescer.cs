@@ -28,6 +28,9 @@ public sealed class Coalescer : ITreatment
     public string Name => "coalescer";
 
     /// <inheritdoc/>
+    public TreatmentKind? Kind => TreatmentKind.Coalescer;
+
+    /// <inheritdoc/>
     public ContaminationForms Reaches => ContaminationForms.FreeWater;
 
     /// <summary>The loop.</summary>
@@ -44,23 +47,25 @@ public sealed class Coalescer : ITreatment
     {
         var loop = new LoopAtWork(Guard.NotNull(job), Loop);
         var fall = new FreeWaterFall(job, loop.Temperature);
-        var untouched = Parts.UntouchedWater(job);
+        var untouched = TargetPart.UntouchedWater(job);
         var water =
             untouched.IsMet ? untouched
-            : loop.Obstacle is { } obstacle ? new TargetForecast(obstacle)
-            : job.Oil.HasDetergents ? new TargetForecast(TreatmentOutcome.DetergentsHoldDrops)
+            : loop.Obstacle is { } obstacle ? TargetPart.Not(obstacle, job)
+            : job.Oil.HasDetergents ? TargetPart.Not(WhyNot.DetergentsInOil, job)
             : fall.At(RemovalPerPass.DecimalFractions * loop.TurnoversPerHour, 0, loop.HeatUpHours);
         return new TreatmentAssessment(
             this,
             water,
-            Parts.UntouchedParticles(job),
+            TargetPart.UntouchedParticles(job),
             fall.Floor(reachesEmulsion: false),
-            water.Time,
-            loop.HeatFor(water.Time.TotalHours),
-            loop.ElectricityFor(water.Time.TotalHours),
-            Parts.WaterRemoved(job, water, loop.OilKilograms),
-            water.Outcome == TreatmentOutcome.Reached ? Elements : 0,
-            cautions: CautionsOf.Heating
+            loop.HeatFor(water.Time),
+            loop.ElectricityFor(water.Time),
+            WaterRemoved.By(job, water, loop.OilKilograms),
+            water.Time is null ? 0 : Elements
         );
     }
+
+    /// <summary>The treatment with its equipment, in a few words.</summary>
+    /// <returns>For example <c>coalescer, 60 % a pass, 40 L/min</c>.</returns>
+    public override string ToString() => $"{Name}, {PlainText.Number(RemovalPerPass.Percent)} % a pass, {Loop}";
 }

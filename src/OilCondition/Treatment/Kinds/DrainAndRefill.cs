@@ -3,11 +3,11 @@ using UnitsNet;
 
 namespace OilCondition.Treatment;
 
-/// <summary>Drain the charge and fill new oil, once or more, with the heel that stays.</summary>
+/// <summary>Drain the oil and fill new, once or more, with the heel that stays.</summary>
 /// <remarks>
-/// x_n = x_new + h^n (x_old − x_new).   h: share of the charge that cannot be drained; n: changes. New oil is not dry and seldom clean: its own water and
-/// particles are the floor. The heel is taken to be like the charge; at the bottom it is worse, so drain warm and from the lowest point.
-/// What comes in during the work stays in the charge and is reckoned, at the ingress of the reservoir. What comes in afterwards is not: no change holds against a
+/// x_n = x_new + h^n (x_old − x_new).   h: share of the oil that cannot be drained; n: changes. New oil is not dry and seldom clean: its own water and
+/// particles are the floor. The heel is taken to be like the rest; at the bottom it is worse, so drain warm and from the lowest point.
+/// What comes in during the work stays in the oil and is counted, at the ingress of the reservoir. What comes in afterwards is not: no change lasts against a
 /// leak, find it first.
 /// </remarks>
 public sealed class DrainAndRefill : ITreatment
@@ -15,7 +15,7 @@ public sealed class DrainAndRefill : ITreatment
     private const int MostChanges = 100;
 
     /// <summary>Describes an oil change.</summary>
-    /// <param name="heel">Share of the charge that stays, 0 to 0.99.</param>
+    /// <param name="heel">Share of the oil that stays, 0 to 0.99.</param>
     /// <param name="newWater">Water in the new oil, 0 to 300 000 mg/kg.</param>
     /// <param name="newParticles">Particles in the new oil as it is filled.</param>
     /// <param name="transferFlow">Flow of draining and of filling, above 0.</param>
@@ -45,13 +45,16 @@ public sealed class DrainAndRefill : ITreatment
     public string Name => "drain and refill";
 
     /// <inheritdoc/>
+    public TreatmentKind? Kind => TreatmentKind.DrainAndRefill;
+
+    /// <inheritdoc/>
     public ContaminationForms Reaches =>
         ContaminationForms.FreeWater
         | ContaminationForms.EmulsifiedWater
         | ContaminationForms.DissolvedWater
         | ContaminationForms.Particles;
 
-    /// <summary>Share of the charge that stays.</summary>
+    /// <summary>Share of the oil that stays.</summary>
     public Ratio Heel { get; }
 
     /// <summary>Water in the new oil.</summary>
@@ -67,7 +70,7 @@ public sealed class DrainAndRefill : ITreatment
     public Power MotorPower { get; }
 
     /// <summary>What a number of changes leaves of a content, x_new + h^n (x_old − x_new).</summary>
-    /// <param name="before">Content of the charge, 0 or more, any unit.</param>
+    /// <param name="before">Content of the old oil, 0 or more, any unit.</param>
     /// <param name="ofNewOil">Content of the new oil, 0 or more, in the same unit.</param>
     /// <param name="changes">Number of changes, 0 to 100.</param>
     /// <returns>The content, in the same unit.</returns>
@@ -83,8 +86,8 @@ public sealed class DrainAndRefill : ITreatment
     /// <inheritdoc/>
     public TreatmentAssessment Assess(TreatmentJob job)
     {
-        var water = Parts.UntouchedWater(Guard.NotNull(job));
-        var particles = Parts.UntouchedParticles(job);
+        var water = TargetPart.UntouchedWater(Guard.NotNull(job));
+        var particles = TargetPart.UntouchedParticles(job);
         var changes = 0;
         if (!water.IsMet)
         {
@@ -108,20 +111,22 @@ public sealed class DrainAndRefill : ITreatment
         }
 
         var exchanged = changes * (1 - Heel.DecimalFractions) * job.Reservoir.OilVolume;
-        var hours = HoursFor(job, changes);
         var removed = Math.Max(0, (job.Contamination.Water - WaterAfter(job, changes, false)).DecimalFractions);
         return new TreatmentAssessment(
             this,
             water,
             particles,
             NewWater < job.Contamination.Water ? NewWater : job.Contamination.Water,
-            Elapsed.FromHours(hours),
-            electricity: MotorPower * Elapsed.FromHours(hours),
+            electricity: MotorPower * Elapsed.FromHours(HoursFor(job, changes)),
             waterRemoved: Volume.FromLiters(removed * job.OilMassAt(job.Reservoir.Start).Kilograms / 0.9982),
-            newOil: exchanged,
-            cautions: CautionsOf.Draining
+            newOil: exchanged
         );
     }
+
+    /// <summary>The treatment with its equipment, in a few words.</summary>
+    /// <returns>For example <c>drain and refill, 5 % stays, new oil 40 mg/kg, 17/15/12</c>.</returns>
+    public override string ToString() =>
+        $"{Name}, {PlainText.Number(Heel.Percent)} % stays, new oil {PlainText.Number(NewWater.PartsPerMillion)} mg/kg, {NewParticles.Code}";
 
     /// <summary>With what comes in during the work, or without.</summary>
     private MassFraction WaterAfter(TreatmentJob job, int changes, bool withIngress)
@@ -154,24 +159,23 @@ public sealed class DrainAndRefill : ITreatment
     private double HoursFor(TreatmentJob job, int changes) =>
         2 * changes * (1 - Heel.DecimalFractions) * job.Reservoir.OilVolume.Liters / TransferFlow.LitersPerHour;
 
-    private TargetForecast Changed(TreatmentJob job, bool newOilIsBetter, Func<int, bool, bool> isMet, ref int changes)
+    private TargetPart Changed(TreatmentJob job, bool newOilIsBetter, Func<int, bool, bool> isMet, ref int changes)
     {
         if (!newOilIsBetter)
         {
-            return new TargetForecast(TreatmentOutcome.FloorAboveTarget);
+            return TargetPart.Not(WhyNot.FloorAboveTarget, job);
         }
 
         var needed = Enumerable.Range(1, MostChanges).FirstOrDefault(n => isMet(n, true));
         if (needed == 0)
         {
-            return new TargetForecast(
-                Enumerable.Range(1, MostChanges).Any(n => isMet(n, false))
-                    ? TreatmentOutcome.IngressAboveTarget
-                    : TreatmentOutcome.BeyondHorizon
-            );
+            // More changes than are looked at may do: not before the time of these, and never claimed beyond the horizon.
+            return Enumerable.Range(1, MostChanges).Any(n => isMet(n, false))
+                ? TargetPart.Not(WhyNot.IngressTooHigh, job)
+                : TargetPart.TooLong(Elapsed.FromHours(Math.Min(job.Horizon.TotalHours, HoursFor(job, MostChanges))));
         }
 
-        var forecast = Parts.After(job, HoursFor(job, needed));
+        var forecast = TargetPart.Within(job, HoursFor(job, needed));
         changes = forecast.IsMet ? Math.Max(changes, needed) : changes;
         return forecast;
     }

@@ -1,5 +1,6 @@
 using OilCondition.Cleanliness;
 using OilCondition.Text;
+using UnitsNet;
 
 namespace OilCondition.Treatment;
 
@@ -27,6 +28,9 @@ public sealed class FineFiltration : ITreatment
     public string Name => "fine filtration";
 
     /// <inheritdoc/>
+    public TreatmentKind? Kind => TreatmentKind.FineFiltration;
+
+    /// <inheritdoc/>
     public ContaminationForms Reaches => ContaminationForms.Particles;
 
     /// <summary>The loop.</summary>
@@ -42,21 +46,53 @@ public sealed class FineFiltration : ITreatment
     public TreatmentAssessment Assess(TreatmentJob job)
     {
         var loop = new LoopAtWork(Guard.NotNull(job), Loop);
-        var untouched = Parts.UntouchedParticles(job);
+        var untouched = TargetPart.UntouchedParticles(job);
         var particles =
             untouched.IsMet ? untouched
-            : loop.Obstacle is { } obstacle ? new TargetForecast(obstacle)
-            : Parts.Filtered(job, Filter, loop);
+            : loop.Obstacle is { } obstacle ? TargetPart.Not(obstacle, job)
+            : Filtered(job, loop);
         return new TreatmentAssessment(
             this,
-            Parts.UntouchedWater(job),
+            TargetPart.UntouchedWater(job),
             particles,
             job.Contamination.Water,
-            particles.Time,
-            loop.HeatFor(particles.Time.TotalHours),
-            loop.ElectricityFor(particles.Time.TotalHours),
-            elements: particles.Outcome == TreatmentOutcome.Reached ? Elements : 0,
-            cautions: CautionsOf.Loop
+            loop.HeatFor(particles.Time),
+            loop.ElectricityFor(particles.Time),
+            elements: particles.Time is null ? 0 : Elements
         );
+    }
+
+    /// <summary>The treatment with its equipment, in a few words.</summary>
+    /// <returns>For example <c>fine filtration, β 75/200/1000, 40 L/min</c>.</returns>
+    public override string ToString() => $"{Name}, {Filter}, {Loop}";
+
+    /// <summary>The code in a kidney loop, size by size.</summary>
+    private TargetPart Filtered(TreatmentJob job, LoopAtWork loop)
+    {
+        var code = job.Target.Code!;
+        var start = job.Contamination.Particles;
+        var ingression = job.Reservoir.Ingression;
+        KidneyLoopTime[] times =
+        [
+            .. Size(code.At4, Filter.At4, start.At4PerMillilitre, ingression.At4PerMinute),
+            .. Size(code.At6, Filter.At6, start.At6PerMillilitre, ingression.At6PerMinute),
+            .. Size(code.At14, Filter.At14, start.At14PerMillilitre, ingression.At14PerMinute),
+        ];
+        return times.Any(time => time.Outcome == KidneyLoopOutcome.Never)
+            ? TargetPart.Not(WhyNot.IngressTooHigh, job)
+            : TargetPart.Within(job, loop.HeatUpHours + times.Max(time => time.Time.TotalHours));
+
+        IEnumerable<KidneyLoopTime> Size(ScaleNumber number, FilterBeta beta, double count, double perMinute) =>
+            CodeLimits.Of(number) is var limit && limit < double.PositiveInfinity
+                ?
+                [
+                    new KidneyLoop(
+                        job.Reservoir.OilVolume,
+                        VolumeFlow.FromCubicMetersPerHour(loop.FlowCubicMetrePerHour),
+                        beta,
+                        perMinute
+                    ).TimeTo(count, limit),
+                ]
+                : [];
     }
 }

@@ -51,6 +51,9 @@ public sealed class HeadSpacePurge : ITreatment
     public string Name => "head-space purge";
 
     /// <inheritdoc/>
+    public TreatmentKind? Kind => TreatmentKind.HeadSpacePurge;
+
+    /// <inheritdoc/>
     public ContaminationForms Reaches =>
         ContaminationForms.FreeWater | ContaminationForms.EmulsifiedWater | ContaminationForms.DissolvedWater;
 
@@ -80,18 +83,20 @@ public sealed class HeadSpacePurge : ITreatment
         return new TreatmentAssessment(
             this,
             water,
-            Parts.UntouchedParticles(job),
+            TargetPart.UntouchedParticles(job),
             floor,
-            water.Time,
-            electricity: MotorPower * water.Time,
-            waterRemoved: Parts.WaterRemoved(job, water, mass),
-            cautions: CautionsOf.Heating
+            electricity: MotorPower * (water.Time ?? TimeSpan.Zero),
+            waterRemoved: WaterRemoved.By(job, water, mass)
         );
     }
 
-    private TargetForecast Water(TreatmentJob job, Temperature temperature, double mass)
+    /// <summary>The treatment with its equipment, in a few words.</summary>
+    /// <returns>For example <c>head-space purge, 5 kg/h of air</c>.</returns>
+    public override string ToString() => $"{Name}, {PlainText.Number(DryAir.KilogramsPerHour)} kg/h of air";
+
+    private TargetPart Water(TreatmentJob job, Temperature temperature, double mass)
     {
-        var untouched = Parts.UntouchedWater(job);
+        var untouched = TargetPart.UntouchedWater(job);
         if (untouched.IsMet || job.Target.Water is not { } target)
         {
             return untouched;
@@ -104,7 +109,7 @@ public sealed class HeadSpacePurge : ITreatment
         if (share >= 1)
         {
             // Oil above the boiling point of water: such a tank boils, and is no head-space purge.
-            return new TargetForecast(TreatmentOutcome.TooHotForOilOrSeals);
+            return TargetPart.Not(WhyNot.TooHot, job);
         }
 
         // What the air must carry off for the content to stand still, as a humidity ratio, and the activity at which it does.
@@ -114,16 +119,14 @@ public sealed class HeadSpacePurge : ITreatment
         if (stillActivity >= Math.Min(1, end))
         {
             var dry = job.Oil.SaturationCurve.EquilibriumWith(Air, temperature).Content;
-            return new TargetForecast(
-                dry >= target ? TreatmentOutcome.FloorAboveTarget : TreatmentOutcome.IngressAboveTarget
-            );
+            return TargetPart.Not(dry >= target ? WhyNot.FloorAboveTarget : WhyNot.IngressTooHigh, job);
         }
 
         var start = job.Contamination.Water.DecimalFractions / saturation;
         var rateWithFreeWater = airPerHour * (MolarMassRatio * share / (1 - share) - still);
         var constant = mass * saturation * Math.Max(0, start - Math.Max(1, end)) / rateWithFreeWater;
         var falling = mass * saturation / airPerHour * Falling(Math.Min(1, start), Math.Min(1, end), share, still);
-        return Parts.After(job, constant + falling);
+        return TargetPart.Within(job, constant + falling);
     }
 
     /// <summary>Integral of da/(W(a) − W_still) from one activity down to another, W(a) = μ s a/(1 − s a); in closed form.</summary>

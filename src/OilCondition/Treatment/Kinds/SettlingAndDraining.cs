@@ -8,7 +8,7 @@ namespace OilCondition.Treatment;
 /// Drops of one size sink through the height at Stokes' velocity: what is free falls in a straight line, D (1 − v t/h), to nothing at t = h/v. Dissolved
 /// and emulsified water stay: the floor is saturation at the temperature at which the oil stands, and cold oil gives up more. Cold oil is also thicker.
 /// The drop size decides with its square, and nobody knows it: common practice, no source, 50 to 200 µm for water that separates visibly.
-/// Particles settle along where their density is stated, N₀ (1 − v t/h) size by size; without it the code is not reckoned. Quartz and dust 2650 kg/m³, iron
+/// Particles settle along where their density is stated, N₀ (1 − v t/h) size by size; without it nothing is said about the code. Quartz and dust 2650 kg/m³, iron
 /// 7870 kg/m³ (handbook values, from memory); soot, varnish and fibres hardly sink. Oil in motion, vents and heaters keep drops up: the oil must stand.
 /// Water that comes in meanwhile is taken to sink like the rest.
 /// </remarks>
@@ -45,6 +45,9 @@ public sealed class SettlingAndDraining : ITreatment
     public string Name => "settling and draining";
 
     /// <inheritdoc/>
+    public TreatmentKind? Kind => TreatmentKind.SettlingAndDraining;
+
+    /// <inheritdoc/>
     public ContaminationForms Reaches =>
         ContaminationForms.FreeWater
         | (ParticleDensity.HasValue ? ContaminationForms.Particles : ContaminationForms.None);
@@ -71,19 +74,22 @@ public sealed class SettlingAndDraining : ITreatment
         var water = Water(job, settling, fall);
         var particles = ParticleDensity is { } density
             ? new ParticleSettling(job.Oil, temperature, density).Still(job, Height.Meters)
-            : Parts.ParticlesOfUnknownDensity(job);
+            : ParticleSettling.OfUnknownDensity(job);
         return new TreatmentAssessment(
             this,
             water,
             particles,
             fall.Floor(reachesEmulsion: false),
-            Elapsed.FromHours(Parts.HoursOf(water, particles)),
-            waterRemoved: Parts.WaterRemoved(job, water, job.OilMassAt(temperature).Kilograms),
-            cautions: CautionsOf.Draining
+            waterRemoved: WaterRemoved.By(job, water, job.OilMassAt(temperature).Kilograms)
         );
     }
 
-    private TargetForecast Water(TreatmentJob job, DropletSettling settling, FreeWaterFall fall)
+    /// <summary>The treatment with its equipment, in a few words.</summary>
+    /// <returns>For example <c>settling and draining, drops of 100 µm through 1 m</c>.</returns>
+    public override string ToString() =>
+        $"{Name}, drops of {PlainText.Number(DropletDiameter.Micrometers)} µm through {PlainText.Number(Height.Meters)} m";
+
+    private TargetPart Water(TreatmentJob job, DropletSettling settling, FreeWaterFall fall)
     {
         if (fall.Settled(reachesEmulsion: false, levelOfIngress: 0) is { } settled)
         {
@@ -92,11 +98,11 @@ public sealed class SettlingAndDraining : ITreatment
 
         if (!settling.Sinks)
         {
-            return new TargetForecast(TreatmentOutcome.OilNotLighterThanWater);
+            return TargetPart.Not(WhyNot.WaterDoesNotSink, job);
         }
 
         var floor = fall.Floor(reachesEmulsion: false);
         var share = (job.Contamination.Water - job.Target.Water!.Value) / (job.Contamination.Water - floor);
-        return Parts.After(job, share * Height.Meters / settling.Velocity.MetersPerSecond / 3600);
+        return TargetPart.Within(job, share * Height.Meters / settling.Velocity.MetersPerSecond / 3600);
     }
 }

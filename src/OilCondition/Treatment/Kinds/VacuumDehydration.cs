@@ -15,6 +15,9 @@ public sealed class VacuumDehydration : ITreatment
     public string Name => "vacuum dehydration";
 
     /// <inheritdoc/>
+    public TreatmentKind? Kind => TreatmentKind.VacuumDehydration;
+
+    /// <inheritdoc/>
     public ContaminationForms Reaches =>
         ContaminationForms.FreeWater
         | ContaminationForms.EmulsifiedWater
@@ -32,35 +35,33 @@ public sealed class VacuumDehydration : ITreatment
         var hoursBetween = Guard.NotNull(job).Horizon.TotalHours / States;
         var interval = Elapsed.FromHours(Math.Min(720, Math.Max(1.0 / 60, hoursBetween)));
         var plan = PurificationPlan.Create(job, Unit, interval);
-        var hours = Parts.HoursOf(plan.Water, plan.Particles);
+        var time = TargetPart.RunTime(plan.WaterPart, plan.ParticlePart);
 
         // Where one part is never reached the plan runs on; the row counts to the part that is.
         var state =
-            plan.Forecast.IsMet || hours <= 0
+            plan.MeetsTarget || time is null
                 ? plan.Last
                 : PurificationPlan.Create(Only(job, plan), Unit, interval).Last;
-        var counts = hours > 0;
+        var counts = time is not null;
         return new TreatmentAssessment(
             this,
-            plan.Water,
-            plan.Particles,
+            plan.WaterPart,
+            plan.ParticlePart,
             plan.End.WaterFloor,
-            Elapsed.FromHours(hours),
             counts ? state.HeaterEnergy : Energy.Zero,
             counts ? state.TotalEnergy - state.HeaterEnergy : Energy.Zero,
-            Volume.FromLiters(counts ? Math.Max(0, state.Evaporated.Kilograms) / 0.9982 : 0),
-            cautions: CautionsOf.Vacuum
+            Volume.FromLiters(counts ? Math.Max(0, state.Evaporated.Kilograms) / 0.9982 : 0)
         );
     }
 
+    /// <summary>The treatment with its equipment, in a few words.</summary>
+    /// <returns>For example <c>vacuum dehydration, 20 L/min at 65 °C, heater 18 kW, 65.1 hPa</c>.</returns>
+    public override string ToString() => $"{Name}, {Unit}";
+
     private static TreatmentJob Only(TreatmentJob job, PurificationPlan plan) =>
-        new(
-            job.Oil,
-            job.Reservoir,
-            job.Contamination,
-            plan.Water.IsMet
+        job.With(
+            target: plan.WhyNotWater is null
                 ? new TreatmentTarget(water: job.Target.Water)
-                : new TreatmentTarget(code: job.Target.Code),
-            job.Horizon
+                : new TreatmentTarget(code: job.Target.Code)
         );
 }

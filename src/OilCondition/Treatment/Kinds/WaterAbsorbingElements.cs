@@ -27,7 +27,10 @@ public sealed class WaterAbsorbingElements : ITreatment
     }
 
     /// <inheritdoc/>
-    public string Name => "water-absorbing elements";
+    public string Name => "absorbing elements";
+
+    /// <inheritdoc/>
+    public TreatmentKind? Kind => TreatmentKind.WaterAbsorbingElements;
 
     /// <inheritdoc/>
     public ContaminationForms Reaches => ContaminationForms.FreeWater | ContaminationForms.EmulsifiedWater;
@@ -47,23 +50,26 @@ public sealed class WaterAbsorbingElements : ITreatment
         var loop = new LoopAtWork(Guard.NotNull(job), Loop);
         var fall = new FreeWaterFall(job, loop.Temperature);
         var rate = RemovalPerPass.DecimalFractions * loop.TurnoversPerHour;
-        var untouched = Parts.UntouchedWater(job);
+        var untouched = TargetPart.UntouchedWater(job);
         var water =
             untouched.IsMet ? untouched
-            : loop.Obstacle is { } obstacle ? new TargetForecast(obstacle)
+            : loop.Obstacle is { } obstacle ? TargetPart.Not(obstacle, job)
             : fall.At(rate, rate, loop.HeatUpHours);
-        var removed = Parts.WaterRemoved(job, water, loop.OilKilograms);
+        var removed = WaterRemoved.By(job, water, loop.OilKilograms);
         return new TreatmentAssessment(
             this,
             water,
-            Parts.UntouchedParticles(job),
+            TargetPart.UntouchedParticles(job),
             fall.Floor(reachesEmulsion: true),
-            water.Time,
-            loop.HeatFor(water.Time.TotalHours),
-            loop.ElectricityFor(water.Time.TotalHours),
+            loop.HeatFor(water.Time),
+            loop.ElectricityFor(water.Time),
             removed,
-            (int)Math.Min(1e9, Math.Ceiling(removed.Liters / CapacityOfElement.Liters)),
-            cautions: CautionsOf.Loop
+            (int)Math.Min(1e9, Math.Ceiling(removed.Liters / CapacityOfElement.Liters))
         );
     }
+
+    /// <summary>The treatment with its equipment, in a few words.</summary>
+    /// <returns>For example <c>absorbing elements of 0.5 L, 50 % a pass, 40 L/min</c>.</returns>
+    public override string ToString() =>
+        $"{Name} of {PlainText.Number(CapacityOfElement.Liters)} L, {PlainText.Number(RemovalPerPass.Percent)} % a pass, {Loop}";
 }

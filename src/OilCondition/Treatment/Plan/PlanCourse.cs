@@ -34,9 +34,9 @@ internal sealed class PlanCourse
 
     public IReadOnlyList<PlanState> States => states;
 
-    public TargetForecast Water { get; private set; } = new(TreatmentOutcome.NotAsked);
+    public TargetPart Water { get; private set; } = TargetPart.NotAsked;
 
-    public TargetForecast Particles { get; private set; } = new(TreatmentOutcome.NotAsked);
+    public TargetPart Particles { get; private set; } = TargetPart.NotAsked;
 
     /// <summary>When the oil is thin enough for the pump's full flow; null for never.</summary>
     public double? FullFlowSeconds { get; private set; }
@@ -81,9 +81,9 @@ internal sealed class PlanCourse
             codeAt = null;
         }
 
-        var otherwise = canStart ? (TreatmentOutcome?)null : TreatmentOutcome.PumpCannotStart;
-        Water = Forecast(job.Target.Water is not null, waterAt, otherwise ?? WhyNoWater());
-        Particles = Forecast(job.Target.Code is not null, codeAt, otherwise ?? WhyNoCode());
+        var otherwise = canStart ? (WhyNot?)null : WhyNot.PumpCannotStart;
+        Water = Part(job.Target.Water is not null, waterAt, otherwise ?? WhyNoWater());
+        Particles = Part(job.Target.Code is not null, codeAt, otherwise ?? WhyNoCode());
     }
 
     private void Integrate(double[] start, double interval, ref double? waterAt, ref double? codeAt)
@@ -124,8 +124,7 @@ internal sealed class PlanCourse
 
     /// <summary>Whether all that is still open lies beyond where the plan levels off.</summary>
     private bool IsHopeless(bool waterOpen, bool codeOpen) =>
-        (!waterOpen || WhyNoWater() != TreatmentOutcome.BeyondHorizon)
-        && (!codeOpen || WhyNoCode() != TreatmentOutcome.BeyondHorizon);
+        (!waterOpen || WhyNoWater() != WhyNot.TakesTooLong) && (!codeOpen || WhyNoCode() != WhyNot.TakesTooLong);
 
     /// <summary>Whether the last interval has changed nothing that anyone would read.</summary>
     private bool IsSettled()
@@ -183,20 +182,20 @@ internal sealed class PlanCourse
         ];
     }
 
-    private static TargetForecast Forecast(bool asked, double? seconds, TreatmentOutcome otherwise) =>
-        !asked ? new(TreatmentOutcome.NotAsked)
-        : seconds is not { } reached ? new(otherwise)
-        : reached <= 0 ? new(TreatmentOutcome.AlreadyThere)
-        : new(TreatmentOutcome.Reached, Elapsed.FromSeconds(reached).TotalHours);
+    private TargetPart Part(bool asked, double? seconds, WhyNot otherwise) =>
+        !asked ? TargetPart.NotAsked
+        : seconds is not { } reached ? TargetPart.Not(otherwise, job)
+        : reached <= 0 ? TargetPart.Already
+        : TargetPart.After(Elapsed.FromSeconds(reached));
 
-    private TreatmentOutcome WhyNoWater() =>
-        !end.Evaporates ? TreatmentOutcome.NothingEvaporates
-        : end.WaterFloor.DecimalFractions >= waterTarget ? TreatmentOutcome.FloorAboveTarget
-        : !end.HasWaterLevel || end.WaterLevel.DecimalFractions >= waterTarget ? TreatmentOutcome.IngressAboveTarget
-        : TreatmentOutcome.BeyondHorizon;
+    private WhyNot WhyNoWater() =>
+        !end.Evaporates ? WhyNot.NothingEvaporates
+        : end.WaterFloor.DecimalFractions >= waterTarget ? WhyNot.FloorAboveTarget
+        : end.WaterLevel is not { } level || level.DecimalFractions >= waterTarget ? WhyNot.IngressTooHigh
+        : WhyNot.TakesTooLong;
 
-    private TreatmentOutcome WhyNoCode() =>
-        unit.Filter is null ? TreatmentOutcome.NotReachedByTreatment
-        : codeLimits.Excess(end.ParticleLevels) >= 0 ? TreatmentOutcome.IngressAboveTarget
-        : TreatmentOutcome.BeyondHorizon;
+    private WhyNot WhyNoCode() =>
+        unit.Filter is null ? WhyNot.NotTouched
+        : codeLimits.Excess(end.ParticleLevels ?? new ParticleLevels(0, 0, 0)) >= 0 ? WhyNot.IngressTooHigh
+        : WhyNot.TakesTooLong;
 }

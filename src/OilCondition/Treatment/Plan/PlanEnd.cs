@@ -1,3 +1,4 @@
+using OilCondition.Text;
 using UnitsNet;
 
 namespace OilCondition.Treatment;
@@ -11,8 +12,7 @@ public sealed record PlanEnd
         VolumeFlow flow,
         double floorFraction,
         bool isFloorBelowSaturation,
-        bool hasWaterLevel,
-        double levelFraction,
+        double? levelFraction,
         ParticleLevels? particleLevels
     )
     {
@@ -21,10 +21,8 @@ public sealed record PlanEnd
         Flow = flow;
         WaterFloor = MassFraction.FromPartsPerMillion(floorFraction * 1e6);
         Evaporates = isFloorBelowSaturation;
-        HasWaterLevel = hasWaterLevel;
-        WaterLevel = MassFraction.FromPartsPerMillion((hasWaterLevel ? levelFraction : floorFraction) * 1e6);
-        HasParticleLevels = particleLevels is not null;
-        ParticleLevels = particleLevels ?? new ParticleLevels(0, 0, 0);
+        WaterLevel = levelFraction is { } level ? MassFraction.FromPartsPerMillion(level * 1e6) : null;
+        ParticleLevels = particleLevels;
     }
 
     /// <summary>Tank temperature at which losses and evaporation balance the heater.</summary>
@@ -42,15 +40,20 @@ public sealed record PlanEnd
     /// <summary>Whether anything evaporates; if not, <see cref="WaterFloor"/> is saturation, and free water stays too.</summary>
     public bool Evaporates { get; }
 
-    /// <summary>Whether the unit keeps up with the water that comes in.</summary>
-    public bool HasWaterLevel { get; }
+    /// <summary>The level with the water that comes in; null where the unit does not keep up and the water rises without end.</summary>
+    public MassFraction? WaterLevel { get; }
 
-    /// <summary>The level with the water that comes in; the floor where the unit does not keep up and the water rises without end.</summary>
-    public MassFraction WaterLevel { get; }
+    /// <summary>Where the particles level off; null where they rise without end, because some come in and there is no filter.</summary>
+    public ParticleLevels? ParticleLevels { get; }
 
-    /// <summary>Whether particles level off: there is a filter, or none come in.</summary>
-    public bool HasParticleLevels { get; }
-
-    /// <summary>Where the particles level off; 0 where <see cref="HasParticleLevels"/> is false.</summary>
-    public ParticleLevels ParticleLevels { get; }
+    /// <summary>Where it levels off, in one line.</summary>
+    /// <returns>For example <c>floor 78.7 mg/kg, level 219 mg/kg with ingress, oil at 61.2 °C</c>.</returns>
+    public override string ToString() =>
+        $"floor {PlainText.Number(WaterFloor.PartsPerMillion)} mg/kg, "
+        + (
+            WaterLevel is not { } level ? "no level: more water comes in than leaves, "
+            : level.PartsPerMillion <= WaterFloor.PartsPerMillion ? ""
+            : $"level {PlainText.Number(level.PartsPerMillion)} mg/kg with ingress, "
+        )
+        + $"oil at {PlainText.Number(TankTemperature.DegreesCelsius)} °C";
 }

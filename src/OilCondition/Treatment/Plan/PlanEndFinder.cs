@@ -22,8 +22,7 @@ internal static class PlanEndFinder
             VolumeFlow.FromCubicMetersPerSecond(physics.FlowAt(dry)),
             floor,
             activity < 1 && process > 0.01,
-            hasLevel,
-            level,
+            hasLevel ? level : null,
             Particles(job, physics, physics.FlowAt(dry))
         );
     }

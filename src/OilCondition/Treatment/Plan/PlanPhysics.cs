@@ -23,7 +23,7 @@ internal sealed class PlanPhysics
         this.unit = unit;
         reservoir = job.Reservoir;
         line = job.Oil.ViscosityLine;
-        (SetCelsius, Cap) = Capped(job, unit);
+        (SetCelsius, HeldDownBy) = Capped(job, unit);
         var mean = Temperature.FromDegreesCelsius((reservoir.Start.DegreesCelsius + SetCelsius) / 2);
         var properties = job.Oil.Properties.At(mean);
         Density = properties.Density.KilogramsPerCubicMeter;
@@ -47,7 +47,7 @@ internal sealed class PlanPhysics
 
     public double SetCelsius { get; }
 
-    public TemperatureCap Cap { get; }
+    public PurificationPlan.TemperatureLimit HeldDownBy { get; }
 
     public double Density { get; }
 
@@ -116,14 +116,17 @@ internal sealed class PlanPhysics
     }
 
     /// <summary>The thermostat's setting, held down by the lowest of the limits of oil, seals and unit.</summary>
-    private static (double Celsius, TemperatureCap Cap) Capped(TreatmentJob job, PurificationUnit unit)
+    private static (double Celsius, PurificationPlan.TemperatureLimit HeldDownBy) Capped(
+        TreatmentJob job,
+        PurificationUnit unit
+    )
     {
-        (double Celsius, TemperatureCap Cap)[] limits =
+        (double Celsius, PurificationPlan.TemperatureLimit HeldDownBy)[] limits =
         [
-            (unit.ProcessTemperature.DegreesCelsius, TemperatureCap.None),
-            (job.Oil.HighestTemperature.DegreesCelsius, TemperatureCap.Oil),
-            (job.Reservoir.HighestTemperature.DegreesCelsius, TemperatureCap.Seals),
-            (unit.HighestTemperature.DegreesCelsius, TemperatureCap.Unit),
+            (unit.ProcessTemperature.DegreesCelsius, PurificationPlan.TemperatureLimit.None),
+            (job.Oil.HighestTemperature.DegreesCelsius, PurificationPlan.TemperatureLimit.Oil),
+            (job.Reservoir.HighestTemperature.DegreesCelsius, PurificationPlan.TemperatureLimit.Seals),
+            (unit.HighestTemperature.DegreesCelsius, PurificationPlan.TemperatureLimit.Unit),
         ];
         var lowest = limits[0];
         foreach (var limit in limits)

@@ -5,15 +5,15 @@ using UnitsNet;
 
 namespace OilCondition.Treatment;
 
-/// <summary>What sets the time and the floor of a vacuum dehydration: each knob turned by itself, the one that is worth most on top.</summary>
+/// <summary>What sets the time and the floor of a vacuum dehydration: each setting changed by itself, the one that is worth most on top.</summary>
 /// <remarks>
 /// Each row is a whole plan with one thing changed, so that a heater that no longer follows, a vacuum pump that is too small or a temperature limit show.
 /// Caution: more heat and more vacuum take light ends and additives out of the oil, and bring hot film and vapour nearer to their limits: the makers of
-/// oil, seals and unit decide how far a knob may be turned.
+/// oil, seals and unit decide how far a setting may be changed.
 /// </remarks>
 public sealed class PlanSensitivity
 {
-    private PlanSensitivity(PurificationPlan plan, IReadOnlyList<KnobEffect> rows)
+    private PlanSensitivity(PurificationPlan plan, IReadOnlyList<Effect> rows)
     {
         Plan = plan;
         Rows = rows;
@@ -23,14 +23,14 @@ public sealed class PlanSensitivity
     public PurificationPlan Plan { get; }
 
     /// <summary>The rows: what makes the target reachable first, then by time saved, then by the fall of the level.</summary>
-    public IReadOnlyList<KnobEffect> Rows { get; }
+    public IReadOnlyList<Effect> Rows { get; }
 
-    /// <summary>Turns each knob.</summary>
+    /// <summary>Changes each setting.</summary>
     /// <param name="job">The task.</param>
     /// <param name="unit">The unit.</param>
     /// <param name="change">Relative change of flow, heater power, pressure, sweep air and ingress, 0.01 to 0.9; null for 0.25.</param>
     /// <param name="warmer">Rise of the process temperature, 0.1 to 50 K; null for 5 K.</param>
-    /// <returns>The table. A knob that cannot be turned, such as ingress where none is, has no row.</returns>
+    /// <returns>The table. A setting that cannot be changed, such as ingress where none is, has no row.</returns>
     /// <exception cref="ArgumentNullException">Job or unit is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A change lies outside its range.</exception>
     public static PlanSensitivity Of(
@@ -45,12 +45,12 @@ public sealed class PlanSensitivity
         var share = Guard.InRange(change?.DecimalFractions ?? 0.25, 0.01, 0.9, "(ratio)", nameof(change));
         var kelvins = Guard.InRange(warmer?.Kelvins ?? 5, 0.1, 50, "K", nameof(warmer));
         var plan = Planned(job, unit);
-        List<KnobEffect> rows =
+        List<Effect> rows =
         [
-            new(PlanKnob.Flow, plan, Planned(job, Changed(unit, flow: 1 + share))),
-            new(PlanKnob.ProcessTemperature, plan, Planned(job, Changed(unit, warmer: kelvins))),
+            new(Setting.Flow, plan, Planned(job, Changed(unit, flow: 1 + share))),
+            new(Setting.ProcessTemperature, plan, Planned(job, Changed(unit, warmer: kelvins))),
             new(
-                PlanKnob.Vacuum,
+                Setting.Vacuum,
                 plan,
                 Planned(job, Changed(unit, chamber: Chamber(unit, 1 - share, unit.Chamber.Sweep)))
             ),
@@ -58,28 +58,32 @@ public sealed class PlanSensitivity
         var air = MoreAir(job, unit, share);
         if (unit.Chamber.CanCarry(air))
         {
-            rows.Add(new(PlanKnob.SweepAir, plan, Planned(job, Changed(unit, chamber: Chamber(unit, 1, air)))));
+            rows.Add(new(Setting.SweepAir, plan, Planned(job, Changed(unit, chamber: Chamber(unit, 1, air)))));
         }
 
         if (unit.HeaterPower.Watts > 0)
         {
-            rows.Add(new(PlanKnob.HeaterPower, plan, Planned(job, Changed(unit, heater: 1 + share))));
+            rows.Add(new(Setting.HeaterPower, plan, Planned(job, Changed(unit, heater: 1 + share))));
         }
 
         if (job.Reservoir.WaterIngress.KilogramsPerHour > 0)
         {
-            rows.Add(new(PlanKnob.WaterIngress, plan, Planned(LessIngress(job, 1 - share), unit)));
+            rows.Add(new(Setting.WaterIngress, plan, Planned(LessIngress(job, 1 - share), unit)));
         }
 
         return new PlanSensitivity(
             plan,
             [
                 .. rows.OrderByDescending(row => row.MakesReachable)
-                    .ThenByDescending(row => row.TimeSaved.TotalHours)
-                    .ThenByDescending(row => row.LevelDropMgPerKg),
+                    .ThenByDescending(row => row.TimeSaved ?? TimeSpan.Zero)
+                    .ThenByDescending(row => row.LevelDrop?.PartsPerMillion ?? 0),
             ]
         );
     }
+
+    /// <summary>The table in plain text.</summary>
+    /// <returns>One line a setting.</returns>
+    public override string ToString() => string.Join("\n", Rows);
 
     private static PurificationPlan Planned(TreatmentJob job, PurificationUnit unit)
     {
@@ -131,9 +135,8 @@ public sealed class PlanSensitivity
     private static TreatmentJob LessIngress(TreatmentJob job, double share)
     {
         var tank = job.Reservoir;
-        return new TreatmentJob(
-            job.Oil,
-            new Reservoir(
+        return job.With(
+            reservoir: new Reservoir(
                 tank.OilVolume,
                 tank.Start,
                 tank.Ambient,
@@ -142,10 +145,93 @@ public sealed class PlanSensitivity
                 tank.Ingression,
                 tank.HighestTemperature,
                 tank.Steel
-            ),
-            job.Contamination,
-            job.Target,
-            job.Horizon
+            )
         );
+    }
+
+    /// <summary>What can be changed about a vacuum dehydration.</summary>
+    public enum Setting
+    {
+        /// <summary>More oil flow.</summary>
+        Flow,
+
+        /// <summary>A higher process temperature, up to the lowest of the limits of oil, seals and unit.</summary>
+        ProcessTemperature,
+
+        /// <summary>More heater power.</summary>
+        HeaterPower,
+
+        /// <summary>A lower chamber pressure.</summary>
+        Vacuum,
+
+        /// <summary>More sweep air of the same kind; where there is none, dry air at 0.1 % of the oil's mass flow.</summary>
+        SweepAir,
+
+        /// <summary>Less water that comes in.</summary>
+        WaterIngress,
+    }
+
+    /// <summary>What one change does to a plan.</summary>
+    public sealed class Effect
+    {
+        internal Effect(Setting setting, PurificationPlan before, PurificationPlan after)
+        {
+            Setting = setting;
+            Plan = after;
+            IsHeldDown =
+                setting == Setting.ProcessTemperature && after.HeldDownBy != PurificationPlan.TemperatureLimit.None;
+            TimeSaved =
+                before.MeetsTarget
+                && after.MeetsTarget
+                && before.Arrival.TryEstimate(out var slow)
+                && after.Arrival.TryEstimate(out var fast)
+                    ? slow - fast
+                    : null;
+            MakesReachable = !before.MeetsTarget && after.MeetsTarget;
+            FloorDrop = before.End.WaterFloor - after.End.WaterFloor;
+            LevelDrop = before.End.WaterLevel - after.End.WaterLevel;
+        }
+
+        /// <summary>What was changed.</summary>
+        public Setting Setting { get; }
+
+        /// <summary>The plan with the change.</summary>
+        public PurificationPlan Plan { get; }
+
+        /// <summary>Whether a limit of oil, seals or unit held the change down.</summary>
+        public bool IsHeldDown { get; }
+
+        /// <summary>Time saved, negative where the change costs time; null unless the target is met with and without the change.</summary>
+        public TimeSpan? TimeSaved { get; }
+
+        /// <summary>Whether the target is met only with the change.</summary>
+        public bool MakesReachable { get; }
+
+        /// <summary>By how much the floor falls; negative where it rises.</summary>
+        public MassFraction FloorDrop { get; }
+
+        /// <summary>By how much the level with ingress falls, negative where it rises; null where there is no level with or without the change.</summary>
+        public MassFraction? LevelDrop { get; }
+
+        /// <summary>The row in words.</summary>
+        /// <returns>For example <c>vacuum: saves 1.2 h, floor 30.2 mg/kg lower</c>.</returns>
+        public override string ToString() =>
+            $"{PlainText.Spaced(Setting)}: "
+            + (
+                MakesReachable ? "makes the target reachable"
+                : TimeSaved is { } saved
+                    ? $"{(saved < TimeSpan.Zero ? "costs" : "saves")} {PlainText.Number(Math.Abs(saved.TotalHours))} h"
+                : Plan.MeetsTarget ? "target met"
+                : "target not met"
+            )
+            + Moved("floor", FloorDrop)
+            + Moved("level", LevelDrop ?? MassFraction.Zero)
+            + (IsHeldDown ? ", held down by a limit" : "");
+
+        /// <summary>A move of less than a tenth of a milligram nobody reads.</summary>
+        private static string Moved(string what, MassFraction drop) =>
+            Math.Abs(drop.PartsPerMillion) < 0.1
+                ? ""
+                : $", {what} {PlainText.Number(Math.Abs(drop.PartsPerMillion))} mg/kg {(drop.PartsPerMillion < 0 ? "higher" : "lower")}";
     }
 }

@@ -1,4 +1,3 @@
-using OilCondition.Limits;
 using OilCondition.Text;
 using OilCondition.Water;
 using UnitsNet;
@@ -98,6 +97,21 @@ public sealed record PlanState
     /// <summary>Oil that passed the unit since the start.</summary>
     public Volume VolumePassed { get; }
 
-    /// <summary>Charges that passed the unit since the start.</summary>
+    /// <summary>Times that the whole oil has passed the unit since the start.</summary>
     public double Turnovers { get; }
+
+    /// <summary>The state in one line.</summary>
+    /// <returns>For example <c>6 h: 52.3 °C, 640 mg/kg, 19/17/14, 118 kWh, limited by heat</c>.</returns>
+    public override string ToString() =>
+        $"{PlainText.Number(Time.TotalHours)} h: {PlainText.Number(TankTemperature.DegreesCelsius)} °C, "
+        + $"{PlainText.Number(Water.Total.PartsPerMillion)} mg/kg, {Particles.Code}, "
+        + $"{PlainText.Number(TotalEnergy.KilowattHours)} kWh, limited by {Word(Limit)}";
+
+    private static string Word(RemovalLimit limit) =>
+        limit switch
+        {
+            RemovalLimit.TooColdOrShallow => "cold oil or shallow vacuum",
+            RemovalLimit.SinglePass => "removal per pass",
+            _ => PlainText.Spaced(limit),
+        };
 }

@@ -22,12 +22,18 @@ namespace OilCondition.Treatment;
 /// More flow dries faster as long as the heater holds the process temperature; with too small a heater more flow is colder oil in the chamber, and a
 /// higher floor.
 /// </para>
+/// <para>
+/// Cold thick oil starves pumps and breaks couplings; the pump's maker says from which viscosity on it may be started. While the pump holds less than
+/// its full flow, the heater can give no more than that flow carries away at the process temperature: this is what makes cold heavy oil slow. The same task
+/// with another oil (<see cref="TreatmentJob.With"/>) shows how many hours it costs.
+/// </para>
 /// <para>Caution: hot oil, vacuum, flash point, electricity: <see cref="Cautions"/> and the makers' limits come before any figure here.</para>
 /// </remarks>
 /// <example>
 /// <code>
 /// var plan = PurificationPlan.Create(job, unit);
-/// var hours = plan.Outcome == TreatmentOutcome.Reached ? plan.Time.Hours : 0;
+/// Console.WriteLine(plan);
+/// if (plan.Arrival is Arrival&lt;TimeSpan&gt;.Expected reached) { var hours = reached.Estimate.TotalHours; }
 /// var floor = plan.End.WaterFloor.PartsPerMillion;
 /// </code>
 /// </example>
@@ -45,13 +51,20 @@ public sealed class PurificationPlan
         Unit = unit;
         End = end;
         ProcessTemperature = Temperature.FromDegreesCelsius(physics.SetCelsius);
-        Cap = physics.Cap;
+        HeldDownBy = physics.HeldDownBy;
         States = course.States;
-        Water = course.Water;
-        Particles = course.Particles;
-        Forecast = TargetForecast.Of(Water, Particles);
-        HasFullFlow = course.FullFlowSeconds.HasValue;
-        FullFlowTime = Elapsed.FromSeconds(course.FullFlowSeconds ?? 0);
+        WaterPart = course.Water;
+        ParticlePart = course.Particles;
+        var whole = TargetPart.Both(WaterPart, ParticlePart);
+        Arrival = whole.Arrival!;
+        WhyNot = whole.WhyNot;
+        FullFlow = course.FullFlowSeconds switch
+        {
+            null when !CanStart(job, unit) => new Arrival<TimeSpan>.Never(),
+            null => new Arrival<TimeSpan>.NotBefore(Last.Time),
+            0 => new Arrival<TimeSpan>.Already(TimeSpan.Zero),
+            { } seconds => new Arrival<TimeSpan>.Expected(Elapsed.FromSeconds(seconds)),
+        };
         WaterImbalance = Mass.FromKilograms(
             Math.Abs(
                 physics.OilKilograms * (Last.Water.Total.DecimalFractions - job.Contamination.Water.DecimalFractions)
@@ -74,9 +87,9 @@ public sealed class PurificationPlan
         IsViscosityExtrapolated = States.Any(state =>
             state.Flow < unit.Pump.FullFlow && job.Oil.ViscosityLine.ViscosityAt(state.TankTemperature).IsExtrapolated
         );
-        var cold = States.LastOrDefault(state => state.ProcessTemperature.DegreesCelsius < physics.SetCelsius - 0.1);
-        HeaterLimitedTime = cold?.Time ?? TimeSpan.Zero;
-        IsHeaterLimited = cold is not null;
+        HeaterLimitedUntil = States
+            .LastOrDefault(state => state.ProcessTemperature.DegreesCelsius < physics.SetCelsius - 0.1)
+            ?.Time;
         HeaterHolds = End.ProcessTemperature.DegreesCelsius >= physics.SetCelsius - 0.1;
     }
 
@@ -92,26 +105,29 @@ public sealed class PurificationPlan
     /// <summary>The last of the states.</summary>
     public PlanState Last => States[States.Count - 1];
 
-    /// <summary>Whether and when the water target is reached.</summary>
-    public TargetForecast Water { get; }
+    /// <summary>When the water target is reached; null where the target does not ask for it.</summary>
+    public Arrival<TimeSpan>? Water => WaterPart.Arrival;
 
-    /// <summary>Whether and when the code is reached.</summary>
-    public TargetForecast Particles { get; }
+    /// <summary>Why the water target is not reached; null where it is, or is not asked for.</summary>
+    public WhyNot? WhyNotWater => WaterPart.WhyNot;
 
-    /// <summary>Whether and when all that was asked is reached; of two parts that are not, the water's reason.</summary>
-    public TargetForecast Forecast { get; }
+    /// <summary>When the code is reached; null where the target does not ask for it.</summary>
+    public Arrival<TimeSpan>? Particles => ParticlePart.Arrival;
 
-    /// <summary>Whether all that was asked is reached, and if not, why.</summary>
-    public TreatmentOutcome Outcome => Forecast.Outcome;
+    /// <summary>Why the code is not reached; null where it is, or is not asked for.</summary>
+    public WhyNot? WhyNotParticles => ParticlePart.WhyNot;
 
-    /// <summary>Time until all that was asked is reached; 0 unless it is <see cref="TreatmentOutcome.Reached"/>.</summary>
-    public TimeSpan Time => Forecast.Time;
+    /// <summary>When all that was asked is reached.</summary>
+    public Arrival<TimeSpan> Arrival { get; }
 
-    /// <summary>Whether the oil pump comes to its full flow before the plan ends.</summary>
-    public bool HasFullFlow { get; }
+    /// <summary>Why not all that was asked is reached, the water's reason first; null where it is.</summary>
+    public WhyNot? WhyNot { get; }
 
-    /// <summary>Time until the oil is thin enough for the pump's full flow; 0 where it is from the start, or where it never is.</summary>
-    public TimeSpan FullFlowTime { get; }
+    /// <summary>Whether all that was asked is reached.</summary>
+    public bool MeetsTarget => WhyNot is null;
+
+    /// <summary>When the oil is thin enough for the pump's full flow; not before the end of the plan where that is later than planned.</summary>
+    public Arrival<TimeSpan> FullFlow { get; }
 
     /// <summary>Where it would level off.</summary>
     public PlanEnd End { get; }
@@ -119,8 +135,8 @@ public sealed class PurificationPlan
     /// <summary>Process temperature that the thermostat holds: the unit's setting, or the lowest limit of oil, seals and unit.</summary>
     public Temperature ProcessTemperature { get; }
 
-    /// <summary>Whose limit holds the process temperature down.</summary>
-    public TemperatureCap Cap { get; }
+    /// <summary>Whose limit holds the process temperature below the setting of the thermostat.</summary>
+    public TemperatureLimit HeldDownBy { get; }
 
     /// <summary>Whether the saturation curve or the oil's properties were used outside the range in which they were measured or published.</summary>
     public bool IsExtrapolated { get; }
@@ -132,12 +148,10 @@ public sealed class PurificationPlan
     public bool HeaterHolds { get; }
 
     /// <summary>
-    /// Whether the heater is at its limit at a state, so that the oil in the chamber is colder than planned: then, and only then, can more flow be slower.
+    /// The last state at which the heater is at its limit, so that the oil in the chamber is colder than planned: then, and only then, can more flow be
+    /// slower. Null where it is at none.
     /// </summary>
-    public bool IsHeaterLimited { get; }
-
-    /// <summary>The last state at which it is; 0 where it is at none, or at the first only.</summary>
-    public TimeSpan HeaterLimitedTime { get; }
+    public TimeSpan? HeaterLimitedUntil { get; }
 
     /// <summary>Water that the balance of the plan misses by: rounding of the integration.</summary>
     public Mass WaterImbalance { get; }
@@ -147,6 +161,10 @@ public sealed class PurificationPlan
 
     /// <summary>What can hurt someone.</summary>
     public IReadOnlyList<Caution> Cautions { get; } = CautionsOf.Vacuum;
+
+    internal TargetPart WaterPart { get; }
+
+    internal TargetPart ParticlePart { get; }
 
     /// <summary>Plans a run.</summary>
     /// <param name="job">The task.</param>
@@ -169,11 +187,31 @@ public sealed class PurificationPlan
         return new PurificationPlan(job, unit, physics, end, course);
     }
 
+    /// <summary>The plan in one line.</summary>
+    /// <returns>For example <c>water in 12.3 h, particles not asked; floor 78.7 mg/kg, level 219 mg/kg with ingress, oil at 61.2 °C</c>.</returns>
+    public override string ToString() => $"{WaterPart.Of("water")}, {ParticlePart.Of("particles")}; {End}";
+
     /// <summary>Whether the oil pump may be started at the start temperature.</summary>
     internal static bool CanStart(TreatmentJob job, PurificationUnit unit)
     {
         var oil = job.Oil.ViscosityLine.ViscosityAt(job.Reservoir.Start);
         return oil.Outcome != ScaleOutcome.ThickerThanScale
             && !(unit.StartViscosity is { } limit && oil.Viscosity.Centistokes > limit.Centistokes);
+    }
+
+    /// <summary>Whose limit holds the process temperature below the setting of the thermostat.</summary>
+    public enum TemperatureLimit
+    {
+        /// <summary>Nobody's: the unit runs at its setting.</summary>
+        None,
+
+        /// <summary>The oil's.</summary>
+        Oil,
+
+        /// <summary>That of seals, hoses and coating of the reservoir.</summary>
+        Seals,
+
+        /// <summary>The unit's.</summary>
+        Unit,
     }
 }

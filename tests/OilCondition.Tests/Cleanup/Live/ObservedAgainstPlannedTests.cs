@@ -98,7 +98,7 @@ public class ObservedAgainstPlannedTests
 
         planned.RemovalPerPass.DecimalFractions.ShouldBe(0.6, 0.02);
         planned.FloorWithoutIngress.ShouldBe(plan.End.WaterFloor);
-        planned.Level.PartsPerMillion.ShouldBe(plan.End.WaterLevel.PartsPerMillion, 0.01);
+        planned.Level.PartsPerMillion.ShouldBe(plan.End.WaterLevel!.Value.PartsPerMillion, 0.01);
     }
 
     /// <summary>Vapour raises the equilibrium over the film: the course is slower than η says, and the run must not be blamed for it.</summary>

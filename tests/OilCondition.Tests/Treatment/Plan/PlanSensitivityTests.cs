@@ -1,0 +1,40 @@
+using OilCondition.Treatment;
+
+namespace OilCondition.Tests.Treatment.Plan;
+
+/// <summary>What sets the time of a plan. The station is invented.</summary>
+public class PlanSensitivityTests
+{
+    [Fact]
+    public void The_setting_that_is_worth_most_stands_on_top()
+    {
+        var job = Sump.Job(900, 150, Sump.Tank(start: 60, ingressGramPerHour: 40));
+        var table = PlanSensitivity.Of(job, Sump.Unit(pascal: 10_000));
+        table.Rows.Select(row => row.Setting).ShouldBe(Enum.GetValues<PlanSensitivity.Setting>(), ignoreOrder: true);
+        PlanSensitivity.Effect Row(PlanSensitivity.Setting setting) => table.Rows.Single(row => row.Setting == setting);
+
+        // 303 × 10 000/25 042 = 121 mg/kg: the target lies close above the floor, so that the floor sets the time.
+        table.Plan.End.WaterFloor.PartsPerMillion.ShouldBe(121, 0.5);
+        Row(PlanSensitivity.Setting.Vacuum).Plan.End.WaterFloor.PartsPerMillion.ShouldBe(90.7, 0.5);
+        Row(PlanSensitivity.Setting.Vacuum).FloorDrop.PartsPerMillion.ShouldBe(30.2, 0.5);
+        Row(PlanSensitivity.Setting.Flow).FloorDrop.PartsPerMillion.ShouldBe(0, 1e-6);
+        Row(PlanSensitivity.Setting.WaterIngress).FloorDrop.PartsPerMillion.ShouldBe(0, 1e-6);
+        Row(PlanSensitivity.Setting.WaterIngress).LevelDrop!.Value.PartsPerMillion.ShouldBeGreaterThan(10);
+        table.Plan.WhyNot.ShouldBe(WhyNot.IngressTooHigh);
+        table.Rows[0].MakesReachable.ShouldBeTrue();
+        Row(PlanSensitivity.Setting.HeaterPower).MakesReachable.ShouldBeFalse();
+        Row(PlanSensitivity.Setting.Vacuum).TimeSaved.ShouldBeNull();
+    }
+
+    [Fact]
+    public void A_limit_of_the_oil_holds_the_temperature_down()
+    {
+        var table = PlanSensitivity.Of(Sump.Job(900, 150, oil: Sump.Oil(highest: 65)), Sump.Unit());
+        var warmer = table.Rows.Single(row => row.Setting == PlanSensitivity.Setting.ProcessTemperature);
+        warmer.IsHeldDown.ShouldBeTrue();
+        warmer.TimeSaved!.Value.TotalHours.ShouldBe(0, 1e-9);
+        table.Rows.ShouldNotContain(row => row.Setting == PlanSensitivity.Setting.WaterIngress);
+        table.Rows[0].TimeSaved!.Value.TotalHours.ShouldBeGreaterThan(0.3);
+        table.Rows.Where(row => row.TimeSaved.HasValue).Count().ShouldBe(5);
+    }
+}
