@@ -71,9 +71,9 @@ public static class ConsoleReport
     private static void State(TextWriter to, MeasurandState state)
     {
         var word =
-            state.Evaluation.State == LimitState.NotDetermined
-                ? $"not determined, {Sentences.Of(state.Evaluation.Reason)}"
-                : state.Evaluation.State.ToString().ToLowerInvariant();
+            state.Worst.State == LimitState.NotDetermined
+                ? $"not determined, {Sentences.Of(state.Worst.Reason)}"
+                : state.Worst.State.ToString().ToLowerInvariant();
         var latest = state.Latest is { } point ? $"{point.Reading} {state.Measurand.Unit}".Trim() : "no reading";
         to.WriteLine(
             $"      {state.Measurand.Name, -24}{latest, -18}{word, -10} {Sentences.Of(state.Trend)}{Life(state)}"
@@ -83,7 +83,7 @@ public static class ConsoleReport
     /// <summary>The nearest crossing of the next five years; what may be one day in decades is no news.</summary>
     private static string Life(MeasurandState state) =>
         state
-            .Life.OfType<RemainingLife.Forecast>()
+            .Lives.OfType<RemainingLife.Forecast>()
             .Where(life => life.Crossing.ChanceBefore(life.Crossing.AsOf.AddYears(5)) >= 0.1)
             .OrderByDescending(life => life.Crossing.ChanceBefore(life.Crossing.AsOf.AddYears(5)))
             .FirstOrDefault() switch

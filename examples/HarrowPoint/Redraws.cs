@@ -53,7 +53,7 @@ public sealed class Redraws
     public IReadOnlyList<double> ChancesAt(string machine, string measurand, DateTimeOffset truth) =>
         [
             .. Of(machine)
-                .Select(one => one.Assessment.States.First(state => state.Measurand.Id == measurand).Life)
+                .Select(one => one.Assessment.States.First(state => state.Measurand.Id == measurand).Lives)
                 .SelectMany(lives => lives.OfType<RemainingLife.Forecast>().Take(1))
                 .Select(life => life.Crossing.ChanceBefore(truth)),
         ];

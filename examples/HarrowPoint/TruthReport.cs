@@ -62,7 +62,7 @@ public static class TruthReport
     {
         var life = assessment
             .States.Where(state => state.Measurand.Equals(measurand))
-            .SelectMany(state => state.Life)
+            .SelectMany(state => state.Lives)
             .OfType<RemainingLife.Crosses>()
             .FirstOrDefault();
         to.WriteLine(

@@ -134,25 +134,24 @@ public static class ConditionReport
 
     private static ScriptObject State(MeasurandState state)
     {
-        var limit = state.Evaluation.Limit;
         return new ScriptObject
         {
             ["measurand"] = Escape(state.Measurand.Name),
             ["latest"] = state.Latest is { } latest
                 ? Escape($"{latest.Reading} {state.Measurand.Unit}".Trim() + $", {Date(latest.At)}")
                 : "no reading",
-            ["state"] = state.Evaluation.State.ToString().ToLowerInvariant(),
+            ["state"] = state.Worst.State.ToString().ToLowerInvariant(),
             ["state_words"] = StateWord(state),
             ["trend"] = Escape(Sentences.Of(state.Trend)),
-            ["life"] = state.Life.Count == 0 ? "" : Escape(string.Join("; ", state.Life.Select(Life))),
-            ["source"] = Escape(limit.Source.ToString()),
+            ["life"] = state.Lives.Count == 0 ? "" : Escape(string.Join("; ", state.Lives.Select(Life))),
+            ["source"] = Escape(string.Join("; ", state.Limits.Select(one => one.Limit.Source.ToString()).Distinct())),
         };
     }
 
     private static string StateWord(MeasurandState state) =>
-        state.Evaluation.State == Limits.LimitState.NotDetermined
-            ? $"not determined: {Sentences.Of(state.Evaluation.Reason)}"
-            : state.Evaluation.State.ToString().ToLowerInvariant();
+        state.Worst.State == Limits.LimitState.NotDetermined
+            ? $"not determined: {Sentences.Of(state.Worst.Reason)}"
+            : state.Worst.State.ToString().ToLowerInvariant();
 
     private static string Life(RemainingLife life) =>
         $"limit {Number(life.Limit)}: "

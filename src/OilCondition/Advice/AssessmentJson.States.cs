@@ -16,27 +16,15 @@ internal static partial class AssessmentJson
             json.WriteStartObject();
             json.WriteString("measurand", state.Measurand.Id);
             json.WriteString("unit", state.Measurand.Unit);
-            json.WriteString("state", PlainText.Kebab(state.Evaluation.State));
-            json.WriteString("reason", PlainText.Kebab(state.Evaluation.Reason));
-            json.WriteString("limitSource", state.Evaluation.Limit.Source.ToString());
-            json.WriteString("limitKind", PlainText.Kebab(state.Evaluation.Limit.Kind));
-            Band(json, "upper", state.Evaluation.Upper);
-            Band(json, "lower", state.Evaluation.Lower);
-            if (state.Evaluation.Rate is { } rate)
+            json.WriteString("state", PlainText.Kebab(state.Worst.State));
+            json.WriteString("reason", PlainText.Kebab(state.Worst.Reason));
+            json.WriteStartArray("limits");
+            foreach (var limit in state.Limits)
             {
-                json.WriteFigure("rate", rate);
+                Evaluation(json, limit);
             }
 
-            if (state.Evaluation.Since is { } since)
-            {
-                json.WriteMoment("since", since);
-            }
-
-            if (state.Evaluation.Pending >= LimitState.Alert)
-            {
-                json.WriteString("pending", PlainText.Kebab(state.Evaluation.Pending));
-            }
-
+            json.WriteEndArray();
             if (state.Latest is { } latest)
             {
                 Point(json, "latest", latest);
@@ -45,7 +33,7 @@ internal static partial class AssessmentJson
             json.WriteString("topUps", PlainText.Kebab(state.TopUps.Outcome));
             Trend(json, state);
             json.WriteStartArray("remainingLife");
-            foreach (var life in state.Life)
+            foreach (var life in state.Lives)
             {
                 Life(json, life);
             }
@@ -55,6 +43,33 @@ internal static partial class AssessmentJson
         }
 
         json.WriteEndArray();
+    }
+
+    private static void Evaluation(Utf8JsonWriter json, LimitEvaluation evaluation)
+    {
+        json.WriteStartObject();
+        json.WriteString("kind", PlainText.Kebab(evaluation.Limit.Kind));
+        json.WriteString("source", evaluation.Limit.Source.ToString());
+        json.WriteString("state", PlainText.Kebab(evaluation.State));
+        json.WriteString("reason", PlainText.Kebab(evaluation.Reason));
+        Band(json, "upper", evaluation.Upper);
+        Band(json, "lower", evaluation.Lower);
+        if (evaluation.Rate is { } rate)
+        {
+            json.WriteFigure("rate", rate);
+        }
+
+        if (evaluation.Since is { } since)
+        {
+            json.WriteMoment("since", since);
+        }
+
+        if (evaluation.Pending >= LimitState.Alert)
+        {
+            json.WriteString("pending", PlainText.Kebab(evaluation.Pending));
+        }
+
+        json.WriteEndObject();
     }
 
     private static void Trend(Utf8JsonWriter json, MeasurandState state)

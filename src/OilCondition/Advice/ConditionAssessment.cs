@@ -32,7 +32,7 @@ public sealed class ConditionAssessment
         Cleanliness = cleanliness;
         Cleanup = cleanup;
         first = new Lazy<FirstCrossing>(() =>
-            FirstCrossing.Of([.. states.SelectMany(state => state.Life)], options.AsOf)
+            FirstCrossing.Of([.. states.SelectMany(state => state.Lives)], options.AsOf)
         );
         NextSample = nextSample;
         Findings = findings;
@@ -52,7 +52,7 @@ public sealed class ConditionAssessment
     /// <summary>How the assessment was made.</summary>
     public AssessmentOptions Options { get; }
 
-    /// <summary>Where each limited measurand stands, in the order of the limit set.</summary>
+    /// <summary>Where each limited measurand stands, once each, in the order of the limit set.</summary>
     public IReadOnlyList<MeasurandState> States { get; }
 
     /// <summary>Dissolved and free water at running and standstill temperature.</summary>

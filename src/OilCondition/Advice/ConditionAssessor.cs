@@ -34,8 +34,8 @@ public static class ConditionAssessor
 
         var known = history.Until(options.AsOf);
         var records = new ChargeRecords(known, options.AsOf);
-        var states = limits.Limits.Select(limit => MeasurandStates.Of(records, limit, options)).ToList();
-        var lives = states.SelectMany(state => state.Life).ToList();
+        var states = MeasurandStates.Of(records, limits, options);
+        var lives = states.SelectMany(state => state.Lives).ToList();
         var water = Water(records);
         var cleanup = Cleanup(records, options);
         var findings = new FindingList(records, states, options)

@@ -31,12 +31,11 @@ internal sealed class FindingList(
         water is WaterInOil.Split { Standstill.HasFreeWater: true, Point.Reading.Qualifier: not Qualifier.LessThan };
 
     private IEnumerable<Finding> Limits() =>
-        states
-            .Where(state =>
-                state.Latest is not null
-                && (state.Evaluation.State >= LimitState.Alert || state.Evaluation.Pending >= LimitState.Alert)
-            )
-            .Select(state => new LimitFinding(state.Evaluation, state.Latest!));
+        from state in states
+        where state.Latest is not null
+        from worst in state.WorstOfEachCode
+        where worst.State >= LimitState.Alert || worst.Pending >= LimitState.Alert
+        select new LimitFinding(worst, state.Latest!);
 
     private IEnumerable<Finding> Lives()
     {
@@ -44,7 +43,7 @@ internal sealed class FindingList(
         foreach (var state in states)
         {
             var soonest = state
-                .Life.OfType<RemainingLife.Forecast>()
+                .Lives.OfType<RemainingLife.Forecast>()
                 .Where(life =>
                     MovesTowards(state.Trend.Assessment, life.Side)
                     && life.Crossing.ChanceBefore(horizon) >= ChanceWorthPlanning
@@ -64,7 +63,7 @@ internal sealed class FindingList(
     }
 
     private IEnumerable<Finding> Returns() =>
-        OncePerMeasurand()
+        states
             .Where(state =>
                 MovesTowards(state.Trend.Assessment, LimitSide.Upper)
                 && records.LastFinishedRun(state.Measurand) is { } run
@@ -77,7 +76,7 @@ internal sealed class FindingList(
     {
         // One measurand may jump for its own reasons; two that jump between the same samples tell of the oil.
         var changes =
-            from state in OncePerMeasurand()
+            from state in states
             from change in state.Trend.Assessment.Changes
             let points = state.Trend.Series.Points
             select (State: state, Before: points[change.LastBefore], After: points[change.FirstAfter]);
@@ -126,10 +125,6 @@ internal sealed class FindingList(
                 ),
             ]
             : [];
-
-    /// <summary>A measurand may stand in several limits; its trend is one.</summary>
-    private IEnumerable<MeasurandState> OncePerMeasurand() =>
-        states.GroupBy(state => state.Measurand).Select(same => same.First());
 
     private static bool MovesTowards(TrendAssessment trend, LimitSide side) =>
         trend.Verdict == (side == LimitSide.Upper ? TrendVerdict.Rising : TrendVerdict.Falling);

@@ -71,12 +71,7 @@ public sealed class LimitFinding : Finding
             return FindingCode.LimitNotConfirmed;
         }
 
-        return evaluation.Limit.Kind switch
-        {
-            LimitKind.RateOfChange => FindingCode.RateOfChange,
-            LimitKind.OwnHistory => FindingCode.OutOfTheUsual,
-            _ => FindingCode.LimitPassed,
-        };
+        return LimitRank.CodeOf(evaluation.Limit.Kind);
     }
 
     private static Severity SeverityOf(LimitState state) =>

@@ -3,42 +3,69 @@ using OilCondition.Prognosis;
 
 namespace OilCondition;
 
-/// <summary>Where one measurand stands against one limit, whether it moves, and how long it may take to get there.</summary>
+/// <summary>Where one measurand stands: its readings, its trend and its remaining life once, and every limit that is set for it.</summary>
+/// <remarks>
+/// A limit that says nothing new, because it is there twice or looser than another one, changes neither <see cref="Worst"/> nor
+/// <see cref="Lives"/>.
+/// </remarks>
 public sealed class MeasurandState
 {
     internal MeasurandState(
-        LimitEvaluation evaluation,
+        Measurand measurand,
         SeriesPoint? latest,
+        IReadOnlyList<LimitEvaluation> limits,
         TopUpCorrection topUps,
         SeriesTrend trend,
-        IReadOnlyList<RemainingLife> life
+        IReadOnlyList<RemainingLife> lives
     )
     {
-        Evaluation = evaluation;
+        Measurand = measurand;
         Latest = latest;
+        Limits = limits;
+        WorstOfEachCode = LimitRank.WorstOfEachCode(limits);
+        Worst = LimitRank.Worst(WorstOfEachCode);
         TopUps = topUps;
         Trend = trend;
-        Life = life;
+        Lives = lives;
     }
 
-    /// <summary>The readings of the charge held against the limit.</summary>
-    public LimitEvaluation Evaluation { get; }
-
     /// <summary>The measurand.</summary>
-    public Measurand Measurand => Evaluation.Limit.Measurand;
+    public Measurand Measurand { get; }
 
     /// <summary>The latest reading of this charge; null when there is none.</summary>
     public SeriesPoint? Latest { get; }
 
-    /// <summary>The laboratory readings since the oil change or the last treatment, with top-ups reckoned out where that can be done.</summary>
+    /// <summary>The readings of the charge compared with each limit of this measurand, in the order of the limit set; at least one.</summary>
+    public IReadOnlyList<LimitEvaluation> Limits { get; }
+
+    /// <summary>
+    /// The comparison that asks for most: alarm before alert before what waits for confirmation; of two that ask for the same the
+    /// one whose figure was passed by more.
+    /// </summary>
+    public LimitEvaluation Worst { get; }
+
+    /// <summary>The laboratory readings since the oil change or the last treatment, with top-ups corrected where that can be done.</summary>
     public TopUpCorrection TopUps { get; }
 
-    /// <summary>Whether they move or only scatter, and which of them were set aside.</summary>
+    /// <summary>Whether they move, and which of them were set aside.</summary>
     public SeriesTrend Trend { get; }
 
     /// <summary>
-    /// Remaining life to the alarm figure (or the alert figure where there is no alarm) on each limited side, from the readings that the
-    /// trend judged; empty while a treatment of this measurand is under way or when the limit is no fixed figure.
+    /// Remaining life, from the readings that the trend judged, on each side that is limited by a fixed figure: to the strictest alarm figure
+    /// of all limits, or to the strictest alert figure where none has an alarm. Empty while a treatment of this measurand is under way.
     /// </summary>
-    public IReadOnlyList<RemainingLife> Life { get; }
+    public IReadOnlyList<RemainingLife> Lives { get; }
+
+    /// <summary>The worst comparison with a level, with a rate of change, with the machine's own history: each is a problem of its own.</summary>
+    internal IReadOnlyList<LimitEvaluation> WorstOfEachCode { get; }
+
+    /// <summary>The limit that a life runs to.</summary>
+    internal Limit LimitOf(RemainingLife life) =>
+        Limits
+            .First(one =>
+            {
+                var band = life.Side == LimitSide.Upper ? one.Upper : one.Lower;
+                return LimitRank.IsFixed(one.Limit) && (band?.Alarm == life.Limit || band?.Alert == life.Limit);
+            })
+            .Limit;
 }

@@ -4,20 +4,29 @@ using OilCondition.Statistics;
 
 namespace OilCondition;
 
-/// <summary>Works out where one limited measurand stands, whether it moves, and how long it has.</summary>
+/// <summary>Works out where each limited measurand stands, whether it moves, and how long it has.</summary>
 internal static class MeasurandStates
 {
-    public static MeasurandState Of(ChargeRecords records, Limit limit, AssessmentOptions options)
+    /// <summary>One state for each measurand that has a limit, in the order of the limit set.</summary>
+    public static IReadOnlyList<MeasurandState> Of(ChargeRecords records, LimitSet limits, AssessmentOptions options) =>
+        [.. limits.Limits.GroupBy(limit => limit.Measurand).Select(same => Of(records, same.Key, [.. same], options))];
+
+    private static MeasurandState Of(
+        ChargeRecords records,
+        Measurand measurand,
+        IReadOnlyList<Limit> limits,
+        AssessmentOptions options
+    )
     {
-        var readings = records.Readings(limit.Measurand);
-        var topUps = records.Trend(limit.Measurand);
+        var readings = records.Readings(measurand);
+        var topUps = records.Trend(measurand);
         var series = topUps.Series;
         if (options.Axis == TimeAxis.OilHours && series.TryOnOilHours(out var onOilHours))
         {
             series = onOilHours!;
         }
 
-        var logarithmic = limit.Measurand.Scale == NaturalScale.Logarithmic;
+        var logarithmic = measurand.Scale == NaturalScale.Logarithmic;
         var trend = SeriesTrend.Of(
             series,
             new TrendOptions(
@@ -25,41 +34,55 @@ internal static class MeasurandStates
                 confidence: 1 - options.TrendSignificance
             )
         );
+        var oil = records.History.Machine.Oil;
         return new MeasurandState(
-            limit.Evaluate(records.History.Machine.Oil, readings),
+            measurand,
             readings.Points.Count > 0 ? readings.Points[readings.Points.Count - 1] : null,
+            [.. limits.Select(limit => limit.Evaluate(oil, readings))],
             topUps,
             trend,
-            Life(records, limit, trend.Judged, options)
+            records.IsBeingTreated(measurand) ? [] : [.. Lives(oil, limits, trend.Judged, options)]
         );
     }
 
-    private static List<RemainingLife> Life(
-        ChargeRecords records,
-        Limit limit,
+    private static IEnumerable<RemainingLife> Lives(
+        Oil oil,
+        IReadOnlyList<Limit> limits,
         MeasurandSeries judged,
         AssessmentOptions options
     )
     {
-        var life = new List<RemainingLife>();
-        if (records.IsBeingTreated(limit.Measurand) || !limit.TryResolve(records.History.Machine.Oil, out var absolute))
+        var how = new LifeOptions(fleet: options.Fleet.FirstOrDefault(one => one.Measurand.Equals(judged.Measurand)));
+        var figures = limits.Select(limit => limit.TryResolve(oil, out var figures) ? figures : null).ToList();
+        if (Strictest(figures.Select(one => one?.Upper), isUpper: true, judged.Measurand) is { } highest)
         {
-            return life;
+            yield return LifeForecast.Of(judged, highest, LimitSide.Upper, options.AsOf, how);
         }
 
-        var fleet = options.Fleet.FirstOrDefault(one => one.Measurand.Equals(limit.Measurand));
-        var how = new LifeOptions(fleet: fleet);
-        foreach (var (band, side) in new[] { (absolute!.Upper, LimitSide.Upper), (absolute.Lower, LimitSide.Lower) })
+        if (Strictest(figures.Select(one => one?.Lower), isUpper: false, judged.Measurand) is { } lowest)
         {
-            // A limit of 0 on a logarithmic measurand is never reached and has no logarithm.
-            var figure = band?.Alarm ?? band?.Alert;
-            var reachable = figure > 0 || limit.Measurand.Scale == NaturalScale.Linear;
-            if (figure is { } value && reachable)
-            {
-                life.Add(LifeForecast.Of(judged, value, side, records.AsOf, how));
-            }
+            yield return LifeForecast.Of(judged, lowest, LimitSide.Lower, options.AsOf, how);
+        }
+    }
+
+    /// <summary>
+    /// The alarm figure that is reached first, or the alert figure where there is no alarm. A limit of 0 on a logarithmic measurand is never
+    /// reached and has no logarithm.
+    /// </summary>
+    private static double? Strictest(IEnumerable<LimitBand?> bands, bool isUpper, Measurand measurand)
+    {
+        double? First(IEnumerable<double?> figures)
+        {
+            var reachable = figures
+                .OfType<double>()
+                .Where(figure => figure > 0 || measurand.Scale == NaturalScale.Linear)
+                .ToList();
+            return reachable.Count == 0 ? null
+                : isUpper ? reachable.Min()
+                : reachable.Max();
         }
 
-        return life;
+        var given = bands.OfType<LimitBand>().ToList();
+        return First(given.Select(band => band.Alarm)) ?? First(given.Select(band => band.Alert));
     }
 }

@@ -81,7 +81,7 @@ public sealed class RemainingLifeFinding : Finding
                 evidence.Add(EvidenceItem.Number("readings bounded by top-ups", State.TopUps.Bounded.Count, ""));
             }
 
-            evidence.Add(EvidenceItem.Word("limit source", State.Evaluation.Limit.Source.ToString()));
+            evidence.Add(EvidenceItem.Word("limit source", State.LimitOf(Life).Source.ToString()));
             return evidence;
         }
     }

@@ -67,7 +67,11 @@ internal sealed class LimitSideWalk
             : beyondAlert == 0 ? at
             : beyondSince;
         beyondAlert = zone >= LimitState.Alert ? beyondAlert + 1 : 0;
-        beyondAlarm = zone == LimitState.Alarm ? beyondAlarm + 1 : 0;
+        // 'At least x' in the alert zone leaves it open whether the value is in the alarm zone: it neither confirms nor denies an alarm.
+        beyondAlarm =
+            zone == LimitState.Alarm ? beyondAlarm + 1
+            : isAtLeast && band.Alarm is not null ? beyondAlarm
+            : 0;
         var confirmed =
             beyondAlarm >= confirmations ? LimitState.Alarm
             : beyondAlert >= confirmations ? LimitState.Alert

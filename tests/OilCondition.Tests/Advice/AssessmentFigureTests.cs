@@ -69,7 +69,7 @@ public class AssessmentFigureTests
     {
         var history = Invented.History(Samples(Measurands.AcidNumber, i => 0.1 + 0.02 * i + 0.004 * (i % 3)));
         var limits = Limits((Measurands.AcidNumber, 0.5, 0.8));
-        var life = (RemainingLife.Forecast)Assess(history, limits).States[0].Life.Single();
+        var life = (RemainingLife.Forecast)Assess(history, limits).States[0].Lives.Single();
         bool IsFound(double chance)
         {
             life.Crossing.TryAt(chance, out var quantile).ShouldBeTrue();
@@ -137,7 +137,7 @@ public class AssessmentFigureTests
         var state = Assess(history, Limits((Measurands.WaterContent, 300, 800))).States.Single();
 
         state.Latest!.SampleNumber.ShouldBe("S12");
-        state.Evaluation.State.ShouldBe(LimitState.Normal);
+        state.Worst.State.ShouldBe(LimitState.Normal);
     }
 
     [Fact]

@@ -27,8 +27,8 @@ public class AssessmentPropertyTests
                 )
                 .Concat(
                     assessment.States.Select(state =>
-                        $"{state.Measurand.Id} {state.Evaluation.State} {state.Evaluation.Since:O} {state.Evaluation.Pending} {state.TopUps.Outcome} "
-                        + $"{state.Trend.Assessment.Verdict} {state.Trend.Assessment.Slope:R} {string.Join(" ", state.Life.Select(Dates))}"
+                        $"{state.Measurand.Id} {state.Worst.State} {state.Worst.Since:O} {state.Worst.Pending} {state.TopUps.Outcome} "
+                        + $"{state.Trend.Assessment.Verdict} {state.Trend.Assessment.Slope:R} {string.Join(" ", state.Lives.Select(Dates))}"
                     )
                 )
                 .Append($"{assessment.NextSample?.At:O} {assessment.NextSample?.Reason} {assessment.Cleanliness}")
@@ -131,11 +131,11 @@ public class AssessmentPropertyTests
                 Near(actual.NextSample?.At, expected.NextSample?.At);
                 foreach (var (now, then) in actual.States.Zip(expected.States))
                 {
-                    now.Evaluation.State.ShouldBe(then.Evaluation.State);
-                    now.Evaluation.Since.ShouldBe(then.Evaluation.Since);
+                    now.Worst.State.ShouldBe(then.Worst.State);
+                    now.Worst.Since.ShouldBe(then.Worst.Since);
                     now.Trend.Assessment.Verdict.ShouldBe(then.Trend.Assessment.Verdict);
                     now.Trend.Judged.Points.Count.ShouldBe(then.Trend.Judged.Points.Count);
-                    foreach (var (life, same) in now.Life.Zip(then.Life))
+                    foreach (var (life, same) in now.Lives.Zip(then.Lives))
                     {
                         life.GetType().ShouldBe(same.GetType());
                         Near((life as RemainingLife.Crosses)?.P10.At, (same as RemainingLife.Crosses)?.P10.At);

@@ -179,7 +179,7 @@ public class ConditionAssessorTests
         var expected = assessment.Cleanup.TimeToTarget.ShouldBeOfType<TimeToTarget.Expected>();
         (expected.Estimate - started).TotalHours.ShouldBe(19.86, 0.3);
         expected.Earliest.ShouldBeLessThan(expected.Estimate);
-        assessment.States[0].Life.ShouldBeEmpty();
+        assessment.States[0].Lives.ShouldBeEmpty();
         assessment.States[0].Latest!.Reading.Qualifier.ShouldBe(Qualifier.Approximately);
         assessment.Findings.ShouldContain(finding => finding.Code == FindingCode.CleanupUnderWay);
         assessment.Recommendations.ShouldNotContain(one => one.Action == RecommendedAction.VacuumDehydrate);
@@ -251,7 +251,7 @@ public class ConditionAssessorTests
         var water = root.GetProperty("states")[0];
         water.GetProperty("latest").GetProperty("value").GetDouble().ShouldBe(512);
         water.GetProperty("latest").GetProperty("qualifier").GetString().ShouldBe("none");
-        water.GetProperty("upper").GetProperty("alarm").GetDouble().ShouldBe(800);
+        water.GetProperty("limits")[0].GetProperty("upper").GetProperty("alarm").GetDouble().ShouldBe(800);
         root.GetProperty("cleanup").ValueKind.ShouldBe(JsonValueKind.Null);
         root.GetProperty("findings")[0].GetProperty("evidence").GetArrayLength().ShouldBeGreaterThan(3);
         json.ShouldNotContain("NaN", Case.Sensitive);
@@ -298,6 +298,6 @@ public class ConditionAssessorTests
     public void The_life_to_a_limit_ends_where_it_is_already_passed() =>
         Assess(Invented.History(Samples(i => 700 + 20 * i, _ => 0.12)))
             .States[0]
-            .Life.Single()
+            .Lives.Single()
             .ShouldBeOfType<RemainingLife.AlreadyCrossed>();
 }

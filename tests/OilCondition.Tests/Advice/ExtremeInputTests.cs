@@ -320,7 +320,7 @@ public class ExtremeInputTests
         foreach (var state in assessment.States)
         {
             Finite(state.TopUps.TotalDrop);
-            state.Life.ToList().ForEach(Look);
+            state.Lives.ToList().ForEach(Look);
         }
 
         Look(assessment.First);

@@ -125,7 +125,7 @@ public class LimitFindingTests
         var history = Invented.History(Acid(i => 0.1 + 5e-5 * Hours(i) + scatter[i % 4], Hours));
 
         RemainingLife.Crosses Life(TimeAxis axis) =>
-            Assess(history, Absolute(), axis).States.Single().Life.OfType<RemainingLife.Crosses>().Single();
+            Assess(history, Absolute(), axis).States.Single().Lives.OfType<RemainingLife.Crosses>().Single();
 
         var byHours = Life(TimeAxis.OilHours);
         var byCalendar = Life(TimeAxis.Calendar);
