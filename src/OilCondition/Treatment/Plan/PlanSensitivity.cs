@@ -220,7 +220,8 @@ public sealed class PlanSensitivity
             + (
                 MakesReachable ? "makes the target reachable"
                 : TimeSaved is { } saved
-                    ? $"{(saved < TimeSpan.Zero ? "costs" : "saves")} {PlainText.Number(Math.Abs(saved.TotalHours))} h"
+                    ? Math.Abs(saved.TotalHours) < 0.005 ? "saves no time"
+                        : $"{(saved < TimeSpan.Zero ? "costs" : "saves")} {PlainText.Number(Math.Abs(saved.TotalHours))} h"
                 : Plan.MeetsTarget ? "target met"
                 : "target not met"
             )
