@@ -32,4 +32,16 @@ public sealed record LimitBand
 
     internal LimitBand Map(Func<double, double> map) =>
         new(Alert is { } alert ? map(alert) : null, Alarm is { } alarm ? map(alarm) : null);
+
+    /// <summary>Alert and alarm figure.</summary>
+    /// <returns>For example <c>alert 200, alarm 500</c>.</returns>
+    public override string ToString() =>
+        string.Join(
+            ", ",
+            new[]
+            {
+                Alert is { } alert ? $"alert {PlainText.Reported(alert)}" : null,
+                Alarm is { } alarm ? $"alarm {PlainText.Reported(alarm)}" : null,
+            }.OfType<string>()
+        );
 }

@@ -62,7 +62,7 @@ internal sealed class LimitSetReader
     {
         foreach (var (side, band) in new[] { ("upper", limit.Upper), ("lower", limit.Lower) })
         {
-            var name = $"the {side} {{0}} of {limit.Measurand.Id} ({limit.Kind}{SpanOf(limit.Rate)})";
+            var name = $"the {side} {{0}} of {limit.Measurand.Id} ({limit.Kind}{SpanOf(limit)})";
             if (band?.Alert is not null)
             {
                 yield return string.Format(CultureInfo.InvariantCulture, name, "alert");
@@ -76,8 +76,10 @@ internal sealed class LimitSetReader
     }
 
     /// <summary>Rates per different spans are different limits.</summary>
-    private static string SpanOf(LimitRate? rate) =>
-        rate is null ? "" : $" per {PlainText.Number(rate.Span.TotalHours)} h, {rate.Axis}";
+    private static string SpanOf(Limit limit) =>
+        limit.Per is { } span
+            ? $" per {PlainText.Number(span.TotalHours)} {(limit.OverOilHours ? "oil hours" : "h")}"
+            : "";
 
     private Limit? One(JsonElement element, string path)
     {
@@ -128,7 +130,8 @@ internal sealed class LimitSetReader
                 source,
                 DeadBand(element, path, measurand, kind.Value, unit),
                 Confirmations(element, path),
-                Rate(element, path)
+                Rate(element, path, out var overOilHours),
+                overOilHours
             );
         }
         catch (ArgumentException error)
@@ -186,7 +189,7 @@ internal sealed class LimitSetReader
         return 1;
     }
 
-    private LimitRate? Rate(JsonElement element, string path)
+    private TimeSpan? Rate(JsonElement element, string path, out bool overOilHours)
     {
         var days = Number(element, path, "perDays");
         var hours = Number(element, path, "perOilHours");
@@ -195,8 +198,9 @@ internal sealed class LimitSetReader
             faults.Add(path, "'perDays' and 'perOilHours' exclude each other.");
         }
 
-        return hours is { } running ? new LimitRate(TimeAxis.OilHours, Elapsed.FromHours(running))
-            : days is { } calendar ? new LimitRate(TimeAxis.Calendar, Elapsed.FromDays(calendar))
+        overOilHours = hours is not null;
+        return hours is { } running ? Elapsed.FromHours(running)
+            : days is { } calendar ? Elapsed.FromDays(calendar)
             : null;
     }
 
@@ -265,9 +269,7 @@ internal sealed class LimitSetReader
 
     /// <summary>A distance converts like a value only where the units have a common zero: not from °F, Saybolt seconds or scale numbers.</summary>
     private static bool TryDistance(Measurand measurand, double distance, string unit, out double converted) =>
-        ReportedUnits.TryConvert(measurand, distance, unit, out converted)
-        && ReportedUnits.TryConvert(measurand, 0, unit, out var zero)
-        && zero == 0;
+        measurand.TryConvert(distance, unit, out converted) && measurand.TryConvert(0, unit, out var zero) && zero == 0;
 
     private double? Figure(JsonElement band, string path, string name, Measurand measurand, LimitKind kind, string unit)
     {
@@ -299,7 +301,7 @@ internal sealed class LimitSetReader
         double converted;
         var isConverted = kind is LimitKind.ChangeFromNew or LimitKind.RateOfChange
             ? TryDistance(measurand, figure, unit, out converted)
-            : ReportedUnits.TryConvert(measurand, figure, unit, out converted);
+            : measurand.TryConvert(figure, unit, out converted);
         if (!isConverted || !(Math.Abs(converted) <= LimitBand.Largest))
         {
             faults.Add(

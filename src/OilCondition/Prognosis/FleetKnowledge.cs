@@ -47,10 +47,15 @@ public sealed class FleetKnowledge
         }
 
         var fits = fleet
-            .Select(series => ScaledSeries.Of(series, measurand.Scale == NaturalScale.Logarithmic))
+            .Select(series => ScaledSeries.Of(series, measurand.Scale == ValueScale.Logarithmic))
             .Select(scaled => Degradation.Fit(scaled.Days, scaled.Values))
             .Where(fit => fit.IsDetermined)
             .ToList();
         return new FleetKnowledge(measurand, fits.Count, DegradationFleet.Learn(fits));
     }
+
+    /// <summary>What it is about and whether enough was learnt.</summary>
+    /// <returns>For example <c>acid number, learnt from 6 machines</c>.</returns>
+    public override string ToString() =>
+        $"{Measurand.Name}, {(IsLearnt ? "learnt" : "too little learnt")} from {Machines} machines";
 }

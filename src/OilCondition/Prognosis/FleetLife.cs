@@ -59,4 +59,9 @@ public sealed class FleetLife
     /// <exception cref="InvalidOperationException">The fleet taught too little.</exception>
     public CrossingForecast Forecast(TimeSpan age, DateTimeOffset asOf) =>
         new(new AgedLaw(Fit.At(Guard.NotNegative(age.TotalHours, "h", nameof(age))), 0, 24), Guard.Moment(asOf), asOf);
+
+    /// <summary>The B10 life, or that too little is known.</summary>
+    /// <returns>For example <c>a tenth fails within 12300 h</c>.</returns>
+    public override string ToString() =>
+        IsDetermined ? $"a tenth fails within {PlainText.Number(Fit.AgeAt(0.1))} h" : "too few failures to learn from";
 }

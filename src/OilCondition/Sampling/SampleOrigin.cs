@@ -106,4 +106,10 @@ public sealed class SampleOrigin
 
         return shared >= FewestShared ? largest : null;
     }
+
+    /// <summary>Which sample, and whose oil it resembles.</summary>
+    /// <returns>For example <c>S9 of 2025-10-03 of M1 resembles the oil of M2; changed places with S21</c>.</returns>
+    public override string ToString() =>
+        $"{Sample} of {RecordedFor.Id} resembles the oil of {Resembles.Id}"
+        + (Counterpart is { } other ? $"; changed places with {other.SampleNumber}" : "");
 }

@@ -7,8 +7,10 @@ namespace OilCondition.Tests.Advice;
 /// <summary>What holds of a journal after any sequence of assessments and acknowledgements.</summary>
 public class JournalPropertyTests
 {
-    private static int Count(JournalStep step, params JournalChangeKind[] kinds) =>
-        step.Changes.Count(change => kinds.Contains(change.Kind));
+    private static int Count(
+        (AlertJournal Journal, IReadOnlyList<JournalChange> Changes) step,
+        params JournalChangeKind[] kinds
+    ) => step.Changes.Count(change => kinds.Contains(change.Kind));
 
     private static string[] Active(AlertJournal journal) =>
         [.. journal.Entries.Where(entry => entry.IsActive).Select(entry => entry.Key)];
