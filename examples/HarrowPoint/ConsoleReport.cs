@@ -60,13 +60,13 @@ public static class ConsoleReport
         to.WriteLine(
             $"   Water {Measurands.WaterContent.Text(split.Point.Reading)} on {split.Point.At:yyyy-MM-dd HH:mm}"
         );
-        Line(to, "running", split.Running, split.Point.Reading.Value);
-        Line(to, "standstill", split.Standstill, split.Point.Reading.Value);
+        Line(to, "running", split.Running, split.Point.Reading);
+        Line(to, "standstill", split.Standstill, split.Point.Reading);
     }
 
-    private static void Line(TextWriter to, string when, WaterState state, double total) =>
+    private static void Line(TextWriter to, string when, WaterState state, Reading total) =>
         to.WriteLine(
-            $"      {when, -11}{state.Saturation.Temperature.DegreesCelsius, 4:0} °C: saturation {Measurands.WaterContent.Text(state.Saturation.Content.PartsPerMillion)}, dissolved {Measurands.WaterContent.Text(state.Dissolved.PartsPerMillion)}, free {Measurands.WaterContent.Text(state.Free.PartsPerMillion, total)} mg/kg"
+            $"      {when, -11}{state.Saturation.Temperature.DegreesCelsius, 4:0} °C: saturation {Measurands.WaterContent.Text(state.Saturation.Content.PartsPerMillion)}, dissolved {(state.HasFreeWater ? Measurands.WaterContent.Text(state.Dissolved.PartsPerMillion) : Measurands.WaterContent.Text(total).Split(' ')[0])}, free {Measurands.WaterContent.Text(state.Free.PartsPerMillion, total.Value)} mg/kg"
                 + (state.Saturation.IsExtrapolated ? " (curve extrapolated)" : "")
         );
 

@@ -90,8 +90,8 @@ public static class ConditionReport
                 ["total"] = Escape($"{Measurands.WaterContent.Text(split.Point.Reading)}, {Date(split.Point.At)}"),
                 ["rows"] = new List<ScriptObject>
                 {
-                    WaterRow("running", split.Running, split.Point.Reading.Value),
-                    WaterRow("standstill", split.Standstill, split.Point.Reading.Value),
+                    WaterRow("running", split.Running, split.Point.Reading),
+                    WaterRow("standstill", split.Standstill, split.Point.Reading),
                 },
                 ["separation"] = Escape(Separation(split.Separation)),
             },
@@ -110,7 +110,7 @@ public static class ConditionReport
             ["separation"] = "",
         };
 
-    private static ScriptObject WaterRow(string when, WaterState state, double total) =>
+    private static ScriptObject WaterRow(string when, WaterState state, Reading total) =>
         new()
         {
             ["when"] = when,
@@ -118,8 +118,10 @@ public static class ConditionReport
             ["saturation"] =
                 Measurands.WaterContent.Text(state.Saturation.Content.PartsPerMillion)
                 + (state.Saturation.IsExtrapolated ? " (extrapolated)" : ""),
-            ["dissolved"] = Measurands.WaterContent.Text(state.Dissolved.PartsPerMillion),
-            ["free"] = Measurands.WaterContent.Text(state.Free.PartsPerMillion, total),
+            ["dissolved"] = state.HasFreeWater
+                ? Measurands.WaterContent.Text(state.Dissolved.PartsPerMillion)
+                : Escape(Measurands.WaterContent.Text(total).Split(' ')[0]),
+            ["free"] = Measurands.WaterContent.Text(state.Free.PartsPerMillion, total.Value),
             ["relative"] = Measurands.RelativeSaturation.Text(state.RelativeSaturation.Percent),
         };
 

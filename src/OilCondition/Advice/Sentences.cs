@@ -94,7 +94,7 @@ public static class Sentences
             NextSampleReason.ShortestInterval =>
                 "the accepted risk is reached sooner, so the shortest interval applies",
             NextSampleReason.LongestInterval => "the accepted risk is not reached, so the longest interval applies",
-            NextSampleReason.LimitCrossed => "a limit is passed, and another sample should confirm it",
+            NextSampleReason.LimitCrossed => "a limit is passed or water is free, and another sample should confirm it",
             _ => "there are too few readings for a forecast, so the longest interval applies",
         };
         return $"The next sample {due} {PlainText.Date(nextSample.At)}: {why}.";

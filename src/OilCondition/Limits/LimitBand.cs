@@ -5,7 +5,7 @@ namespace OilCondition.Limits;
 /// <summary>An alert and an alarm figure on one side. A reading beyond the figure is in the zone; on the figure it is not.</summary>
 public sealed record LimitBand
 {
-    /// <summary>Beyond any plausible figure, and far enough from the end of the numbers to reckon with.</summary>
+    /// <summary>Beyond any plausible figure, and far enough from the end of the numbers to calculate with.</summary>
     internal const double Largest = 1e100;
 
     /// <summary>A band.</summary>

@@ -52,7 +52,7 @@ public sealed class FleetLife
     public TimeSpan MeanResidualLife(TimeSpan age) =>
         Elapsed.FromHours(Fit.MeanResidualLife(Guard.NotNegative(age.TotalHours, "h", nameof(age))));
 
-    /// <summary>When a unit of an age fails, given that it has not: estimates taken as true, so that the doubt of a small fleet is not in it.</summary>
+    /// <summary>When a unit of an age fails, given that it has not: estimates taken as true, so that the uncertainty of a small fleet is not in it.</summary>
     /// <param name="age">Age now, 0 or more.</param>
     /// <param name="asOf">Now; in the years 1900 to 2199.</param>
     /// <returns>Any quantile, and the chance by any date.</returns>

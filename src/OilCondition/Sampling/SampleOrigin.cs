@@ -5,7 +5,7 @@ namespace OilCondition;
 /// <summary>Where a suspect sample seems to come from.</summary>
 /// <remarks>
 /// Common practice, no source: two bottles of one sampling round change places, or one machine is sampled twice. The identity measurands
-/// (viscosity, additive elements) of the suspect sample are held against every other machine's samples; where all that both have, and two
+/// (viscosity, additive elements) of the suspect sample are compared with every other machine's samples; where all that both have, and two
 /// at least, lie in the range of those samples or within a tenth of it, the machine is named, the one with the nearest medians first.
 /// A suspect sample there of the same fortnight that in turn fits here is its counterpart.
 /// </remarks>

@@ -4,7 +4,7 @@ using OilCondition.Text;
 
 namespace OilCondition;
 
-/// <summary>Whether a series moves or only scatters, and what is left of it once wild readings and earlier levels are set aside.</summary>
+/// <summary>Whether a series has a trend, and what is left of it once wild readings and earlier levels are set aside.</summary>
 /// <remarks>
 /// <see cref="TrendAssessor"/> on the axis of the series (days), on the measurand's natural scale, with readings that are bounds kept as
 /// bounds. See there for the order of the steps and for how often it sees a trend in pure scatter.

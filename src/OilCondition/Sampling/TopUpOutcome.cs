@@ -1,6 +1,6 @@
 namespace OilCondition;
 
-/// <summary>Whether top-ups were reckoned out of a series, and why not.</summary>
+/// <summary>Whether top-ups were corrected in a series, and why not.</summary>
 internal enum TopUpOutcome
 {
     /// <summary>Earlier readings were referred to the present charge.</summary>

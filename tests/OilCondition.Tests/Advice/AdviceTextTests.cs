@@ -48,7 +48,8 @@ public class AdviceTextTests
                   -> Plan the oil change. (oil fill 1000 L)
                   -> Drain the free water from the lowest point after standstill. (free water at standstill 0.1 L)
                   -> Dry the oil under vacuum. (oil fill 1000 L)
-                  The next sample was due on 2026-01-15: a limit is passed, and another sample should confirm it.
+                  The next sample was due on 2026-01-15: a limit is passed or water is free, and another sample
+                      should confirm it.
                 """
             );
 

@@ -2,7 +2,7 @@ using CsCheck;
 using OilCondition.Tests.Properties;
 using UnitsNet;
 
-namespace OilCondition.Tests.Advice;
+namespace OilCondition.Tests.Advice.Journal;
 
 /// <summary>What holds of a journal after any sequence of assessments and acknowledgements.</summary>
 public class JournalPropertyTests

@@ -2,7 +2,7 @@ using OilCondition.Limits;
 using OilCondition.Tests.Sampling;
 using UnitsNet;
 
-namespace OilCondition.Tests.Advice;
+namespace OilCondition.Tests.Advice.Journal;
 
 public class AlertJournalTests
 {
