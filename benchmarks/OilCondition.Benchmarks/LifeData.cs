@@ -1,4 +1,5 @@
 using OilCondition.Prognosis;
+using OilCondition.Statistics;
 using UnitsNet;
 
 namespace OilCondition.Benchmarks;
@@ -14,8 +15,8 @@ public sealed record LifeData(string Name, LimitSide Side, Func<Random, double[]
         "invented",
         "invented measurand",
         "units",
-        WorseDirection.Higher,
-        NaturalScale.Linear,
+        LimitSide.Upper,
+        ValueScale.Natural,
         -1e9,
         1e9
     );

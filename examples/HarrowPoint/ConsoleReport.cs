@@ -16,7 +16,7 @@ public static class ConsoleReport
         to.WriteLine();
         to.WriteLine($"== {machine.Id}  {machine.Name}: {worst}");
         to.WriteLine(
-            $"   {machine.Oil.Name}, {machine.ChargeVolume.Liters:0} L, charge {assessment.Charge.Number} since {assessment.Charge.Since:yyyy-MM-dd}; ISO 4406 code {assessment.Cleanliness?.ToString() ?? "not counted"}"
+            $"   {machine.Oil.Name}, {machine.ChargeVolume.Liters:0} L, oil fill {assessment.Charge.Number} since {assessment.Charge.Since:yyyy-MM-dd}; ISO 4406 code {assessment.Cleanliness?.ToString() ?? "not counted"}"
         );
         Water(to, assessment.Water);
         foreach (var state in assessment.States)
@@ -52,19 +52,21 @@ public static class ConsoleReport
             to.WriteLine(
                 water is WaterInOil.NoSaturationCurve
                     ? "   Water split: not known, nobody has measured this oil's saturation (two points would do)"
-                    : "   Water split: no water reading of this charge"
+                    : "   Water split: no water reading of this oil fill"
             );
             return;
         }
 
-        to.WriteLine($"   Water {split.Point.Reading} mg/kg on {split.Point.At:yyyy-MM-dd HH:mm}");
-        Line(to, "running", split.Running);
-        Line(to, "standstill", split.Standstill);
+        to.WriteLine(
+            $"   Water {Measurands.WaterContent.Text(split.Point.Reading)} on {split.Point.At:yyyy-MM-dd HH:mm}"
+        );
+        Line(to, "running", split.Running, split.Point.Reading);
+        Line(to, "standstill", split.Standstill, split.Point.Reading);
     }
 
-    private static void Line(TextWriter to, string when, WaterState state) =>
+    private static void Line(TextWriter to, string when, WaterState state, Reading total) =>
         to.WriteLine(
-            $"      {when, -11}{state.Saturation.Temperature.DegreesCelsius, 4:0} °C: saturation {state.Saturation.Content.PartsPerMillion:0}, dissolved {state.Dissolved.PartsPerMillion:0}, free {state.Free.PartsPerMillion:0} mg/kg"
+            $"      {when, -11}{state.Saturation.Temperature.DegreesCelsius, 4:0} °C: saturation {Measurands.WaterContent.Text(state.Saturation.Content.PartsPerMillion)}, dissolved {(state.HasFreeWater ? Measurands.WaterContent.Text(state.Dissolved.PartsPerMillion) : Measurands.WaterContent.Text(total).Split(' ')[0])}, free {Measurands.WaterContent.Text(state.Free.PartsPerMillion, total.Value)} mg/kg"
                 + (state.Saturation.IsExtrapolated ? " (curve extrapolated)" : "")
         );
 
@@ -74,7 +76,7 @@ public static class ConsoleReport
             state.Worst.State == LimitState.NotDetermined
                 ? $"not determined, {Sentences.Of(state.Worst.Reason)}"
                 : state.Worst.State.ToString().ToLowerInvariant();
-        var latest = state.Latest is { } point ? $"{point.Reading} {state.Measurand.Unit}".Trim() : "no reading";
+        var latest = state.Latest is { } point ? state.Measurand.Text(point.Reading) : "no reading";
         to.WriteLine(
             $"      {state.Measurand.Name, -24}{latest, -18}{word, -10} {Sentences.Of(state.Trend)}{Life(state)}"
         );
@@ -86,12 +88,6 @@ public static class ConsoleReport
             .Lives.OfType<RemainingLife.Forecast>()
             .Where(life => life.Crossing.ChanceBefore(life.Crossing.AsOf.AddYears(5)) >= 0.1)
             .OrderByDescending(life => life.Crossing.ChanceBefore(life.Crossing.AsOf.AddYears(5)))
-            .FirstOrDefault() switch
-        {
-            RemainingLife.Crosses life =>
-                $"; limit {life.Limit:0.###} in 10/50/90 % of cases by {life.P10.At:yyyy-MM-dd} / {life.P50.At:yyyy-MM-dd} / {life.P90.At:yyyy-MM-dd}",
-            RemainingLife.LateEndOpen life =>
-                $"; limit {life.Limit:0.###} in 10 % of cases by {life.P10.At:yyyy-MM-dd}, late end open",
-            _ => "",
-        };
+            .Select(life => $"; {Sentences.Of(state, life)}")
+            .FirstOrDefault("");
 }

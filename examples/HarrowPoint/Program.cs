@@ -94,6 +94,7 @@ foreach (
     Console.WriteLine($"   {Sentences.Of(caution)}");
 }
 
+WhatIf.Write(Console.Out, assessments);
 TruthReport.Write(Console.Out, Truth.Read(Path.Combine(data, "truth.json")), station, assessments);
 Console.WriteLine();
 Console.WriteLine(

@@ -41,9 +41,8 @@ public static class TruthReport
         Replay(to, station, truth.GuideBearingCleanup, 59);
         var suspect = assessments
             .SelectMany(one => one.Findings)
-            .OfType<RecordFinding>()
             .Where(finding => finding.Code == FindingCode.SuspectSample)
-            .Select(finding => finding.Issue.SampleNumber)
+            .Select(finding => finding.Evidence.Single(item => item.Name == "from").Text.Replace("sample ", ""))
             .Order();
         to.WriteLine(
             $"   Swapped samples: true {string.Join(", ", truth.SwappedSamples.Order())}; found {string.Join(", ", suspect)}"
@@ -68,7 +67,7 @@ public static class TruthReport
         to.WriteLine(
             life is null
                 ? $"   {what}: true {truth:yyyy-MM-dd}; no forecast"
-                : $"   {what}: true {truth:yyyy-MM-dd}; 10/50/90 % {life.P10.At:yyyy-MM-dd} / {life.P50.At:yyyy-MM-dd} / {life.P90.At:yyyy-MM-dd}; true date {(truth >= life.P10.At && truth <= life.P90.At ? "inside" : "OUTSIDE")}"
+                : $"   {what}: true {truth:yyyy-MM-dd}; 10/50/90 % {life.P10:yyyy-MM-dd} / {life.P50:yyyy-MM-dd} / {life.P90:yyyy-MM-dd}; true date {(truth >= life.P10 && truth <= life.P90 ? "inside" : "OUTSIDE")}"
         );
     }
 
@@ -104,7 +103,7 @@ public static class TruthReport
                     TimeToTarget.Expected expected =>
                         $"expected {expected.Estimate:yyyy-MM-dd HH:mm}, between {expected.Earliest:yyyy-MM-dd HH:mm} and {expected.Latest:yyyy-MM-dd HH:mm}",
                     TimeToTarget.Reached reached => $"reached {reached.At:yyyy-MM-dd HH:mm}",
-                    TimeToTarget.NotDemonstrated open => $"not before {open.Earliest:yyyy-MM-dd HH:mm}, late end open",
+                    TimeToTarget.NotDemonstrated open => $"not before {open.Earliest:yyyy-MM-dd HH:mm}, no upper bound",
                     _ => "not determined",
                 }
         );

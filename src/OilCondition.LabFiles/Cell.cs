@@ -43,7 +43,7 @@ internal static class Cell
             }
         }
 
-        if (!ReportedUnits.TryConvert(measurand, value, unit, out var converted))
+        if (!measurand.TryConvert(value, unit, out var converted))
         {
             reason = $"{value.ToString(CultureInfo.InvariantCulture)} '{unit}' cannot be converted to {measurand.Unit}";
             return false;

@@ -8,7 +8,7 @@ public sealed class LabColumn
     /// <summary>A column.</summary>
     /// <param name="names">Names in the header, without regard to case and blanks.</param>
     /// <param name="measurand">What it measures.</param>
-    /// <param name="unit">Unit where the header names none, as in <see cref="ReportedUnits"/>; empty for the measurand's own.</param>
+    /// <param name="unit">Unit where the header names none, as in <see cref="Measurand.TryConvert"/>; empty for the measurand's own.</param>
     /// <param name="detectionLimit">What 'ND' stands for, in that unit; null when the laboratory does not say.</param>
     /// <param name="method">Test method that this column's readings are made by; empty where it is not known.</param>
     /// <exception cref="ArgumentException">There is no name, or the unit does not fit the measurand.</exception>
@@ -31,7 +31,7 @@ public sealed class LabColumn
         }
 
         // 40 lies in the domain of every unit that is understood, Saybolt seconds and scale numbers apart from their ends.
-        if (!ReportedUnits.TryConvert(measurand, UnitProbe(unit), unit, out _))
+        if (!measurand.TryConvert(UnitProbe(unit), unit, out _))
         {
             throw new ArgumentException(
                 $"The unit '{unit}' cannot be converted to {measurand.Unit} ({measurand.Id}).",

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Net;
 using System.Reflection;
-using OilCondition.Prognosis;
 using OilCondition.Water;
 using Scriban;
 using Scriban.Runtime;
@@ -88,18 +87,18 @@ public static class ConditionReport
             WaterInOil.Split split => new ScriptObject
             {
                 ["outcome"] = "",
-                ["total"] = Escape($"{split.Point.Reading} mg/kg, {Date(split.Point.At)}"),
+                ["total"] = Escape($"{Measurands.WaterContent.Text(split.Point.Reading)}, {Date(split.Point.At)}"),
                 ["rows"] = new List<ScriptObject>
                 {
-                    WaterRow("running", split.Running),
-                    WaterRow("standstill", split.Standstill),
+                    WaterRow("running", split.Running, split.Point.Reading),
+                    WaterRow("standstill", split.Standstill, split.Point.Reading),
                 },
                 ["separation"] = Escape(Separation(split.Separation)),
             },
             WaterInOil.NoSaturationCurve => Note(
                 "No saturation curve of this oil: two saturations measured at two temperatures would give it."
             ),
-            _ => Note("No water reading of this charge."),
+            _ => Note("No water reading of this oil fill."),
         };
 
     private static ScriptObject Note(string text) =>
@@ -111,17 +110,19 @@ public static class ConditionReport
             ["separation"] = "",
         };
 
-    private static ScriptObject WaterRow(string when, WaterState state) =>
+    private static ScriptObject WaterRow(string when, WaterState state, Reading total) =>
         new()
         {
             ["when"] = when,
             ["celsius"] = Number(state.Saturation.Temperature.DegreesCelsius),
             ["saturation"] =
-                Number(state.Saturation.Content.PartsPerMillion)
+                Measurands.WaterContent.Text(state.Saturation.Content.PartsPerMillion)
                 + (state.Saturation.IsExtrapolated ? " (extrapolated)" : ""),
-            ["dissolved"] = Number(state.Dissolved.PartsPerMillion),
-            ["free"] = Number(state.Free.PartsPerMillion),
-            ["relative"] = Number(state.RelativeSaturation.Percent),
+            ["dissolved"] = state.HasFreeWater
+                ? Measurands.WaterContent.Text(state.Dissolved.PartsPerMillion)
+                : Escape(Measurands.WaterContent.Text(total).Split(' ')[0]),
+            ["free"] = Measurands.WaterContent.Text(state.Free.PartsPerMillion, total.Value),
+            ["relative"] = Measurands.RelativeSaturation.Text(state.RelativeSaturation.Percent),
         };
 
     private static string Separation(SeparationPoint point) =>
@@ -138,12 +139,15 @@ public static class ConditionReport
         {
             ["measurand"] = Escape(state.Measurand.Name),
             ["latest"] = state.Latest is { } latest
-                ? Escape($"{latest.Reading} {state.Measurand.Unit}".Trim() + $", {Date(latest.At)}")
+                ? Escape($"{state.Measurand.Text(latest.Reading)}, {Date(latest.At)}")
                 : "no reading",
             ["state"] = state.Worst.State.ToString().ToLowerInvariant(),
             ["state_words"] = StateWord(state),
             ["trend"] = Escape(Sentences.Of(state.Trend)),
-            ["life"] = state.Lives.Count == 0 ? "" : Escape(string.Join("; ", state.Lives.Select(Life))),
+            ["life"] =
+                state.Lives.Count == 0
+                    ? ""
+                    : Escape(string.Join("; ", state.Lives.Select(life => Sentences.Of(state, life)))),
             ["source"] = Escape(string.Join("; ", state.Limits.Select(one => one.Limit.Source.ToString()).Distinct())),
         };
     }
@@ -153,33 +157,13 @@ public static class ConditionReport
             ? $"not determined: {Sentences.Of(state.Worst.Reason)}"
             : state.Worst.State.ToString().ToLowerInvariant();
 
-    private static string Life(RemainingLife life) =>
-        $"limit {Number(life.Limit)}: "
-        + life switch
-        {
-            // What may happen one day in decades is no news, and its dates would only hide those that matter.
-            RemainingLife.Forecast forecast
-                when forecast.Crossing.ChanceBefore(forecast.Crossing.AsOf.AddYears(5)) < 0.1 =>
-                "not within five years",
-            RemainingLife.Crosses crosses =>
-                $"{Date(crosses.P10.At)} / {Date(crosses.P50.At)} / {Date(crosses.P90.At)}",
-            RemainingLife.LateEndOpen open => $"not before {Date(open.P10.At)}, late end open",
-            RemainingLife.AlreadyCrossed => "passed",
-            RemainingLife.HeldByMakeUp => "held by make-up",
-            RemainingLife.TooFewReadings few => $"{few.Count} of {few.Needed} readings needed",
-            _ => "",
-        };
-
     private static string Word(ConditionAssessment assessment) =>
         assessment.Worst == Severity.Information ? "normal" : assessment.Worst.ToString().ToLowerInvariant();
 
-    private static string Number(double value) =>
-        Math.Abs(value) >= 1000
-            ? value.ToString("0", CultureInfo.InvariantCulture)
-            : value.ToString("G3", CultureInfo.InvariantCulture);
+    private static string Number(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
 
     private static string Celsius(UnitsNet.Temperature temperature) =>
-        temperature.DegreesCelsius.ToString("0.#", CultureInfo.InvariantCulture) + " °C";
+        temperature.DegreesCelsius.ToString("0", CultureInfo.InvariantCulture) + " °C";
 
     private static string Date(DateTimeOffset at) => at.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 

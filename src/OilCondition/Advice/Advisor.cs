@@ -7,7 +7,9 @@ namespace OilCondition;
 /// <summary>From findings to recommendations: which finding asks for which action, with quantities and cautions.</summary>
 /// <remarks>
 /// Common practice, no source: free water is drained before it is evaporated; water that returns after a treatment has a way in;
-/// dirt is filtered and its way in is closed; oil that ages is changed before its limit.
+/// dirt is filtered and its way in is closed; oil that ages is changed before its limit; varnish is removed, since an oil change leaves it in
+/// the machine; metals point to the part that wears; what tells the oil's identity is checked against a mix-up or dilution. On the side on
+/// which a measurand gets better no remedy is named: the cause is to be found.
 /// </remarks>
 internal static class Advisor
 {
@@ -66,9 +68,15 @@ internal static class Advisor
 
         if (finding is ReturnFinding)
         {
-            return IsWater(finding.Measurand)
-                ? [RecommendedAction.FindWaterIngress]
-                : [RecommendedAction.FindDirtIngress];
+            return
+            [
+                finding.Measurand.Topic switch
+                {
+                    MeasurandTopic.Water => RecommendedAction.FindWaterIngress,
+                    MeasurandTopic.Particles => RecommendedAction.FindDirtIngress,
+                    _ => RecommendedAction.InvestigateCause,
+                },
+            ];
         }
 
         if (finding is CleanupFinding)
@@ -86,32 +94,30 @@ internal static class Advisor
             return finding.Code == FindingCode.LimitNotConfirmed ? [RecommendedAction.SampleAgain] : [];
         }
 
-        if (IsWater(finding.Measurand))
-        {
-            return WaterActions(records, finding);
-        }
-
-        if (ChargeRecords.IsParticles(finding.Measurand))
-        {
-            return records.IsBeingTreated(finding.Measurand)
-                ? [RecommendedAction.FindDirtIngress]
-                : [RecommendedAction.FilterInKidneyLoop, RecommendedAction.FindDirtIngress];
-        }
-
-        return
-            finding.Measurand.Equals(Measurands.AcidNumber)
-            || finding.Measurand.Equals(Measurands.Rpvot)
-            || finding.Measurand.Equals(Measurands.Antioxidant)
-            || finding.Measurand.Equals(Measurands.Oxidation)
-            ? [RecommendedAction.PlanOilChange]
-            : [RecommendedAction.InvestigateCause];
+        return finding.IsOnBetterSide ? [RecommendedAction.InvestigateCause] : ByTopic(records, finding);
     }
+
+    /// <summary>What a measurand beyond its limit, or on the way to it, asks for: the one place that switches on the topic.</summary>
+    private static IEnumerable<RecommendedAction> ByTopic(ChargeRecords records, Finding finding) =>
+        finding.Measurand.Topic switch
+        {
+            MeasurandTopic.Water => WaterActions(records, finding),
+            MeasurandTopic.Particles when records.IsBeingTreated(finding.Measurand) =>
+            [
+                RecommendedAction.FindDirtIngress,
+            ],
+            MeasurandTopic.Particles => [RecommendedAction.FilterInKidneyLoop, RecommendedAction.FindDirtIngress],
+            MeasurandTopic.Ageing => [RecommendedAction.PlanOilChange],
+            MeasurandTopic.Varnish => [RecommendedAction.RemoveVarnish],
+            MeasurandTopic.OilIdentity => [RecommendedAction.CheckOilIdentity],
+            MeasurandTopic.Wear => [RecommendedAction.FindWear],
+            _ => [RecommendedAction.InvestigateCause],
+        };
 
     private static IEnumerable<RecommendedAction> WaterActions(ChargeRecords records, Finding finding)
     {
-        var treated = records.IsBeingTreated(Measurands.WaterContent);
-        var returns = records.Runs.Any(run => run.EndedAt <= records.AsOf && IsWater(run.Measurand));
-        if (returns || finding is RemainingLifeFinding || treated)
+        var treated = records.IsBeingTreated(finding.Measurand);
+        if (records.WasTreated(finding.Measurand) || finding is RemainingLifeFinding || treated)
         {
             yield return RecommendedAction.FindWaterIngress;
         }
@@ -150,11 +156,16 @@ internal static class Advisor
     {
         switch (action)
         {
-            case RecommendedAction.DrainFreeWater when water is WaterInOil.Split { FreeAtStandstill: { } free }:
-                yield return EvidenceItem.Number("free water at standstill", free.Liters, "L");
+            case RecommendedAction.DrainFreeWater when water is WaterInOil.Split { FreeAtStandstill: { } free } split:
+                yield return EvidenceItem.Number(
+                    "free water at standstill",
+                    free.Liters,
+                    "L",
+                    split.UncertaintyOfFreeLitres
+                );
                 break;
             case RecommendedAction.PlanOilChange:
-                yield return EvidenceItem.Number("charge", records.History.Machine.ChargeVolume.Liters, "L");
+                yield return EvidenceItem.Figure("oil fill", records.History.Machine.ChargeVolume.Liters, "L");
                 foreach (var life in reasons.OfType<RemainingLifeFinding>().OrderBy(one => one.Earliest).Take(1))
                 {
                     yield return EvidenceItem.Date("no later than", life.Earliest);
@@ -163,7 +174,7 @@ internal static class Advisor
                 break;
             case RecommendedAction.FilterInKidneyLoop:
             case RecommendedAction.VacuumDehydrate:
-                yield return EvidenceItem.Number("charge", records.History.Machine.ChargeVolume.Liters, "L");
+                yield return EvidenceItem.Figure("oil fill", records.History.Machine.ChargeVolume.Liters, "L");
                 break;
             default:
                 break;
@@ -177,10 +188,9 @@ internal static class Advisor
             or RecommendedAction.ContinueTreatment
             or RecommendedAction.FindCauseOfStall
             or RecommendedAction.ProveCleanup => Dehydration,
-            RecommendedAction.FindWaterIngress or RecommendedAction.FindDirtIngress => Opening,
+            RecommendedAction.FindWaterIngress or RecommendedAction.FindDirtIngress or RecommendedAction.FindWear =>
+                Opening,
+            RecommendedAction.CheckOilIdentity => [Caution.FlashPoint, .. WorkOnOil],
             _ => WorkOnOil,
         };
-
-    private static bool IsWater(Measurand measurand) =>
-        measurand.Equals(Measurands.WaterContent) || measurand.Equals(Measurands.RelativeSaturation);
 }

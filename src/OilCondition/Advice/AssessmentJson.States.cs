@@ -85,7 +85,7 @@ internal static partial class AssessmentJson
         }
 
         json.WriteEndArray();
-        json.WriteString("axis", PlainText.Kebab(state.Trend.Series.Axis));
+        json.WriteString("axis", state.Trend.Series.IsOverOilHours ? "oil-hours" : "calendar");
         json.WriteString("scale", PlainText.Kebab(trend.Scale));
         json.WriteFigure("slopePerDay", trend.Slope);
         json.WriteFigure("chanceByScatter", trend.PValue);
@@ -94,8 +94,8 @@ internal static partial class AssessmentJson
         foreach (var left in state.Trend.Judged.LeftOut)
         {
             json.WriteStartObject();
-            Point(json, "reading", left.Point);
-            json.WriteString("reason", PlainText.Kebab(left.Reason));
+            Point(json, "reading", left);
+            json.WriteString("reason", PlainText.Kebab(left.LeftOut!.Value));
             json.WriteEndObject();
         }
 
@@ -140,14 +140,14 @@ internal static partial class AssessmentJson
         json.WriteString("outcome", OutcomeOf(life));
         if (life is RemainingLife.Crosses crosses)
         {
-            json.WriteMoment("p10", crosses.P10.At);
-            json.WriteMoment("p50", crosses.P50.At);
-            json.WriteMoment("p90", crosses.P90.At);
+            json.WriteMoment("p10", crosses.P10);
+            json.WriteMoment("p50", crosses.P50);
+            json.WriteMoment("p90", crosses.P90);
         }
 
-        if (life is RemainingLife.LateEndOpen open)
+        if (life is RemainingLife.NoLatestDate open)
         {
-            json.WriteMoment("p10", open.P10.At);
+            json.WriteMoment("p10", open.P10);
         }
 
         json.WriteEndObject();
@@ -157,7 +157,7 @@ internal static partial class AssessmentJson
         life switch
         {
             RemainingLife.Crosses => "crosses",
-            RemainingLife.LateEndOpen => "late-end-open",
+            RemainingLife.NoLatestDate => "no-latest-date",
             RemainingLife.AlreadyCrossed => "already-crossed",
             RemainingLife.NotApproaching => "not-approaching",
             RemainingLife.HeldByMakeUp => "held-by-make-up",

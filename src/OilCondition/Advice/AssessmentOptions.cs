@@ -21,8 +21,8 @@ public sealed class AssessmentOptions
     /// A trend counts when one as clear arises by scatter alone with less than this probability, 0.0001 to 0.5. Five readings in strict
     /// order have 1.7 %, which the default of 2 % lets count.
     /// </param>
-    /// <param name="axis">
-    /// Whether trends run over the calendar or over oil hours; machines whose samples have no oil hours fall back to the calendar.
+    /// <param name="overOilHours">
+    /// Whether trends run over oil hours and not over the calendar; machines whose samples have no oil hours fall back to the calendar.
     /// </param>
     /// <param name="sampling">Accepted risk and intervals of sampling; 5 %, 14 and 180 days where left out.</param>
     /// <param name="fleet">What other machines teach about remaining life, for any of the measurands; none where left out.</param>
@@ -32,7 +32,7 @@ public sealed class AssessmentOptions
         TimeSpan? planningHorizon = null,
         double confidence = 0.9,
         double trendSignificance = 0.02,
-        TimeAxis axis = TimeAxis.Calendar,
+        bool overOilHours = false,
         SamplingPlan? sampling = null,
         IReadOnlyList<FleetKnowledge>? fleet = null
     )
@@ -42,7 +42,7 @@ public sealed class AssessmentOptions
         Guard.InRange(PlanningHorizon.TotalDays, 0, 36_525, "days", nameof(planningHorizon));
         Confidence = Guard.OpenUnitInterval(confidence);
         TrendSignificance = Guard.InRange(trendSignificance, 0.0001, 0.5, "");
-        Axis = axis;
+        OverOilHours = overOilHours;
         Sampling = sampling ?? UsualSampling;
         Fleet = fleet ?? [];
     }
@@ -56,8 +56,8 @@ public sealed class AssessmentOptions
     /// <summary>Confidence of intervals.</summary>
     public double Confidence { get; }
 
-    /// <summary>Whether trends run over the calendar or over oil hours.</summary>
-    public TimeAxis Axis { get; }
+    /// <summary>Whether trends run over oil hours and not over the calendar.</summary>
+    public bool OverOilHours { get; }
 
     /// <summary>Accepted risk and intervals of sampling.</summary>
     public SamplingPlan Sampling { get; }

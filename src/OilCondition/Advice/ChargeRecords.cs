@@ -39,12 +39,12 @@ internal sealed class ChargeRecords
     public bool IsBeingTreated(Measurand measurand) => AffectedBy(RunUnderWay, measurand);
 
     /// <summary>
-    /// Laboratory readings since the oil change, or since the last finished treatment that changed this measurand, with top-ups reckoned out.
+    /// Laboratory readings since the oil change, or since the last finished treatment that changed this measurand, with top-ups corrected.
     /// </summary>
     public TopUpCorrection Trend(Measurand measurand) =>
         TopUpCorrection.Of(History.SampleSeries(measurand, TrendStart(measurand), AsOf), History, AsOf);
 
-    /// <summary>The laboratory readings of the charge and, where it is later, the latest sensor reading: what limits are held against.</summary>
+    /// <summary>The laboratory readings of the charge and, where it is later, the latest sensor reading: what is compared with the limits.</summary>
     public MeasurandSeries Readings(Measurand measurand)
     {
         var samples = History.SampleSeries(measurand, Charge.Since, AsOf);
@@ -55,9 +55,12 @@ internal sealed class ChargeRecords
             : samples;
     }
 
-    /// <summary>The last finished treatment that changed a measurand; null when there was none.</summary>
+    /// <summary>The last finished treatment that had a target for a measurand; null when there was none.</summary>
     public TreatmentRun? LastFinishedRun(Measurand measurand) =>
-        Runs.LastOrDefault(run => run.EndedAt <= AsOf && AffectedBy(run, measurand));
+        Runs.LastOrDefault(run => run.EndedAt <= AsOf && run.Measurand.Equals(measurand));
+
+    /// <summary>Whether a finished treatment changed a measurand.</summary>
+    public bool WasTreated(Measurand measurand) => Runs.Any(run => run.EndedAt <= AsOf && AffectedBy(run, measurand));
 
     public bool FollowsTreatment(Measurand measurand) => TrendStart(measurand) > Charge.Since;
 
@@ -117,15 +120,9 @@ internal sealed class ChargeRecords
         run is not null
         && (
             run.Measurand.Equals(measurand)
-            || (IsWater(run.Measurand) && IsWater(measurand))
-            || (IsParticles(run.Measurand) && IsParticles(measurand))
+            || (
+                run.Measurand.Topic == measurand.Topic
+                && measurand.Topic is MeasurandTopic.Water or MeasurandTopic.Particles
+            )
         );
-
-    private static bool IsWater(Measurand measurand) =>
-        measurand.Equals(Measurands.WaterContent) || measurand.Equals(Measurands.RelativeSaturation);
-
-    internal static bool IsParticles(Measurand measurand) =>
-        measurand.Equals(Measurands.Particles4)
-        || measurand.Equals(Measurands.Particles6)
-        || measurand.Equals(Measurands.Particles14);
 }

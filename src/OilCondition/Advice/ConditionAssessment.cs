@@ -1,6 +1,7 @@
 using OilCondition.Cleanliness;
 using OilCondition.Cleanup;
 using OilCondition.Prognosis;
+using OilCondition.Text;
 
 namespace OilCondition;
 
@@ -85,4 +86,20 @@ public sealed class ConditionAssessment
     /// <summary>The assessment as JSON, the same bytes for the same input.</summary>
     /// <returns>Indented JSON.</returns>
     public string ToJson() => AssessmentJson.Write(this);
+
+    /// <summary>Machine and moment, findings, what to do and the next sample, at most 100 columns wide.</summary>
+    /// <returns>Several lines.</returns>
+    public override string ToString()
+    {
+        var machine = History.Machine;
+        var word = Findings.Count == 0 ? "normal" : PlainText.Spaced(Worst);
+        List<string> lines =
+        [
+            .. PlainText.Wrap($"{machine.Id} {machine.Name}, {PlainText.Date(Options.AsOf)}: {word}", ""),
+            .. Findings.SelectMany(one => PlainText.Wrap($"{PlainText.Spaced(one.Severity)}: {one}", "  ")),
+            .. Recommendations.SelectMany(one => PlainText.Wrap($"-> {one}", "  ")),
+            .. NextSample is { } next ? PlainText.Wrap(Sentences.Of(next), "  ") : [],
+        ];
+        return string.Join("\n", lines);
+    }
 }

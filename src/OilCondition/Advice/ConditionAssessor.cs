@@ -52,7 +52,7 @@ public static class ConditionAssessor
             water,
             Code(records),
             cleanup,
-            Next(records, lives, options),
+            Next(records, lives, findings, options),
             findings,
             Advisor.Recommend(records, findings, water)
         );
@@ -138,9 +138,18 @@ public static class ConditionAssessor
     private static NextSample? Next(
         ChargeRecords records,
         IReadOnlyList<RemainingLife> lives,
+        IReadOnlyList<Finding> findings,
         AssessmentOptions options
-    ) =>
-        records.RunUnderWay is null && records.History.Samples.Any(sample => sample.TakenAt <= options.AsOf)
-            ? NextSample.After(lives, records.LatestSampleAt, options.Sampling, options.AsOf)
-            : null;
+    )
+    {
+        if (records.RunUnderWay is not null || records.History.Samples.Count == 0)
+        {
+            return null;
+        }
+
+        var isAlarm = findings.Any(finding => finding.Severity == Severity.Alarm);
+        return isAlarm
+            ? NextSample.ToConfirm(records.LatestSampleAt, options.Sampling, options.AsOf)
+            : NextSample.After(lives, records.LatestSampleAt, options.Sampling, options.AsOf);
+    }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using OilCondition.Text;
 
 namespace OilCondition;
@@ -29,10 +30,23 @@ public sealed record EvidenceItem
     /// <returns>For example <c>limit 200 mg/kg</c>.</returns>
     public override string ToString() => Unit.Length == 0 ? $"{Name} {Text}" : $"{Name} {Text} {Unit}";
 
-    internal static EvidenceItem Number(string name, double value, string unit)
+    /// <summary>A number with as many digits as its uncertainty bears: what is written is what the number holds.</summary>
+    internal static EvidenceItem Number(string name, double value, string unit, double? uncertainty = null) =>
+        Written(name, Guard.Finite(value, unit, name), PlainText.Number(value, uncertainty), unit);
+
+    /// <summary>A figure as it was given, such as a limit.</summary>
+    internal static EvidenceItem Figure(string name, double value, string unit) =>
+        Written(name, Guard.Finite(value, unit, name), PlainText.Reported(value), unit);
+
+    /// <summary>A reading; one that is only a bound is no number.</summary>
+    internal static EvidenceItem Reading(string name, Reading reading, Measurand measurand)
     {
-        Guard.Finite(value, unit, name);
-        return new EvidenceItem(name, value, PlainText.Number(value), unit);
+        var text = measurand.Text(reading);
+        var number =
+            measurand.Unit.Length == 0 ? text : text.Substring(0, text.Length - measurand.Unit.Length).TrimEnd();
+        return reading.Qualifier == Qualifier.None
+            ? Written(name, reading.Value, number, measurand.Unit)
+            : Word(name, text);
     }
 
     internal static EvidenceItem Word(string name, string text) => new(name, null, text, "");
@@ -40,4 +54,15 @@ public sealed record EvidenceItem
     internal static EvidenceItem Date(string name, DateTimeOffset at) => new(name, null, PlainText.Date(at), "");
 
     internal static EvidenceItem Moment(string name, DateTimeOffset at) => new(name, null, PlainText.Time(at), "");
+
+    private static EvidenceItem Written(string name, double value, string text, string unit) =>
+        new(
+            name,
+            double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var written)
+            && Guard.IsFinite(written)
+                ? written
+                : value,
+            text,
+            unit
+        );
 }

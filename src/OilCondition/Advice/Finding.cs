@@ -2,10 +2,11 @@ using OilCondition.Text;
 
 namespace OilCondition;
 
-/// <summary>
-/// Something found about an oil, as facts: <see cref="LimitFinding"/>, <see cref="FreeWaterFinding"/>,
-/// <see cref="RemainingLifeFinding"/>, <see cref="CleanupFinding"/> or <see cref="RecordFinding"/>.
-/// </summary>
+/// <summary>Something found about an oil, as facts: a code, its severity, what it is about, and the figures on which it rests.</summary>
+/// <remarks>
+/// What was compared and forecast stands beside it in <see cref="ConditionAssessment.States"/>, <see cref="ConditionAssessment.Water"/> and
+/// the history; <see cref="Sentences"/> makes a sentence of it.
+/// </remarks>
 public abstract class Finding
 {
     private protected Finding(FindingCode code, Severity severity, Measurand measurand)
@@ -26,4 +27,11 @@ public abstract class Finding
 
     /// <summary>The figures on which it rests, so that a planner can check it by hand.</summary>
     public abstract IReadOnlyList<EvidenceItem> Evidence { get; }
+
+    /// <summary>The finding as a sentence.</summary>
+    /// <returns>As <see cref="Sentences"/> says it.</returns>
+    public override string ToString() => Sentences.Of(this);
+
+    /// <summary>Whether it is about a limit on the side on which its measurand gets better: then the usual remedy is none.</summary>
+    internal virtual bool IsOnBetterSide => false;
 }

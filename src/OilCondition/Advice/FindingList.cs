@@ -63,14 +63,21 @@ internal sealed class FindingList(
     }
 
     private IEnumerable<Finding> Returns() =>
-        states
-            .Where(state =>
-                MovesTowards(state.Trend.Assessment, LimitSide.Upper)
-                && records.LastFinishedRun(state.Measurand) is { } run
-                && state.Latest is { Reading.Qualifier: not Qualifier.LessThan } latest
-                && latest.Reading.Value > run.Target
-            )
-            .Select(state => new ReturnFinding(records.LastFinishedRun(state.Measurand)!, state));
+        from state in states
+        let run = records.LastFinishedRun(state.Measurand)
+        where run is not null && (ComesBack(state, run, LimitSide.Upper) || ComesBack(state, run, LimitSide.Lower))
+        select new ReturnFinding(run, state);
+
+    /// <summary>Whether a measurand moves in a direction that is worse, and stands beyond the target of its treatment there.</summary>
+    private static bool ComesBack(MeasurandState state, TreatmentRun run, LimitSide side) =>
+        state.Measurand.IsWorse(side)
+        && MovesTowards(state.Trend.Assessment, side)
+        && state.Latest is { } latest
+        && (
+            side == LimitSide.Upper
+                ? latest.Reading.Qualifier != Qualifier.LessThan && latest.Reading.Value > run.Target
+                : latest.Reading.Qualifier != Qualifier.GreaterThan && latest.Reading.Value < run.Target
+        );
 
     private IEnumerable<Finding> UnrecordedChanges()
     {
@@ -83,7 +90,7 @@ internal sealed class FindingList(
         return changes
             .GroupBy(one => (one.Before.At, one.After.At))
             .Where(group =>
-                group.Select(one => one.State.Measurand.Topic).Distinct(StringComparer.Ordinal).Count() >= 2
+                group.Select(one => Alert.SubjectOf(one.State.Measurand)).Distinct(StringComparer.Ordinal).Count() >= 2
             )
             .Select(group => new UnrecordedChangeFinding(
                 group.First().Before,
@@ -126,6 +133,6 @@ internal sealed class FindingList(
             ]
             : [];
 
-    private static bool MovesTowards(TrendAssessment trend, LimitSide side) =>
+    internal static bool MovesTowards(TrendAssessment trend, LimitSide side) =>
         trend.Verdict == (side == LimitSide.Upper ? TrendVerdict.Rising : TrendVerdict.Falling);
 }

@@ -4,7 +4,7 @@ using OilCondition.Water;
 namespace OilCondition;
 
 /// <summary>Water beyond what the oil can hold dissolved.</summary>
-public sealed class FreeWaterFinding : Finding
+internal sealed class FreeWaterFinding : Finding
 {
     internal FreeWaterFinding(WaterInOil.Split balance)
         : base(
@@ -22,15 +22,17 @@ public sealed class FreeWaterFinding : Finding
         get
         {
             var state = Balance.Running.HasFreeWater ? Balance.Running : Balance.Standstill;
+            var total = Balance.Point.Reading.Value;
+            var saturation = state.Saturation.Content.PartsPerMillion;
             var separation = Balance.Separation.Temperature.DegreesCelsius;
             return
             [
-                EvidenceItem.Word("water content", $"{Balance.Point.Reading} {Measurand.Unit}"),
+                EvidenceItem.Reading("water content", Balance.Point.Reading, Measurand),
                 EvidenceItem.Moment("read at", Balance.Point.At),
                 EvidenceItem.Number("oil temperature", state.Saturation.Temperature.DegreesCelsius, "°C"),
-                EvidenceItem.Number("saturation", state.Saturation.Content.PartsPerMillion, "mg/kg"),
-                EvidenceItem.Number("free water", state.Free.PartsPerMillion, "mg/kg"),
-                EvidenceItem.Number("separates below", separation, "°C"),
+                EvidenceItem.Number("saturation", saturation, "mg/kg", Measurand.UncertaintyOf(saturation)),
+                EvidenceItem.Number("free water", state.Free.PartsPerMillion, "mg/kg", Measurand.UncertaintyOf(total)),
+                EvidenceItem.Number("separates below", separation, "°C", WaterInOil.Split.SeparationUncertainty),
                 EvidenceItem.Word("saturation curve", $"{Balance.Curve.Name}; {Balance.Curve.Source}"),
                 EvidenceItem.Word("curve extrapolated", state.Saturation.IsExtrapolated ? "yes" : "no"),
             ];

@@ -4,7 +4,7 @@ using OilCondition.Text;
 namespace OilCondition;
 
 /// <summary>A reading, or its rate of change, beyond its alert or alarm figure; or there, and waiting to be confirmed.</summary>
-public sealed class LimitFinding : Finding
+internal sealed class LimitFinding : Finding
 {
     internal LimitFinding(LimitEvaluation evaluation, SeriesPoint point)
         : base(CodeOf(evaluation), SeverityOf(evaluation.State), evaluation.Limit.Measurand)
@@ -19,6 +19,8 @@ public sealed class LimitFinding : Finding
     /// <summary>The reading with its date and sample.</summary>
     public SeriesPoint Point { get; }
 
+    internal override bool IsOnBetterSide => Evaluation.Side is { } side && !Measurand.IsWorse(side);
+
     /// <inheritdoc/>
     public override IReadOnlyList<EvidenceItem> Evidence
     {
@@ -26,18 +28,18 @@ public sealed class LimitFinding : Finding
         {
             List<EvidenceItem> evidence =
             [
-                EvidenceItem.Word("reading", $"{Point.Reading} {Measurand.Unit}".Trim()),
+                EvidenceItem.Reading("reading", Point.Reading, Measurand),
                 EvidenceItem.Moment("read at", Point.At),
                 EvidenceItem.Word("from", Point.SampleNumber.Length == 0 ? "sensor" : $"sample {Point.SampleNumber}"),
             ];
             if (Evaluation.Rate is { } rate)
             {
                 evidence.Add(EvidenceItem.Number("rate of change", rate, RateUnit));
-                evidence.Add(EvidenceItem.Number("limit", Evaluation.Figure!.Value, RateUnit));
+                evidence.Add(EvidenceItem.Figure("limit", Evaluation.Figure!.Value, RateUnit));
             }
             else
             {
-                evidence.Add(EvidenceItem.Number("limit", Evaluation.Figure!.Value, Measurand.Unit));
+                evidence.Add(EvidenceItem.Figure("limit", Evaluation.Figure!.Value, Measurand.Unit));
             }
 
             if (Evaluation.Since is { } since)
@@ -55,11 +57,10 @@ public sealed class LimitFinding : Finding
     {
         get
         {
-            var rate = Evaluation.Limit.Rate!;
-            var span =
-                rate.Axis == TimeAxis.OilHours
-                    ? $"{PlainText.Number(rate.Span.TotalHours)} oil hours"
-                    : $"{PlainText.Number(rate.Span.TotalDays)} days";
+            var per = Evaluation.Limit.Per!.Value;
+            var span = Evaluation.Limit.OverOilHours
+                ? $"{PlainText.Number(per.TotalHours)} oil hours"
+                : $"{PlainText.Number(per.TotalDays)} days";
             return $"{Measurand.Unit} per {span}".TrimStart();
         }
     }

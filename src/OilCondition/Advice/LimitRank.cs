@@ -47,7 +47,6 @@ internal static class LimitRank
         }
 
         var value = one.Rate ?? one.Reading!.Value.Value;
-        var isUpper = one.Upper?.Alert == figure || one.Upper?.Alarm == figure;
-        return (isUpper ? value - figure : figure - value) / (one.Limit.Rate?.Span.TotalHours ?? 1);
+        return (one.Side == LimitSide.Upper ? value - figure : figure - value) / (one.Limit.Per?.TotalHours ?? 1);
     }
 }

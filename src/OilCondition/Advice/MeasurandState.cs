@@ -1,5 +1,6 @@
 using OilCondition.Limits;
 using OilCondition.Prognosis;
+using OilCondition.Text;
 
 namespace OilCondition;
 
@@ -44,10 +45,13 @@ public sealed class MeasurandState
     /// </summary>
     public LimitEvaluation Worst { get; }
 
-    /// <summary>The laboratory readings since the oil change or the last treatment, with top-ups corrected where that can be done.</summary>
-    public TopUpCorrection TopUps { get; }
+    /// <summary>Whether top-ups were corrected in the readings of the trend, and why not.</summary>
+    internal TopUpCorrection TopUps { get; }
 
-    /// <summary>Whether they move, and which of them were set aside.</summary>
+    /// <summary>
+    /// Whether the laboratory readings since the oil change or the last treatment move, and which of them were set aside; top-ups are
+    /// corrected where that can be done.
+    /// </summary>
     public SeriesTrend Trend { get; }
 
     /// <summary>
@@ -68,4 +72,16 @@ public sealed class MeasurandState
                 return LimitRank.IsFixed(one.Limit) && (band?.Alarm == life.Limit || band?.Alert == life.Limit);
             })
             .Limit;
+
+    /// <summary>Reading, state, trend and lives.</summary>
+    /// <returns>For example <c>acid number 0.32 mgKOH/g: alert; rising, 0.02 mgKOH/g per 30 days (13 readings)</c>.</returns>
+    public override string ToString() =>
+        $"{Measurand.Name} {(Latest is { } latest ? Measurand.Text(latest.Reading) : "without a reading")}: "
+        + (
+            Worst.State == LimitState.NotDetermined
+                ? $"not determined ({Sentences.Of(Worst.Reason)})"
+                : PlainText.Spaced(Worst.State)
+        )
+        + $"; {Sentences.Of(Trend)}"
+        + string.Concat(Lives.Select(life => $"; {Sentences.Of(this, life)}"));
 }

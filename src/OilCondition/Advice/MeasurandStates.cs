@@ -21,12 +21,12 @@ internal static class MeasurandStates
         var readings = records.Readings(measurand);
         var topUps = records.Trend(measurand);
         var series = topUps.Series;
-        if (options.Axis == TimeAxis.OilHours && series.TryOnOilHours(out var onOilHours))
+        if (options.OverOilHours && series.TryOnOilHours(out var onOilHours))
         {
-            series = onOilHours!;
+            series = onOilHours;
         }
 
-        var logarithmic = measurand.Scale == NaturalScale.Logarithmic;
+        var logarithmic = measurand.Scale == ValueScale.Logarithmic;
         var trend = SeriesTrend.Of(
             series,
             new TrendOptions(
@@ -75,7 +75,7 @@ internal static class MeasurandStates
         {
             var reachable = figures
                 .OfType<double>()
-                .Where(figure => figure > 0 || measurand.Scale == NaturalScale.Linear)
+                .Where(figure => figure > 0 || measurand.Scale == ValueScale.Natural)
                 .ToList();
             return reachable.Count == 0 ? null
                 : isUpper ? reachable.Min()

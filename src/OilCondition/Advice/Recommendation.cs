@@ -34,4 +34,8 @@ public sealed class Recommendation
 
     /// <summary>What to beware of.</summary>
     public IReadOnlyList<Caution> Cautions { get; }
+
+    /// <summary>The recommendation as a sentence.</summary>
+    /// <returns>For example <c>Plan the oil change. (oil fill 1000 L)</c>.</returns>
+    public override string ToString() => Sentences.Of(this);
 }

@@ -27,6 +27,15 @@ public enum RecommendedAction
     /// <summary>Find where the dirt comes in.</summary>
     FindDirtIngress,
 
+    /// <summary>Remove varnish and look for deposits.</summary>
+    RemoveVarnish,
+
+    /// <summary>Find out whether it is the right oil, a mixture or diluted.</summary>
+    CheckOilIdentity,
+
+    /// <summary>Find the part that wears.</summary>
+    FindWear,
+
     /// <summary>Plan the oil change.</summary>
     PlanOilChange,
 

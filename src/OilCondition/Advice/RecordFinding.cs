@@ -1,7 +1,7 @@
 namespace OilCondition;
 
 /// <summary>Something wrong with the records.</summary>
-public sealed class RecordFinding : Finding
+internal sealed class RecordFinding : Finding
 {
     internal RecordFinding(HistoryIssue issue, Measurand measurand, bool isLatest)
         : base(
@@ -24,6 +24,6 @@ public sealed class RecordFinding : Finding
             EvidenceItem.Moment("read at", Issue.At),
             .. Issue
                 .Readings.OrderBy(pair => pair.Key.Id, StringComparer.Ordinal)
-                .Select(pair => EvidenceItem.Word(pair.Key.Name, $"{pair.Value} {pair.Key.Unit}".Trim())),
+                .Select(pair => EvidenceItem.Reading(pair.Key.Name, pair.Value, pair.Key)),
         ];
 }

@@ -1,11 +1,12 @@
 using OilCondition.Limits;
 using OilCondition.Prognosis;
+using OilCondition.Statistics;
 using OilCondition.Text;
 
 namespace OilCondition;
 
 /// <summary>A measurand that moves towards a limit and may cross it within the planning horizon.</summary>
-public sealed class RemainingLifeFinding : Finding
+internal sealed class RemainingLifeFinding : Finding
 {
     internal RemainingLifeFinding(
         RemainingLife.Forecast life,
@@ -19,7 +20,7 @@ public sealed class RemainingLifeFinding : Finding
         State = state;
         Horizon = horizon;
         FollowsTreatment = followsTreatment;
-        Earliest = life.Crossing.TryAt(0.1, out var p10) ? p10.At : horizon;
+        Earliest = life.Crossing.TryAt(0.1, out var p10) ? p10 : horizon;
     }
 
     /// <summary>The forecast.</summary>
@@ -40,35 +41,32 @@ public sealed class RemainingLifeFinding : Finding
     /// <summary>Whether the trend runs since a treatment of this charge: what was removed comes back.</summary>
     public bool FollowsTreatment { get; }
 
+    internal override bool IsOnBetterSide => !Measurand.IsWorse(Life.Side);
+
     /// <inheritdoc/>
     public override IReadOnlyList<EvidenceItem> Evidence
     {
         get
         {
             var trend = State.Trend.Assessment;
-            var slope = trend.Slope * 30;
-            var evidence = new List<EvidenceItem> { EvidenceItem.Number("limit", Life.Limit, Measurand.Unit) };
+            var evidence = new List<EvidenceItem> { EvidenceItem.Figure("limit", Life.Limit, Measurand.Unit) };
             foreach (var chance in new[] { 0.1, 0.5, 0.9 })
             {
                 evidence.Add(
-                    Life.Crossing.TryAt(chance, out var quantile)
-                        ? EvidenceItem.Date($"{chance * 100:0} % chance by", quantile.At)
-                        : EvidenceItem.Word($"{chance * 100:0} % chance by", "open")
+                    Life.Crossing.TryAt(chance, out var at)
+                        ? EvidenceItem.Date($"{chance * 100:0} % chance by", at)
+                        : EvidenceItem.Word($"{chance * 100:0} % chance by", "no upper bound")
                 );
             }
 
             evidence.Add(EvidenceItem.Number("chance within the planning horizon", ChanceWithinHorizon, ""));
-            evidence.Add(
-                Measurand.Scale == NaturalScale.Logarithmic
-                    ? EvidenceItem.Number("factor per 30 days", Math.Exp(slope), "")
-                    : EvidenceItem.Number("change per 30 days", slope, Measurand.Unit)
-            );
+            evidence.Add(TrendPace.Evidence(State.Trend));
             evidence.Add(EvidenceItem.Word("trend by", PlainText.Kebab(trend.Method)));
             evidence.Add(EvidenceItem.Number("chance of such a trend by scatter", trend.PValue, ""));
             evidence.Add(EvidenceItem.Number("readings used", trend.Used.Count, ""));
             evidence.AddRange(
                 State
-                    .Trend.Judged.LeftOut.GroupBy(left => left.Reason)
+                    .Trend.Judged.LeftOut.GroupBy(left => left.LeftOut!.Value)
                     .OrderBy(group => group.Key)
                     .Select(group =>
                         EvidenceItem.Number($"readings left out, {PlainText.Kebab(group.Key)}", group.Count(), "")

@@ -1,7 +1,9 @@
+using OilCondition.Statistics;
+
 namespace OilCondition;
 
-/// <summary>What a finished treatment removed is coming back: the readings since then rise, and the latest lies above its target.</summary>
-public sealed class ReturnFinding : Finding
+/// <summary>What a finished treatment removed is coming back: the readings since then move the worse way, and the latest lies beyond its target.</summary>
+internal sealed class ReturnFinding : Finding
 {
     internal ReturnFinding(TreatmentRun run, MeasurandState state)
         : base(FindingCode.CleanupRebounding, Severity.Alert, state.Measurand)
@@ -21,16 +23,13 @@ public sealed class ReturnFinding : Finding
     {
         get
         {
-            var slope = State.Trend.Assessment.Slope * 30;
             return
             [
                 EvidenceItem.Date("treatment ended", Run.EndedAt!.Value),
-                EvidenceItem.Number("target", Run.Target, Measurand.Unit),
-                EvidenceItem.Word("reading", $"{State.Latest!.Reading} {Measurand.Unit}".Trim()),
+                EvidenceItem.Figure("target", Run.Target, Measurand.Unit),
+                EvidenceItem.Reading("reading", State.Latest!.Reading, Measurand),
                 EvidenceItem.Date("read at", State.Latest.At),
-                Measurand.Scale == NaturalScale.Logarithmic
-                    ? EvidenceItem.Number("factor per 30 days", Math.Exp(slope), "")
-                    : EvidenceItem.Number("change per 30 days", slope, Measurand.Unit),
+                TrendPace.Evidence(State.Trend),
                 EvidenceItem.Number("chance of such a trend by scatter", State.Trend.Assessment.PValue, ""),
                 EvidenceItem.Number("readings used", State.Trend.Assessment.Used.Count, ""),
             ];

@@ -3,7 +3,7 @@ using OilCondition.Prognosis;
 namespace OilCondition;
 
 /// <summary>No sample was taken for longer than the longest interval of the sampling plan.</summary>
-public sealed class SampleOverdueFinding : Finding
+internal sealed class SampleOverdueFinding : Finding
 {
     internal SampleOverdueFinding(DateTimeOffset lastSampleAt, SamplingPlan plan, Measurand measurand)
         : base(FindingCode.SampleOverdue, Severity.Alert, measurand)

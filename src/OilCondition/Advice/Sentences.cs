@@ -25,7 +25,7 @@ public static class Sentences
             ReturnFinding comesBack => Return(comesBack),
             UnrecordedChangeFinding change => Change(change),
             SampleOverdueFinding overdue =>
-                $"No sample since {PlainText.Date(overdue.LastSampleAt)}: longer than the {PlainText.Number(overdue.Plan.Longest.TotalDays)} days that the sampling plan allows.",
+                $"No sample since {PlainText.Date(overdue.LastSampleAt)}; the sampling plan allows at most {PlainText.Number(overdue.Plan.Longest.TotalDays)} days.",
             RecordFinding record => Record(record.Issue),
             null => throw new ArgumentNullException(nameof(finding)),
             _ => throw new ArgumentException($"There is no sentence for {finding.GetType().Name}.", nameof(finding)),
@@ -39,21 +39,26 @@ public static class Sentences
         Guard.NotNull(recommendation);
         var what = recommendation.Action switch
         {
-            RecommendedAction.ContinueTreatment => "Let the treatment go on until its target holds.",
+            RecommendedAction.ContinueTreatment => "Continue the treatment until the target holds.",
             RecommendedAction.ProveCleanup =>
-                "Prove the result by a Karl Fischer titration on a warm, well-mixed sample, then take a sample within days to see whether the water returns.",
+                "Prove the result by a Karl Fischer titration of a warm, well-mixed sample, and sample again within days to see whether the water returns.",
             RecommendedAction.FindCauseOfStall =>
-                "Find out why the cleanup levels off: vacuum and sweep air, oil temperature, bypass, water still coming in.",
-            RecommendedAction.FindWaterIngress =>
-                "Find where the water comes in (cooler, seals, breather) and stop it.",
+                "Find out why the cleanup has stalled: vacuum and sweep air, oil temperature, bypass, water still coming in.",
+            RecommendedAction.FindWaterIngress => "Find where water gets in (cooler, seals, breather) and stop it.",
             RecommendedAction.DrainFreeWater => "Drain the free water from the lowest point after standstill.",
-            RecommendedAction.VacuumDehydrate => "Dehydrate the charge under vacuum.",
-            RecommendedAction.FilterInKidneyLoop => "Filter the charge in a kidney loop with a fine filter.",
+            RecommendedAction.VacuumDehydrate => "Dry the oil under vacuum.",
+            RecommendedAction.FilterInKidneyLoop => "Filter the oil in a kidney loop with a fine filter.",
             RecommendedAction.FindDirtIngress =>
-                "Find where the dirt comes in (breather, rod seals, filter bypass, wear).",
+                "Find where dirt gets in (breather, rod seals, filter bypass) or is made (wear), and stop it.",
+            RecommendedAction.RemoveVarnish =>
+                "Remove the varnish with an adsorbent or fine depth filter, and check servo valves, coolers and bearings for deposits; an oil change alone leaves them.",
+            RecommendedAction.CheckOilIdentity =>
+                "Check for the wrong oil, a mixture or dilution: compare with the data sheet and the last top-up, and sample again.",
+            RecommendedAction.FindWear =>
+                "Find the part that wears: compare the metals with the machine's parts, look at the debris, check vibration, bearing temperature and filter.",
             RecommendedAction.PlanOilChange => "Plan the oil change.",
-            RecommendedAction.SampleAgain => "Take the sample again before acting on it.",
-            _ => "Find the cause together with the oil's supplier and the machine's maker before acting.",
+            RecommendedAction.SampleAgain => "Take another sample before acting.",
+            _ => "Find the cause with the oil supplier and the machine maker before acting.",
         };
         return recommendation.Quantities.Count == 0 ? what : $"{what} ({string.Join("; ", recommendation.Quantities)})";
     }
@@ -64,7 +69,7 @@ public static class Sentences
     public static string Of(Caution caution) =>
         caution switch
         {
-            Caution.HotOil => "Hot oil and hot surfaces burn: let cool or protect yourself.",
+            Caution.HotOil => "Hot oil and hot surfaces burn: let them cool or wear protection.",
             Caution.Vacuum => "Vacuum vessels and hoses can collapse or draw in: vent before opening.",
             Caution.FlashPoint => "Keep heaters and vapour away from the oil's flash point and from ignition sources.",
             Caution.ElectricalIsolation =>
@@ -84,11 +89,13 @@ public static class Sentences
         var due = nextSample.IsOverdue ? "was due on" : "is due by";
         var why = nextSample.Reason switch
         {
-            NextSampleReason.RiskReached => "by then the accepted risk of a limit crossed unseen is reached",
-            NextSampleReason.ShortestInterval => "the accepted risk is reached sooner; the shortest interval stands",
-            NextSampleReason.LongestInterval => "the accepted risk is not reached; the longest interval stands",
-            NextSampleReason.LimitCrossed => "a limit is crossed, and another sample should confirm it",
-            _ => "there are too few readings for a forecast; the longest interval stands",
+            NextSampleReason.RiskReached =>
+                "by then the chance that a limit is passed unnoticed reaches the accepted risk",
+            NextSampleReason.ShortestInterval =>
+                "the accepted risk is reached sooner, so the shortest interval applies",
+            NextSampleReason.LongestInterval => "the accepted risk is not reached, so the longest interval applies",
+            NextSampleReason.LimitCrossed => "a limit is passed or water is free, and another sample should confirm it",
+            _ => "there are too few readings for a forecast, so the longest interval applies",
         };
         return $"The next sample {due} {PlainText.Date(nextSample.At)}: {why}.";
     }
@@ -102,16 +109,14 @@ public static class Sentences
         var judged = trend.Assessment;
         var setAside = trend.Judged.LeftOut.Count - trend.Series.LeftOut.Count;
         var aside = setAside == 0 ? "" : $", {setAside} set aside";
-        var slope = judged.Slope * 30;
-        var pace =
-            judged.Scale == ValueScale.Logarithmic
-                ? $"factor {PlainText.Number(Math.Exp(slope))} per 30 days"
-                : $"{PlainText.Number(slope)} {trend.Series.Measurand.Unit} per 30 days";
+        var pace = $"{TrendPace.Words(trend)} ({judged.Used.Count} readings{aside})";
+        var better = trend.Series.Measurand.Worse == LimitSide.Upper ? TrendVerdict.Falling : TrendVerdict.Rising;
+        var improving = trend.Series.Measurand.Worse != LimitSide.Both && judged.Verdict == better ? ", improving" : "";
         return judged.Verdict switch
         {
-            TrendVerdict.Rising => $"rising, {pace} ({judged.Used.Count} readings{aside})",
-            TrendVerdict.Falling => $"falling, {pace} ({judged.Used.Count} readings{aside})",
-            TrendVerdict.NoTrend => $"only scatters ({judged.Used.Count} readings{aside})",
+            TrendVerdict.Rising => $"rising{improving}, {pace}",
+            TrendVerdict.Falling => $"falling{improving}, {pace}",
+            TrendVerdict.NoTrend => $"no significant trend ({judged.Used.Count} readings{aside})",
             _ => $"too few readings ({trend.Judged.Points.Count}{aside})",
         };
     }
@@ -124,12 +129,12 @@ public static class Sentences
         {
             LimitReason.NoReading => "no reading",
             LimitReason.NewOilValueMissing => "the new-oil value is not known",
-            LimitReason.BoundDoesNotDecide => "the reading is only a bound",
-            LimitReason.AwaitingConfirmation => "waiting for confirmation by further samples",
+            LimitReason.BoundDoesNotDecide => "the reading is only a bound (< or >)",
+            LimitReason.AwaitingConfirmation => "not yet confirmed by another sample",
             LimitReason.TooFewReadings => "too few readings for this kind of limit",
-            LimitReason.HistoryMoves => "the earlier readings move, so that there is no usual state",
+            LimitReason.HistoryMoves => "the earlier readings have a trend, so there is no usual level",
             LimitReason.NoFleet => "no fleet, or one too small for this percentile",
-            LimitReason.FleetOnlyBounded => "the percentile falls among readings of the fleet that are only bounds",
+            LimitReason.FleetOnlyBounded => "the percentile falls among fleet readings that are only bounds (< or >)",
             _ => "compared",
         };
 
@@ -139,60 +144,64 @@ public static class Sentences
         var figure = evaluation.Figure!.Value;
         var waits = finding.Code == FindingCode.LimitNotConfirmed;
         var word = (waits ? evaluation.Pending : evaluation.State) == LimitState.Alarm ? "alarm" : "alert";
-        var usual = finding.Code == FindingCode.OutOfTheUsual ? " (what is usual here)" : "";
+        var usual = finding.Code == FindingCode.OutOfTheUsual ? " (what is usual for this machine)" : "";
         var wait = waits ? "; not yet confirmed by a second sample" : "";
         var source = evaluation.Limit.Source;
         var reading = $"{Quantity(finding.Point.Reading, finding.Measurand)} on {PlainText.Date(finding.Point.At)}";
         if (evaluation.Rate is { } rate)
         {
-            var direction = rate >= figure ? "more" : "less";
-            return $"{Capital(finding.Measurand.Name)}: changes by {PlainText.Number(rate)} {finding.RateUnit} to {reading}, "
-                + $"{direction} than the {word} rate of {PlainText.Number(figure)}{wait} ({source}).";
+            return $"{Capital(finding.Measurand.Name)}: changed at {PlainText.Number(rate)} {finding.RateUnit} to {reading}; "
+                + $"the {word} limit is {PlainText.Reported(figure)}{wait} ({source}).";
         }
 
-        var isUpper = evaluation.Upper?.Alert == figure || evaluation.Upper?.Alarm == figure;
+        var isUpper = evaluation.Side == LimitSide.Upper;
         var isBeyond = isUpper ? finding.Point.Reading.Value >= figure : finding.Point.Reading.Value <= figure;
         var side = isUpper ? "above" : "below";
         var named = $"the {word} limit of {Quantity(new Reading(figure), finding.Measurand)}{usual}";
         return $"{Capital(finding.Measurand.Name)}: {reading}, "
-            + (isBeyond ? $"{side} {named}" : $"inside {named} by less than the dead band")
+            + (isBeyond ? $"{side} {named}" : $"back inside {named}, but by less than the dead band")
             + $"{wait} ({source}).";
     }
 
     private static string FreeWater(FreeWaterFinding finding)
     {
         var balance = finding.Balance;
+        var water = Measurands.WaterContent;
         var running = balance.Running.HasFreeWater;
         var state = running ? balance.Running : balance.Standstill;
         var litres = balance.FreeAtStandstill is { } volume
-            ? $", about {PlainText.Number(volume.Liters)} L in the charge at standstill"
+            ? $" (some {PlainText.Number(volume.Liters, balance.UncertaintyOfFreeLitres)} L in the oil fill at standstill)"
             : "";
-        return $"{(running ? "Free water already at running temperature" : "Free water after standstill")}: of {Quantity(balance.Point.Reading, Measurands.WaterContent)} "
-            + $"the oil holds {PlainText.Number(state.Saturation.Content.PartsPerMillion)} mg/kg at {PlainText.Number(state.Saturation.Temperature.DegreesCelsius)} °C, "
-            + $"so that {PlainText.Number(state.Free.PartsPerMillion)} mg/kg are free{litres}; water separates below "
-            + $"{PlainText.Tenths(balance.Separation.Temperature.DegreesCelsius)} °C"
+        return $"{(running ? "Free water at running temperature" : "Free water after standstill")}: of {Quantity(balance.Point.Reading, water)} "
+            + $"the oil holds {water.Text(state.Saturation.Content.PartsPerMillion)} mg/kg at {PlainText.Number(state.Saturation.Temperature.DegreesCelsius)} °C, "
+            + $"so that about {water.Text(state.Free.PartsPerMillion, balance.Point.Reading.Value)} mg/kg are free{litres}; water separates below "
+            + $"{PlainText.Number(balance.Separation.Temperature.DegreesCelsius, WaterInOil.Split.SeparationUncertainty)} °C"
             + (state.Saturation.IsExtrapolated ? " (saturation curve extrapolated)." : ".");
     }
 
     private static string Life(RemainingLifeFinding finding)
     {
         var crossing = finding.Life.Crossing;
+        var direction = finding.Life.Side == LimitSide.Upper ? "rising" : "falling";
         var since = finding.FollowsTreatment ? " since the treatment" : "";
-        var around = crossing.TryAt(0.5, out var p50) ? $", reached around {PlainText.Date(p50.At)}" : "";
+        var around = crossing.TryAt(0.5, out var p50) ? $", expected to reach it around {PlainText.Date(p50)}" : "";
         var late = crossing.TryAt(0.9, out var p90)
-            ? $"one in ten after {PlainText.Date(p90.At)}"
-            : "no latest date that the readings would bear out";
-        return $"{Capital(finding.Measurand.Name)}: moving{since} towards the limit of {Quantity(new Reading(finding.Life.Limit), finding.Measurand)}{around}, with one chance in ten before {PlainText.Date(finding.Earliest)} "
-            + $"and {late} ({finding.State.Trend.Assessment.Used.Count} readings).";
+            ? $", one in ten after {PlainText.Date(p90)}"
+            : "; the latest date has no upper bound";
+        return $"{Capital(finding.Measurand.Name)}: {direction}{since} towards the limit of {Quantity(new Reading(finding.Life.Limit), finding.Measurand)}{around}; "
+            + $"one chance in ten before {PlainText.Date(finding.Earliest)}{late} ({finding.State.Trend.Assessment.Used.Count} readings).";
     }
 
-    private static string Return(ReturnFinding finding) =>
-        $"{Capital(finding.Measurand.Name)}: coming back since the treatment that ended on {PlainText.Date(finding.Run.EndedAt!.Value)}, now {Quantity(finding.State.Latest!.Reading, finding.Measurand)} "
-        + $"against its target of {PlainText.Number(finding.Run.Target)} {finding.Run.Measurand.Unit} ({finding.State.Trend.Assessment.Used.Count} readings).";
+    private static string Return(ReturnFinding finding)
+    {
+        var direction = finding.State.Trend.Assessment.Verdict == TrendVerdict.Rising ? "rising" : "falling";
+        return $"{Capital(finding.Measurand.Name)}: {direction} again since the treatment that ended on {PlainText.Date(finding.Run.EndedAt!.Value)}, now {Quantity(finding.State.Latest!.Reading, finding.Measurand)} "
+            + $"against its target of {Quantity(new Reading(finding.Run.Target), finding.Measurand)} ({finding.State.Trend.Assessment.Used.Count} readings).";
+    }
 
     private static string Change(UnrecordedChangeFinding finding) =>
         $"Between {PlainText.Date(finding.Before.At)} and {PlainText.Date(finding.After.At)} {string.Join(" and ", finding.States.Select(state => state.Measurand.Name))} changed at once, "
-        + "and nothing is recorded there: an oil change or a large top-up? Trends start anew after it.";
+        + "with no event on record: an oil change or a large top-up? Trends start anew after it.";
 
     private static string Cleanup(CleanupProgress progress)
     {
@@ -257,9 +266,43 @@ public static class Sentences
             Qualifier.Approximately => "about ",
             _ => "",
         };
-        var isCount = ChargeRecords.IsParticles(measurand) && measurand.IsPlausible(reading.Value);
+        var isCount = Measurands.HasScaleNumber(measurand) && measurand.IsPlausible(reading.Value);
         var code = isCount ? $" (ISO 4406: {Iso4406.ScaleNumber(reading.Value)})" : "";
-        return $"{mark}{PlainText.Number(reading.Value)} {measurand.Unit}".TrimEnd() + code;
+        return mark + measurand.Text(reading).TrimStart('<', '>', '≈') + code;
+    }
+
+    /// <summary>How long a measurand has to a limit, as a phrase that agrees with what its trend says.</summary>
+    /// <param name="state">The state of the measurand.</param>
+    /// <param name="life">One of its lives.</param>
+    /// <returns>A phrase without a full stop; dates are those of 10, 50 and 90 % chance.</returns>
+    public static string Of(MeasurandState state, RemainingLife life)
+    {
+        Guard.NotNull(state);
+        var limit = $"limit {PlainText.Reported(Guard.NotNull(life).Limit)}";
+        if (life is not RemainingLife.Forecast forecast)
+        {
+            return life is RemainingLife.TooFewReadings few
+                ? $"{limit}: {few.Count} of {few.Needed} readings needed"
+                : $"{limit}: passed by the latest sample";
+        }
+
+        // What may happen one day in decades is no news, and its dates would only hide those that matter.
+        if (
+            forecast.Crossing.ChanceBefore(forecast.Crossing.AsOf.AddYears(5)) < 0.1
+            || !forecast.Crossing.TryAt(0.1, out var p10)
+        )
+        {
+            return $"{limit}: not within five years";
+        }
+
+        if (!FindingList.MovesTowards(state.Trend.Assessment, life.Side))
+        {
+            return $"{limit}: no trend towards it; if it starts to drift, one chance in ten before {PlainText.Date(p10)}";
+        }
+
+        return life is RemainingLife.Crosses crosses
+            ? $"{limit}: {PlainText.Date(p10)} / {PlainText.Date(crosses.P50)} / {PlainText.Date(crosses.P90)}"
+            : $"{limit}: one chance in ten before {PlainText.Date(p10)}, no upper bound";
     }
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text.Substring(1);

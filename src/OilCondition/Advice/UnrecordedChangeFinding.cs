@@ -1,7 +1,7 @@
 namespace OilCondition;
 
 /// <summary>Several measurands change their level between the same two samples, and no event is recorded there.</summary>
-public sealed class UnrecordedChangeFinding : Finding
+internal sealed class UnrecordedChangeFinding : Finding
 {
     internal UnrecordedChangeFinding(SeriesPoint before, SeriesPoint after, IReadOnlyList<MeasurandState> states)
         : base(FindingCode.UnrecordedChange, Severity.Information, states[0].Measurand)

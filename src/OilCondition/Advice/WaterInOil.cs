@@ -1,4 +1,5 @@
 using OilCondition.Cleanup;
+using OilCondition.Text;
 using OilCondition.Water;
 using UnitsNet;
 
@@ -29,6 +30,9 @@ public abstract class WaterInOil
             FreeAtStandstill = freeAtStandstill;
         }
 
+        /// <summary>A tenth of the water moves the temperature of separation by some kelvins: whole degrees are printed.</summary>
+        internal const double SeparationUncertainty = 1;
+
         /// <summary>
         /// The water content that was split: a titration, or a sensor below saturation, which then sees all the water.
         /// With a qualifier the split holds for the bound.
@@ -47,13 +51,41 @@ public abstract class WaterInOil
         /// <summary>Where the water begins to separate on cooling.</summary>
         public SeparationPoint Separation { get; }
 
-        /// <summary>Volume of free water in the whole charge at standstill; null when the oil's density is not known.</summary>
+        /// <summary>Volume of free water in the whole oil fill at standstill; null when the oil's density is not known.</summary>
         public Volume? FreeAtStandstill { get; }
+
+        /// <summary>What the precision of the total leaves open in the litres of free water.</summary>
+        internal double? UncertaintyOfFreeLitres =>
+            FreeAtStandstill is { } free && Standstill.Free.PartsPerMillion > 0
+                ? free.Liters
+                    * Measurands.WaterContent.UncertaintyOf(Point.Reading.Value)
+                    / Standstill.Free.PartsPerMillion
+                : null;
+
+        /// <summary>Total, and what is free at running and at standstill temperature.</summary>
+        /// <returns>For example <c>212 mg/kg of water; free 0 at 60 °C, 70 at 20 °C; separates below 41 °C</c>.</returns>
+        public override string ToString() =>
+            $"{Measurands.WaterContent.Text(Point.Reading)} of water; free {FreeAt(Running)}, {FreeAt(Standstill)}; separates below "
+            + $"{PlainText.Number(Separation.Temperature.DegreesCelsius, SeparationUncertainty)} °C";
+
+        private string FreeAt(WaterState state) =>
+            $"{Measurands.WaterContent.Text(state.Free.PartsPerMillion, Point.Reading.Value)} at {PlainText.Number(state.Saturation.Temperature.DegreesCelsius)} °C";
     }
 
     /// <summary>Nobody has measured this oil's saturation: two saturations at two temperatures are needed.</summary>
-    public sealed class NoSaturationCurve : WaterInOil { }
+    public sealed class NoSaturationCurve : WaterInOil
+    {
+        /// <summary>What is missing.</summary>
+        /// <returns>One phrase.</returns>
+        public override string ToString() =>
+            "no saturation curve of this oil: two saturations at two temperatures would give it";
+    }
 
-    /// <summary>There is no water reading of this charge.</summary>
-    public sealed class NoWaterReading : WaterInOil { }
+    /// <summary>There is no water reading of this oil fill.</summary>
+    public sealed class NoWaterReading : WaterInOil
+    {
+        /// <summary>What is missing.</summary>
+        /// <returns>One phrase.</returns>
+        public override string ToString() => "no water reading of this oil fill";
+    }
 }

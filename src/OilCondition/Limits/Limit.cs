@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using OilCondition.Statistics;
 using OilCondition.Text;
 
@@ -17,7 +18,8 @@ public sealed class Limit
     /// none. Against flapping: choose it not narrower than the test method's repeatability.
     /// </param>
     /// <param name="confirmations">Successive readings beyond a figure that it takes to believe it, 1 to 10.</param>
-    /// <param name="rate">For a rate of change: per which span the figures are meant; null otherwise.</param>
+    /// <param name="per">For a rate of change: per which span the figures are meant, above 0 and up to 10 years; null otherwise.</param>
+    /// <param name="overOilHours">For a rate of change: whether the span is one of oil hours and not of the calendar.</param>
     /// <exception cref="ArgumentException">
     /// There is neither an upper nor a lower band, the alarm comes before the alert, or a rate of change has no span.
     /// </exception>
@@ -30,7 +32,8 @@ public sealed class Limit
         Source source,
         double deadBand = 0,
         int confirmations = 1,
-        LimitRate? rate = null
+        TimeSpan? per = null,
+        bool overOilHours = false
     )
     {
         Measurand = Guard.NotNull(measurand);
@@ -60,12 +63,18 @@ public sealed class Limit
             );
         }
 
-        if (kind == LimitKind.RateOfChange != rate is not null)
+        if (kind == LimitKind.RateOfChange != per is not null)
         {
             throw new ArgumentException(
                 $"The limit of {measurand.Id} is of kind {kind}; a span belongs to a rate of change, and only to it.",
-                nameof(rate)
+                nameof(per)
             );
+        }
+
+        if (per is { } span)
+        {
+            Guard.Positive(span.TotalHours, "h", nameof(per));
+            Guard.InRange(span.TotalHours, 0, 87_660, "h", nameof(per));
         }
 
         if (kind is LimitKind.OwnHistory or LimitKind.Fleet)
@@ -79,7 +88,8 @@ public sealed class Limit
         DeadBand = Guard.InRange(deadBand, 0, LimitBand.Largest, measurand.Unit);
         Guard.InRange(confirmations, 1, 10, "readings");
         Confirmations = confirmations;
-        Rate = rate;
+        Per = per;
+        OverOilHours = per is not null && overOilHours;
     }
 
     /// <summary>What is limited.</summary>
@@ -104,7 +114,10 @@ public sealed class Limit
     public int Confirmations { get; }
 
     /// <summary>Per which span the figures of a rate of change are meant; null for other kinds.</summary>
-    public LimitRate? Rate { get; }
+    public TimeSpan? Per { get; }
+
+    /// <summary>Whether that span is one of oil hours.</summary>
+    public bool OverOilHours { get; }
 
     /// <summary>This limit as figures of the reading itself, for one oil.</summary>
     /// <remarks>Change: new value + figure. Percentage: new value (1 + figure / 100); a lower figure is negative.</remarks>
@@ -114,7 +127,7 @@ public sealed class Limit
     /// False when the limit is a change and the new-oil value is missing or only bounded, and for a rate of change and for statistical limits,
     /// which are no fixed figures of the reading.
     /// </returns>
-    public bool TryResolve(Oil oil, out Limit? absolute)
+    public bool TryResolve(Oil oil, [NotNullWhen(true)] out Limit? absolute)
     {
         Guard.NotNull(oil);
         absolute = Kind == LimitKind.Absolute ? this : null;
@@ -137,7 +150,7 @@ public sealed class Limit
         return true;
     }
 
-    /// <summary>Holds one reading against this limit; a limit that needs more than one reading is not determined by it.</summary>
+    /// <summary>Compares one reading with this limit; a limit that needs more than one reading is not determined by it.</summary>
     /// <param name="oil">The oil, for its new-oil values.</param>
     /// <param name="reading">The reading, in the measurand's unit; null when there is none.</param>
     /// <returns>The state and its reason.</returns>
@@ -149,19 +162,19 @@ public sealed class Limit
         }
 
         return reading is { } value
-            ? new LimitWalk(this, absolute!).Over([(null, value)], value, null)
+            ? new LimitWalk(this, absolute).Over([(null, value)], value, null)
             : LimitEvaluation.Undetermined(this, LimitReason.NoReading, null, absolute);
     }
 
-    /// <summary>Holds a series of readings against this limit, with dead band and confirmations.</summary>
+    /// <summary>Compares a series of readings with this limit, with dead band and confirmations.</summary>
     /// <remarks>
     /// <para>
-    /// The readings are walked through in order of time. The state rises when as many successive readings as there are confirmations lie beyond a
+    /// The readings are taken in order of time. The state rises when as many successive readings as there are confirmations lie beyond a
     /// figure (to the lowest zone among them), and falls when one reading comes back inside the figure by the dead band. A rise that still
     /// waits is told by <see cref="LimitEvaluation.Pending"/>.
     /// </para>
     /// <para>
-    /// Rate of change: (x(n) − x(n−1)) / (t(n) − t(n−1)), scaled to the span of <see cref="LimitRate"/> (common practice); readings less than a
+    /// Rate of change: (x(n) − x(n−1)) / (t(n) − t(n−1)), scaled to the span of <see cref="Per"/> (common practice); readings less than a
     /// day after the one before are not differenced with it, and readings that are only bounds are passed over.
     /// </para>
     /// <para>
@@ -201,16 +214,16 @@ public sealed class Limit
         switch (Kind)
         {
             case LimitKind.RateOfChange:
-                return Rate!.TryRates(series, out var rates)
+                return LimitRate.TryRates(this, series, out var rates)
                     ? new LimitWalk(this, this).Over(rates, latest, rates[rates.Count - 1].Reading.Value)
                     : LimitEvaluation.Undetermined(this, LimitReason.TooFewReadings, latest);
             case LimitKind.OwnHistory:
                 return OwnHistoryLimit.TryFigures(this, series, out var own, out var reason)
-                    ? new LimitWalk(this, own!).Over(Readings(series), latest, null)
+                    ? new LimitWalk(this, own).Over(Readings(series), latest, null)
                     : LimitEvaluation.Undetermined(this, reason, latest);
             default:
                 return TryResolve(oil, out var absolute)
-                    ? new LimitWalk(this, absolute!).Over(Readings(series), latest, null)
+                    ? new LimitWalk(this, absolute).Over(Readings(series), latest, null)
                     : LimitEvaluation.Undetermined(this, Unresolved, latest);
         }
     }
@@ -219,7 +232,7 @@ public sealed class Limit
         new(Measurand, LimitKind.Absolute, Upper?.Map(map), Lower?.Map(map), source, DeadBand, Confirmations);
 
     internal Limit RefusedBecause(LimitReason reason) =>
-        new(Measurand, Kind, Upper, Lower, Source, DeadBand, Confirmations, Rate) { Refusal = reason };
+        new(Measurand, Kind, Upper, Lower, Source, DeadBand, Confirmations, Per, OverOilHours) { Refusal = reason };
 
     private static void CheckPercentiles(LimitBand? band, double lowest, double highest, string name)
     {
@@ -242,4 +255,23 @@ public sealed class Limit
 
     private static List<(DateTimeOffset? At, Reading Reading)> Readings(MeasurandSeries series) =>
         [.. series.Points.Select(point => ((DateTimeOffset?)point.At, point.Reading))];
+
+    /// <summary>What is limited, how, and by which figures.</summary>
+    /// <returns>For example <c>water content, absolute, above alert 200, alarm 500 mg/kg</c>.</returns>
+    public override string ToString() =>
+        $"{Measurand.Name}, {PlainText.Spaced(Kind)}, "
+        + string.Join(
+            "; ",
+            new[] { Upper is null ? null : $"above {Upper}", Lower is null ? null : $"below {Lower}" }.OfType<string>()
+        )
+        + (FigureUnit.Length == 0 ? "" : " " + FigureUnit);
+
+    private string FigureUnit =>
+        Kind switch
+        {
+            LimitKind.PercentChangeFromNew or LimitKind.OwnHistory or LimitKind.Fleet => "%",
+            LimitKind.RateOfChange =>
+                $"{Measurand.Unit} per {PlainText.Number(OverOilHours ? Per!.Value.TotalHours : Per!.Value.TotalDays)} {(OverOilHours ? "oil hours" : "days")}".TrimStart(),
+            _ => Measurand.Unit,
+        };
 }

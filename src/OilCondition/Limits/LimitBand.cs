@@ -5,7 +5,7 @@ namespace OilCondition.Limits;
 /// <summary>An alert and an alarm figure on one side. A reading beyond the figure is in the zone; on the figure it is not.</summary>
 public sealed record LimitBand
 {
-    /// <summary>Beyond any plausible figure, and far enough from the end of the numbers to reckon with.</summary>
+    /// <summary>Beyond any plausible figure, and far enough from the end of the numbers to calculate with.</summary>
     internal const double Largest = 1e100;
 
     /// <summary>A band.</summary>
@@ -32,4 +32,16 @@ public sealed record LimitBand
 
     internal LimitBand Map(Func<double, double> map) =>
         new(Alert is { } alert ? map(alert) : null, Alarm is { } alarm ? map(alarm) : null);
+
+    /// <summary>Alert and alarm figure.</summary>
+    /// <returns>For example <c>alert 200, alarm 500</c>.</returns>
+    public override string ToString() =>
+        string.Join(
+            ", ",
+            new[]
+            {
+                Alert is { } alert ? $"alert {PlainText.Reported(alert)}" : null,
+                Alarm is { } alarm ? $"alarm {PlainText.Reported(alarm)}" : null,
+            }.OfType<string>()
+        );
 }

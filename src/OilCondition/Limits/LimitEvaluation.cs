@@ -1,6 +1,8 @@
+using OilCondition.Text;
+
 namespace OilCondition.Limits;
 
-/// <summary>A reading, or a series of them, held against a limit.</summary>
+/// <summary>A reading, or a series of them, compared with a limit.</summary>
 public sealed class LimitEvaluation
 {
     internal LimitEvaluation(
@@ -52,6 +54,12 @@ public sealed class LimitEvaluation
     /// <summary>The figure that was passed, of the reading or of its rate; null unless the state, or the pending one, is alert or alarm.</summary>
     public double? Figure { get; }
 
+    /// <summary>On which side that figure lies; null where there is none.</summary>
+    public LimitSide? Side =>
+        Figure is not { } figure ? null
+        : Upper?.Alert == figure || Upper?.Alarm == figure ? LimitSide.Upper
+        : LimitSide.Lower;
+
     /// <summary>Since when the state is alert or alarm: the first of the readings that made it so; null otherwise.</summary>
     public DateTimeOffset? Since { get; }
 
@@ -64,4 +72,12 @@ public sealed class LimitEvaluation
         Reading? reading,
         Limit? figures = null
     ) => new(limit, figures?.Upper, figures?.Lower, LimitState.NotDetermined, reason, reading);
+
+    /// <summary>Reading, state and why.</summary>
+    /// <returns>For example <c>water content 212 mg/kg: alert since 2025-10-03</c>.</returns>
+    public override string ToString() =>
+        $"{Limit.Measurand.Name} {(Reading is { } reading ? Limit.Measurand.Text(reading) : "without a reading")}: "
+        + (State == LimitState.NotDetermined ? $"not determined ({PlainText.Spaced(Reason)})" : PlainText.Spaced(State))
+        + (Since is { } since ? $" since {PlainText.Date(since)}" : "")
+        + (Pending >= LimitState.Alert ? $", {PlainText.Spaced(Pending)} waits for confirmation" : "");
 }

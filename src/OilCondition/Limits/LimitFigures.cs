@@ -61,7 +61,7 @@ internal sealed class LimitFigures(JsonEntry entry, Measurand measurand, LimitKi
         double converted;
         var isConverted = kind is LimitKind.ChangeFromNew or LimitKind.RateOfChange
             ? TryDistance(figure, out converted)
-            : ReportedUnits.TryConvert(measurand, figure, unit, out converted);
+            : measurand.TryConvert(figure, unit, out converted);
         if (!isConverted || !(Math.Abs(converted) <= LimitBand.Largest))
         {
             band.Fault(name, $"{figure} '{unit}' cannot be converted to {measurand.Unit} ({measurand.Id}).");
@@ -81,7 +81,7 @@ internal sealed class LimitFigures(JsonEntry entry, Measurand measurand, LimitKi
 
     /// <summary>A distance between two values; a unit whose zero lies elsewhere, such as °F, has none in another unit.</summary>
     private bool TryDistance(double distance, out double converted) =>
-        ReportedUnits.TryConvert(measurand, distance, unit, out converted)
-        && ReportedUnits.TryConvert(measurand, 0, unit, out var zero)
+        measurand.TryConvert(distance, unit, out converted)
+        && measurand.TryConvert(0, unit, out var zero)
         && zero == 0;
 }

@@ -47,13 +47,54 @@ public sealed class LimitSet
         return new LimitSet(Name, Limits.Select(limit => FleetLimit.Resolve(limit, fleet)));
     }
 
+    /// <summary>A set to start from: every figure with its source class.</summary>
+    /// <remarks>
+    /// Starting points, not rules: the limits of the makers of machine and oil come first, then statistics of your own. No figure claims to follow
+    /// a standard that was not seen: such figures are marked 'from memory'. Fire-resistant fluids and engine oils are left out, because
+    /// the only public figures found come from one unnamed maker, laboratory or forum.
+    /// </remarks>
+    /// <param name="equipment">The kind of equipment.</param>
+    /// <returns>The limit set.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The kind is not one of the enumeration.</exception>
+    public static LimitSet Starter(StarterEquipment equipment) => Parse(StarterJson(equipment));
+
+    /// <summary>The text of a set to start from, to be saved and edited.</summary>
+    /// <param name="equipment">The kind of equipment.</param>
+    /// <returns>JSON as <see cref="Parse"/> reads it.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The kind is not one of the enumeration.</exception>
+    /// <example>
+    /// <code>
+    /// File.WriteAllText("turbine.json", LimitSet.StarterJson(StarterEquipment.Turbine)); // edit, then
+    /// var limits = LimitSet.Parse(File.ReadAllText("turbine.json"));
+    /// </code>
+    /// </example>
+    public static string StarterJson(StarterEquipment equipment)
+    {
+        var name = equipment switch
+        {
+            StarterEquipment.Turbine => "turbine",
+            StarterEquipment.Hydraulic => "hydraulic",
+            StarterEquipment.Gear => "gear",
+            StarterEquipment.Circulating => "circulating",
+            StarterEquipment.InsulatingAbove170Kilovolt => "insulating-above-170kv",
+            StarterEquipment.Insulating72To170Kilovolt => "insulating-72-to-170kv",
+            StarterEquipment.InsulatingUpTo72Kilovolt => "insulating-up-to-72kv",
+            _ => throw new ArgumentOutOfRangeException(nameof(equipment), equipment, "Not a kind of equipment."),
+        };
+        using var stream =
+            typeof(LimitSet).Assembly.GetManifestResourceStream($"starter-limits/{name}.json")
+            ?? throw new InvalidOperationException($"The starting limits '{name}' are missing from the assembly.");
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
+    }
+
     /// <summary>Reads a limit set from JSON.</summary>
     /// <remarks>
     /// <c>{ "name": "…", "limits": [ { "measurand": "water-content", "kind": "absolute", "unit": "mg/kg",
     /// "upper": { "alert": 200, "alarm": 500 }, "source": { "kind": "common-practice", "text": "…" } } ] }</c>.
     /// Kinds: absolute, change-from-new, percent-change-from-new, rate-of-change (with <c>"perDays": 30</c> or
     /// <c>"perOilHours": 1000</c>), own-history and fleet (percentages). A limit may have a <c>"deadBand"</c> (in the limit's unit;
-    /// beside percentages in the measurand's), <c>"confirmations"</c> and a <c>"note"</c>. Units as in <see cref="ReportedUnits"/>; particle limits may be
+    /// beside percentages in the measurand's), <c>"confirmations"</c> and a <c>"note"</c>. Units as in <see cref="Measurand.TryConvert"/>; particle limits may be
     /// given in iso-4406 scale numbers. All faults are reported together.
     /// </remarks>
     /// <param name="json">The text.</param>
@@ -62,4 +103,8 @@ public sealed class LimitSet
     /// <exception cref="FormatException">The text is not a limit set; the message lists every fault with its place.</exception>
     public static LimitSet Parse(string json, MeasurandCatalog? catalog = null) =>
         LimitSetReader.Read(Guard.NotNull(json), catalog ?? MeasurandCatalog.BuiltIn);
+
+    /// <summary>Name and number of limits.</summary>
+    /// <returns>For example <c>Turbine oil, starting points: 13 limits</c>.</returns>
+    public override string ToString() => $"{Name}: {Limits.Count} limits";
 }

@@ -35,7 +35,7 @@ internal sealed class LimitSetReader(MeasurandCatalog catalog)
     {
         foreach (var (side, band) in new[] { ("upper", limit.Upper), ("lower", limit.Lower) })
         {
-            var name = $"the {side} {{0}} of {limit.Measurand.Id} ({limit.Kind}{SpanOf(limit.Rate)})";
+            var name = $"the {side} {{0}} of {limit.Measurand.Id} ({limit.Kind}{SpanOf(limit)})";
             if (band?.Alert is not null)
             {
                 yield return string.Format(CultureInfo.InvariantCulture, name, "alert");
@@ -49,8 +49,10 @@ internal sealed class LimitSetReader(MeasurandCatalog catalog)
     }
 
     /// <summary>Rates per different spans are different limits.</summary>
-    private static string SpanOf(LimitRate? rate) =>
-        rate is null ? "" : $" per {PlainText.Number(rate.Span.TotalHours)} h, {rate.Axis}";
+    private static string SpanOf(Limit limit) =>
+        limit.Per is { } span
+            ? $" per {PlainText.Number(span.TotalHours)} {(limit.OverOilHours ? "oil hours" : "h")}"
+            : "";
 
     private Limit? One(JsonEntry entry)
     {
@@ -80,10 +82,11 @@ internal sealed class LimitSetReader(MeasurandCatalog catalog)
         var lower = figures.Band("lower");
         var deadBand = figures.DeadBand();
         var confirmations = entry.WholeIfAny("confirmations", 1, 10) ?? 1;
+        var span = Rate(entry, out var overOilHours);
         return source is null
             ? null
             : entry.Made(() =>
-                new Limit(measurand, kind.Value, upper, lower, source, deadBand, confirmations, Rate(entry))
+                new Limit(measurand, kind.Value, upper, lower, source, deadBand, confirmations, span, overOilHours)
             );
     }
 
@@ -102,7 +105,7 @@ internal sealed class LimitSetReader(MeasurandCatalog catalog)
         return measurand;
     }
 
-    private static LimitRate? Rate(JsonEntry entry)
+    private static TimeSpan? Rate(JsonEntry entry, out bool overOilHours)
     {
         var days = entry.NumberIfAny("perDays");
         var hours = entry.NumberIfAny("perOilHours");
@@ -111,8 +114,9 @@ internal sealed class LimitSetReader(MeasurandCatalog catalog)
             entry.Fault("'perDays' and 'perOilHours' exclude each other.");
         }
 
-        return hours is { } running ? new LimitRate(TimeAxis.OilHours, Elapsed.FromHours(running))
-            : days is { } calendar ? new LimitRate(TimeAxis.Calendar, Elapsed.FromDays(calendar))
+        overOilHours = hours is not null;
+        return hours is { } running ? Elapsed.FromHours(running)
+            : days is { } calendar ? Elapsed.FromDays(calendar)
             : null;
     }
 }

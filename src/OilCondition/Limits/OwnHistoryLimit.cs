@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using OilCondition.Statistics;
 
 namespace OilCondition.Limits;
@@ -10,11 +11,16 @@ internal static class OwnHistoryLimit
 
     private const double Confidence = 0.9;
 
-    public static bool TryFigures(Limit limit, MeasurandSeries series, out Limit? figures, out LimitReason reason)
+    public static bool TryFigures(
+        Limit limit,
+        MeasurandSeries series,
+        [NotNullWhen(true)] out Limit? figures,
+        out LimitReason reason
+    )
     {
         figures = null;
         reason = LimitReason.TooFewReadings;
-        var logarithmic = series.Measurand.Scale == NaturalScale.Logarithmic;
+        var logarithmic = series.Measurand.Scale == ValueScale.Logarithmic;
         var (days, values) = series.ToColumns();
 
         // What is to be judged must not be part of the yardstick.

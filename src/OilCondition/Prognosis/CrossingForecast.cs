@@ -38,26 +38,26 @@ public sealed class CrossingForecast
 
     /// <summary>The moment by which the limit has been crossed with a chance, given that it is not crossed now.</summary>
     /// <param name="chance">The chance, above 0 and below 1.</param>
-    /// <param name="quantile">The moment, or now where there is none.</param>
+    /// <param name="at">The moment, or now where there is none.</param>
     /// <returns>Whether the chance is reached within <see cref="LifeForecast.HorizonYears"/> years.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The chance is not between 0 and 1.</exception>
-    public bool TryAt(double chance, out LifeQuantile quantile)
+    public bool TryAt(double chance, out DateTimeOffset at)
     {
         Guard.OpenUnitInterval(chance);
         var found = Quantiles(chance);
-        quantile = found.Length == 1 ? found[0] : new LifeQuantile(chance, AsOf);
+        at = found.Length == 1 ? found[0] : AsOf;
         return found.Length == 1;
     }
 
     /// <summary>The moments of ascending chances, as many as are reached within the horizon; found together each costs less than alone.</summary>
-    internal LifeQuantile[] Quantiles(params ReadOnlySpan<double> chances)
+    internal DateTimeOffset[] Quantiles(params ReadOnlySpan<double> chances)
     {
         Span<double> days = stackalloc double[chances.Length];
         var found = law.Times(chances, intactDays, begun, intactDays + LifeForecast.HorizonDays, days);
-        var quantiles = new LifeQuantile[found];
+        var quantiles = new DateTimeOffset[found];
         for (var i = 0; i < found; i++)
         {
-            quantiles[i] = new LifeQuantile(chances[i], AsOf.AddDays(Math.Max(0, days[i] - intactDays)));
+            quantiles[i] = AsOf.AddDays(Math.Max(0, days[i] - intactDays));
         }
 
         return quantiles;
@@ -75,4 +75,16 @@ public sealed class CrossingForecast
         );
 
     private double DaysTo(DateTimeOffset at) => Math.Max(0, (at - LastReadingAt).TotalDays);
+
+    /// <summary>The dates of 10, 50 and 90 % chance, as far as there are any.</summary>
+    /// <returns>For example <c>10 % by 2026-08-01, 50 % by 2026-10-12, 90 % by 2027-03-01</c>.</returns>
+    public override string ToString() =>
+        Quantiles(0.1, 0.5, 0.9) switch
+        {
+            [] => $"not within {LifeForecast.HorizonYears} years",
+            [var p10] => $"10 % by {PlainText.Date(p10)}, no upper bound",
+            [var p10, var p50] => $"10 % by {PlainText.Date(p10)}, 50 % by {PlainText.Date(p50)}, no upper bound",
+            [var p10, var p50, var p90, ..] =>
+                $"10 % by {PlainText.Date(p10)}, 50 % by {PlainText.Date(p50)}, 90 % by {PlainText.Date(p90)}",
+        };
 }

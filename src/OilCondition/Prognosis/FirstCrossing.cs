@@ -20,7 +20,7 @@ public sealed class FirstCrossing
     private FirstCrossing(
         DateTimeOffset asOf,
         RemainingLife.Forecast[] forecasts,
-        IReadOnlyList<LimitShare> shares,
+        IReadOnlyList<(RemainingLife Life, double Chance)> shares,
         bool isCrossed
     )
     {
@@ -31,7 +31,7 @@ public sealed class FirstCrossing
     }
 
     /// <summary>Each limit with its chance of being the first within the horizon, the leader first. Empty where nothing can be forecast.</summary>
-    public IReadOnlyList<LimitShare> Shares { get; }
+    public IReadOnlyList<(RemainingLife Life, double Chance)> Shares { get; }
 
     /// <summary>Whether a limit is crossed already.</summary>
     public bool IsCrossed { get; }
@@ -59,7 +59,7 @@ public sealed class FirstCrossing
             ? new FirstCrossing(
                 asOf,
                 open,
-                [.. crossed.Select(life => new LimitShare(life, 1.0 / crossed.Length))],
+                [.. crossed.Select(life => ((RemainingLife)life, 1.0 / crossed.Length))],
                 isCrossed: true
             )
             : new FirstCrossing(asOf, open, ShareOut(open, asOf), isCrossed: false);
@@ -72,28 +72,25 @@ public sealed class FirstCrossing
 
     /// <summary>The moment by which the first limit has been crossed with a chance.</summary>
     /// <param name="chance">The chance, above 0 and below 1.</param>
-    /// <param name="quantile">The moment; now where a limit is crossed already or the chance is not reached.</param>
+    /// <param name="at">The moment; now where a limit is crossed already or the chance is not reached.</param>
     /// <returns>Whether the chance is reached within the horizon.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The chance is not between 0 and 1.</exception>
-    public bool TryAt(double chance, out LifeQuantile quantile)
+    public bool TryAt(double chance, out DateTimeOffset at)
     {
         Guard.OpenUnitInterval(chance);
-        quantile = new LifeQuantile(chance, asOf);
-        if (IsCrossed)
+        if (!IsCrossed && DateSearch.TryFind(ChanceBefore, chance, asOf, LifeForecast.HorizonDays, out at))
         {
             return true;
         }
 
-        if (!DateSearch.TryFind(ChanceBefore, chance, asOf, LifeForecast.HorizonDays, out var at))
-        {
-            return false;
-        }
-
-        quantile = new LifeQuantile(chance, at);
-        return true;
+        at = asOf;
+        return IsCrossed;
     }
 
-    private static List<LimitShare> ShareOut(RemainingLife.Forecast[] lives, DateTimeOffset asOf)
+    private static List<(RemainingLife Life, double Chance)> ShareOut(
+        RemainingLife.Forecast[] lives,
+        DateTimeOffset asOf
+    )
     {
         var first = new double[lives.Length];
         var before = new double[lives.Length];
@@ -124,11 +121,19 @@ public sealed class FirstCrossing
         return
         [
             .. lives
-                .Select((life, i) => new LimitShare(life, Math.Min(1, Math.Max(0, first[i]))))
+                .Select((life, i) => ((RemainingLife)life, Chance: Math.Min(1, Math.Max(0, first[i]))))
                 .OrderByDescending(share => share.Chance),
         ];
     }
 
     private double Intact(DateTimeOffset at) =>
         forecasts.Aggregate(1.0, (intact, one) => intact * (1 - one.Crossing.ChanceBefore(at)));
+
+    /// <summary>Which limit leads, and how surely.</summary>
+    /// <returns>For example <c>acid number to 0.4 mgKOH/g first with 62 % chance</c>.</returns>
+    public override string ToString() =>
+        Shares.Count == 0
+            ? "nothing to forecast"
+            : $"{Shares[0].Life.Series.Measurand.Name} to {PlainText.Reported(Shares[0].Life.Limit)} {Shares[0].Life.Series.Measurand.Unit}".TrimEnd()
+                + (IsCrossed ? " passed already" : $" first with {PlainText.Number(100 * Shares[0].Chance)} % chance");
 }

@@ -3,7 +3,7 @@ using OilCondition.Text;
 
 namespace OilCondition.Prognosis;
 
-/// <summary>What other machines' series of a measurand teach about one more machine: how much it wanders and how fast it drifts.</summary>
+/// <summary>What other machines' series of a measurand teach about one more machine: how much of its movement is random and how fast it drifts.</summary>
 /// <remarks>
 /// See <see cref="DegradationFleet"/> for the method. Give the series of comparable machines on comparable duty, without the machine to be
 /// forecast, or its readings count twice. Drifts are per day on the measurand's natural scale.
@@ -47,10 +47,15 @@ public sealed class FleetKnowledge
         }
 
         var fits = fleet
-            .Select(series => ScaledSeries.Of(series, measurand.Scale == NaturalScale.Logarithmic))
+            .Select(series => ScaledSeries.Of(series, measurand.Scale == ValueScale.Logarithmic))
             .Select(scaled => Degradation.Fit(scaled.Days, scaled.Values))
             .Where(fit => fit.IsDetermined)
             .ToList();
         return new FleetKnowledge(measurand, fits.Count, DegradationFleet.Learn(fits));
     }
+
+    /// <summary>What it is about and whether enough was learnt.</summary>
+    /// <returns>For example <c>acid number, learnt from 6 machines</c>.</returns>
+    public override string ToString() =>
+        $"{Measurand.Name}, {(IsLearnt ? "learnt" : "too little learnt")} from {Machines} machines";
 }

@@ -52,11 +52,16 @@ public sealed class FleetLife
     public TimeSpan MeanResidualLife(TimeSpan age) =>
         Elapsed.FromHours(Fit.MeanResidualLife(Guard.NotNegative(age.TotalHours, "h", nameof(age))));
 
-    /// <summary>When a unit of an age fails, given that it has not: estimates taken as true, so that the doubt of a small fleet is not in it.</summary>
+    /// <summary>When a unit of an age fails, given that it has not: estimates taken as true, so that the uncertainty of a small fleet is not in it.</summary>
     /// <param name="age">Age now, 0 or more.</param>
     /// <param name="asOf">Now; in the years 1900 to 2199.</param>
     /// <returns>Any quantile, and the chance by any date.</returns>
     /// <exception cref="InvalidOperationException">The fleet taught too little.</exception>
     public CrossingForecast Forecast(TimeSpan age, DateTimeOffset asOf) =>
         new(new AgedLaw(Fit.At(Guard.NotNegative(age.TotalHours, "h", nameof(age))), 0, 24), Guard.Moment(asOf), asOf);
+
+    /// <summary>The B10 life, or that too little is known.</summary>
+    /// <returns>For example <c>a tenth fails within 12300 h</c>.</returns>
+    public override string ToString() =>
+        IsDetermined ? $"a tenth fails within {PlainText.Number(Fit.AgeAt(0.1))} h" : "too few failures to learn from";
 }

@@ -9,7 +9,7 @@ namespace OilCondition.Prognosis;
 /// var life = LifeForecast.Of(series, limit: 0.3, LimitSide.Upper, asOf);
 /// if (life is RemainingLife.Crosses crosses)
 /// {
-///     Console.WriteLine($"plan for {crosses.P10.At:yyyy-MM-dd}, expected {crosses.P50.At:yyyy-MM-dd}");
+///     Console.WriteLine($"plan for {crosses.P10:yyyy-MM-dd}, expected {crosses.P50:yyyy-MM-dd}");
 /// }
 /// </code>
 /// </example>
@@ -54,6 +54,11 @@ public static class LifeForecast
         var scaledLimit = logarithmic
             ? Math.Log(Guard.Positive(limit, series.Measurand.Unit))
             : Guard.Finite(limit, series.Measurand.Unit);
+        if (side == LimitSide.Both)
+        {
+            throw new ArgumentOutOfRangeException(nameof(side), "side is Both; a single figure lies on one side.");
+        }
+
         var question = new LifeQuestion(series, limit, side, chosen.Model);
         if (series.Points.Count > 0 && IsBeyond(series.Points[series.Points.Count - 1].Reading, limit, side))
         {
@@ -71,7 +76,7 @@ public static class LifeForecast
         var lastReadingAt = series.Origin.AddDays(scaled.Days[scaled.Days.Length - 1]);
         if (chosen.Model == LifeModel.FirstOrderLoss)
         {
-            return Loss(question, scaled, trend, chosen.MakeUp, lastReadingAt, asOf);
+            return Loss(question, scaled, trend, chosen, lastReadingAt, asOf);
         }
 
         var law = Law(scaled, scaledLimit, side, chosen);
@@ -102,7 +107,7 @@ public static class LifeForecast
         LifeQuestion question,
         ScaledSeries scaled,
         StraightLineFit trend,
-        MakeUp? makeUp,
+        LifeOptions options,
         DateTimeOffset lastReadingAt,
         DateTimeOffset asOf
     )
@@ -110,12 +115,12 @@ public static class LifeForecast
         var fit = Statistics.FirstOrderLoss.Fit(
             scaled.Days,
             scaled.Values,
-            makeUp?.NewOilValue ?? 0,
-            makeUp?.FractionPerDay ?? 0
+            options.NewOilValue,
+            options.MakeUpPercentPerYear / 100 / 365.25
         );
         var crossing = new CrossingForecast(fit.Below(question.Limit), lastReadingAt, asOf);
         var ever = fit.ChanceEverBelow(question.Limit);
-        return makeUp is { FractionPerDay: > 0 } && ever < Unlikely
+        return options.MakeUpPercentPerYear > 0 && ever < Unlikely
             ? new RemainingLife.HeldByMakeUp(question, trend, crossing, fit.Course.LongRun, ever)
             : Case(question, trend, crossing);
     }
@@ -126,13 +131,13 @@ public static class LifeForecast
         {
             [] => new RemainingLife.NotApproaching(question, trend, crossing),
             [var p10, var p50, var p90] => new RemainingLife.Crosses(question, trend, crossing, p10, p50, p90),
-            [var p10, ..] => new RemainingLife.LateEndOpen(question, trend, crossing, p10),
+            [var p10, ..] => new RemainingLife.NoLatestDate(question, trend, crossing, p10),
         };
     }
 
     private static bool UsesLogarithms(Measurand measurand, LifeModel model) =>
         model == LifeModel.ExponentialGrowth
-        || (measurand.Scale == NaturalScale.Logarithmic && model != LifeModel.FirstOrderLoss);
+        || (measurand.Scale == ValueScale.Logarithmic && model != LifeModel.FirstOrderLoss);
 
     private static void Check(MeasurandSeries series, LimitSide side, LifeOptions options)
     {

@@ -35,6 +35,15 @@ public sealed record NextSample
     /// <summary>Whether it was due before now.</summary>
     public bool IsOverdue { get; }
 
+    /// <summary>The moment at which a limit that is passed now is looked at again.</summary>
+    internal static NextSample ToConfirm(DateTimeOffset lastSampleAt, SamplingPlan plan, DateTimeOffset asOf) =>
+        new(lastSampleAt.AddDays(plan.Shortest.TotalDays), NextSampleReason.LimitCrossed, 1, asOf);
+
+    /// <summary>Moment and reason.</summary>
+    /// <returns>For example <c>2026-07-25 (risk reached, 5 % unseen)</c>.</returns>
+    public override string ToString() =>
+        $"{PlainText.Date(At)} ({PlainText.Spaced(Reason)}, {PlainText.Number(100 * ChanceUnseen)} % unseen{(IsOverdue ? ", overdue" : "")})";
+
     /// <summary>Finds the moment.</summary>
     /// <param name="lives">Forecasts against each limit of one machine.</param>
     /// <param name="lastSampleAt">When the last sample was taken.</param>
@@ -58,7 +67,7 @@ public sealed record NextSample
         var latest = lastSampleAt.AddDays(plan.Longest.TotalDays);
         if (lives.Any(life => life is RemainingLife.AlreadyCrossed))
         {
-            return new NextSample(soonest, NextSampleReason.LimitCrossed, 1, asOf);
+            return ToConfirm(lastSampleAt, plan, asOf);
         }
 
         CrossingForecast[] forecasts = [.. lives.OfType<RemainingLife.Forecast>().Select(one => one.Crossing)];

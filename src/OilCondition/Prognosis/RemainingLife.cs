@@ -1,4 +1,5 @@
 using OilCondition.Statistics;
+using OilCondition.Text;
 
 namespace OilCondition.Prognosis;
 
@@ -28,6 +29,13 @@ public abstract class RemainingLife
 
     private LifeQuestion Question { get; }
 
+    /// <summary>Measurand, limit, and when it is passed.</summary>
+    /// <returns>For example <c>acid number to 0.4 mgKOH/g: 10 % by 2026-08-01, 50 % by 2026-10-12, 90 % by 2027-03-01</c>.</returns>
+    public override string ToString() =>
+        $"{Series.Measurand.Name} to {PlainText.Reported(Limit)} {Series.Measurand.Unit}".TrimEnd() + $": {When}";
+
+    private protected abstract string When { get; }
+
     /// <summary>A case with a trend and with chances for any date.</summary>
     public abstract class Forecast : RemainingLife
     {
@@ -46,6 +54,8 @@ public abstract class RemainingLife
 
         /// <summary>When the limit is crossed.</summary>
         public CrossingForecast Crossing { get; }
+
+        private protected override string When => Crossing.ToString();
     }
 
     /// <summary>The limit will be crossed, and both ends of the interval are known.</summary>
@@ -55,9 +65,9 @@ public abstract class RemainingLife
             LifeQuestion question,
             StraightLineFit trend,
             CrossingForecast crossing,
-            LifeQuantile p10,
-            LifeQuantile p50,
-            LifeQuantile p90
+            DateTimeOffset p10,
+            DateTimeOffset p50,
+            DateTimeOffset p90
         )
             : base(question, trend, crossing)
         {
@@ -67,28 +77,33 @@ public abstract class RemainingLife
         }
 
         /// <summary>Crossed by then in one case of ten: the date to plan with.</summary>
-        public LifeQuantile P10 { get; }
+        public DateTimeOffset P10 { get; }
 
         /// <summary>Crossed by then in half of the cases.</summary>
-        public LifeQuantile P50 { get; }
+        public DateTimeOffset P50 { get; }
 
         /// <summary>Crossed by then in nine cases of ten.</summary>
-        public LifeQuantile P90 { get; }
+        public DateTimeOffset P90 { get; }
     }
 
     /// <summary>
     /// The limit may be crossed from some date on, but no latest date can be given: with a straight line Fieller's unbounded case.
     /// </summary>
-    public sealed class LateEndOpen : Forecast
+    public sealed class NoLatestDate : Forecast
     {
-        internal LateEndOpen(LifeQuestion question, StraightLineFit trend, CrossingForecast crossing, LifeQuantile p10)
+        internal NoLatestDate(
+            LifeQuestion question,
+            StraightLineFit trend,
+            CrossingForecast crossing,
+            DateTimeOffset p10
+        )
             : base(question, trend, crossing)
         {
             P10 = p10;
         }
 
         /// <summary>Crossed by then in one case of ten.</summary>
-        public LifeQuantile P10 { get; }
+        public DateTimeOffset P10 { get; }
     }
 
     /// <summary>The chance of crossing within <see cref="LifeForecast.HorizonYears"/> years is below one in ten.</summary>
@@ -119,6 +134,9 @@ public abstract class RemainingLife
 
         /// <summary>Chance that the limit is crossed all the same.</summary>
         public double ChanceEver { get; }
+
+        private protected override string When =>
+            $"held by make-up at {PlainText.Number(LongRunLevel)} {Series.Measurand.Unit}".TrimEnd();
     }
 
     /// <summary>The last reading is beyond the limit.</summary>
@@ -126,6 +144,8 @@ public abstract class RemainingLife
     {
         internal AlreadyCrossed(LifeQuestion question)
             : base(question) { }
+
+        private protected override string When => "passed already";
     }
 
     /// <summary>There are too few readings for a trend, or all were taken at one moment.</summary>
@@ -143,5 +163,7 @@ public abstract class RemainingLife
 
         /// <summary>Readings needed.</summary>
         public int Needed { get; }
+
+        private protected override string When => $"{Count} of {Needed} readings needed";
     }
 }

@@ -29,4 +29,9 @@ public sealed class SamplingPlan
 
     /// <summary>Longest interval between samples.</summary>
     public TimeSpan Longest { get; }
+
+    /// <summary>Risk and intervals.</summary>
+    /// <returns>For example <c>5 % risk, every 14 to 180 days</c>.</returns>
+    public override string ToString() =>
+        $"{PlainText.Number(Risk.Percent)} % risk, every {PlainText.Number(Shortest.TotalDays)} to {PlainText.Number(Longest.TotalDays)} days";
 }

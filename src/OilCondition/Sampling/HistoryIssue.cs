@@ -1,3 +1,5 @@
+using OilCondition.Text;
+
 namespace OilCondition;
 
 /// <summary>Something wrong with the records of a machine, and what it was about.</summary>
@@ -27,4 +29,9 @@ public sealed class HistoryIssue
 
     /// <summary>The readings concerned, so that nothing is lost.</summary>
     public IReadOnlyDictionary<Measurand, Reading> Readings { get; }
+
+    /// <summary>What is wrong, with what, and when.</summary>
+    /// <returns>For example <c>suspect sample: S9 of 2025-10-03 (2 readings)</c>.</returns>
+    public override string ToString() =>
+        $"{PlainText.Spaced(Kind)}: {(SampleNumber.Length == 0 ? "sensor" : SampleNumber)} of {PlainText.Date(At)} ({Readings.Count} readings)";
 }

@@ -59,4 +59,10 @@ public sealed class Machine
 
     /// <summary>Lowest oil temperature after the machine has cooled down.</summary>
     public Temperature StandstillTemperature { get; }
+
+    /// <summary>Id, name, oil and volume.</summary>
+    /// <returns>For example <c>M1 governor, ISO VG 46, 1000 L, 60 °C running, 20 °C at standstill</c>.</returns>
+    public override string ToString() =>
+        $"{Id} {Name}, {Oil.Name}, {PlainText.Number(ChargeVolume.Liters)} L, "
+        + $"{PlainText.Number(RunningTemperature.DegreesCelsius)} °C running, {PlainText.Number(StandstillTemperature.DegreesCelsius)} °C at standstill";
 }

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using OilCondition.Text;
 
 namespace OilCondition;
@@ -32,7 +33,8 @@ public sealed class MeasurandCatalog
     /// <param name="id">The id.</param>
     /// <param name="measurand">The measurand, or null.</param>
     /// <returns>Whether it was found.</returns>
-    public bool TryFind(string? id, out Measurand? measurand) => byId.TryGetValue(id ?? "", out measurand);
+    public bool TryFind(string? id, [NotNullWhen(true)] out Measurand? measurand) =>
+        byId.TryGetValue(id ?? "", out measurand);
 
     /// <summary>The known id that is most like a mistyped one.</summary>
     /// <param name="id">What was written.</param>
@@ -64,4 +66,8 @@ public sealed class MeasurandCatalog
 
         return previous[other.Length];
     }
+
+    /// <summary>How many measurands it has.</summary>
+    /// <returns>For example <c>29 measurands</c>.</returns>
+    public override string ToString() => $"{All.Count} measurands";
 }

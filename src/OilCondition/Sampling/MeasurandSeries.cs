@@ -1,3 +1,6 @@
+using System.Diagnostics.CodeAnalysis;
+using OilCondition.Text;
+
 namespace OilCondition;
 
 /// <summary>One measurand on one time axis, in order of time. Censored readings stay censored.</summary>
@@ -10,7 +13,7 @@ public sealed class MeasurandSeries
         Measurand measurand,
         DateTimeOffset origin,
         IReadOnlyList<SeriesPoint> points,
-        IReadOnlyList<LeftOutPoint> leftOut,
+        IReadOnlyList<SeriesPoint> leftOut,
         double? oilHoursPerDay = null
     )
     {
@@ -33,10 +36,10 @@ public sealed class MeasurandSeries
     public IReadOnlyList<SeriesPoint> Points { get; }
 
     /// <summary>Readings kept out of the series, each with its reason.</summary>
-    public IReadOnlyList<LeftOutPoint> LeftOut { get; }
+    public IReadOnlyList<SeriesPoint> LeftOut { get; }
 
-    /// <summary>What the time axis counts.</summary>
-    public TimeAxis Axis => OilHoursPerDay is null ? TimeAxis.Calendar : TimeAxis.OilHours;
+    /// <summary>Whether the time axis counts oil hours, shown as days at the mean duty of the series; calendar days otherwise.</summary>
+    public bool IsOverOilHours => OilHoursPerDay is not null;
 
     /// <summary>Mean duty over the series in oil hours per day; null on the calendar axis.</summary>
     public double? OilHoursPerDay { get; }
@@ -84,7 +87,7 @@ public sealed class MeasurandSeries
     /// </remarks>
     /// <param name="onOilHours">The series over oil hours, or null.</param>
     /// <returns>False when fewer than two readings have oil hours, when none passed between them, or when the meter ran backwards.</returns>
-    public bool TryOnOilHours(out MeasurandSeries? onOilHours)
+    public bool TryOnOilHours([NotNullWhen(true)] out MeasurandSeries? onOilHours)
     {
         onOilHours = null;
         var metered = Points.Where(point => point.OilHours is not null).ToList();
@@ -107,23 +110,32 @@ public sealed class MeasurandSeries
 
         var without = Points
             .Where(point => point.OilHours is null)
-            .Select(point => new LeftOutPoint(point, LeftOutReason.NoOilHours));
+            .Select(point => point.LeftOutBecause(LeftOutReason.NoOilHours));
         onOilHours = new MeasurandSeries(Measurand, Origin, metered, [.. LeftOut, .. without], hours / days);
         return true;
     }
+
+    /// <summary>
+    /// The same readings with the dilution by top-ups taken out, so that their slope is what the machine does to the oil; this series where
+    /// there is nothing to correct or where it cannot be done. See docs/limits.md for the rule.
+    /// </summary>
+    /// <param name="history">The records with the top-ups, the volume of the oil fill and the new oil's values.</param>
+    /// <param name="asOf">Now: later top-ups are not looked at.</param>
+    /// <returns>The corrected series; each point keeps what was reported.</returns>
+    public MeasurandSeries WithoutTopUps(OilHistory history, DateTimeOffset asOf) =>
+        TopUpCorrection.Of(this, history, asOf).Series;
 
     internal MeasurandSeries WithPoints(IReadOnlyList<SeriesPoint> points) =>
         new(Measurand, Origin, points, LeftOut, OilHoursPerDay);
 
     /// <summary>Sets points of this series aside; on oil hours the axis stays as it was.</summary>
-    internal MeasurandSeries Without(IReadOnlyList<LeftOutPoint> setAside)
+    internal MeasurandSeries Without(IReadOnlyDictionary<SeriesPoint, LeftOutReason> setAside)
     {
-        var gone = new HashSet<SeriesPoint>(setAside.Select(one => one.Point));
         return new MeasurandSeries(
             Measurand,
             Origin,
-            [.. Points.Where(point => !gone.Contains(point))],
-            [.. LeftOut, .. setAside],
+            [.. Points.Where(point => !setAside.ContainsKey(point))],
+            [.. LeftOut, .. setAside.Select(pair => pair.Key.LeftOutBecause(pair.Value))],
             OilHoursPerDay
         );
     }
@@ -134,4 +146,12 @@ public sealed class MeasurandSeries
         var lastDay = calendarDays[calendarDays.Length - 1];
         return [.. Points.Select(point => lastDay - (last.OilHours!.Value - point.OilHours!.Value) / oilHoursPerDay)];
     }
+
+    /// <summary>What, how many readings, and over which span.</summary>
+    /// <returns>For example <c>acid number: 13 readings from 2025-01-06 to 2026-01-01, 1 left out</c>.</returns>
+    public override string ToString() =>
+        Points.Count == 0
+            ? $"{Measurand.Name}: no readings, {LeftOut.Count} left out"
+            : $"{Measurand.Name}: {Points.Count} readings from {PlainText.Date(Points[0].At)} to "
+                + $"{PlainText.Date(Points[Points.Count - 1].At)}{(IsOverOilHours ? " over oil hours" : "")}, {LeftOut.Count} left out";
 }

@@ -1,3 +1,4 @@
+using OilCondition.Statistics;
 using OilCondition.Text;
 using OilCondition.Viscosity;
 using OilCondition.Water;
@@ -14,13 +15,18 @@ public static class Measurands
             "water-content",
             "water content",
             "mg/kg",
-            WorseDirection.Higher,
-            NaturalScale.Linear,
+            LimitSide.Upper,
+            ValueScale.Natural,
             0,
             500_000,
             "ASTM D6304",
-            topic: "water",
-            addsUp: true
+            topic: MeasurandTopic.Water,
+            addsUp: true,
+            absolutePrecision: 7,
+            relativePrecision: 0.1,
+            precisionSource: Source.CommonPractice(
+                "coulometric Karl Fischer titration of oil: two results agree to some 10 %, and not better than the repeatability of 7 mg/kg of ASTM D1533-00 (its abstract seen)"
+            )
         );
 
     /// <summary>Dissolved water over saturation, as a moisture sensor reads it.</summary>
@@ -29,20 +35,31 @@ public static class Measurands
             "relative-saturation",
             "relative saturation",
             "%",
-            WorseDirection.Higher,
-            NaturalScale.Linear,
+            LimitSide.Upper,
+            ValueScale.Natural,
             0,
             100,
-            topic: "water"
+            topic: MeasurandTopic.Water,
+            absolutePrecision: 2,
+            precisionSource: Source.CommonPractice("moisture sensors in oil: 1 to 2 % of saturation")
         );
 
     /// <summary>Oil temperature at sampling or at the sensor.</summary>
     public static Measurand OilTemperature { get; } =
-        new("oil-temperature", "oil temperature", "°C", WorseDirection.Higher, NaturalScale.Linear, -60, 200);
+        new("oil-temperature", "oil temperature", "°C", LimitSide.Upper, ValueScale.Natural, -60, 200);
 
     /// <summary>Running hours of the oil charge, as the machine's meter shows them at sampling.</summary>
     public static Measurand OilHours { get; } =
-        new("oil-hours", "oil hours", "h", WorseDirection.EitherWay, NaturalScale.Linear, 0, 1_000_000);
+        new(
+            "oil-hours",
+            "oil hours",
+            "h",
+            LimitSide.Upper,
+            ValueScale.Natural,
+            0,
+            1_000_000,
+            topic: MeasurandTopic.Ageing
+        );
 
     /// <summary>Particles of at least 4 µm(c).</summary>
     public static Measurand Particles4 { get; } = Particles(4);
@@ -59,12 +76,13 @@ public static class Measurands
             "viscosity-40c",
             "viscosity at 40 °C",
             "mm²/s",
-            WorseDirection.EitherWay,
-            NaturalScale.Linear,
+            LimitSide.Both,
+            ValueScale.Natural,
             0.2,
             20_000,
             "ASTM D445",
-            tellsOilIdentity: true
+            tellsOilIdentity: true,
+            topic: MeasurandTopic.OilIdentity
         );
 
     /// <summary>Kinematic viscosity at 100 °C.</summary>
@@ -73,12 +91,13 @@ public static class Measurands
             "viscosity-100c",
             "viscosity at 100 °C",
             "mm²/s",
-            WorseDirection.EitherWay,
-            NaturalScale.Linear,
+            LimitSide.Both,
+            ValueScale.Natural,
             0.2,
             2_000,
             "ASTM D445",
-            tellsOilIdentity: true
+            tellsOilIdentity: true,
+            topic: MeasurandTopic.OilIdentity
         );
 
     /// <summary>Viscosity index.</summary>
@@ -87,12 +106,13 @@ public static class Measurands
             "viscosity-index",
             "viscosity index",
             "",
-            WorseDirection.Lower,
-            NaturalScale.Linear,
+            LimitSide.Lower,
+            ValueScale.Natural,
             -200,
             500,
             "ASTM D2270",
-            tellsOilIdentity: true
+            tellsOilIdentity: true,
+            topic: MeasurandTopic.OilIdentity
         );
 
     /// <summary>Density at 15 °C.</summary>
@@ -101,12 +121,13 @@ public static class Measurands
             "density-15c",
             "density at 15 °C",
             "kg/m³",
-            WorseDirection.EitherWay,
-            NaturalScale.Linear,
+            LimitSide.Both,
+            ValueScale.Natural,
             600,
             1_500,
             "ASTM D4052",
-            tellsOilIdentity: true
+            tellsOilIdentity: true,
+            topic: MeasurandTopic.OilIdentity
         );
 
     /// <summary>Acid number.</summary>
@@ -115,12 +136,13 @@ public static class Measurands
             "acid-number",
             "acid number",
             "mgKOH/g",
-            WorseDirection.Higher,
-            NaturalScale.Linear,
+            LimitSide.Upper,
+            ValueScale.Natural,
             0,
             50,
             "ASTM D664",
-            addsUp: true
+            addsUp: true,
+            topic: MeasurandTopic.Ageing
         );
 
     /// <summary>Base number.</summary>
@@ -129,17 +151,28 @@ public static class Measurands
             "base-number",
             "base number",
             "mgKOH/g",
-            WorseDirection.Lower,
-            NaturalScale.Linear,
+            LimitSide.Lower,
+            ValueScale.Natural,
             0,
             150,
             "ASTM D2896",
-            addsUp: true
+            addsUp: true,
+            topic: MeasurandTopic.Ageing
         );
 
     /// <summary>Oxidation stability by rotating pressure vessel.</summary>
     public static Measurand Rpvot { get; } =
-        new("rpvot", "RPVOT", "min", WorseDirection.Lower, NaturalScale.Linear, 0, 5_000, "ASTM D2272");
+        new(
+            "rpvot",
+            "RPVOT",
+            "min",
+            LimitSide.Lower,
+            ValueScale.Natural,
+            0,
+            5_000,
+            "ASTM D2272",
+            topic: MeasurandTopic.Ageing
+        );
 
     /// <summary>Antioxidant that is left, against new oil.</summary>
     public static Measurand Antioxidant { get; } =
@@ -147,12 +180,13 @@ public static class Measurands
             "antioxidant",
             "antioxidant",
             "%",
-            WorseDirection.Lower,
-            NaturalScale.Linear,
+            LimitSide.Lower,
+            ValueScale.Natural,
             0,
             200,
             "ASTM D6971",
-            addsUp: true
+            addsUp: true,
+            topic: MeasurandTopic.Ageing
         );
 
     /// <summary>Membrane patch colour, a measure of varnish potential.</summary>
@@ -161,11 +195,12 @@ public static class Measurands
             "membrane-patch-colour",
             "membrane patch colour",
             "dE",
-            WorseDirection.Higher,
-            NaturalScale.Linear,
+            LimitSide.Upper,
+            ValueScale.Natural,
             0,
             200,
-            "ASTM D7843"
+            "ASTM D7843",
+            topic: MeasurandTopic.Varnish
         );
 
     /// <summary>Oxidation by infrared spectrometry.</summary>
@@ -174,17 +209,28 @@ public static class Measurands
             "oxidation",
             "oxidation",
             "A/cm",
-            WorseDirection.Higher,
-            NaturalScale.Linear,
+            LimitSide.Upper,
+            ValueScale.Natural,
             -5,
             500,
             "ASTM E2412",
-            addsUp: true
+            addsUp: true,
+            topic: MeasurandTopic.Ageing
         );
 
     /// <summary>Closed-cup flash point.</summary>
     public static Measurand FlashPoint { get; } =
-        new("flash-point", "flash point", "°C", WorseDirection.Lower, NaturalScale.Linear, -20, 400, "ASTM D93");
+        new(
+            "flash-point",
+            "flash point",
+            "°C",
+            LimitSide.Lower,
+            ValueScale.Natural,
+            -20,
+            400,
+            "ASTM D93",
+            topic: MeasurandTopic.OilIdentity
+        );
 
     /// <summary>Interfacial tension against water, of insulating oil.</summary>
     public static Measurand InterfacialTension { get; } =
@@ -192,43 +238,45 @@ public static class Measurands
             "interfacial-tension",
             "interfacial tension",
             "mN/m",
-            WorseDirection.Lower,
-            NaturalScale.Linear,
+            LimitSide.Lower,
+            ValueScale.Natural,
             0,
             100,
-            "ASTM D971"
+            "ASTM D971",
+            topic: MeasurandTopic.Ageing
         );
 
-    /// <summary>Breakdown voltage over a 2.5 mm gap, of insulating oil.</summary>
+    /// <summary>Breakdown voltage over a 2.5 mm gap, of insulating oil; water lowers it first of all.</summary>
     public static Measurand BreakdownVoltage { get; } =
         new(
             "breakdown-voltage",
             "breakdown voltage",
             "kV",
-            WorseDirection.Lower,
-            NaturalScale.Linear,
+            LimitSide.Lower,
+            ValueScale.Natural,
             0,
             150,
-            "IEC 60156"
+            "IEC 60156",
+            topic: MeasurandTopic.Water
         );
 
     /// <summary>Iron.</summary>
-    public static Measurand Iron { get; } = WearMetal("iron");
+    public static Measurand Iron { get; } = Metal("iron", MeasurandTopic.Wear);
 
     /// <summary>Copper.</summary>
-    public static Measurand Copper { get; } = WearMetal("copper");
+    public static Measurand Copper { get; } = Metal("copper", MeasurandTopic.Wear);
 
     /// <summary>Tin.</summary>
-    public static Measurand Tin { get; } = WearMetal("tin");
+    public static Measurand Tin { get; } = Metal("tin", MeasurandTopic.Wear);
 
     /// <summary>Lead.</summary>
-    public static Measurand Lead { get; } = WearMetal("lead");
+    public static Measurand Lead { get; } = Metal("lead", MeasurandTopic.Wear);
 
     /// <summary>Chromium.</summary>
-    public static Measurand Chromium { get; } = WearMetal("chromium");
+    public static Measurand Chromium { get; } = Metal("chromium", MeasurandTopic.Wear);
 
     /// <summary>Silicon, mostly from dust.</summary>
-    public static Measurand Silicon { get; } = WearMetal("silicon");
+    public static Measurand Silicon { get; } = Metal("silicon", MeasurandTopic.Particles);
 
     /// <summary>Zinc, mostly from an additive.</summary>
     public static Measurand Zinc { get; } = AdditiveElement("zinc");
@@ -273,33 +321,49 @@ public static class Measurands
         Calcium,
     ];
 
+    /// <summary>Whether ISO 4406 has a scale number for its counts.</summary>
+    internal static bool HasScaleNumber(Measurand measurand) =>
+        measurand.Equals(Particles4) || measurand.Equals(Particles6) || measurand.Equals(Particles14);
+
     private static Measurand Particles(int micrometres) =>
         new(
             $"particles-{micrometres}um",
             $"particles ≥ {micrometres} µm(c)",
             "per mL",
-            WorseDirection.Higher,
-            NaturalScale.Logarithmic,
+            LimitSide.Upper,
+            ValueScale.Logarithmic,
             0,
             1e9,
             "ISO 11500",
-            topic: "particles"
+            topic: MeasurandTopic.Particles
         );
 
-    private static Measurand WearMetal(string name) =>
-        new(name, name, "mg/kg", WorseDirection.Higher, NaturalScale.Linear, 0, 50_000, "ASTM D5185", addsUp: true);
+    private static Measurand Metal(string name, MeasurandTopic topic) =>
+        new(
+            name,
+            name,
+            "mg/kg",
+            LimitSide.Upper,
+            ValueScale.Natural,
+            0,
+            50_000,
+            "ASTM D5185",
+            topic: topic,
+            addsUp: true
+        );
 
     private static Measurand AdditiveElement(string name) =>
         new(
             name,
             name,
             "mg/kg",
-            WorseDirection.EitherWay,
-            NaturalScale.Linear,
+            LimitSide.Both,
+            ValueScale.Natural,
             0,
             50_000,
             "ASTM D5185",
             tellsOilIdentity: true,
+            topic: MeasurandTopic.OilIdentity,
             addsUp: true
         );
 }

@@ -46,4 +46,9 @@ public sealed class Oil
 
     /// <summary>Its water saturation; null where nobody has measured it.</summary>
     public SaturationCurve? SaturationCurve { get; }
+
+    /// <summary>Name, and how much is known of it.</summary>
+    /// <returns>For example <c>ISO VG 46 (3 new-oil readings, saturation curve)</c>.</returns>
+    public override string ToString() =>
+        $"{Name} ({NewReadings.Count} new-oil readings, {(SaturationCurve is null ? "no saturation curve" : "saturation curve")})";
 }

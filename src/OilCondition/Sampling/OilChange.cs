@@ -1,3 +1,5 @@
+using OilCondition.Text;
+
 namespace OilCondition;
 
 /// <summary>The oil was drained and replaced: a new charge begins, with its own history and its own alert keys.</summary>
@@ -8,4 +10,8 @@ public sealed class OilChange : OilEvent
     /// <exception cref="ArgumentOutOfRangeException">The moment lies outside its range.</exception>
     public OilChange(DateTimeOffset at)
         : base(at, nameof(at)) { }
+
+    /// <summary>What and when.</summary>
+    /// <returns>For example <c>oil change on 2025-03-04</c>.</returns>
+    public override string ToString() => $"oil change on {PlainText.Date(At)}";
 }

@@ -168,21 +168,21 @@ public sealed class OilHistory
             .Select(sample => sample.Readings[measurand].Method)
             .LastOrDefault(text => text.Length > 0);
         var points = new List<SeriesPoint>();
-        var leftOut = new List<LeftOutPoint>();
+        var leftOut = new List<SeriesPoint>();
         foreach (var sample in all)
         {
             var reading = sample.Readings[measurand];
             var point = new SeriesPoint(sample.TakenAt, reading, sample.SampleNumber, OilHoursOf(sample));
             if (suspect.Contains(sample))
             {
-                leftOut.Add(new LeftOutPoint(point, LeftOutReason.SuspectSample));
+                leftOut.Add(point.LeftOutBecause(LeftOutReason.SuspectSample));
             }
             else if (
                 reading.Method.Length > 0
                 && !string.Equals(reading.Method, method, StringComparison.OrdinalIgnoreCase)
             )
             {
-                leftOut.Add(new LeftOutPoint(point, LeftOutReason.OtherMethod));
+                leftOut.Add(point.LeftOutBecause(LeftOutReason.OtherMethod));
             }
             else
             {
@@ -238,4 +238,9 @@ public sealed class OilHistory
         var changes = events.OfType<OilChange>().Select(change => change.At).ToList();
         return samples.GroupBy(sample => changes.Count(at => at <= sample.TakenAt)).Select(group => group.ToList());
     }
+
+    /// <summary>What is on record.</summary>
+    /// <returns>For example <c>M1: 13 samples, 96 sensor readings, 2 events, 1 issues</c>.</returns>
+    public override string ToString() =>
+        $"{Machine.Id}: {Samples.Count} samples, {SensorReadings.Count} sensor readings, {Events.Count} events, {Issues.Count} issues";
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using OilCondition.Text;
 
 namespace OilCondition;
@@ -33,14 +32,17 @@ public readonly record struct Reading
     /// <summary>Whether the true value is only bounded, from above or from below.</summary>
     public bool IsCensored => Qualifier is Qualifier.LessThan or Qualifier.GreaterThan;
 
-    /// <summary>Qualifier and number, invariant.</summary>
+    /// <summary>Qualifier and number, invariant, up to four digits below a thousand.</summary>
     /// <returns>For example <c>&lt;10</c>.</returns>
-    public override string ToString() =>
+    public override string ToString() => Mark + PlainText.Reported(Value);
+
+    /// <summary>The sign of the qualifier; empty where there is none.</summary>
+    internal string Mark =>
         Qualifier switch
         {
             Qualifier.LessThan => "<",
             Qualifier.GreaterThan => ">",
             Qualifier.Approximately => "≈",
             _ => "",
-        } + Value.ToString("G6", CultureInfo.InvariantCulture);
+        };
 }

@@ -12,7 +12,7 @@ namespace OilCondition;
 /// mm²/s, cSt, SUS (also SSU) for viscosities at 40 and 100 °C; per mL, per 100 mL, and iso-4406 (the scale number's upper limit) for
 /// particles; mgKOH/g; min, h; and a measurand's own unit, always.
 /// </remarks>
-public static class ReportedUnits
+internal static class ReportedUnits
 {
     /// <summary>Converts a number.</summary>
     /// <param name="measurand">What was measured.</param>

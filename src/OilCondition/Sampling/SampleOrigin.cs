@@ -5,7 +5,7 @@ namespace OilCondition;
 /// <summary>Where a suspect sample seems to come from.</summary>
 /// <remarks>
 /// Common practice, no source: two bottles of one sampling round change places, or one machine is sampled twice. The identity measurands
-/// (viscosity, additive elements) of the suspect sample are held against every other machine's samples; where all that both have, and two
+/// (viscosity, additive elements) of the suspect sample are compared with every other machine's samples; where all that both have, and two
 /// at least, lie in the range of those samples or within a tenth of it, the machine is named, the one with the nearest medians first.
 /// A suspect sample there of the same fortnight that in turn fits here is its counterpart.
 /// </remarks>
@@ -106,4 +106,10 @@ public sealed class SampleOrigin
 
         return shared >= FewestShared ? largest : null;
     }
+
+    /// <summary>Which sample, and whose oil it resembles.</summary>
+    /// <returns>For example <c>S9 of 2025-10-03 of M1 resembles the oil of M2; changed places with S21</c>.</returns>
+    public override string ToString() =>
+        $"{Sample} of {RecordedFor.Id} resembles the oil of {Resembles.Id}"
+        + (Counterpart is { } other ? $"; changed places with {other.SampleNumber}" : "");
 }

@@ -20,4 +20,15 @@ public sealed class SensorReading
 
     /// <summary>What was read.</summary>
     public IReadOnlyDictionary<Measurand, Reading> Readings { get; }
+
+    /// <summary>When, and what was read.</summary>
+    /// <returns>For example <c>2025-12-10 06:15: oil temperature 60 °C, relative saturation 45.2 %</c>.</returns>
+    public override string ToString() =>
+        $"{PlainText.Time(At)}: "
+        + string.Join(
+            ", ",
+            Readings
+                .OrderBy(pair => pair.Key.Id, StringComparer.Ordinal)
+                .Select(pair => $"{pair.Key.Name} {pair.Key.Text(pair.Value)}")
+        );
 }

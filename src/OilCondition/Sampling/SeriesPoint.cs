@@ -1,3 +1,5 @@
+using OilCondition.Text;
+
 namespace OilCondition;
 
 /// <summary>One reading of a series.</summary>
@@ -30,6 +32,11 @@ public sealed record SeriesPoint
     /// <summary>Running hours of the oil at that moment; null where they are not recorded.</summary>
     public double? OilHours { get; }
 
+    /// <summary>Why it is kept out of its series and stands beside it; null for a reading of the series.</summary>
+    public LeftOutReason? LeftOut { get; private init; }
+
+    internal SeriesPoint LeftOutBecause(LeftOutReason reason) => this with { LeftOut = reason };
+
     /// <summary>The point as a bound; one of 'more than' stays one.</summary>
     internal SeriesPoint AtMost(double value)
     {
@@ -39,4 +46,10 @@ public sealed record SeriesPoint
 
     internal SeriesPoint WithValue(double value) =>
         new(At, new Reading(value, Reading.Qualifier, Reading.Method), Reported, SampleNumber, OilHours);
+
+    /// <summary>Reading, date and sample, without the unit, which the series has.</summary>
+    /// <returns>For example <c>0.12 on 2025-10-03, sample S9</c>.</returns>
+    public override string ToString() =>
+        $"{Reading} on {PlainText.Date(At)}, {(SampleNumber.Length == 0 ? "sensor" : $"sample {SampleNumber}")}"
+        + (LeftOut is { } reason ? $", left out: {PlainText.Spaced(reason)}" : "");
 }

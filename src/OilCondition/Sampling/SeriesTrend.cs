@@ -4,7 +4,7 @@ using OilCondition.Text;
 
 namespace OilCondition;
 
-/// <summary>Whether a series moves or only scatters, and what is left of it once wild readings and earlier levels are set aside.</summary>
+/// <summary>Whether a series has a trend, and what is left of it once wild readings and earlier levels are set aside.</summary>
 /// <remarks>
 /// <see cref="TrendAssessor"/> on the axis of the series (days), on the measurand's natural scale, with readings that are bounds kept as
 /// bounds. See there for the order of the steps and for how often it sees a trend in pure scatter.
@@ -22,11 +22,11 @@ public sealed class SeriesTrend
         var setAside = Enumerable
             .Range(0, series.Points.Count)
             .Where(i => !judged.Contains(i))
-            .Select(i => new LeftOutPoint(
-                series.Points[i],
-                wild.Contains(i) ? LeftOutReason.Wild : LeftOutReason.BeforeChange
-            ));
-        Judged = series.Without(setAside.ToList());
+            .ToDictionary(
+                i => series.Points[i],
+                i => wild.Contains(i) ? LeftOutReason.Wild : LeftOutReason.BeforeChange
+            );
+        Judged = series.Without(setAside);
     }
 
     /// <summary>The series that was given.</summary>
@@ -46,7 +46,7 @@ public sealed class SeriesTrend
     public static SeriesTrend Of(MeasurandSeries series, TrendOptions? options = null)
     {
         Guard.NotNull(series);
-        var logarithmic = series.Measurand.Scale == NaturalScale.Logarithmic;
+        var logarithmic = series.Measurand.Scale == ValueScale.Logarithmic;
         options ??= new TrendOptions(logarithmic ? ValueScale.Logarithmic : ValueScale.Natural);
         return new SeriesTrend(
             series,
@@ -72,4 +72,21 @@ public sealed class SeriesTrend
             Qualifier.GreaterThan => Censoring.Above,
             _ => Censoring.None,
         };
+
+    /// <summary>Verdict and slope.</summary>
+    /// <returns>For example <c>acid number: rising, 0.02 mgKOH/g per 30 days (13 readings)</c>.</returns>
+    public override string ToString() =>
+        $"{Series.Measurand.Name}: "
+        + Assessment.Verdict switch
+        {
+            TrendVerdict.Rising or TrendVerdict.Falling =>
+                $"{PlainText.Spaced(Assessment.Verdict)}, {Pace()} ({Assessment.Used.Count} readings)",
+            TrendVerdict.NoTrend => $"no significant trend ({Assessment.Used.Count} readings)",
+            _ => $"too few readings ({Judged.Points.Count})",
+        };
+
+    private string Pace() =>
+        Assessment.Scale == ValueScale.Logarithmic
+            ? $"factor {PlainText.Number(Math.Exp(30 * Assessment.Slope))} per 30 days"
+            : $"{PlainText.Number(30 * Assessment.Slope)} {Series.Measurand.Unit}".TrimEnd() + " per 30 days";
 }

@@ -19,4 +19,8 @@ public sealed class TopUp : OilEvent
 
     /// <summary>How much was added.</summary>
     public Volume Volume { get; }
+
+    /// <summary>What and when.</summary>
+    /// <returns>For example <c>top-up of 20 L on 2025-03-04</c>.</returns>
+    public override string ToString() => $"top-up of {PlainText.Number(Volume.Liters)} L on {PlainText.Date(At)}";
 }

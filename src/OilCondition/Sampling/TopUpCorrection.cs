@@ -29,7 +29,7 @@ namespace OilCondition;
 /// nothing is corrected (common practice, no source).
 /// </para>
 /// </remarks>
-public sealed class TopUpCorrection
+internal sealed class TopUpCorrection
 {
     /// <summary>Share of the oil that must be left between two readings: the scatter of a reading enters the drops divided by it.</summary>
     private const double LeastShareLeft = 0.1;

@@ -1,7 +1,7 @@
 namespace OilCondition;
 
-/// <summary>Whether top-ups were reckoned out of a series, and why not.</summary>
-public enum TopUpOutcome
+/// <summary>Whether top-ups were corrected in a series, and why not.</summary>
+internal enum TopUpOutcome
 {
     /// <summary>Earlier readings were referred to the present charge.</summary>
     Corrected,

@@ -56,4 +56,11 @@ public sealed class TreatmentRun : OilEvent
     /// <param name="asOf">The moment.</param>
     /// <returns>True from the start, included, until the end, excluded.</returns>
     public bool IsUnderWay(DateTimeOffset asOf) => At <= asOf && (EndedAt is null || asOf < EndedAt);
+
+    /// <summary>What, when and to which target.</summary>
+    /// <returns>For example <c>vacuum dehydration from 2025-03-04 06:00 to 2025-03-06 18:00, target 60 mg/kg of water content</c>.</returns>
+    public override string ToString() =>
+        $"{PlainText.Spaced(Kind)} from {PlainText.Time(At)}{(EndedAt is { } end ? $" to {PlainText.Time(end)}" : ", under way")}, "
+        + $"target {PlainText.Reported(Target)} {Measurand.Unit}".TrimEnd()
+        + $" of {Measurand.Name}";
 }

@@ -23,6 +23,9 @@ internal static class PlainText
         return Digits(value, Math.Max(1, Math.Min(3, figures)));
     }
 
+    /// <summary>A figure as a laboratory reports it: four significant figures below a thousand, whole above.</summary>
+    public static string Reported(double value) => Digits(value, 4);
+
     private static string Digits(double value, int figures)
     {
         if (value == 0 || !Guard.IsFinite(value))
@@ -62,6 +65,28 @@ internal static class PlainText
     public static string Date(DateTimeOffset at) => at.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     public static string Time(DateTimeOffset at) => at.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+
+    /// <summary>A text in lines of at most 100 columns, those after the first one further in; a longer word keeps its own line.</summary>
+    public static IEnumerable<string> Wrap(string text, string indent)
+    {
+        const int Columns = 100;
+        var line = indent;
+        var isEmpty = true;
+        foreach (var word in text.Split(' '))
+        {
+            if (!isEmpty && line.Length + 1 + word.Length > Columns)
+            {
+                yield return line;
+                line = indent + "    ";
+                isEmpty = true;
+            }
+
+            line += isEmpty ? word : " " + word;
+            isEmpty = false;
+        }
+
+        yield return line;
+    }
 
     /// <summary>Name of an enumeration member as it stands in keys and JSON: <c>floor-above-target</c>.</summary>
     public static string Kebab(Enum value) => Lower(value, "-");

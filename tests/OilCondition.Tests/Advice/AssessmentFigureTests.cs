@@ -29,13 +29,12 @@ public class AssessmentFigureTests
     private static ConditionAssessment Assess(OilHistory history, LimitSet limits, TimeSpan? horizon = null) =>
         ConditionAssessor.Assess(history, limits, new AssessmentOptions(Now, horizon));
 
-    private static string Day(LifeQuantile quantile) =>
-        quantile.At.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+    private static string Day(DateTimeOffset at) => at.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
-    private static LifeQuantile At(RemainingLifeFinding finding, double chance)
+    private static DateTimeOffset At(RemainingLifeFinding finding, double chance)
     {
-        finding.Life.Crossing.TryAt(chance, out var quantile).ShouldBeTrue();
-        return quantile;
+        finding.Life.Crossing.TryAt(chance, out var at).ShouldBeTrue();
+        return at;
     }
 
     [Fact]
@@ -49,9 +48,9 @@ public class AssessmentFigureTests
         Sentences
             .Of(finding)
             .ShouldContain(
-                $"reached around {Day(At(finding, 0.5))}, with one chance in ten before {Day(At(finding, 0.1))} and one in ten after {Day(At(finding, 0.9))}"
+                $"rising towards the limit of 0.45 mgKOH/g, expected to reach it around {Day(At(finding, 0.5))}; one chance in ten before {Day(At(finding, 0.1))}, one in ten after {Day(At(finding, 0.9))}"
             );
-        finding.Earliest.ShouldBe(At(finding, 0.1).At);
+        finding.Earliest.ShouldBe(At(finding, 0.1));
         finding.Evidence.Single(item => item.Name == "change per 30 days").Value!.Value.ShouldBe(0.02, 1e-4);
         Sentences
             .Of(
@@ -72,8 +71,8 @@ public class AssessmentFigureTests
         var life = (RemainingLife.Forecast)Assess(history, limits).States[0].Lives.Single();
         bool IsFound(double chance)
         {
-            life.Crossing.TryAt(chance, out var quantile).ShouldBeTrue();
-            return Assess(history, limits, TimeSpan.FromDays((quantile.At - Now).TotalDays))
+            life.Crossing.TryAt(chance, out var at).ShouldBeTrue();
+            return Assess(history, limits, TimeSpan.FromDays((at - Now).TotalDays))
                 .Findings.OfType<RemainingLifeFinding>()
                 .Any();
         }
@@ -90,7 +89,7 @@ public class AssessmentFigureTests
 
         Sentences
             .Of(finding)
-            .ShouldContain("of 250 mg/kg the oil holds 100 mg/kg at 20 °C, so that 150 mg/kg are free");
+            .ShouldContain("of 250 mg/kg the oil holds 100 mg/kg at 20 °C, so that about 150 mg/kg are free");
     }
 
     [Theory]

@@ -36,7 +36,7 @@ public class AssessmentPropertyTests
 
     private static string Dates(RemainingLife life) =>
         life is RemainingLife.Crosses crosses
-            ? $"{crosses.P10.At:O} {crosses.P50.At:O} {crosses.P90.At:O}"
+            ? $"{crosses.P10:O} {crosses.P50:O} {crosses.P90:O}"
             : life.GetType().Name;
 
     [Fact]
@@ -138,8 +138,8 @@ public class AssessmentPropertyTests
                     foreach (var (life, same) in now.Lives.Zip(then.Lives))
                     {
                         life.GetType().ShouldBe(same.GetType());
-                        Near((life as RemainingLife.Crosses)?.P10.At, (same as RemainingLife.Crosses)?.P10.At);
-                        Near((life as RemainingLife.Crosses)?.P90.At, (same as RemainingLife.Crosses)?.P90.At);
+                        Near((life as RemainingLife.Crosses)?.P10, (same as RemainingLife.Crosses)?.P10);
+                        Near((life as RemainingLife.Crosses)?.P90, (same as RemainingLife.Crosses)?.P90);
                     }
                 }
             },
@@ -197,7 +197,7 @@ public class AssessmentPropertyTests
                     "per mL" => (pair.Value.Value * 100, "per 100 mL"),
                     _ => (pair.Value.Value, ""),
                 };
-                ReportedUnits.TryConvert(pair.Key, written, unit, out var value).ShouldBeTrue();
+                pair.Key.TryConvert(written, unit, out var value).ShouldBeTrue();
                 return new Reading(value, pair.Value.Qualifier, pair.Value.Method);
             }
         );

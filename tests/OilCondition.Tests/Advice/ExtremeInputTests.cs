@@ -1,6 +1,7 @@
 using CsCheck;
 using OilCondition.Limits;
 using OilCondition.Prognosis;
+using OilCondition.Statistics;
 using OilCondition.Tests.Properties;
 using OilCondition.Tests.Sampling;
 using UnitsNet;
@@ -78,7 +79,7 @@ public class ExtremeInputTests
     /// <summary>Names of arguments that a forecast may refuse; anything else comes from inside.</summary>
     private static readonly string[] Refusable =
     [
-        "flow",
+        "makeUpPercentPerYear",
         "charge",
         "newOilValue",
         "limit",
@@ -170,14 +171,8 @@ public class ExtremeInputTests
                 );
                 Try(() =>
                 {
-                    MakeUp? makeUp =
-                        draw.Below(2) == 0
-                            ? null
-                            : new MakeUp(
-                                VolumeFlow.FromLitersPerDay(draw.Figure(0, 5)),
-                                Volume.FromLiters(draw.Figure(100, 1000)),
-                                draw.Figure(0, 100)
-                            );
+                    var makeUp = draw.Below(2) == 0 ? 0 : draw.Figure(0, 200);
+                    var newOil = draw.Figure(0, 100);
                     var fleet =
                         draw.Below(2) == 0 ? null : FleetKnowledge.From([series, series, series, series, series]);
                     var asOf = draw.Moment();
@@ -186,7 +181,7 @@ public class ExtremeInputTests
                         draw.Figure(0, 100),
                         draw.Enum<LimitSide>(),
                         asOf,
-                        new LifeOptions(draw.Enum<LifeModel>(), makeUp, fleet)
+                        new LifeOptions(draw.Enum<LifeModel>(), makeUp, newOil, fleet)
                     );
                     Look(life);
                     Look(FirstCrossing.Of([life, life], asOf));
@@ -207,14 +202,14 @@ public class ExtremeInputTests
                     id,
                     id,
                     "mg/kg",
-                    draw.Enum<WorseDirection>(),
-                    draw.Enum<NaturalScale>(),
+                    draw.Enum<LimitSide>(),
+                    draw.Enum<ValueScale>(),
                     draw.Below(2) == 0 ? 0 : draw.Figure(-100, 0),
                     draw.Below(2) == 0 ? 1e12 : draw.Figure(0, 1000),
                     tellsOilIdentity: draw.Below(2) == 0,
                     addsUp: draw.Below(2) == 0
                 ),
-            () => new Measurand(id, id, "", WorseDirection.Higher, NaturalScale.Logarithmic, 0, 1e12, addsUp: true)
+            () => new Measurand(id, id, "", LimitSide.Upper, ValueScale.Logarithmic, 0, 1e12, addsUp: true)
         );
 
     private static Reading ReadingOf(Draw draw) =>
@@ -283,7 +278,8 @@ public class ExtremeInputTests
                     Source.CommonPractice("invented"),
                     draw.Below(2) == 0 ? 0 : draw.Figure(0, 100),
                     1 + draw.Below(3),
-                    draw.Below(3) > 0 ? null : new LimitRate(draw.Enum<TimeAxis>(), AnySpan.Days(draw.Figure(0, 100)))
+                    draw.Below(3) > 0 ? null : AnySpan.Days(draw.Figure(0, 100)),
+                    draw.Below(2) == 0
                 ),
             () => (Limit?)null
         );
@@ -305,7 +301,7 @@ public class ExtremeInputTests
             AnySpan.Days(draw.Figure(0, 36_525)),
             draw.Figure(0, 1),
             draw.Figure(0.0001, 0.5),
-            draw.Enum<TimeAxis>(),
+            draw.Below(2) == 0,
             Plan(draw)
         );
 
@@ -340,8 +336,8 @@ public class ExtremeInputTests
         Finite(forecast.Trend.Slope);
         if (life is RemainingLife.Crosses crosses)
         {
-            crosses.P10.At.ShouldBeLessThanOrEqualTo(crosses.P50.At);
-            crosses.P50.At.ShouldBeLessThanOrEqualTo(crosses.P90.At);
+            crosses.P10.ShouldBeLessThanOrEqualTo(crosses.P50);
+            crosses.P50.ShouldBeLessThanOrEqualTo(crosses.P90);
         }
 
         if (life is RemainingLife.HeldByMakeUp held)

@@ -32,7 +32,7 @@ internal sealed class InventedHistories
                     new LimitBand(10, null),
                     null,
                     AnySource,
-                    rate: new LimitRate(TimeAxis.Calendar, TimeSpan.FromDays(30))
+                    per: TimeSpan.FromDays(30)
                 ),
                 Upper(Measurands.Iron, LimitKind.OwnHistory, 95, 99),
                 Upper(Measurands.Particles4, LimitKind.Absolute, 2500, 10_000),

@@ -23,11 +23,11 @@ public class LimitFindingTests
                 )
             );
 
-    private static ConditionAssessment Assess(OilHistory history, Limit limit, TimeAxis axis = TimeAxis.Calendar) =>
+    private static ConditionAssessment Assess(OilHistory history, Limit limit, bool overOilHours = false) =>
         ConditionAssessor.Assess(
             history,
             new LimitSet("test", [limit]),
-            new AssessmentOptions(Now, TimeSpan.FromDays(3650), axis: axis)
+            new AssessmentOptions(Now, TimeSpan.FromDays(3650), overOilHours: overOilHours)
         );
 
     private static Limit Absolute(int confirmations = 1) =>
@@ -79,7 +79,7 @@ public class LimitFindingTests
             new LimitBand(0.1, 0.4),
             null,
             AnySource,
-            rate: new LimitRate(TimeAxis.Calendar, TimeSpan.FromDays(30))
+            per: TimeSpan.FromDays(30)
         );
         var assessment = Assess(Invented.History(Acid(i => i == 12 ? 0.35 : 0.1)), limit);
 
@@ -88,7 +88,7 @@ public class LimitFindingTests
         Sentences
             .Of(alert.Findings[0])
             .ShouldBe(
-                "Acid number: changes by 0.25 mgKOH/g per 30 days to 0.35 mgKOH/g on 2026-01-01, more than the alert rate of 0.1 (common practice, no source: invented)."
+                "Acid number: changed at 0.25 mgKOH/g per 30 days to 0.35 mgKOH/g on 2026-01-01; the alert limit is 0.1 (common practice, no source: invented)."
             );
     }
 
@@ -124,13 +124,13 @@ public class LimitFindingTests
         var scatter = new[] { 0.001, -0.002, 0.0015, -0.0005 };
         var history = Invented.History(Acid(i => 0.1 + 5e-5 * Hours(i) + scatter[i % 4], Hours));
 
-        RemainingLife.Crosses Life(TimeAxis axis) =>
-            Assess(history, Absolute(), axis).States.Single().Lives.OfType<RemainingLife.Crosses>().Single();
+        RemainingLife.Crosses Life(bool overOilHours) =>
+            Assess(history, Absolute(), overOilHours).States.Single().Lives.OfType<RemainingLife.Crosses>().Single();
 
-        var byHours = Life(TimeAxis.OilHours);
-        var byCalendar = Life(TimeAxis.Calendar);
-        (byHours.P90.At - byHours.P10.At).ShouldBeLessThan((byCalendar.P90.At - byCalendar.P10.At) / 2);
-        byHours.Series.Axis.ShouldBe(TimeAxis.OilHours);
+        var byHours = Life(true);
+        var byCalendar = Life(false);
+        (byHours.P90 - byHours.P10).ShouldBeLessThan((byCalendar.P90 - byCalendar.P10) / 2);
+        byHours.Series.IsOverOilHours.ShouldBeTrue();
     }
 
     [Fact]
@@ -158,7 +158,7 @@ public class LimitFindingTests
         Sentences
             .Of(assessment.Findings.OfType<LimitFinding>().Single())
             .ShouldBe(
-                "Acid number: 0.28 mgKOH/g on 2026-01-01, inside the alert limit of 0.3 mgKOH/g by less than the dead band (common practice, no source: invented)."
+                "Acid number: 0.28 mgKOH/g on 2026-01-01, back inside the alert limit of 0.3 mgKOH/g, but by less than the dead band (common practice, no source: invented)."
             );
     }
 

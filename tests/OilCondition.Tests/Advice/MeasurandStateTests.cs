@@ -50,8 +50,8 @@ public class MeasurandStateTests
         $"{life.GetType().Name} {life.Side} {life.Limit:R} "
         + life switch
         {
-            RemainingLife.Crosses it => $"{it.P10.At:O} {it.P50.At:O} {it.P90.At:O}",
-            RemainingLife.LateEndOpen it => $"{it.P10.At:O}",
+            RemainingLife.Crosses it => $"{it.P10:O} {it.P50:O} {it.P90:O}",
+            RemainingLife.NoLatestDate it => $"{it.P10:O}",
             _ => "",
         };
 
@@ -66,7 +66,7 @@ public class MeasurandStateTests
         twice.NextSample!.At.ShouldBe(once.NextSample!.At);
         once.First.TryAt(0.1, out var first).ShouldBeTrue();
         twice.First.TryAt(0.1, out var again).ShouldBeTrue();
-        again.At.ShouldBe(first.At);
+        again.ShouldBe(first);
         Told(twice).ShouldBe(Told(once));
     }
 
@@ -177,7 +177,8 @@ public class MeasurandStateTests
             limit.Source,
             limit.DeadBand * (100 - percent) / 100,
             limit.Confirmations,
-            limit.Rate
+            limit.Per,
+            limit.OverOilHours
         );
     }
 
@@ -208,7 +209,7 @@ public class MeasurandStateTests
             Invented.Machine.RunningTemperature,
             Invented.Machine.StandstillTemperature
         );
-        var limits = StarterLimits.Of(StarterEquipment.Turbine);
+        var limits = LimitSet.Starter(StarterEquipment.Turbine);
         var assessment = ConditionAssessor.Assess(
             OilHistory.Create(machine, history.Samples, [], []),
             limits,

@@ -65,7 +65,7 @@ public class TrendFindingTests
         Sentences
             .Of(finding)
             .ShouldBe(
-                "Between 2025-07-05 and 2025-08-04 acid number and iron changed at once, and nothing is recorded there: an oil change or a large top-up? Trends start anew after it."
+                "Between 2025-07-05 and 2025-08-04 acid number and iron changed at once, with no event on record: an oil change or a large top-up? Trends start anew after it."
             );
     }
 
@@ -120,7 +120,7 @@ public class TrendFindingTests
         Sentences
             .Of(alert.Findings[0])
             .ShouldBe(
-                "Water content: coming back since the treatment that ended on 2025-06-30, now 79 mg/kg against its target of 60 mg/kg (7 readings)."
+                "Water content: rising again since the treatment that ended on 2025-06-30, now 79 mg/kg against its target of 60 mg/kg (7 readings)."
             );
         assessment.Recommendations.Select(one => one.Action).ShouldContain(RecommendedAction.FindWaterIngress);
     }
@@ -152,9 +152,7 @@ public class TrendFindingTests
         var overdue = assessment.Findings.OfType<SampleOverdueFinding>().Single();
         overdue.Severity.ShouldBe(Severity.Alert);
         assessment.Alerts.Single().Key.ShouldBe("M1/charge-1/sample-overdue/water");
-        Sentences
-            .Of(overdue)
-            .ShouldBe("No sample since 2025-05-06: longer than the 180 days that the sampling plan allows.");
+        Sentences.Of(overdue).ShouldBe("No sample since 2025-05-06; the sampling plan allows at most 180 days.");
         assessment.NextSample!.IsOverdue.ShouldBeTrue();
     }
 

@@ -196,7 +196,7 @@ public class CleanupBelowLimitTests
     public void Counts_below_a_limit_are_fitted_with_the_scatter_in_proportion()
     {
         var run = DecaySeries.Read("C04.csv");
-        var count = Measurands.All.First(one => one.Scale == NaturalScale.Logarithmic);
+        var count = Measurands.All.First(one => one.Scale == ValueScale.Logarithmic);
         var history = Invented.History(
             run.Times.Select(
                 (t, i) =>

@@ -156,7 +156,7 @@ public partial class PageTests
         var life = LifeForecast.Of(series, 0.3, LimitSide.Upper, asOf);
         if (life is RemainingLife.Crosses crosses)
         {
-            var plan = crosses.P10.At; // one chance in ten to be late
+            var plan = crosses.P10; // one chance in ten to be late
             var beforeOutage = crosses.Crossing.ChanceBefore(outage);
         }
 
@@ -271,13 +271,13 @@ public partial class PageTests
         var histories = TheStation.Machines.Select(one => one.History).ToList();
 
         var series = history.SampleSeries(Measurands.Iron, charge.Since, asOf); // suspect samples and other methods stand beside it
-        var corrected = TopUpCorrection.Of(series, history, asOf); // corrected.Outcome says whether, and why not
-        var trend = SeriesTrend.Of(corrected.Series); // trend.Assessment.Verdict, trend.Judged
+        var corrected = series.WithoutTopUps(history, asOf); // the slope is what the machine does to the oil
+        var trend = SeriesTrend.Of(corrected); // trend.Assessment.Verdict, trend.Judged
         if (series.TryOnOilHours(out var byRunning))
         { /* the same over oil hours */
         }
 
-        var limits = LimitSet.Parse(StarterLimits.JsonOf(StarterEquipment.Turbine)); // save the text, edit it, then parse yours
+        var limits = LimitSet.Parse(LimitSet.StarterJson(StarterEquipment.Turbine)); // save the text, edit it, then parse yours
         var evaluation = limits.Limits[^1].Evaluate(history.Machine.Oil, series); // State, Since, Pending, Figure, Reason
         var ofTheFleet = limits.WithFleet(histories); // percentiles become figures
 

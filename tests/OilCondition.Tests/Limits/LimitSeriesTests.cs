@@ -130,7 +130,7 @@ public class LimitSeriesTests
     [Fact]
     public void A_rate_of_change_is_scaled_to_its_span()
     {
-        var limit = Rate(new LimitRate(TimeAxis.Calendar, TimeSpan.FromDays(100)), 40, 80);
+        var limit = Rate(TimeSpan.FromDays(100), 40, 80);
 
         // 100 to 115 mg/kg in 30 days are 50 per 100 days, by hand (x2 - x1) / (t2 - t1) x span.
         var evaluation = limit.Evaluate(Invented.Oil, Water(100, 115));
@@ -143,7 +143,7 @@ public class LimitSeriesTests
     [Fact]
     public void A_rate_per_oil_hours_does_not_count_the_rest()
     {
-        var limit = Rate(new LimitRate(TimeAxis.OilHours, TimeSpan.FromHours(1000)), 40, 80);
+        var limit = Rate(TimeSpan.FromHours(1000), 40, 80, overOilHours: true);
         var samples = new[] { (0.0, 100.0, 0.0), (30, 115, 300), (60, 116, 302) }.Select(
             (one, i) =>
                 Invented.Sample(
@@ -168,7 +168,7 @@ public class LimitSeriesTests
     [InlineData(1, -300 / 29.0)] // from 110 on day 1 to 100 on day 30
     public void Two_readings_of_one_day_make_no_rate(double second, double expected)
     {
-        var limit = Rate(new LimitRate(TimeAxis.Calendar, TimeSpan.FromDays(30)), 10, 20);
+        var limit = Rate(TimeSpan.FromDays(30), 10, 20);
         var samples = new[] { 0, second, 30 }.Select(
             (day, i) => Invented.Sample(i, day, (Measurands.WaterContent, new Reading(i == 1 ? 110 : 100)))
         );
@@ -190,7 +190,7 @@ public class LimitSeriesTests
                 new LimitBand(1, 2),
                 null,
                 AnySource,
-                rate: new LimitRate(TimeAxis.Calendar, TimeSpan.FromDays(30))
+                per: TimeSpan.FromDays(30)
             )
         );
     }
@@ -206,6 +206,14 @@ public class LimitSeriesTests
             )
             .Message.ShouldContain("series is one of water-content; the limit is one of iron");
 
-    private static Limit Rate(LimitRate? rate, double alert, double alarm) =>
-        new(Measurands.WaterContent, LimitKind.RateOfChange, new LimitBand(alert, alarm), null, AnySource, rate: rate);
+    private static Limit Rate(TimeSpan? per, double alert, double alarm, bool overOilHours = false) =>
+        new(
+            Measurands.WaterContent,
+            LimitKind.RateOfChange,
+            new LimitBand(alert, alarm),
+            null,
+            AnySource,
+            per: per,
+            overOilHours: overOilHours
+        );
 }

@@ -1,4 +1,5 @@
 using OilCondition.Limits;
+using OilCondition.Statistics;
 
 namespace OilCondition.Tests.Limits;
 
@@ -53,7 +54,7 @@ public class LimitSetTests
         "$.limits[0].confirmations: 2.5; allowed: a whole number from 1 to 10"
     )]
     [InlineData(""" "measurand": "water-content", "kind": "rate-of-change" """, "a span belongs to a rate of change")]
-    [InlineData(""" "measurand": "water-content", "kind": "rate-of-change", "perDays": -3 """, "span is -72 h")]
+    [InlineData(""" "measurand": "water-content", "kind": "rate-of-change", "perDays": -3 """, "per is -72 h")]
     [InlineData(
         """ "measurand": "particles-4um", "kind": "rate-of-change", "perDays": 30, "unit": "iso-4406" """,
         "cannot be converted to per mL"
@@ -106,8 +107,8 @@ public class LimitSetTests
             .Limits.Single();
 
         limit.Kind.ShouldBe(LimitKind.RateOfChange);
-        limit.Rate!.Axis.ShouldBe(TimeAxis.OilHours);
-        limit.Rate.Span.TotalHours.ShouldBe(1000);
+        limit.OverOilHours.ShouldBeTrue();
+        limit.Per!.Value.TotalHours.ShouldBe(1000);
         limit.DeadBand.ShouldBe(1);
         limit.Confirmations.ShouldBe(2);
     }
@@ -157,8 +158,8 @@ public class LimitSetTests
             "filter-dp",
             "pressure drop of the filter",
             "bar",
-            WorseDirection.Higher,
-            NaturalScale.Linear,
+            LimitSide.Upper,
+            ValueScale.Natural,
             0,
             50
         );

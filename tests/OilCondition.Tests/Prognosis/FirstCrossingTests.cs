@@ -25,15 +25,13 @@ public class FirstCrossingTests
         const int Races = 4000;
         for (var race = 0; race < Races; race++)
         {
-            var at = lives
+            var dated = lives
                 .Select(life =>
-                    life.Crossing.TryAt(0.0005 + 0.999 * random.NextDouble(), out var quantile)
-                        ? quantile.At
-                        : DateTimeOffset.MaxValue
+                    life.Crossing.TryAt(0.0005 + 0.999 * random.NextDouble(), out var at) ? at : DateTimeOffset.MaxValue
                 )
                 .ToList();
-            wins[at.IndexOf(at.Min())]++;
-            dates.Add(at.Min());
+            wins[dated.IndexOf(dated.Min())]++;
+            dates.Add(dated.Min());
         }
 
         first.Shares.Sum(share => share.Chance).ShouldBe(1 - first.ChanceOfNone, 2e-3);
@@ -44,8 +42,8 @@ public class FirstCrossingTests
         }
 
         first.TryAt(0.5, out var median).ShouldBeTrue();
-        dates.Count(date => date <= median.At).ShouldBeInRange(1880, 2120);
-        first.ChanceBefore(median.At).ShouldBe(0.5, 1e-3);
+        dates.Count(date => date <= median).ShouldBeInRange(1880, 2120);
+        first.ChanceBefore(median).ShouldBe(0.5, 1e-3);
     }
 
     [Fact]
@@ -55,9 +53,9 @@ public class FirstCrossingTests
         var first = FirstCrossing.Of([life, life], Now);
         first.Shares[0].Chance.ShouldBe(first.Shares[1].Chance, 1e-12);
         first.TryAt(0.5, out var median).ShouldBeTrue();
-        median.At.ShouldBeLessThan(life.P50.At);
+        median.ShouldBeLessThan(life.P50);
         FirstCrossing.Of([life], Now).TryAt(0.5, out var alone).ShouldBeTrue();
-        alone.At.ShouldBe(life.P50.At, TimeSpan.FromMinutes(5));
+        alone.ShouldBe(life.P50, TimeSpan.FromMinutes(5));
     }
 
     [Fact]

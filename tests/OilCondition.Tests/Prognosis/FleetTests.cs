@@ -35,7 +35,7 @@ public class FleetTests
         narrower.ShouldBeGreaterThanOrEqualTo(17);
 
         static double Width(RemainingLife life) =>
-            life is RemainingLife.Crosses crosses ? (crosses.P90.At - crosses.P10.At).TotalDays : 1e6;
+            life is RemainingLife.Crosses crosses ? (crosses.P90 - crosses.P10).TotalDays : 1e6;
     }
 
     [Fact]
@@ -104,7 +104,7 @@ public class FleetTests
         var forecast = fleet.Forecast(TimeSpan.FromHours(500), Invented.Start);
         forecast.ChanceBefore(Invented.Start.AddHours(100)).ShouldBe(1 - 0.767726207, 1e-8);
         forecast.TryAt(0.5, out var median).ShouldBeTrue();
-        forecast.ChanceBefore(median.At).ShouldBe(0.5, 1e-6);
+        forecast.ChanceBefore(median).ShouldBe(0.5, 1e-6);
 
         var nothing = FleetLife.From([], []);
         nothing.IsDetermined.ShouldBeFalse();

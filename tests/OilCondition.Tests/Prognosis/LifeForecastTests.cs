@@ -27,10 +27,9 @@ public class LifeForecastTests
         var series = Series(Measurands.AcidNumber, 0.101, 0.109, 0.121, 0.129, 0.141, 0.149, 0.161, 0.169, 0.180);
         var life = Line(series, 0.3, LimitSide.Upper, Now).ShouldBeOfType<RemainingLife.Crosses>();
 
-        (life.P50.At - Invented.Start).TotalDays.ShouldBe(800, 25);
-        (life.P10.Chance, life.P50.Chance, life.P90.Chance).ShouldBe((0.1, 0.5, 0.9));
-        life.P10.At.ShouldBeLessThan(life.P50.At);
-        life.P90.At.ShouldBeGreaterThan(life.P50.At);
+        (life.P50 - Invented.Start).TotalDays.ShouldBe(800, 25);
+        life.P10.ShouldBeLessThan(life.P50);
+        life.P90.ShouldBeGreaterThan(life.P50);
     }
 
     [Fact]
@@ -54,10 +53,10 @@ public class LifeForecastTests
                 (values.Average() + slope * (x - xbar) - 0.3)
                     / (s * Math.Sqrt(1 + 1.0 / 9 + (x - xbar) * (x - xbar) / sxx))
             );
-        foreach (var quantile in new[] { life.P10, life.P50, life.P90 })
+        foreach (var (quantile, chance) in new[] { (life.P10, 0.1), (life.P50, 0.5), (life.P90, 0.9) })
         {
-            var at = (quantile.At - Invented.Start).TotalDays;
-            ((Crossed(at) - Crossed(320)) / (1 - Crossed(320))).ShouldBe(quantile.Chance, 1e-6);
+            var at = (quantile - Invented.Start).TotalDays;
+            ((Crossed(at) - Crossed(320)) / (1 - Crossed(320))).ShouldBe(chance, 1e-6);
         }
     }
 
@@ -70,8 +69,8 @@ public class LifeForecastTests
         var up = Line(Series(Measurands.Rpvot, [.. falling.Select(value => 1000 - value)]), 775, LimitSide.Upper, Now)
             .ShouldBeOfType<RemainingLife.Crosses>();
 
-        down.P10.At.ShouldBe(up.P10.At, TimeSpan.FromMinutes(1));
-        down.P90.At.ShouldBe(up.P90.At, TimeSpan.FromMinutes(1));
+        down.P10.ShouldBe(up.P10, TimeSpan.FromMinutes(1));
+        down.P90.ShouldBe(up.P90, TimeSpan.FromMinutes(1));
         down.Trend.Slope.ShouldBeLessThan(0);
     }
 
@@ -84,7 +83,7 @@ public class LifeForecastTests
         var life = Line(series, 640, LimitSide.Upper, Invented.Start.AddDays(161))
             .ShouldBeOfType<RemainingLife.Crosses>();
 
-        (life.P50.At - Invented.Start).TotalDays.ShouldBe(214.2, 0.5);
+        (life.P50 - Invented.Start).TotalDays.ShouldBe(214.2, 0.5);
     }
 
     [Fact]
@@ -155,11 +154,11 @@ public class LifeForecastTests
             if (life is RemainingLife.Crosses crosses)
             {
                 var truth = Invented.Start.AddDays(640);
-                inside += crosses.P10.At <= truth && truth <= crosses.P90.At ? 1 : 0;
+                inside += crosses.P10 <= truth && truth <= crosses.P90 ? 1 : 0;
             }
-            else if (life is RemainingLife.LateEndOpen open)
+            else if (life is RemainingLife.NoLatestDate open)
             {
-                inside += open.P10.At <= Invented.Start.AddDays(640) ? 1 : 0;
+                inside += open.P10 <= Invented.Start.AddDays(640) ? 1 : 0;
             }
         }
 
@@ -197,7 +196,7 @@ public class LifeForecastTests
                             InventedSeries.End(series),
                             new LifeOptions(model)
                         );
-                        width = life is RemainingLife.Crosses crosses ? (crosses.P90.At - crosses.P10.At).TotalDays : 0;
+                        width = life is RemainingLife.Crosses crosses ? (crosses.P90 - crosses.P10).TotalDays : 0;
                         return life is RemainingLife.Crosses;
                     }
                 },

@@ -30,16 +30,16 @@ public class LifeModelTests
             .ShouldBeOfType<RemainingLife.Crosses>();
 
         life.Model.ShouldBe(model);
-        life.P10.At.ShouldBeGreaterThan(Now);
-        life.P50.At.ShouldBeGreaterThan(life.P10.At);
-        life.P90.At.ShouldBeGreaterThan(life.P50.At);
-        foreach (var quantile in new[] { life.P10, life.P50, life.P90 })
+        life.P10.ShouldBeGreaterThan(Now);
+        life.P50.ShouldBeGreaterThan(life.P10);
+        life.P90.ShouldBeGreaterThan(life.P50);
+        foreach (var (at, chance) in new[] { (life.P10, 0.1), (life.P50, 0.5), (life.P90, 0.9) })
         {
-            life.Crossing.ChanceBefore(quantile.At).ShouldBe(quantile.Chance, 1e-4);
+            life.Crossing.ChanceBefore(at).ShouldBe(chance, 1e-4);
         }
 
         life.Crossing.TryAt(0.25, out var quarter).ShouldBeTrue();
-        quarter.At.ShouldBeInRange(life.P10.At, life.P50.At);
+        quarter.ShouldBeInRange(life.P10, life.P50);
         life.Crossing.ChanceBefore(Now).ShouldBe(0);
         life.Crossing.ChanceBefore(DateTimeOffset.MaxValue).ShouldBeInRange(0.9, 1);
     }
@@ -54,7 +54,7 @@ public class LifeModelTests
         var family = Ask(series, LifeModel.LineToRandomWalk);
 
         // Same line, so nearly the same middle; the scatter of a reading widens the ends, and wandering more so.
-        Math.Abs((itself.P50.At - reading.P50.At).TotalDays).ShouldBeLessThan(3);
+        Math.Abs((itself.P50 - reading.P50).TotalDays).ShouldBeLessThan(3);
         Width(reading).ShouldBeGreaterThan(Width(itself));
         Width(walk).ShouldBeGreaterThan(Width(itself));
         Width(family).ShouldBeInRange(Width(itself), Width(walk) * 1.2);
@@ -63,7 +63,7 @@ public class LifeModelTests
             LifeForecast
                 .Of(of, 0.22, LimitSide.Upper, Now, new LifeOptions(model))
                 .ShouldBeOfType<RemainingLife.Crosses>();
-        static double Width(RemainingLife.Crosses life) => (life.P90.At - life.P10.At).TotalDays;
+        static double Width(RemainingLife.Crosses life) => (life.P90 - life.P10).TotalDays;
     }
 
     [Fact]
@@ -89,8 +89,8 @@ public class LifeModelTests
             )
             .ShouldBeOfType<RemainingLife.Crosses>();
 
-        growth.P10.At.ShouldBe(line.P10.At, TimeSpan.FromMinutes(2));
-        growth.P90.At.ShouldBe(line.P90.At, TimeSpan.FromMinutes(2));
+        growth.P10.ShouldBe(line.P10, TimeSpan.FromMinutes(2));
+        growth.P90.ShouldBe(line.P90, TimeSpan.FromMinutes(2));
     }
 
     [Fact]
@@ -106,10 +106,10 @@ public class LifeModelTests
                 Now,
                 new LifeOptions(LifeModel.LineItself)
             )
-            .ShouldBeOfType<RemainingLife.LateEndOpen>();
-        life.P10.At.ShouldBeGreaterThan(Now);
+            .ShouldBeOfType<RemainingLife.NoLatestDate>();
+        life.P10.ShouldBeGreaterThan(Now);
         life.Crossing.TryAt(0.9, out var none).ShouldBeFalse();
-        none.At.ShouldBe(Now);
+        none.ShouldBe(Now);
         life.Crossing.ChanceBefore(Now.AddDays(1e5)).ShouldBeLessThan(0.9);
     }
 
@@ -117,9 +117,10 @@ public class LifeModelTests
     public void Generous_make_up_holds_the_antioxidant_for_ever()
     {
         var series = InventedSeries.Of(Measurands.Rpvot, Days, Rpvot);
-        var generous = new MakeUp(VolumeFlow.FromLitersPerDay(1.2), Volume.FromLiters(1000), 1000);
+        // 1.2 L a day into 1000 L, as % of the oil fill per year of 365.25 days.
+        const double Generous = 0.12 * 365.25;
         var held = LifeForecast
-            .Of(series, 250, LimitSide.Lower, Now, new LifeOptions(LifeModel.FirstOrderLoss, generous))
+            .Of(series, 250, LimitSide.Lower, Now, new LifeOptions(LifeModel.FirstOrderLoss, Generous, 1000))
             .ShouldBeOfType<RemainingLife.HeldByMakeUp>();
 
         held.ChanceEver.ShouldBeLessThan(0.1);
@@ -129,7 +130,7 @@ public class LifeModelTests
         var without = LifeForecast
             .Of(series, 250, LimitSide.Lower, Now, new LifeOptions(LifeModel.FirstOrderLoss))
             .ShouldBeOfType<RemainingLife.Crosses>();
-        without.P50.At.ShouldBeLessThan(Now.AddYears(5));
+        without.P50.ShouldBeLessThan(Now.AddYears(5));
     }
 
     [Fact]
@@ -141,8 +142,8 @@ public class LifeModelTests
             .Of(series, 0.2, LimitSide.Upper, Now.AddDays(60))
             .ShouldBeOfType<RemainingLife.Crosses>();
 
-        later.P10.At.ShouldBeGreaterThan(now.P10.At);
-        later.P90.At.ShouldBeGreaterThan(now.P90.At);
+        later.P10.ShouldBeGreaterThan(now.P10);
+        later.P90.ShouldBeGreaterThan(now.P90);
 
         // What nobody has seen since the last reading does not depend on the calendar of the one who asks.
         var at = Now.AddDays(200);
@@ -159,7 +160,7 @@ public class LifeModelTests
         var warmer = life.Crossing.WithAgeing(ThermalAgeing.TenDegreeRule(TemperatureDelta.FromDegreesCelsius(10)));
         warmer.TryAt(0.5, out var half).ShouldBeTrue();
 
-        (half.At - Now).TotalDays.ShouldBe((life.P50.At - Now).TotalDays / 2, 0.01);
+        (half - Now).TotalDays.ShouldBe((life.P50 - Now).TotalDays / 2, 0.01);
         Should.Throw<ArgumentOutOfRangeException>(() => life.Crossing.WithAgeing(Ratio.FromPercent(0)));
     }
 
@@ -180,9 +181,12 @@ public class LifeModelTests
         Should.Throw<ArgumentOutOfRangeException>(() => LifeForecast.Of(series, double.NaN, LimitSide.Upper, Now));
         Should
             .Throw<ArgumentOutOfRangeException>(() =>
-                new MakeUp(VolumeFlow.FromLitersPerDay(1), Volume.FromLiters(0), 100)
+                new LifeOptions(LifeModel.FirstOrderLoss, makeUpPercentPerYear: -1)
             )
-            .ParamName.ShouldBe("charge");
+            .ParamName.ShouldBe("makeUpPercentPerYear");
+        Should
+            .Throw<ArgumentOutOfRangeException>(() => LifeForecast.Of(series, 1, LimitSide.Both, Now))
+            .ParamName.ShouldBe("side");
     }
 
     [Fact]

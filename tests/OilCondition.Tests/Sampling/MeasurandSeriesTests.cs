@@ -31,7 +31,7 @@ public class MeasurandSeriesTests
 
         series.TryOnOilHours(out var onHours).ShouldBeTrue();
 
-        onHours!.Axis.ShouldBe(TimeAxis.OilHours);
+        onHours!.IsOverOilHours.ShouldBeTrue();
         onHours.OilHoursPerDay!.Value.ShouldBe(4, 1e-12);
         var (days, values) = onHours.ToColumns();
         days.ShouldBe([0, 50, 52.5, 100], 1e-9); // 4 hours a day: 200 h are 50 days
@@ -59,8 +59,8 @@ public class MeasurandSeriesTests
 
         onHours!.Points.Count.ShouldBe(2);
         var left = onHours.LeftOut.Single();
-        left.Point.SampleNumber.ShouldBe("S2");
-        left.Reason.ShouldBe(LeftOutReason.NoOilHours);
+        left.SampleNumber.ShouldBe("S2");
+        left.LeftOut.ShouldBe(LeftOutReason.NoOilHours);
     }
 
     [Fact]
@@ -85,7 +85,9 @@ public class MeasurandSeriesTests
         );
 
         series.Points.Select(point => point.SampleNumber).ShouldBe(["S3", "S4", "S5"]);
-        series.LeftOut.Select(left => left.Reason).ShouldBe([LeftOutReason.OtherMethod, LeftOutReason.OtherMethod]);
+        series
+            .LeftOut.Select(left => left.LeftOut!.Value)
+            .ShouldBe([LeftOutReason.OtherMethod, LeftOutReason.OtherMethod]);
     }
 
     [Fact]

@@ -222,8 +222,8 @@ public class OilHistoryTests
         history.Samples.Count.ShouldBe(10);
         var series = history.SampleSeries(Measurands.WaterContent, Invented.Start, Invented.Start.AddDays(300));
         series.Points.Count.ShouldBe(9);
-        series.LeftOut.Single().Point.SampleNumber.ShouldBe("S6");
-        series.LeftOut.Single().Reason.ShouldBe(LeftOutReason.SuspectSample);
+        series.LeftOut.Single().SampleNumber.ShouldBe("S6");
+        series.LeftOut.Single().LeftOut.ShouldBe(LeftOutReason.SuspectSample);
     }
 
     [Fact]

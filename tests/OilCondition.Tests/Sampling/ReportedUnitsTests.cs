@@ -1,3 +1,5 @@
+using OilCondition.Statistics;
+
 namespace OilCondition.Tests.Sampling;
 
 public class ReportedUnitsTests
@@ -17,7 +19,7 @@ public class ReportedUnitsTests
     {
         MeasurandCatalog.BuiltIn.TryFind(id, out var measurand).ShouldBeTrue();
 
-        ReportedUnits.TryConvert(measurand!, value, unit, out var converted).ShouldBeTrue();
+        measurand!.TryConvert(value, unit, out var converted).ShouldBeTrue();
         converted.ShouldBe(expected, expected * 1e-12);
     }
 
@@ -27,7 +29,7 @@ public class ReportedUnitsTests
     public void Saybolt_seconds_become_square_millimetres(string id, double seconds, double expected, double tolerance)
     {
         MeasurandCatalog.BuiltIn.TryFind(id, out var measurand).ShouldBeTrue();
-        ReportedUnits.TryConvert(measurand!, seconds, "SUS", out var converted).ShouldBeTrue();
+        measurand!.TryConvert(seconds, "SUS", out var converted).ShouldBeTrue();
 
         converted.ShouldBe(expected, tolerance);
 
@@ -49,7 +51,7 @@ public class ReportedUnitsTests
     {
         MeasurandCatalog.BuiltIn.TryFind(id, out var measurand).ShouldBeTrue();
 
-        ReportedUnits.TryConvert(measurand!, 40, unit, out _).ShouldBeFalse();
+        measurand!.TryConvert(40, unit, out _).ShouldBeFalse();
     }
 
     [Fact]
@@ -63,8 +65,8 @@ public class ReportedUnitsTests
             "volume-resistivity",
             "volume resistivity",
             "GΩ·cm",
-            WorseDirection.Lower,
-            NaturalScale.Logarithmic,
+            LimitSide.Lower,
+            ValueScale.Logarithmic,
             0,
             1e6
         );

@@ -31,8 +31,8 @@ public class SeriesTrendTests
 
         trend.Judged.Points.Count.ShouldBe(11);
         var aside = trend.Judged.LeftOut.Single();
-        aside.Reason.ShouldBe(LeftOutReason.Wild);
-        aside.Point.Reading.Value.ShouldBe(60);
+        aside.LeftOut.ShouldBe(LeftOutReason.Wild);
+        aside.Reading.Value.ShouldBe(60);
         trend.Series.Points.Count.ShouldBe(12);
     }
 
@@ -43,7 +43,7 @@ public class SeriesTrendTests
         var trend = SeriesTrend.Of(Series(Measurands.AcidNumber, Values(values)));
 
         trend.Judged.Points.Count.ShouldBe(7);
-        trend.Judged.LeftOut.Select(left => left.Reason).Distinct().ShouldBe([LeftOutReason.BeforeChange]);
+        trend.Judged.LeftOut.Select(left => left.LeftOut!.Value).Distinct().ShouldBe([LeftOutReason.BeforeChange]);
         trend.Assessment.Verdict.ShouldBe(TrendVerdict.NoTrend);
     }
 

@@ -44,11 +44,14 @@ public sealed class AlertJournal
     /// <summary>Reconciles an assessment with the journal.</summary>
     /// <param name="assessment">The assessment of one machine; entries of other machines stay as they are.</param>
     /// <param name="clearDelay">How long an alert must be gone before it is cleared, up to ten years; none by default.</param>
-    /// <returns>The new journal and what changed.</returns>
+    /// <returns>The journal to keep for the next time, and what changed, gravest first; alerts that merely hold are among them.</returns>
     /// <exception cref="ArgumentOutOfRangeException">
     /// The assessment is older than what the journal knows of this machine, or the delay lies outside its range.
     /// </exception>
-    public JournalStep Reconcile(ConditionAssessment assessment, TimeSpan? clearDelay = null)
+    public (AlertJournal Journal, IReadOnlyList<JournalChange> Changes) Reconcile(
+        ConditionAssessment assessment,
+        TimeSpan? clearDelay = null
+    )
     {
         Guard.NotNull(assessment);
         var delay = TimeSpan.FromDays(Guard.InRange(clearDelay?.TotalDays ?? 0, 0, 3653, "d", nameof(clearDelay)));
@@ -77,7 +80,7 @@ public sealed class AlertJournal
         );
         var changed = changes.ToDictionary(change => change.Entry.Key, change => change.Entry, StringComparer.Ordinal);
         var entries = Entries.Where(entry => !changed.ContainsKey(entry.Key)).Concat(changed.Values);
-        return new JournalStep(
+        return (
             new AlertJournal(entries),
             [.. changes.OrderByDescending(change => change.Entry.Severity).ThenBy(change => change.Kind)]
         );
@@ -163,4 +166,8 @@ public sealed class AlertJournal
         var kind = ofThisCharge ? JournalChangeKind.Cleared : JournalChangeKind.ClearedByOilChange;
         return new JournalChange(kind, gone, null);
     }
+
+    /// <summary>How many alerts it knows, and how many of them hold.</summary>
+    /// <returns>For example <c>12 alerts, 3 active</c>.</returns>
+    public override string ToString() => $"{Entries.Count} alerts, {Entries.Count(entry => entry.IsActive)} active";
 }

@@ -1,3 +1,5 @@
+using OilCondition.Text;
+
 namespace OilCondition;
 
 /// <summary>What an assessment changes for one alert.</summary>
@@ -18,4 +20,8 @@ public sealed class JournalChange
 
     /// <summary>The alert with its findings and their evidence; null when it was cleared.</summary>
     public Alert? Alert { get; }
+
+    /// <summary>What changed, and the entry after it.</summary>
+    /// <returns>For example <c>raised: M1/charge-1/limit-passed/iron: alarm, unacknowledged active, raised 2026-01-01</c>.</returns>
+    public override string ToString() => $"{PlainText.Spaced(Kind)}: {Entry}";
 }

@@ -1,3 +1,5 @@
+using OilCondition.Text;
+
 namespace OilCondition;
 
 /// <summary>One alert as the journal knows it.</summary>
@@ -45,4 +47,10 @@ public sealed record JournalEntry
 
     /// <summary>Whether the condition holds.</summary>
     public bool IsActive => State is AlertState.UnacknowledgedActive or AlertState.AcknowledgedActive;
+
+    /// <summary>Key, severity, state and since when.</summary>
+    /// <returns>For example <c>M1/charge-1/limit-passed/iron: alarm, unacknowledged active, raised 2026-01-01</c>.</returns>
+    public override string ToString() =>
+        $"{Key}: {PlainText.Spaced(Severity)}, {PlainText.Spaced(State)}, raised {PlainText.Date(RaisedAt)}"
+        + (ClearedAt is { } cleared ? $", cleared {PlainText.Date(cleared)}" : "");
 }

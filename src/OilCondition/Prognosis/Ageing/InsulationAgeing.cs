@@ -8,7 +8,7 @@ namespace OilCondition.Prognosis;
 /// The laws are not interchangeable: near 110 °C the first doubles in 6.9 °C, the last in 6. Water and oxygen speed ageing up and are not in them.
 /// Valid for hot spots of about 80 to 140 °C (from memory); above that gas bubbles are a nearer danger than age. Sources at <see cref="InsulationPaper"/>.
 /// </remarks>
-public static class InsulationAgeing
+internal static class InsulationAgeing
 {
     /// <summary>Ageing rate at a hot-spot temperature over the reference rate.</summary>
     /// <param name="paper">Which paper.</param>

@@ -1,7 +1,7 @@
 namespace OilCondition.Prognosis;
 
 /// <summary>Which paper and which law of its ageing.</summary>
-public enum InsulationPaper
+internal enum InsulationPaper
 {
     /// <summary>Thermally upgraded paper, 65 °C average winding rise: exp(15000/383 − 15000/(T + 273)), 1 at 110 °C. IEEE Std C57.91, clause 5.</summary>
     Upgraded65Rise,

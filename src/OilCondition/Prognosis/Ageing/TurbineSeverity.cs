@@ -11,7 +11,7 @@ namespace OilCondition.Prognosis;
 /// approaches 100 (1 − B/M); below 0 means that make-up alone cannot hold the oil.
 /// Source: Den Herder and Vienna 1981, in ASTM D4378 (from memory, not seen; checked as the solution of that equation).
 /// </remarks>
-public sealed class TurbineSeverity
+internal sealed class TurbineSeverity
 {
     private TurbineSeverity(double percentPerYear, double makeUpPercentPerYear)
     {

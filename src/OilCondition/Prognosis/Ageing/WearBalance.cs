@@ -9,7 +9,7 @@ namespace OilCondition.Prognosis;
 /// Lost oil carries its metal away, so that with make-up a steady wear levels off at w/q with the time constant V/q: a flat trend is then no proof of
 /// little wear. Oil that evaporates leaves its metal behind and needs no correction. Source: mass balance (derived; common practice).
 /// </remarks>
-public sealed class WearBalance
+internal sealed class WearBalance
 {
     /// <summary>A balance.</summary>
     /// <param name="wear">Metal worn off per time, w; 0 or more.</param>

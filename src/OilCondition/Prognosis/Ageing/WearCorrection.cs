@@ -4,7 +4,7 @@ using UnitsNet;
 namespace OilCondition.Prognosis;
 
 /// <summary>Takes make-up out of a series of wear-metal readings, so that the trend is that of the wear.</summary>
-public static class WearCorrection
+internal static class WearCorrection
 {
     /// <summary>The readings as they would be if no oil had been lost: C*(i) = C(i) + Σ v(j) (C(j) + C(j − 1))/2 / V over the intervals up to i.</summary>
     /// <remarks>Discrete mass balance with the mean concentration of each interval (common practice, no source).</remarks>

@@ -3,7 +3,7 @@ using OilCondition.Prognosis;
 using OilCondition.Statistics;
 using UnitsNet;
 
-namespace OilCondition.Tests.Prognosis;
+namespace OilCondition.Tests.Prognosis.Ageing;
 
 public class AgeingTests
 {

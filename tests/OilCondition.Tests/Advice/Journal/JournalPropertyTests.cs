@@ -2,13 +2,15 @@ using CsCheck;
 using OilCondition.Tests.Properties;
 using UnitsNet;
 
-namespace OilCondition.Tests.Advice;
+namespace OilCondition.Tests.Advice.Journal;
 
 /// <summary>What holds of a journal after any sequence of assessments and acknowledgements.</summary>
 public class JournalPropertyTests
 {
-    private static int Count(JournalStep step, params JournalChangeKind[] kinds) =>
-        step.Changes.Count(change => kinds.Contains(change.Kind));
+    private static int Count(
+        (AlertJournal Journal, IReadOnlyList<JournalChange> Changes) step,
+        params JournalChangeKind[] kinds
+    ) => step.Changes.Count(change => kinds.Contains(change.Kind));
 
     private static string[] Active(AlertJournal journal) =>
         [.. journal.Entries.Where(entry => entry.IsActive).Select(entry => entry.Key)];

@@ -2,7 +2,7 @@ using OilCondition.Limits;
 using OilCondition.Tests.Sampling;
 using UnitsNet;
 
-namespace OilCondition.Tests.Advice;
+namespace OilCondition.Tests.Advice.Journal;
 
 public class AlertJournalTests
 {
@@ -32,7 +32,8 @@ public class AlertJournalTests
             new AssessmentOptions(Invented.Start.AddDays(day), TimeSpan.FromDays(1))
         );
 
-    private static JournalChangeKind[] Kinds(JournalStep step) => [.. step.Changes.Select(change => change.Kind)];
+    private static JournalChangeKind[] Kinds((AlertJournal Journal, IReadOnlyList<JournalChange> Changes) step) =>
+        [.. step.Changes.Select(change => change.Kind)];
 
     [Fact]
     public void A_problem_is_raised_once_and_then_held()

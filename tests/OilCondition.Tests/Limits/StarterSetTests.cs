@@ -7,7 +7,7 @@ using OilCondition.Tests.Sampling;
 namespace OilCondition.Tests.Limits;
 
 /// <summary>Every figure of the starting sets against the row of limits.csv that it comes from.</summary>
-public partial class StarterLimitsTests
+public partial class StarterSetTests
 {
     private const string File = "limits.csv";
 
@@ -83,7 +83,7 @@ public partial class StarterLimitsTests
     [MemberData(nameof(Equipment))]
     public void Each_set_reads_and_carries_a_source_for_every_limit(StarterEquipment equipment)
     {
-        var set = StarterLimits.Of(equipment);
+        var set = LimitSet.Starter(equipment);
 
         set.Limits.Count.ShouldBeGreaterThan(2);
         set.Name.ShouldEndWith("starting points");
@@ -91,7 +91,7 @@ public partial class StarterLimitsTests
 
         // No standard was seen, so none may be claimed as the source.
         set.Limits.ShouldAllBe(limit => limit.Source.Kind != SourceKind.Standard);
-        StarterLimits.JsonOf(equipment).ShouldNotContain("according to");
+        LimitSet.StarterJson(equipment).ShouldNotContain("according to");
     }
 
     [Theory]
@@ -132,7 +132,7 @@ public partial class StarterLimitsTests
     [Fact]
     public void The_sets_work_on_a_machine()
     {
-        var set = StarterLimits.Of(StarterEquipment.Turbine);
+        var set = LimitSet.Starter(StarterEquipment.Turbine);
         var acid = set.Limits.Single(limit => limit.Measurand.Equals(Measurands.AcidNumber));
 
         acid.Evaluate(Invented.Oil, new Reading(0.45)).State.ShouldBe(LimitState.Alarm); // new 0.1, rise 0.35
@@ -141,7 +141,7 @@ public partial class StarterLimitsTests
 
     [Fact]
     public void An_unknown_kind_of_equipment_is_refused() =>
-        Should.Throw<ArgumentOutOfRangeException>(() => StarterLimits.JsonOf((StarterEquipment)99));
+        Should.Throw<ArgumentOutOfRangeException>(() => LimitSet.StarterJson((StarterEquipment)99));
 
     private static (Limit Limit, double Value) Find(StarterEquipment equipment, string measurand, string figure)
     {
@@ -153,8 +153,8 @@ public partial class StarterLimitsTests
                 "lower alert" => limit.Lower?.Alert,
                 _ => limit.Lower?.Alarm,
             };
-        var found = StarterLimits
-            .Of(equipment)
+        var found = LimitSet
+            .Starter(equipment)
             .Limits.Single(limit => limit.Measurand.Id == measurand && Of(limit) is not null);
         return (found, Of(found)!.Value);
     }

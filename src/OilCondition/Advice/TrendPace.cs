@@ -1,0 +1,35 @@
+using OilCondition.Statistics;
+using OilCondition.Text;
+
+namespace OilCondition;
+
+/// <summary>How fast a trend goes, with as many digits as the interval of its slope bears.</summary>
+internal static class TrendPace
+{
+    private const double Days = 30;
+
+    public static EvidenceItem Evidence(SeriesTrend trend) =>
+        IsFactor(trend)
+            ? EvidenceItem.Number("factor per 30 days", Factor(trend), "")
+            : EvidenceItem.Number("change per 30 days", Change(trend), Unit(trend), Uncertainty(trend));
+
+    public static string Words(SeriesTrend trend) =>
+        IsFactor(trend)
+            ? $"factor {PlainText.Number(Factor(trend))} per 30 days"
+            : $"{PlainText.Number(Change(trend), Uncertainty(trend))} {Unit(trend)} per 30 days";
+
+    private static bool IsFactor(SeriesTrend trend) => trend.Assessment.Scale == ValueScale.Logarithmic;
+
+    private static string Unit(SeriesTrend trend) => trend.Series.Measurand.Unit;
+
+    private static double Change(SeriesTrend trend) => Days * trend.Assessment.Slope;
+
+    private static double Factor(SeriesTrend trend) => Math.Exp(Change(trend));
+
+    /// <summary>Half the width of the interval; null where an end is missing.</summary>
+    private static double? Uncertainty(SeriesTrend trend)
+    {
+        var slope = trend.Assessment.SlopeInterval;
+        return slope.HasLower && slope.HasUpper ? Days * (slope.Upper - slope.Lower) / 2 : null;
+    }
+}
