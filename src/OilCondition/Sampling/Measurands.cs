@@ -17,7 +17,7 @@ public static class Measurands
             WorseDirection.Higher,
             NaturalScale.Linear,
             0,
-            500_000,
+            PhysicalRange.HighestWaterMgPerKg,
             "ASTM D6304",
             topic: "water",
             addsUp: true
@@ -38,7 +38,15 @@ public static class Measurands
 
     /// <summary>Oil temperature at sampling or at the sensor.</summary>
     public static Measurand OilTemperature { get; } =
-        new("oil-temperature", "oil temperature", "°C", WorseDirection.Higher, NaturalScale.Linear, -60, 200);
+        new(
+            "oil-temperature",
+            "oil temperature",
+            "°C",
+            WorseDirection.Higher,
+            NaturalScale.Linear,
+            PhysicalRange.LowestCelsius,
+            PhysicalRange.HighestCelsius
+        );
 
     /// <summary>Running hours of the oil charge, as the machine's meter shows them at sampling.</summary>
     public static Measurand OilHours { get; } =
@@ -61,7 +69,7 @@ public static class Measurands
             "mm²/s",
             WorseDirection.EitherWay,
             NaturalScale.Linear,
-            0.2,
+            PhysicalRange.LowestCentistokes,
             20_000,
             "ASTM D445",
             tellsOilIdentity: true
@@ -75,7 +83,7 @@ public static class Measurands
             "mm²/s",
             WorseDirection.EitherWay,
             NaturalScale.Linear,
-            0.2,
+            PhysicalRange.LowestCentistokes,
             2_000,
             "ASTM D445",
             tellsOilIdentity: true

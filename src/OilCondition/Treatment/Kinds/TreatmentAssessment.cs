@@ -37,7 +37,7 @@ public sealed class TreatmentAssessment
         Treatment = Guard.NotNull(treatment);
         Water = Guard.NotNull(water);
         Particles = Guard.NotNull(particles);
-        Guard.InRange(waterFloor.PartsPerMillion, 0, 1e6, "mg/kg", nameof(waterFloor));
+        PhysicalRange.Water(waterFloor);
         Guard.InRange(runTime.TotalHours, 0, 1e9, "h", nameof(runTime));
         Guard.InRange(heat.KilowattHours, 0, 1e12, "kWh", nameof(heat));
         Guard.InRange(electricity.KilowattHours, 0, 1e12, "kWh", nameof(electricity));

@@ -173,7 +173,6 @@ public sealed class PurificationPlan
     internal static bool CanStart(TreatmentJob job, PurificationUnit unit)
     {
         var oil = job.Oil.ViscosityLine.ViscosityAt(job.Reservoir.Start);
-        return oil.Outcome != ScaleOutcome.ThickerThanScale
-            && !(unit.StartViscosity is { } limit && oil.Viscosity.Centistokes > limit.Centistokes);
+        return !oil.IsThicker && !(unit.StartViscosity is { } limit && oil.Viscosity.Centistokes > limit.Centistokes);
     }
 }

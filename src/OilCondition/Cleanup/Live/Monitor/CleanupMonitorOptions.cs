@@ -29,7 +29,7 @@ public sealed class CleanupMonitorOptions
         Guard.InRange(cell.TotalHours, 1.0 / 3600, 24, "h", nameof(spacing));
         Guard.InRange(mostCells, 16, 100_000, "");
         Guard.InRange(stall.TotalHours, 1.0 / 60, 8760, "h", nameof(stallAfter));
-        Guard.InRange(startedAt.Year, CleanupReading.FirstYear, CleanupReading.LastYear, "(year)", nameof(startedAt));
+        Guard.Moment(startedAt);
         StallAfter = stall;
         StartedAt = startedAt;
         Target = Guard.NotNull(target);
@@ -37,13 +37,7 @@ public sealed class CleanupMonitorOptions
         HoldFor = holdFor;
         IsReferred = referredTo.HasValue;
         ReferenceTemperature = (warmFrom ?? referredTo)!.Value;
-        Guard.InRange(
-            ReferenceTemperature.DegreesCelsius,
-            -40,
-            150,
-            "°C",
-            warmFrom is null ? nameof(referredTo) : nameof(warmFrom)
-        );
+        OilTemperature.Celsius(ReferenceTemperature, warmFrom is null ? nameof(referredTo) : nameof(warmFrom));
         LongestGap = gap;
         Spacing = cell;
         MostCells = mostCells;
