@@ -43,6 +43,19 @@ public class ToStringTests
                 SweepAir.FromAir(MassFlow.FromKilogramsPerHour(2), hall, StandardAtmosphere.SeaLevel)
             },
             { "65 °C at 6.51 kPa absolute", stage },
+            // CommonPracticeTests: 0.1 kg/h of water and 0.229 kg/h of air, 13.46 mol/h × 8.3145 × 338.15/20 052 Pa.
+            {
+                "100 mg/kg at 65 °C, 0.1 kg/h evaporates, gas 1.89 m³/h",
+                new VacuumStage(
+                    PublishedSaturationCurves.TransformerMineralOilSteeper,
+                    C(65),
+                    gauge.AbsolutePressure
+                ).Outlet(
+                    MassFlow.FromKilogramsPerHour(1000),
+                    Ppm(200),
+                    SweepAir.Dry(MassFlow.FromKilogramsPerHour(0.229))
+                )
+            },
         };
     }
 

@@ -19,7 +19,7 @@ public sealed class Reservoir
 {
     /// <summary>Describes a reservoir. Name the arguments that have a default.</summary>
     /// <param name="oilVolume">Oil in it, 1 mL to 10⁶ m³.</param>
-    /// <param name="start">Oil temperature at the start, −40 to 150 °C.</param>
+    /// <param name="start">Oil temperature at the start, −60 to 200 °C.</param>
     /// <param name="ambient">Temperature of the surroundings, −40 to 80 °C.</param>
     /// <param name="lossWattPerKelvin">Heat lost per kelvin above the surroundings, 0 or more, in W/K.</param>
     /// <param name="waterIngress">Water that comes in while the treatment runs, 0 or more.</param>

@@ -13,8 +13,8 @@ namespace OilCondition.Cleanup;
 public sealed record RunConditions
 {
     /// <summary>States the conditions by their figures.</summary>
-    /// <param name="processTemperature">Oil temperature in the chamber, −40 to 150 °C.</param>
-    /// <param name="workingTemperature">The temperature that was planned, −40 to 150 °C.</param>
+    /// <param name="processTemperature">Oil temperature in the chamber, −60 to 200 °C.</param>
+    /// <param name="workingTemperature">The temperature that was planned, −60 to 200 °C.</param>
     /// <param name="floor">Physical floor at the process temperature and the present vacuum, 0 to 500 000 mg/kg.</param>
     /// <param name="floorWhenWarm">Physical floor at the working temperature and the present vacuum, 0 to 500 000 mg/kg.</param>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
