@@ -126,12 +126,9 @@ public static class ConditionReport
         };
 
     private static string Separation(SeparationPoint point) =>
-        point.Outcome switch
-        {
-            SeparationOutcome.SeparatesBelow => $"Water separates below {Celsius(point.Temperature)}.",
-            SeparationOutcome.StaysDissolved => $"The water stays dissolved down to {Celsius(point.Temperature)}.",
-            _ => $"Free water is present even at {Celsius(point.Temperature)}.",
-        };
+        point.StaysDissolved ? $"The water stays dissolved down to {Celsius(point.Temperature)}."
+        : point.StaysFree ? $"Free water is present even at {Celsius(point.Temperature)}."
+        : $"Water separates below {Celsius(point.Temperature)}.";
 
     private static ScriptObject State(MeasurandState state)
     {

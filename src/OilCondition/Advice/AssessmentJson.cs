@@ -41,7 +41,12 @@ internal static partial class AssessmentJson
             Point(json, "total", split.Point);
             State(json, "running", split.Running);
             State(json, "standstill", split.Standstill);
-            json.WriteString("separation", PlainText.Kebab(split.Separation.Outcome));
+            json.WriteString(
+                "separation",
+                split.Separation.StaysDissolved ? "stays-dissolved"
+                    : split.Separation.StaysFree ? "stays-free"
+                    : "separates-below"
+            );
             json.WriteFigure("separationCelsius", split.Separation.Temperature.DegreesCelsius);
             if (split.FreeAtStandstill is { } free)
             {

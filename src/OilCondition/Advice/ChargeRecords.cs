@@ -9,9 +9,9 @@ internal sealed class ChargeRecords
 {
     /// <summary>
     /// A moisture sensor within half a percent of saturation may sit in free water: it then only says 'at least'.
-    /// (Common practice, no source; the accuracy of such sensors is 1 to 2 %.)
+    /// (Common practice, no source; capacitive sensors in oil are good to 0.02 to 0.03.)
     /// </summary>
-    private const double SaturatedPercent = 99.5;
+    private const double SaturatedPercent = 100 * (1 - PhysicalRange.RelativeSaturationGrace);
 
     public ChargeRecords(OilHistory history, DateTimeOffset asOf)
     {

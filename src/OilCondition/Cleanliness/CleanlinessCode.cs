@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using OilCondition.Text;
 
 namespace OilCondition.Cleanliness;
@@ -13,8 +14,11 @@ namespace OilCondition.Cleanliness;
 /// <para>Numbers never rise with size: cumulative counts cannot.</para>
 /// <para>Source: ISO 4406:2021, table 1 and clause 4 (clause seen, table seen in secondary reproductions).</para>
 /// </remarks>
-/// <example><code>CleanlinessCode.Parse("19/17/14").WorstExcess(CleanlinessCode.Parse("18/16/13")); // 1</code></example>
-public sealed record CleanlinessCode
+/// <example><code>CleanlinessCode.Parse("19/17/14").Compare(CleanlinessCode.Parse("18/16/13")); // Exceeded</code></example>
+public sealed partial record CleanlinessCode : IFormattable
+#if NET
+        , IParsable<CleanlinessCode>
+#endif
 {
     /// <summary>A code from three plain numbers.</summary>
     /// <param name="at4">Scale number at 4 µm(c), 0 to 29; 29 stands for 'above the table' and prints as &gt;28.</param>
@@ -113,7 +117,7 @@ public sealed record CleanlinessCode
     /// <param name="text">The code.</param>
     /// <param name="code">The code read, or null.</param>
     /// <returns>Whether the text is a code. No text makes this call throw.</returns>
-    public static bool TryParse(string? text, out CleanlinessCode? code)
+    public static bool TryParse(string? text, [NotNullWhen(true)] out CleanlinessCode? code)
     {
         code = null;
         var parts = (text ?? "").Split('/');
@@ -149,46 +153,32 @@ public sealed record CleanlinessCode
     /// <exception cref="FormatException">The text is not a code.</exception>
     public static CleanlinessCode Parse(string text) =>
         TryParse(Guard.NotNull(text), out var code)
-            ? code!
+            ? code
             : throw new FormatException(
                 $"'{text}' is not a code after ISO 4406; expected for example 18/16/13, -/16/13, */19/14 or 14/12/>=7, not rising with size."
             );
-
-    /// <summary>This code beside a target, size by size.</summary>
-    /// <param name="target">The target code; <c>-</c> where it asks nothing.</param>
-    /// <returns>Outcome and excess of each size and of the worst.</returns>
-    public CodeComparison Compare(CleanlinessCode target) => new(this, Guard.NotNull(target));
-
-    /// <summary>How many scale numbers this code lies above a target at its worst size; 0 or less when the target is met.</summary>
-    /// <param name="target">The target code.</param>
-    /// <returns>The largest difference over the sizes that the target asks for.</returns>
-    /// <exception cref="ArgumentException">A size that the target asks for has no number on one side; the message names it.</exception>
-    public int WorstExcess(CleanlinessCode target)
-    {
-        var comparison = Compare(target);
-        return comparison.HasWorstExcess
-            ? comparison.WorstExcess
-            : throw new ArgumentException(
-                $"{this} beside target {target} has no excess in numbers at {string.Join(", ", comparison.UnjudgedSizes)}.",
-                nameof(target)
-            );
-    }
-
-    internal ScaleNumber At(CodeSize size) =>
-        size switch
-        {
-            CodeSize.At4 => At4,
-            CodeSize.At6 => At6,
-            _ => At14,
-        };
 
     /// <summary>The code as it is written.</summary>
     /// <returns>For example <c>18/16/13</c> or <c>14/12/≥7</c>.</returns>
     public override string ToString() => $"{At4}/{At6}/{At14}";
 
-    /// <summary>The code for files and screens without the sign ≥.</summary>
-    /// <returns>For example <c>14/12/&gt;=7</c>.</returns>
-    public string ToAscii() => ToString().Replace("≥", ">=");
+    /// <summary>The code as it is written.</summary>
+    /// <param name="format"><c>G</c> or nothing for <c>14/12/≥7</c>; <c>A</c> for <c>14/12/&gt;=7</c>, where a file or screen has no sign ≥.</param>
+    /// <param name="formatProvider">Not used: a code is written alike everywhere.</param>
+    /// <returns>The code.</returns>
+    /// <exception cref="FormatException">The format is none of these.</exception>
+    public string ToString(string? format, IFormatProvider? formatProvider = null) =>
+        $"{At4.ToString(format)}/{At6.ToString(format)}/{At14.ToString(format)}";
+
+#if NET
+    static CleanlinessCode IParsable<CleanlinessCode>.Parse(string s, IFormatProvider? provider) => Parse(s);
+
+    static bool IParsable<CleanlinessCode>.TryParse(
+        [NotNullWhen(true)] string? s,
+        IFormatProvider? provider,
+        [MaybeNullWhen(false)] out CleanlinessCode result
+    ) => TryParse(s, out result);
+#endif
 
     private static string? Fault(ScaleNumber at4, ScaleNumber at6, ScaleNumber at14)
     {

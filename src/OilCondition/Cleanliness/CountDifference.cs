@@ -15,7 +15,7 @@ namespace OilCondition.Cleanliness;
 /// </para>
 /// <para>Source: conditional test of two Poisson means, Przyborowski and Wilenski, Biometrika 31 (1940) 313 (from memory).</para>
 /// </remarks>
-public sealed record CountDifference
+internal sealed record CountDifference
 {
     private CountDifference(double z, double chance)
     {
@@ -53,10 +53,4 @@ public sealed record CountDifference
         var z = (second - (trials * share)) / Math.Sqrt(trials * share * (1 - share));
         return new CountDifference(z, Math.Min(1, 2 * Math.Min(atMost, atLeast)));
     }
-
-    /// <summary>Whether the counts differ at a level of confidence.</summary>
-    /// <param name="confidence">For example 0.95.</param>
-    /// <returns>Whether equal oils would differ so only with a chance of 1 − confidence or less.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The confidence is not above 0 and below 1.</exception>
-    public bool IsSignificant(double confidence) => Chance <= 1 - Guard.OpenUnitInterval(confidence);
 }

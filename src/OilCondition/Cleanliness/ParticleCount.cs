@@ -1,4 +1,5 @@
 using System.Globalization;
+using OilCondition.Statistics;
 using OilCondition.Text;
 using UnitsNet;
 
@@ -54,7 +55,7 @@ public sealed record ParticleCount
             : ScaleNumber.Of(Iso4406.ScaleNumber(PerMillilitre));
 
     /// <summary>Standard deviation of the count over the count, 1/√m: 22.4 % at 20 particles, 10 % at 100.</summary>
-    /// <exception cref="InvalidOperationException">No particle was counted; use <see cref="Interval"/>.</exception>
+    /// <exception cref="InvalidOperationException">No particle was counted; use <see cref="Interval(double)"/>.</exception>
     public Ratio RelativeStandardDeviation =>
         Counted > 0
             ? Ratio.FromDecimalFractions(1 / Math.Sqrt(Counted))
@@ -62,27 +63,69 @@ public sealed record ParticleCount
                 "No particle was counted; a relative deviation is not defined. Use Interval."
             );
 
-    /// <summary>The exact Poisson interval of the count.</summary>
+    /// <summary>The exact Poisson interval of the particles counted, by counting statistics alone.</summary>
     /// <remarks>
     /// Lower end: quantile α/2 of the gamma distribution of shape m (= χ²(α/2; 2m)/2), 0 for m = 0; upper end: quantile 1 − α/2 of
     /// shape m + 1; α = 1 − confidence. By the Wilson-Hilferty approximation above 10 000 particles.
+    /// Sampling and calibration scatter come on top and are often larger.
     /// Source: Garwood, Biometrika 28 (1936) 437 (from memory).
     /// </remarks>
-    /// <param name="confidence">For example 0.95; at most 0.999999.</param>
-    /// <returns>The interval in particles, per millilitre and in scale numbers.</returns>
+    /// <param name="confidence">Two-sided, for example 0.95; at most 0.999999.</param>
+    /// <returns>The interval in particles of the volume analysed.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The confidence lies outside 0.000001 to 0.999999.</exception>
-    public CountInterval Interval(double confidence)
+    public ProfileInterval Interval(double confidence) => Interval(confidence, particles => particles);
+
+    /// <summary>The same interval in particles per millilitre of undiluted oil.</summary>
+    /// <param name="confidence">Two-sided, for example 0.95; at most 0.999999.</param>
+    /// <returns>The interval per mL.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The confidence lies outside 0.000001 to 0.999999.</exception>
+    public ProfileInterval IntervalPerMillilitre(double confidence) => Interval(confidence, PerMillilitreOf);
+
+    /// <summary>The same interval in scale numbers after ISO 4406.</summary>
+    /// <param name="confidence">Two-sided, for example 0.95; at most 0.999999.</param>
+    /// <returns>The scale numbers of both ends.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The confidence lies outside 0.000001 to 0.999999.</exception>
+    public CodeRange<ScaleNumber> ScaleNumbers(double confidence)
     {
-        var tail = (1 - Guard.InRange(confidence, 1e-6, 1 - 1e-6, "")) / 2;
-        return new CountInterval(
-            this,
-            confidence,
-            Counted == 0 ? 0 : CountingStatistics.GammaQuantile(Counted, tail),
-            CountingStatistics.GammaQuantile(Counted + 1, 1 - tail)
+        var ends = IntervalPerMillilitre(confidence);
+        return new CodeRange<ScaleNumber>(
+            ScaleNumber.Of(Iso4406.ScaleNumber(ends.Lower)),
+            ScaleNumber.Of(Iso4406.ScaleNumber(ends.Upper))
         );
     }
 
-    internal double PerMillilitreOf(double particles) => Rounded(particles * Dilution / Volume.Milliliters);
+    /// <summary>Chance of a difference at least as unlikely as that between two counts if both oils are equally dirty, two-sided.</summary>
+    /// <remarks>
+    /// Given m₁ + m₂ = n particles in all, m₂ of equal oils is binomial with p = v₂/(v₁ + v₂), v = V/d the volume of oil analysed; twice the smaller tail.
+    /// Exact up to 10 000 particles in all, by the normal law above. Sampling and calibration scatter are not in it: a small chance may still come of
+    /// bottles or counters; a large one shows no difference.
+    /// Source: conditional test of two Poisson means, Przyborowski and Wilenski, Biometrika 31 (1940) 313 (from memory).
+    /// </remarks>
+    /// <param name="other">Another count at the same size.</param>
+    /// <returns>0 to 1; below 0.05 the counts differ at a confidence of 0.95.</returns>
+    /// <exception cref="ArgumentNullException">There is no other count.</exception>
+    public double ChanceOfEqualOil(ParticleCount other) => CountDifference.Between(this, Guard.NotNull(other)).Chance;
+
+    /// <summary>The count with what it means.</summary>
+    /// <returns>For example <c>7 in 10 mL: 0.7 per mL, ≥7</c>.</returns>
+    public override string ToString() =>
+        $"{Counted.ToString(CultureInfo.InvariantCulture)} in {PlainText.Number(Volume.Milliliters)} mL"
+        + (Dilution > 1 ? $", diluted {PlainText.Number(Dilution)} times" : "")
+        + $": {PlainText.Number(PerMillilitre)} per mL, {ScaleNumber}";
+
+    private ProfileInterval Interval(double confidence, Func<double, double> inUnit)
+    {
+        var tail = (1 - Guard.InRange(confidence, 1e-6, 1 - 1e-6, "")) / 2;
+        return ProfileInterval.Between(
+            inUnit(Counted == 0 ? 0 : CountingStatistics.GammaQuantile(Counted, tail)),
+            inUnit(CountingStatistics.GammaQuantile(Counted + 1, 1 - tail)),
+            confidence,
+            IntervalSide.Both,
+            coverageInDoubt: false
+        );
+    }
+
+    private double PerMillilitreOf(double particles) => Rounded(particles * Dilution / Volume.Milliliters);
 
     /// <summary>
     /// To 12 figures, so that 13 particles in 0.01 L are 1.3 per mL and stay on the inclusive limit, whatever unit the volume came in.

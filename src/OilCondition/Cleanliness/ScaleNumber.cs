@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using OilCondition.Text;
 
@@ -11,7 +12,10 @@ namespace OilCondition.Cleanliness;
 /// <c>*</c> and <c>-</c> after ISO 4406:1999, 3.4 (from memory).
 /// </para>
 /// </remarks>
-public readonly record struct ScaleNumber
+public readonly record struct ScaleNumber : IFormattable
+#if NET
+        , IParsable<ScaleNumber>
+#endif
 {
     private readonly int number;
 
@@ -27,8 +31,17 @@ public readonly record struct ScaleNumber
     /// <summary>Too numerous to count.</summary>
     public static ScaleNumber TooNumerous => new(ScaleNumberKind.TooNumerous, 0);
 
+    /// <summary>Whether the number rests on fewer than 20 counted particles, so that the true one may be higher; written <c>≥7</c>.</summary>
+    public bool IsFewCounted => Kind == ScaleNumberKind.FewCounted;
+
     /// <summary>How the number is to be read.</summary>
-    public ScaleNumberKind Kind { get; }
+    internal ScaleNumberKind Kind { get; }
+
+    /// <summary>The highest count that still belongs to it, per mL; infinite where it sets no limit: not counted, too numerous, above the table.</summary>
+    internal double HighestPerMillilitre =>
+        HasNumber && number <= Iso4406.HighestScaleNumber
+            ? Iso4406.UpperLimitPerMillilitre(number)
+            : double.PositiveInfinity;
 
     /// <summary>Whether there is a number.</summary>
     public bool HasNumber => Kind is ScaleNumberKind.Counted or ScaleNumberKind.FewCounted;
@@ -66,10 +79,26 @@ public readonly record struct ScaleNumber
             _ => number.ToString(CultureInfo.InvariantCulture),
         };
 
-    /// <summary>Reads one part of a code; dashes of any length, <c>&gt;=</c> for <c>≥</c> and spaces are accepted.</summary>
-    internal static bool TryParse(string text, out ScaleNumber scaleNumber)
+    /// <summary>The number as it is written.</summary>
+    /// <param name="format"><c>G</c> or nothing for <c>≥7</c>; <c>A</c> for <c>&gt;=7</c>, where a file or screen has no sign ≥.</param>
+    /// <param name="formatProvider">Not used: a code is written alike everywhere.</param>
+    /// <returns>The number.</returns>
+    /// <exception cref="FormatException">The format is none of these.</exception>
+    public string ToString(string? format, IFormatProvider? formatProvider = null) =>
+        format switch
+        {
+            null or "" or "G" => ToString(),
+            "A" => ToString().Replace("≥", ">="),
+            _ => throw new FormatException($"format is '{format}'; allowed: G, A."),
+        };
+
+    /// <summary>Reads one number of a code; dashes of any length, <c>&gt;=</c> for <c>≥</c> and spaces are accepted.</summary>
+    /// <param name="text">The number.</param>
+    /// <param name="scaleNumber">The number read, or that of a size not counted.</param>
+    /// <returns>Whether the text is such a number. No text makes this call throw.</returns>
+    public static bool TryParse(string? text, out ScaleNumber scaleNumber)
     {
-        var part = text.Trim().Replace(">=", "≥");
+        var part = (text ?? "").Trim().Replace(">=", "≥");
         scaleNumber = part == "*" ? TooNumerous : NotCounted;
         if (part is "*" or "-" or "–" or "—" or "\u2212")
         {
@@ -96,6 +125,26 @@ public readonly record struct ScaleNumber
         };
         return true;
     }
+
+    /// <summary>Reads a number as <see cref="TryParse"/> does.</summary>
+    /// <param name="text">The number.</param>
+    /// <returns>The number read.</returns>
+    /// <exception cref="ArgumentNullException">There is no text.</exception>
+    /// <exception cref="FormatException">The text is not a scale number.</exception>
+    public static ScaleNumber Parse(string text) =>
+        TryParse(Guard.NotNull(text), out var read)
+            ? read
+            : throw new FormatException($"'{text}' is not a scale number; expected 0 to 28, >28, >=7, * or -.");
+
+#if NET
+    static ScaleNumber IParsable<ScaleNumber>.Parse(string s, IFormatProvider? provider) => Parse(s);
+
+    static bool IParsable<ScaleNumber>.TryParse(
+        [NotNullWhen(true)] string? s,
+        IFormatProvider? provider,
+        out ScaleNumber result
+    ) => TryParse(s, out result);
+#endif
 
     private static int Checked(int number, string name) =>
         (int)Guard.InRange(number, 0, Iso4406.HighestScaleNumber + 1, "(scale number)", name);

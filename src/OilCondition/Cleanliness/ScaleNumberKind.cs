@@ -1,7 +1,7 @@
 namespace OilCondition.Cleanliness;
 
 /// <summary>How a scale number of ISO 4406 is to be read.</summary>
-public enum ScaleNumberKind
+internal enum ScaleNumberKind
 {
     /// <summary>No count at this size was asked for; written <c>-</c>.</summary>
     NotCounted,

@@ -18,7 +18,7 @@ public static class Measurands
             LimitSide.Upper,
             ValueScale.Natural,
             0,
-            500_000,
+            PhysicalRange.HighestWaterMgPerKg,
             "ASTM D6304",
             topic: MeasurandTopic.Water,
             addsUp: true,
@@ -46,7 +46,7 @@ public static class Measurands
 
     /// <summary>Oil temperature at sampling or at the sensor.</summary>
     public static Measurand OilTemperature { get; } =
-        new("oil-temperature", "oil temperature", "°C", LimitSide.Upper, ValueScale.Natural, -60, 200);
+        new("oil-temperature", "oil temperature", "°C", LimitSide.Upper, ValueScale.Natural, PhysicalRange.LowestCelsius, PhysicalRange.HighestCelsius);
 
     /// <summary>Running hours of the oil charge, as the machine's meter shows them at sampling.</summary>
     public static Measurand OilHours { get; } =
@@ -78,7 +78,7 @@ public static class Measurands
             "mm²/s",
             LimitSide.Both,
             ValueScale.Natural,
-            0.2,
+            PhysicalRange.LowestCentistokes,
             20_000,
             "ASTM D445",
             tellsOilIdentity: true,
@@ -93,7 +93,7 @@ public static class Measurands
             "mm²/s",
             LimitSide.Both,
             ValueScale.Natural,
-            0.2,
+            PhysicalRange.LowestCentistokes,
             2_000,
             "ASTM D445",
             tellsOilIdentity: true,

@@ -69,7 +69,7 @@ internal sealed class EventReader(MeasurandCatalog catalog)
         }
 
         var unit = entry.TextOrEmpty("unit");
-        if (!measurand.TryConvert(target.Value, unit, out var converted))
+        if (!measurand!.TryConvert(target.Value, unit, out var converted))
         {
             entry.Fault("unit", $"'{unit}' cannot be converted to {measurand!.Unit} ({measurand.Id}).");
             return null;

@@ -9,6 +9,7 @@ namespace OilCondition.Text;
 /// </summary>
 internal static class Guard
 {
+    /// <summary>Years of which there can be a record; both ends included. The packages check moments by the same figures.</summary>
     public const int FirstYear = 1900;
     public const int LastYear = 2199;
 

@@ -9,8 +9,8 @@ namespace OilCondition.Text;
 /// </summary>
 internal static class OilTemperature
 {
-    public const double LowestCelsius = -60;
-    public const double HighestCelsius = 200;
+    public const double LowestCelsius = PhysicalRange.LowestCelsius;
+    public const double HighestCelsius = PhysicalRange.HighestCelsius;
 
     public static double Kelvins(
         Temperature temperature,

@@ -14,7 +14,7 @@ namespace OilCondition.Thermal;
 /// <code>
 /// var tank = HeatedTank.FromOil(Mass.FromKilograms(870), SpecificEntropy.FromKilojoulesPerKilogramKelvin(1.95), 60);
 /// var heatUp = tank.TimeTo(Temperature.FromDegreesCelsius(60), Temperature.FromDegreesCelsius(20),
-///     Power.FromKilowatts(6), Temperature.FromDegreesCelsius(20));   // reached after 4.01 h
+///     Power.FromKilowatts(6), Temperature.FromDegreesCelsius(20));   // expected 4.01 h
 /// </code>
 /// </example>
 public sealed class HeatedTank
@@ -39,7 +39,7 @@ public sealed class HeatedTank
     public double LossWattPerKelvin { get; }
 
     /// <summary>A tank whose steel is left out, which is on the fast side for small tanks.</summary>
-    /// <param name="oilMass">Mass of the charge, above 0.</param>
+    /// <param name="oilMass">Mass of the oil fill, above 0.</param>
     /// <param name="heatCapacity">Specific heat capacity of the oil, 500 to 5000 J/(kg K).</param>
     /// <param name="lossWattPerKelvin">Loss per kelvin above the surroundings, 0 or more, in W/K: <see cref="TankHeatLoss"/>.</param>
     /// <returns>The tank.</returns>
@@ -47,7 +47,7 @@ public sealed class HeatedTank
     public static HeatedTank FromOil(Mass oilMass, SpecificEntropy heatCapacity, double lossWattPerKelvin)
     {
         var kilograms = Guard.Positive(oilMass.Kilograms, "kg", nameof(oilMass));
-        var c = Guard.InRange(heatCapacity.JoulesPerKilogramKelvin, 500, 5000, "J/(kg K)", nameof(heatCapacity));
+        var c = PhysicalRange.HeatCapacity(heatCapacity);
         return new HeatedTank(Entropy.FromJoulesPerKelvin(kilograms * c), lossWattPerKelvin);
     }
 
@@ -92,33 +92,36 @@ public sealed class HeatedTank
     /// <param name="start">Oil temperature at the start, −60 to 200 °C.</param>
     /// <param name="power">Heat to the oil, 0 for cooling.</param>
     /// <param name="ambient">Temperature of the surroundings, −60 to 200 °C.</param>
-    /// <returns>The time, or the reason why there is none.</returns>
+    /// <returns>
+    /// Expected after the time; already there; or never: the temperature moves the other way, or losses balance the heater before, or exactly at,
+    /// the target (<see cref="TrySteadyTemperature"/> says where). Heater energy until then is power times time.
+    /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
-    public HeatUpTime TimeTo(Temperature target, Temperature start, Power power, Temperature ambient)
+    public Arrival<TimeSpan> TimeTo(Temperature target, Temperature start, Power power, Temperature ambient)
     {
         var t0 = OilTemperature.Celsius(start);
         var rise = OilTemperature.Celsius(target) - t0;
         var gain = Gain(t0, power, ambient);
         if (rise == 0)
         {
-            return new HeatUpTime(HeatUpOutcome.AtTarget, 0, 0);
-        }
-
-        if (gain != 0 && rise > 0 != gain > 0)
-        {
-            return new HeatUpTime(HeatUpOutcome.MovesAway, 0, 0);
+            return new Arrival<TimeSpan>.Already(TimeSpan.Zero);
         }
 
         var share = LossWattPerKelvin * rise / gain;
-        if (gain == 0 || !(share < 1))
+        if (gain == 0 || rise > 0 != gain > 0 || !(share < 1))
         {
-            return new HeatUpTime(HeatUpOutcome.StopsShort, 0, 0);
+            return new Arrival<TimeSpan>.Never();
         }
 
         // −ln(1 − x) / x, which goes to 1 where nothing is lost.
         var slowing = share < 1e-5 ? 1 + share / 2 + share * share / 3 : -Math.Log(1 - share) / share;
-        return new HeatUpTime(HeatUpOutcome.Reached, _joulePerKelvin * rise / gain * slowing, Watts(power));
+        return new Arrival<TimeSpan>.Expected(Elapsed.FromSeconds(_joulePerKelvin * rise / gain * slowing));
     }
+
+    /// <summary>The tank in short.</summary>
+    /// <returns>For example <c>1700 kJ/K, loses 60 W/K</c>.</returns>
+    public override string ToString() =>
+        $"{PlainText.Number(_joulePerKelvin / 1000)} kJ/K, loses {PlainText.Number(LossWattPerKelvin)} W/K";
 
     /// <summary>Heat that stays in the oil at the start, P − U (T_0 − T_amb).</summary>
     private double Gain(double startCelsius, Power power, Temperature ambient) =>

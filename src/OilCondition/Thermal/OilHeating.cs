@@ -54,19 +54,21 @@ public static class OilHeating
         TemperatureDelta rise
     ) => Power.FromWatts(CapacityFlow(flow, density, heatCapacity) * Rise(rise));
 
-    /// <summary>Energy that warms a charge, E = m c ΔT.</summary>
-    /// <param name="oilMass">Mass of the charge, 0 or more.</param>
+    /// <summary>Energy that warms an oil fill, E = m c ΔT.</summary>
+    /// <param name="oilMass">Mass of the oil fill, 0 or more.</param>
     /// <param name="heatCapacity">Specific heat capacity, 500 to 5000 J/(kg K).</param>
     /// <param name="rise">Temperature rise, 0 to 260 K.</param>
     /// <returns>The energy.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public static Energy EnergyToWarm(Mass oilMass, SpecificEntropy heatCapacity, TemperatureDelta rise) =>
         Energy.FromJoules(
-            Guard.InRange(oilMass.Kilograms, 0, 1e12, "kg", nameof(oilMass)) * Capacity(heatCapacity) * Rise(rise)
+            Guard.InRange(oilMass.Kilograms, 0, 1e12, "kg", nameof(oilMass))
+                * PhysicalRange.HeatCapacity(heatCapacity)
+                * Rise(rise)
         );
 
-    /// <summary>Power that warms a charge in a given time, P = m c ΔT / t.</summary>
-    /// <param name="oilMass">Mass of the charge, 0 or more.</param>
+    /// <summary>Power that warms an oil fill in a given time, P = m c ΔT / t.</summary>
+    /// <param name="oilMass">Mass of the oil fill, 0 or more.</param>
     /// <param name="heatCapacity">Specific heat capacity, 500 to 5000 J/(kg K).</param>
     /// <param name="rise">Temperature rise, 0 to 260 K.</param>
     /// <param name="time">Time allowed, at least 1 s.</param>
@@ -80,11 +82,8 @@ public static class OilHeating
 
     private static double CapacityFlow(VolumeFlow flow, Density density, SpecificEntropy heatCapacity) =>
         Guard.InRange(flow.CubicMetersPerSecond, 0, 1e6, "m³/s", nameof(flow))
-        * Guard.InRange(density.KilogramsPerCubicMeter, 500, 1500, "kg/m³", nameof(density))
-        * Capacity(heatCapacity);
-
-    private static double Capacity(SpecificEntropy heatCapacity) =>
-        Guard.InRange(heatCapacity.JoulesPerKilogramKelvin, 500, 5000, "J/(kg K)", nameof(heatCapacity));
+        * PhysicalRange.OilDensity(density)
+        * PhysicalRange.HeatCapacity(heatCapacity);
 
     private static double Rise(TemperatureDelta rise) => Guard.InRange(rise.Kelvins, 0, 260, "K", nameof(rise));
 }

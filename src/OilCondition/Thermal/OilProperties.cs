@@ -31,10 +31,10 @@ public sealed class OilProperties
     private OilProperties(Density densityAt15)
     {
         DensityAt15 = densityAt15;
-        Guard.InRange(densityAt15.KilogramsPerCubicMeter, 500, 1500, "kg/m³ at 15 °C", nameof(densityAt15));
+        PhysicalRange.OilDensity(densityAt15);
         RelativeDensity =
             densityAt15.KilogramsPerCubicMeter
-            * VolumeCorrection.Table54D(densityAt15, SixtyFahrenheit).Value.DecimalFractions
+            * VolumeCorrection.Table54D(densityAt15, SixtyFahrenheit).Factor.DecimalFractions
             / WaterAt60F;
     }
 
@@ -78,22 +78,22 @@ public sealed class OilProperties
     public OilPropertiesAt At(Temperature temperature)
     {
         var celsius = OilTemperature.Celsius(temperature);
-        var factor = VolumeCorrection.Table54D(DensityAt15, temperature);
+        var correction = VolumeCorrection.Table54D(DensityAt15, temperature);
         var a = 0.6278 / DensityAt15.KilogramsPerCubicMeter;
         return new OilPropertiesAt(
             temperature,
-            Density.FromKilogramsPerCubicMeter(DensityAt15.KilogramsPerCubicMeter * factor.Value.DecimalFractions),
+            Density.FromKilogramsPerCubicMeter(DensityAt15.KilogramsPerCubicMeter * correction.Factor.DecimalFractions),
             CoefficientOfThermalExpansion.FromPerKelvin(a * (1 + 1.6 * a * (celsius - 15))),
             SpecificEntropy.FromJoulesPerKilogramKelvin(
                 JoulePerKilogramKelvinOfBtu * (0.388 + 0.00045 * (1.8 * celsius + 32)) / Math.Sqrt(RelativeDensity)
             ),
             ThermalConductivity.FromWattsPerMeterKelvin(0.1172 / RelativeDensity * (1 - 0.00054 * celsius)),
-            factor.IsExtrapolated,
+            correction.IsExtrapolated,
             !(celsius >= 0 && RelativeDensity >= 0.75 && RelativeDensity <= 0.96)
         );
     }
 
-    /// <summary>The volume that a charge takes at another temperature.</summary>
+    /// <summary>The volume that an oil takes at another temperature.</summary>
     /// <param name="volume">Volume at the first temperature, 0 or more.</param>
     /// <param name="from">First temperature, −60 to 200 °C.</param>
     /// <param name="to">Other temperature, −60 to 200 °C.</param>
@@ -104,8 +104,12 @@ public sealed class OilProperties
         var litres = Guard.InRange(volume.Liters, 0, 1e15, "L", nameof(volume));
         return Volume.FromLiters(
             litres
-                * VolumeCorrection.Table54D(DensityAt15, from).Value.DecimalFractions
-                / VolumeCorrection.Table54D(DensityAt15, to).Value.DecimalFractions
+                * VolumeCorrection.Table54D(DensityAt15, from).Factor.DecimalFractions
+                / VolumeCorrection.Table54D(DensityAt15, to).Factor.DecimalFractions
         );
     }
+
+    /// <summary>The oil by its density.</summary>
+    /// <returns>For example <c>870 kg/m³ at 15 °C</c>.</returns>
+    public override string ToString() => $"{PlainText.Number(DensityAt15.KilogramsPerCubicMeter)} kg/m³ at 15 °C";
 }

@@ -1,3 +1,4 @@
+using OilCondition.Text;
 using UnitsNet;
 
 namespace OilCondition.Thermal;
@@ -44,4 +45,12 @@ public sealed record OilPropertiesAt
 
     /// <summary>Whether heat capacity and conductivity lie outside the range of Cragoe's relations, 0 to 200 °C and d 0.75 to 0.96.</summary>
     public bool IsHeatExtrapolated { get; }
+
+    /// <summary>The properties in short.</summary>
+    /// <returns>For example <c>842 kg/m³, 2.02 kJ/(kg K), 0.129 W/(m K) at 60 °C</c>.</returns>
+    public override string ToString() =>
+        $"{PlainText.Number(Density.KilogramsPerCubicMeter)} kg/m³, "
+        + $"{PlainText.Number(HeatCapacity.KilojoulesPerKilogramKelvin)} kJ/(kg K), "
+        + $"{PlainText.Number(Conductivity.WattsPerMeterKelvin)} W/(m K) at {PlainText.Tenths(Temperature.DegreesCelsius)} °C"
+        + (IsDensityExtrapolated || IsHeatExtrapolated ? ", extrapolated" : "");
 }

@@ -9,9 +9,18 @@ namespace OilCondition.Thermal;
 /// wind, fill level and circulation move them by half and more. Above 38 °C, where warm hydraulic oil lies, they are flagged.
 /// Measure a cool-down with the heater off where the figure matters.
 /// </remarks>
-public static class TankHeatLoss
+/// <example>
+/// <code>
+/// var loss = TankHeatLoss.Guide(TankSurface.ShelteredBare, Temperature.FromDegreesCelsius(27));   // 7.38 W/(m² K)
+/// var tank = HeatedTank.FromOil(Mass.FromKilograms(870), heatCapacity, loss.WattPerKelvin(Area.FromSquareMeters(8)));
+/// </code>
+/// </example>
+public sealed record TankHeatLoss
 {
-    /// <summary>Rows: oil temperature up to 10, 27, 38 °C. Columns: sheltered bare, sheltered insulated, exposed bare, exposed insulated; Btu/(h ft² °F).</summary>
+    /// <summary>
+    /// Rows: oil temperature up to 10, 27, 38 °C. Columns in the order of <see cref="TankSurface"/>: sheltered bare, sheltered insulated,
+    /// exposed bare, exposed insulated; Btu/(h ft² °F).
+    /// </summary>
     private static readonly double[][] Table =
     [
         [1.2, 0.3, 1.4, 0.35],
@@ -19,50 +28,71 @@ public static class TankHeatLoss
         [1.4, 0.35, 1.6, 0.4],
     ];
 
+    private TankHeatLoss(HeatTransferCoefficient coefficient, bool isExtrapolated)
+    {
+        Coefficient = coefficient;
+        IsExtrapolated = isExtrapolated;
+    }
+
     /// <summary>Where the guide figures come from.</summary>
-    public static Source Source { get; } =
+    public static Source GuideSource { get; } =
         new(SourceKind.Handbook, "public engineering table of heat loss from oil tanks", "sheltered and exposed tanks");
 
+    /// <summary>Heat transfer from oil to surroundings, per area and kelvin, α.</summary>
+    public HeatTransferCoefficient Coefficient { get; }
+
+    /// <summary>Whether the oil is warmer than the 38 °C to which the table goes: the last figure is then used, and is too low.</summary>
+    public bool IsExtrapolated { get; }
+
     /// <summary>Guide figure for the heat transfer through a tank wall.</summary>
-    /// <param name="site">Where the tank stands.</param>
-    /// <param name="wall">How it is clad.</param>
+    /// <param name="surface">Where the tank stands and how it is clad.</param>
     /// <param name="temperature">Oil temperature, −60 to 200 °C.</param>
     /// <returns>The guide figure, flagged above 38 °C.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside its range, or there is no such site or wall.</exception>
-    public static TankHeatLossGuide Guide(TankSite site, TankWall wall, Temperature temperature)
+    /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside its range, or there is no such surface.</exception>
+    public static TankHeatLoss Guide(TankSurface surface, Temperature temperature)
     {
         const double Rounding = 1e-9;
-        Guard.InRange((int)site, 0, (int)TankSite.Exposed, "(no such site)", nameof(site));
-        Guard.InRange((int)wall, 0, (int)TankWall.Insulated, "(no such wall)", nameof(wall));
+        Guard.InRange((int)surface, 0, (int)TankSurface.ExposedInsulated, "(no such surface)", nameof(surface));
         var celsius = OilTemperature.Celsius(temperature) - Rounding;
         var row =
             celsius <= 10 ? 0
             : celsius <= 27 ? 1
             : 2;
-        var column = (site == TankSite.Exposed ? 2 : 0) + (wall == TankWall.Insulated ? 1 : 0);
-        return new TankHeatLossGuide(
-            HeatTransferCoefficient.FromBtusPerHourSquareFootDegreeFahrenheit(Table[row][column]),
+        return new TankHeatLoss(
+            HeatTransferCoefficient.FromBtusPerHourSquareFootDegreeFahrenheit(Table[row][(int)surface]),
             celsius > 38
         );
     }
 
-    /// <summary>Heat lost, α A ΔT.</summary>
+    /// <summary>A coefficient that was measured, or that the maker states.</summary>
     /// <param name="coefficient">Heat transfer per area and kelvin, 0 to 1000 W/(m² K).</param>
+    /// <returns>The coefficient, not flagged.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The coefficient lies outside its range.</exception>
+    public static TankHeatLoss FromCoefficient(HeatTransferCoefficient coefficient)
+    {
+        Guard.InRange(coefficient.WattsPerSquareMeterKelvin, 0, 1000, "W/(m² K)", nameof(coefficient));
+        return new TankHeatLoss(coefficient, isExtrapolated: false);
+    }
+
+    /// <summary>Heat lost, α A ΔT.</summary>
     /// <param name="area">Area that loses heat, 0 or more.</param>
     /// <param name="difference">Oil temperature less that of the surroundings; negative where the oil is colder and takes up heat.</param>
     /// <returns>The loss.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
-    public static Power Loss(HeatTransferCoefficient coefficient, Area area, TemperatureDelta difference) =>
-        Power.FromWatts(
-            LossWattPerKelvin(coefficient, area) * Guard.InRange(difference.Kelvins, -260, 260, "K", nameof(difference))
-        );
+    public Power Loss(Area area, TemperatureDelta difference) =>
+        Power.FromWatts(WattPerKelvin(area) * Guard.InRange(difference.Kelvins, -260, 260, "K", nameof(difference)));
 
     /// <summary>Loss per kelvin, α A, for <see cref="HeatedTank"/>; add the parts of a tank that differ.</summary>
-    /// <param name="coefficient">Heat transfer per area and kelvin, 0 to 1000 W/(m² K).</param>
     /// <param name="area">Area that loses heat, 0 or more.</param>
     /// <returns>W/K.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
-    public static double LossWattPerKelvin(HeatTransferCoefficient coefficient, Area area) =>
-        Guard.InRange(coefficient.WattsPerSquareMeterKelvin, 0, 1000, "W/(m² K)", nameof(coefficient))
-        * Guard.InRange(area.SquareMeters, 0, 1e6, "m²", nameof(area));
+    /// <exception cref="ArgumentOutOfRangeException">The area lies outside its range.</exception>
+    public double WattPerKelvin(Area area) =>
+        Coefficient.WattsPerSquareMeterKelvin * Guard.InRange(area.SquareMeters, 0, 1e6, "m²", nameof(area));
+
+    /// <summary>The coefficient.</summary>
+    /// <returns>For example <c>7.38 W/(m² K)</c>.</returns>
+    public override string ToString() =>
+        PlainText.Number(Coefficient.WattsPerSquareMeterKelvin)
+        + " W/(m² K)"
+        + (IsExtrapolated ? ", extrapolated: too low" : "");
 }

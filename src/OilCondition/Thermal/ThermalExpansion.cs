@@ -7,7 +7,7 @@ namespace OilCondition.Thermal;
 /// <remarks>
 /// API MPMS 11.1-2004 / ASTM D1250-04. K0 in (kg/m³)²/°F, K1 in (kg/m³)/°F, K2 in 1/°F: the constants go with degrees Fahrenheit.
 /// </remarks>
-public sealed class ThermalExpansion
+internal sealed class ThermalExpansion
 {
     private ThermalExpansion(double k0, double k1, double k2, double lowest, double highest, Source source)
     {
@@ -57,14 +57,19 @@ public sealed class ThermalExpansion
 
     /// <summary>An oil whose expansion was measured, for example an ester or polyglycol that the lubricating-oil constants do not describe.</summary>
     /// <param name="coefficient">Volumetric expansion at 60 °F (15.56 °C), α60; 0.00001 to 0.002 per K. Mineral oil: about 0.0007.</param>
-    /// <param name="source">Who measured it.</param>
     /// <returns>The constants K0 = K1 = 0, K2 = α60, for any density from 500 to 1500 kg/m³.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The coefficient lies outside its range.</exception>
-    /// <exception cref="ArgumentNullException">The source is null.</exception>
-    public static ThermalExpansion FromCoefficient(CoefficientOfThermalExpansion coefficient, Source source)
+    public static ThermalExpansion FromCoefficient(CoefficientOfThermalExpansion coefficient)
     {
         var perKelvin = Guard.InRange(coefficient.PerKelvin, 1e-5, 0.002, "1/K", nameof(coefficient));
-        return new ThermalExpansion(0, 0, perKelvin / 1.8, 500, 1500, source);
+        return new ThermalExpansion(
+            0,
+            0,
+            perKelvin / 1.8,
+            PhysicalRange.LowestDensity,
+            PhysicalRange.HighestDensity,
+            Source.UserData("measured expansion")
+        );
     }
 
     /// <summary>Any other group of the standard, by its constants.</summary>

@@ -1,3 +1,4 @@
+using System.Globalization;
 using OilCondition.Text;
 using UnitsNet;
 
@@ -13,11 +14,11 @@ namespace OilCondition.Thermal;
 /// </remarks>
 /// <example>
 /// <code>
-/// var factor = VolumeCorrection.Table54D(Density.FromKilogramsPerCubicMeter(870), Temperature.FromDegreesCelsius(65));
-/// var litresAt15 = 1500 * factor.Value.DecimalFractions;   // 1445 L of the 1500 L measured at 65 °C
+/// var correction = VolumeCorrection.Table54D(Density.FromKilogramsPerCubicMeter(870), Temperature.FromDegreesCelsius(65));
+/// var litresAt15 = 1500 * correction.Factor.DecimalFractions;   // 1445 L of the 1500 L measured at 65 °C
 /// </code>
 /// </example>
-public static class VolumeCorrection
+public sealed record VolumeCorrection
 {
     /// <summary>(kg/m³)/°C, Table 54D.</summary>
     private const double ExpansionPerCelsius = 0.6278;
@@ -37,17 +38,32 @@ public static class VolumeCorrection
         -3.536296,
     ];
 
+    private VolumeCorrection(double factor, bool isExtrapolated)
+    {
+        Factor = Ratio.FromDecimalFractions(factor);
+        IsExtrapolated = isExtrapolated;
+    }
+
+    /// <summary>
+    /// Volume at the reference temperature over volume at the oil's, which is also density there over reference density; below 1 when the
+    /// oil is warmer than the reference.
+    /// </summary>
+    public Ratio Factor { get; }
+
+    /// <summary>Whether density or temperature lies outside the range of the standard.</summary>
+    public bool IsExtrapolated { get; }
+
     /// <summary>Reference 15 °C, ASTM D1250-80 / ISO 91 Table 54D for lubricating oils.</summary>
     /// <remarks>VCF = exp(−a Δ (1 + 0.8 a Δ)), a = 0.6278 / ρ15 per °C, Δ = t − 15 °C.</remarks>
     /// <param name="densityAt15">Density at 15 °C, 500 to 1500 kg/m³.</param>
     /// <param name="temperature">Oil temperature, −60 to 200 °C.</param>
     /// <returns>The factor.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
-    public static VolumeCorrectionFactor Table54D(Density densityAt15, Temperature temperature)
+    public static VolumeCorrection Table54D(Density densityAt15, Temperature temperature)
     {
-        var density = Checked(densityAt15, nameof(densityAt15));
+        var density = PhysicalRange.OilDensity(densityAt15);
         var celsius = OilTemperature.Celsius(temperature);
-        return new VolumeCorrectionFactor(
+        return new VolumeCorrection(
             Simple(ExpansionPerCelsius / density * (celsius - 15)),
             IsOutside(ThermalExpansion.LubricatingOil, density, celsius)
         );
@@ -59,44 +75,40 @@ public static class VolumeCorrection
     /// <param name="temperature">Oil temperature, −60 to 200 °C.</param>
     /// <returns>The factor.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
-    public static VolumeCorrectionFactor Table6D(Density densityAt60F, Temperature temperature)
+    public static VolumeCorrection Table6D(Density densityAt60F, Temperature temperature)
     {
-        var density = Checked(densityAt60F, nameof(densityAt60F));
+        var density = PhysicalRange.OilDensity(densityAt60F);
         var celsius = OilTemperature.Celsius(temperature);
         var oil = ThermalExpansion.LubricatingOil;
-        return new VolumeCorrectionFactor(
+        return new VolumeCorrection(
             Simple(oil.PerFahrenheit(density) * (Fahrenheit(celsius) - 60)),
             IsOutside(oil, density, celsius)
         );
     }
 
-    /// <summary>Reference 60 °F, API MPMS 11.1-2004 / ASTM D1250-04 with the change of the temperature scale from 1968 to 1990.</summary>
+    /// <summary>Lubricating oil, reference 60 °F: API MPMS 11.1-2004 / ASTM D1250-04 with the change of the temperature scale from 1968 to 1990.</summary>
     /// <remarks>
     /// CTL = exp(−α D (1 + 0.8 α (D + δ60))), D = t68 − 60.0068749 °F, δ60 = 0.01374979547 °F; α from the density shifted to the scale of
     /// 1968. Reproduces the worked examples 1, 2, 3 and 7 of the standard to 2e-12.
     /// </remarks>
-    /// <param name="expansion">Constants of the oil, for example <see cref="ThermalExpansion.LubricatingOil"/>.</param>
     /// <param name="densityAt60F">Density at 60 °F, 500 to 1500 kg/m³.</param>
     /// <param name="temperature">Oil temperature, −60 to 200 °C.</param>
     /// <returns>The factor.</returns>
-    /// <exception cref="ArgumentNullException">The expansion is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
-    public static VolumeCorrectionFactor Api2004(
-        ThermalExpansion expansion,
+    public static VolumeCorrection Api2004(Density densityAt60F, Temperature temperature) =>
+        Api2004(ThermalExpansion.LubricatingOil, densityAt60F, temperature);
+
+    /// <summary>The same for an oil whose expansion was measured, for example an ester or polyglycol that the constants do not describe.</summary>
+    /// <param name="coefficient">Volumetric expansion at 60 °F (15.56 °C), α60; 0.00001 to 0.002 per K. Mineral oil: about 0.0007.</param>
+    /// <param name="densityAt60F">Density at 60 °F, 500 to 1500 kg/m³.</param>
+    /// <param name="temperature">Oil temperature, −60 to 200 °C.</param>
+    /// <returns>The factor.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
+    public static VolumeCorrection Api2004(
+        CoefficientOfThermalExpansion coefficient,
         Density densityAt60F,
         Temperature temperature
-    )
-    {
-        var constants = Guard.NotNull(expansion);
-        var density = Checked(densityAt60F, nameof(densityAt60F));
-        var celsius = OilTemperature.Celsius(temperature);
-        var difference = Fahrenheit(OnScaleOf1968(celsius)) - 60.0068749;
-        var alpha = constants.PerFahrenheit(ShiftedDensity(constants, density));
-        return new VolumeCorrectionFactor(
-            Math.Exp(-alpha * difference * (1 + 0.8 * alpha * (difference + ScaleShift60))),
-            IsOutside(constants, density, celsius)
-        );
-    }
+    ) => Api2004(ThermalExpansion.FromCoefficient(coefficient), densityAt60F, temperature);
 
     /// <summary>Density at 15 °C from a density observed at another temperature, Table 54D inverted (the task of Table 53D).</summary>
     /// <remarks>Solves ρ15 = ρ / VCF(ρ15). No correction for the expansion of a glass hydrometer.</remarks>
@@ -106,7 +118,7 @@ public static class VolumeCorrection
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public static Density DensityAt15(Density observed, Temperature temperature)
     {
-        var density = Checked(observed, nameof(observed));
+        var density = PhysicalRange.OilDensity(observed);
         var difference = OilTemperature.Celsius(temperature) - 15;
         var reference = density;
 
@@ -117,6 +129,25 @@ public static class VolumeCorrection
         }
 
         return Density.FromKilogramsPerCubicMeter(reference);
+    }
+
+    /// <summary>The factor to four decimals.</summary>
+    /// <returns>For example <c>0.9633</c>.</returns>
+    public override string ToString() =>
+        Factor.DecimalFractions.ToString("0.0000", CultureInfo.InvariantCulture)
+        + (IsExtrapolated ? ", extrapolated" : "");
+
+    /// <summary>Any group of the standard of 2004.</summary>
+    internal static VolumeCorrection Api2004(ThermalExpansion expansion, Density densityAt60F, Temperature temperature)
+    {
+        var density = PhysicalRange.OilDensity(densityAt60F);
+        var celsius = OilTemperature.Celsius(temperature);
+        var difference = Fahrenheit(OnScaleOf1968(celsius)) - 60.0068749;
+        var alpha = expansion.PerFahrenheit(ShiftedDensity(expansion, density));
+        return new VolumeCorrection(
+            Math.Exp(-alpha * difference * (1 + 0.8 * alpha * (difference + ScaleShift60))),
+            IsOutside(expansion, density, celsius)
+        );
     }
 
     private static double Simple(double expansion) => Math.Exp(-expansion * (1 + 0.8 * expansion));
@@ -143,9 +174,6 @@ public static class VolumeCorrection
     }
 
     private static double Fahrenheit(double celsius) => 1.8 * celsius + 32;
-
-    private static double Checked(Density density, string name) =>
-        Guard.InRange(density.KilogramsPerCubicMeter, 500, 1500, "kg/m³", name);
 
     private static bool IsOutside(ThermalExpansion constants, double density, double celsius) =>
         density < constants.Lowest.KilogramsPerCubicMeter

@@ -1,7 +1,7 @@
 namespace OilCondition.Viscosity;
 
 /// <summary>The two forms in which ASTM D341 ties a viscosity to its scale. Above 2 mm²/s they are the same within 0.04 %.</summary>
-public enum D341Form
+internal enum D341Form
 {
     /// <summary>Z = v + 0.7 + exp(−1.47 − 1.84 v − 0.51 v²), with an inverse of its own (seen in reproduction).</summary>
     Simplified,

@@ -1,19 +1,11 @@
 using MathNet.Numerics.RootFinding;
 using OilCondition.Text;
-using UnitsNet;
 
 namespace OilCondition.Viscosity;
 
 /// <summary>The double-logarithmic viscosity scale of ASTM D341; viscosities in mm²/s, exponentials to base e.</summary>
 internal static class D341Scale
 {
-    /// <summary>Ends of the scale, mm²/s; from memory.</summary>
-    public const double LowestCentistokes = 0.21;
-    public const double HighestCentistokes = 2e7;
-
-    public static double Centistokes(KinematicViscosity viscosity, string name) =>
-        Guard.InRange(viscosity.Centistokes, LowestCentistokes, HighestCentistokes, "mm²/s", name);
-
     public static double Z(double viscosity, D341Form form = D341Form.Simplified) =>
         form == D341Form.General ? GeneralZ(viscosity) : SimplifiedZ(viscosity);
 
@@ -31,14 +23,17 @@ internal static class D341Scale
         return viscosity * slopeOfZ / (z * Math.Log(z) * Math.Log(10));
     }
 
-    /// <summary>The viscosity, or the nearer end of the scale with the word for it.</summary>
-    public static (KinematicViscosity Viscosity, ScaleOutcome Outcome) PointAt(
-        double logLogZ,
-        D341Form form = D341Form.Simplified
-    ) =>
-        logLogZ > LogLogZ(HighestCentistokes, form) ? (Of(HighestCentistokes), ScaleOutcome.ThickerThanScale)
-        : logLogZ < LogLogZ(LowestCentistokes, form) ? (Of(LowestCentistokes), ScaleOutcome.ThinnerThanScale)
-        : (Of(ViscosityOf(Math.Pow(10, Math.Pow(10, logLogZ)), form)), ScaleOutcome.OnScale);
+    /// <summary>The viscosity, or the nearer end of the scale where it lies beyond.</summary>
+    public static double At(double logLogZ, D341Form form = D341Form.Simplified) =>
+        IsThicker(logLogZ, form) ? PhysicalRange.HighestCentistokes
+        : IsThinner(logLogZ, form) ? PhysicalRange.LowestCentistokes
+        : ViscosityOf(Math.Pow(10, Math.Pow(10, logLogZ)), form);
+
+    public static bool IsThicker(double logLogZ, D341Form form) =>
+        logLogZ > LogLogZ(PhysicalRange.HighestCentistokes, form);
+
+    public static bool IsThinner(double logLogZ, D341Form form) =>
+        logLogZ < LogLogZ(PhysicalRange.LowestCentistokes, form);
 
     /// <summary>Z = v + 0.7 + exp(−1.47 − 1.84 v − 0.51 v²).</summary>
     private static double SimplifiedZ(double v) => v + 0.7 + Math.Exp(-1.47 - 1.84 * v - 0.51 * v * v);
@@ -70,8 +65,12 @@ internal static class D341Scale
         const double WithoutTerms = 10;
         return z >= WithoutTerms + 0.7
             ? z - 0.7
-            : Brent.FindRoot(v => GeneralZ(v) - z, LowestCentistokes - 1e-6, WithoutTerms + 1e-6, 1e-13, 200);
+            : Brent.FindRoot(
+                v => GeneralZ(v) - z,
+                PhysicalRange.LowestCentistokes - 1e-6,
+                WithoutTerms + 1e-6,
+                1e-13,
+                200
+            );
     }
-
-    private static KinematicViscosity Of(double centistokes) => KinematicViscosity.FromCentistokes(centistokes);
 }

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using OilCondition.Text;
 using UnitsNet;
 
@@ -11,7 +12,7 @@ namespace OilCondition.Viscosity;
 /// <example>
 /// <code>
 /// var check = IsoViscosityGrade.FromNumber(46).Check(KinematicViscosity.FromCentistokes(52.4));
-/// // check.Outcome is AboveGrade, check.FromMidpoint 13.9 %, check.Measured.Outcome BetweenGrades
+/// // check.IsInGrade is false, check.FromMidpoint 13.9 %: too thick
 /// </code>
 /// </example>
 public sealed record IsoViscosityGrade
@@ -85,37 +86,38 @@ public sealed record IsoViscosityGrade
 
     /// <summary>The grade of a measured viscosity.</summary>
     /// <param name="viscosityAt40">Kinematic viscosity at 40 °C, above 0.</param>
-    /// <returns>The grade that it lies in, or the nearest and why it lies in none.</returns>
+    /// <param name="grade">The grade that it lies in, limits included.</param>
+    /// <returns>False in the gap between two grades and beyond the ends; <see cref="Nearest"/> then says which is near.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The viscosity is not above 0.</exception>
-    public static IsoGradeMatch Find(KinematicViscosity viscosityAt40)
+    public static bool TryFind(KinematicViscosity viscosityAt40, [NotNullWhen(true)] out IsoViscosityGrade? grade)
+    {
+        var nearest = Nearest(viscosityAt40);
+        grade = nearest.Holds(viscosityAt40.Centistokes) ? nearest : null;
+        return grade is not null;
+    }
+
+    /// <summary>The grade whose midpoint is nearest by ratio, whether or not the viscosity lies in it.</summary>
+    /// <param name="viscosityAt40">Kinematic viscosity at 40 °C, above 0.</param>
+    /// <returns>The nearest grade.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The viscosity is not above 0.</exception>
+    public static IsoViscosityGrade Nearest(KinematicViscosity viscosityAt40)
     {
         var v = Guard.Positive(viscosityAt40.Centistokes, "mm²/s", nameof(viscosityAt40));
         // Grades stand in equal steps of the logarithm, so nearness is a ratio.
-        var nearest = All.OrderBy(grade => Math.Abs(Math.Log(v / grade.Midpoint.Centistokes))).First();
-        var outcome =
-            nearest.Compare(v) == GradeOutcome.InGrade ? GradeMatchOutcome.InGrade
-            : v < All[0].Lowest.Centistokes ? GradeMatchOutcome.ThinnerThanAll
-            : v > All[All.Count - 1].Highest.Centistokes ? GradeMatchOutcome.ThickerThanAll
-            : GradeMatchOutcome.BetweenGrades;
-        return new IsoGradeMatch(viscosityAt40, nearest, outcome);
+        return All.OrderBy(grade => Math.Abs(Math.Log(v / grade.Midpoint.Centistokes))).First();
     }
 
     /// <summary>Compares a measured viscosity with this grade: the off-grade report.</summary>
     /// <param name="viscosityAt40">Kinematic viscosity at 40 °C, above 0.</param>
-    /// <returns>In, below or above the grade, by how much, and the grade that was measured instead.</returns>
+    /// <returns>In the grade or not, by how much, and the grade that was measured instead.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The viscosity is not above 0.</exception>
-    public IsoGradeCheck Check(KinematicViscosity viscosityAt40)
-    {
-        var measured = Find(viscosityAt40);
-        return new IsoGradeCheck(this, measured, Compare(viscosityAt40.Centistokes));
-    }
+    public IsoGradeCheck Check(KinematicViscosity viscosityAt40) =>
+        new(this, Nearest(viscosityAt40), viscosityAt40, Holds(viscosityAt40.Centistokes));
 
     /// <summary>The grade as written on a drum.</summary>
     /// <returns>For example <c>VG 46</c>.</returns>
     public override string ToString() => FormattableString.Invariant($"VG {Number}");
 
-    private GradeOutcome Compare(double centistokes) =>
-        centistokes < Lowest.Centistokes * (1 - Rounding) ? GradeOutcome.BelowGrade
-        : centistokes > Highest.Centistokes * (1 + Rounding) ? GradeOutcome.AboveGrade
-        : GradeOutcome.InGrade;
+    private bool Holds(double centistokes) =>
+        centistokes >= Lowest.Centistokes * (1 - Rounding) && centistokes <= Highest.Centistokes * (1 + Rounding);
 }

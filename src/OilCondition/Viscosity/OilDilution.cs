@@ -21,13 +21,13 @@ namespace OilCondition.Viscosity;
 /// </example>
 public sealed record OilDilution
 {
-    private OilDilution(double fraction, double standard, double z, DilutionOutcome outcome)
+    private OilDilution(double fraction, double standard, double z)
     {
         Fraction = Ratio.FromDecimalFractions(Cut(fraction));
         StandardUncertainty = Ratio.FromDecimalFractions(standard);
         Lowest = Ratio.FromDecimalFractions(Cut(fraction - z * standard));
         Highest = Ratio.FromDecimalFractions(Cut(fraction + z * standard));
-        Outcome = outcome;
+        IsExplained = fraction + z * standard >= 0 && fraction - z * standard <= 1;
     }
 
     /// <summary>Share of the diluent by volume, cut to 0 to 1.</summary>
@@ -42,11 +42,17 @@ public sealed record OilDilution
     /// <summary>Upper end of the interval.</summary>
     public Ratio Highest { get; }
 
-    /// <summary>What the viscosity shows.</summary>
-    public DilutionOutcome Outcome { get; }
+    /// <summary>
+    /// Whether this diluent can explain the viscosity. It cannot where the viscosity moved away from that of the diluent, or lies beyond it, by more
+    /// than the uncertainty; the share then stands at 0 or at 1.
+    /// </summary>
+    public bool IsExplained { get; }
+
+    /// <summary>Whether the diluent is detected: the interval of the share lies above 0. If not, the change is within the uncertainty of the viscosities.</summary>
+    public bool IsDetected => IsExplained && Lowest.DecimalFractions > 0;
 
     /// <summary>Estimates the share of a diluent. All viscosities at one temperature.</summary>
-    /// <param name="oil">Viscosity of the oil without the diluent, best that of the same charge, 0.21 to 2e7 mm²/s.</param>
+    /// <param name="oil">Viscosity of the oil without the diluent, best that of the same oil fill, 0.21 to 2e7 mm²/s.</param>
     /// <param name="diluent">Viscosity of the fuel or wrong oil, 0.21 to 2e7 mm²/s, at least 5 % from that of the oil.</param>
     /// <param name="mixture">Measured viscosity, 0.21 to 2e7 mm²/s.</param>
     /// <param name="oilUncertainty">Relative standard uncertainty of the oil's viscosity, 0 to 0.5.</param>
@@ -66,9 +72,9 @@ public sealed record OilDilution
         double chance
     )
     {
-        var vOil = D341Scale.Centistokes(oil, nameof(oil));
-        var vDiluent = D341Scale.Centistokes(diluent, nameof(diluent));
-        var vMixture = D341Scale.Centistokes(mixture, nameof(mixture));
+        var vOil = PhysicalRange.Centistokes(oil);
+        var vDiluent = PhysicalRange.Centistokes(diluent);
+        var vMixture = PhysicalRange.Centistokes(mixture);
         Guard.OpenUnitInterval(chance);
         if (Math.Abs(Math.Log(vDiluent / vOil)) < Math.Log(1.05))
         {
@@ -93,12 +99,18 @@ public sealed record OilDilution
         var standard =
             Math.Sqrt(fromOil * fromOil + fromDiluent * fromDiluent + fromMixture * fromMixture) / Math.Abs(span);
         var z = Normal.InvCDF(0, 1, 0.5 + chance / 2);
-        var outcome =
-            f + z * standard < 0 ? DilutionOutcome.MovedAway
-            : f - z * standard > 1 ? DilutionOutcome.BeyondDiluent
-            : f - z * standard > 0 ? DilutionOutcome.Detected
-            : DilutionOutcome.NotDistinguishable;
-        return new OilDilution(f, standard, z, outcome);
+        return new OilDilution(f, standard, z);
+    }
+
+    /// <summary>The share with its interval, and what it shows.</summary>
+    /// <returns>For example <c>4.7 % (2.9 to 6.5 %)</c>.</returns>
+    public override string ToString()
+    {
+        var share =
+            $"{PlainText.Number(Fraction.Percent, StandardUncertainty.Percent)} % ({PlainText.Number(Lowest.Percent, StandardUncertainty.Percent)} to {PlainText.Number(Highest.Percent, StandardUncertainty.Percent)} %)";
+        return !IsExplained ? "not explained by this diluent"
+            : IsDetected ? share
+            : share + ", not distinguishable from none";
     }
 
     /// <summary>Uncertainty of W from a relative one of v.</summary>

@@ -26,7 +26,7 @@ public sealed class PumpViscosityLimit
     public PumpViscosityLimit(VolumeFlow fullFlow, KinematicViscosity highestViscosity)
     {
         Guard.Positive(fullFlow.LitersPerMinute, "L/min", nameof(fullFlow));
-        D341Scale.Centistokes(highestViscosity, nameof(highestViscosity));
+        PhysicalRange.Centistokes(highestViscosity);
         FullFlow = fullFlow;
         HighestViscosity = highestViscosity;
     }
@@ -39,9 +39,9 @@ public sealed class PumpViscosityLimit
 
     /// <summary>The temperature at which the limit is passed: colder than this the pump cannot hold its full flow.</summary>
     /// <param name="line">The oil's viscosity against temperature.</param>
-    /// <returns>The temperature, flagged where extrapolated or outside −60 to 200 °C.</returns>
+    /// <returns>The temperature, flagged where extrapolated or where the oil passes the limit only outside −60 to 200 °C.</returns>
     /// <exception cref="ArgumentNullException"><paramref name="line"/> is null.</exception>
-    public TemperatureForViscosity ColdestAtFullFlow(ViscosityTemperatureLine line) =>
+    public ViscosityPoint ColdestAtFullFlow(ViscosityTemperatureLine line) =>
         Guard.NotNull(line).TemperatureFor(HighestViscosity);
 
     /// <summary>The flow that the pump can hold at an oil temperature.</summary>
@@ -54,10 +54,11 @@ public sealed class PumpViscosityLimit
     {
         var oil = Guard.NotNull(line).ViscosityAt(temperature);
         var share = HighestViscosity.Centistokes / oil.Viscosity.Centistokes;
-        var outcome =
-            oil.Outcome == ScaleOutcome.ThickerThanScale ? PumpFlowOutcome.ThickerThanScale
-            : share < 1 ? PumpFlowOutcome.Reduced
-            : PumpFlowOutcome.FullFlow;
-        return new PumpFlow(FullFlow * Math.Min(1, share), oil, outcome);
+        return new PumpFlow(FullFlow * Math.Min(1, share), oil, isReduced: share < 1);
     }
+
+    /// <summary>The limit in one line.</summary>
+    /// <returns>For example <c>40 L/min up to 1000 mm²/s</c>.</returns>
+    public override string ToString() =>
+        $"{PlainText.Number(FullFlow.LitersPerMinute)} L/min up to {PlainText.Number(HighestViscosity.Centistokes)} mm²/s";
 }

@@ -32,52 +32,53 @@ public static class ViscosityBlend
     /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
     public static KinematicViscosity OfTwo(KinematicViscosity oil, KinematicViscosity added, Ratio addedFraction)
     {
-        var wOil = D341Scale.LogLogZ(D341Scale.Centistokes(oil, nameof(oil)));
-        var wAdded = D341Scale.LogLogZ(D341Scale.Centistokes(added, nameof(added)));
+        var wOil = D341Scale.LogLogZ(PhysicalRange.Centistokes(oil));
+        var wAdded = D341Scale.LogLogZ(PhysicalRange.Centistokes(added));
         var f = Guard.InRange(addedFraction.DecimalFractions, 0, 1, "", nameof(addedFraction));
-        return D341Scale.PointAt(wOil + f * (wAdded - wOil)).Viscosity;
+        return KinematicViscosity.FromCentistokes(D341Scale.At(wOil + f * (wAdded - wOil)));
     }
 
-    /// <summary>Viscosity of a blend at a temperature from the lines of its parts (Wright method).</summary>
-    /// <param name="parts">The parts; shares add to 1 within 1e−6.</param>
-    /// <param name="temperature">Temperature of the blend, −60 to 200 °C.</param>
-    /// <returns>The viscosity; extrapolated where it is so for any part with a share.</returns>
-    /// <exception cref="ArgumentNullException"><paramref name="parts"/> is null.</exception>
-    /// <exception cref="ArgumentException">There is no part, the shares do not add to 1, or the lines have different forms of ASTM D341.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside −60 to 200 °C.</exception>
-    public static ViscosityPoint At(IReadOnlyList<BlendPart> parts, Temperature temperature)
+    /// <summary>Viscosity of a blend against temperature from the lines of its parts (Wright method).</summary>
+    /// <remarks>
+    /// With W_i = A_i − B_i log10 T the rule is a line again: B = 1 / sum (f_i/B_i), A = B sum (f_i A_i/B_i). It counts as extrapolated wherever any
+    /// part with a share is.
+    /// </remarks>
+    /// <param name="parts">Share of the blend by volume, 0 to 1, and line of each part; shares add to 1 within 1e−6.</param>
+    /// <returns>The line of the blend.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="parts"/> or a line is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A share lies outside 0 to 1.</exception>
+    /// <exception cref="ArgumentException">There is no part, the shares do not add to 1, or thin liquids are mixed with lines in the simplified form.</exception>
+    public static ViscosityTemperatureLine OfLines(params (Ratio Share, ViscosityTemperatureLine Line)[] parts)
     {
-        var sum = Guard.NotNull(parts).Sum(part => part.VolumeFraction.DecimalFractions);
+        List<(double Share, ViscosityTemperatureLine Line)> read =
+        [
+            .. Guard
+                .NotNull(parts)
+                .Select(part =>
+                    (
+                        Guard.InRange(part.Share.DecimalFractions, 0, 1, "", nameof(parts)),
+                        Guard.NotNull(part.Line, nameof(parts))
+                    )
+                ),
+        ];
+        var sum = read.Sum(part => part.Share);
         if (!(Math.Abs(sum - 1) <= SumTolerance))
         {
             throw new ArgumentException(
                 FormattableString.Invariant(
-                    $"The volume fractions of {parts.Count} parts add to {sum:G7}; allowed: 1 within {SumTolerance:G1}."
+                    $"The volume fractions of {read.Count} parts add to {sum:G7}; allowed: 1 within {SumTolerance:G1}."
                 ),
                 nameof(parts)
             );
         }
 
         // Lines in different forms measure W on different scales.
-        var form = parts[0].Line.Form;
-        if (parts.Any(part => part.Line.Form != form))
-        {
-            throw new ArgumentException(
-                $"The lines of the parts have the forms {string.Join(", ", parts.Select(part => part.Line.Form))}; allowed: one form.",
+        var form = read[0].Line.Form;
+        return read.All(part => part.Line.Form == form)
+            ? ViscosityTemperatureLine.Blend(read, form)
+            : throw new ArgumentException(
+                $"The lines of the parts have the forms {string.Join(", ", read.Select(part => part.Line.Form))}; allowed: one form.",
                 nameof(parts)
             );
-        }
-
-        var kelvins = OilTemperature.Kelvins(temperature);
-        // With W_i = A_i − B_i log10 T_i and m_i = −B_i the bracket of each part is −A_i/B_i, whatever its T_i.
-        var constant = parts.Sum(part => part.VolumeFraction.DecimalFractions * part.Line.A / part.Line.B);
-        var slope = parts.Sum(part => part.VolumeFraction.DecimalFractions / part.Line.B);
-        var (viscosity, outcome) = D341Scale.PointAt((constant - sum * Math.Log10(kelvins)) / slope, form);
-        return new ViscosityPoint(
-            temperature,
-            viscosity,
-            parts.Any(part => part.VolumeFraction.DecimalFractions > 0 && part.Line.IsOutside(kelvins)),
-            outcome
-        );
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using MathNet.Numerics.RootFinding;
 using OilCondition.Text;
 using UnitsNet;
@@ -20,14 +21,12 @@ namespace OilCondition.Viscosity;
 /// </example>
 public sealed record ViscosityIndex
 {
-    private const double HighestCentistokes = 2e7;
-
     private ViscosityIndex(double u, double y)
     {
         var (l, h) = ViscosityIndexTable.At(y);
         L = KinematicViscosity.FromCentistokes(l);
         H = KinematicViscosity.FromCentistokes(h);
-        Procedure = u >= h ? ViscosityIndexProcedure.A : ViscosityIndexProcedure.B;
+        IsProcedureB = u < h;
         Unrounded = Value(u, y);
     }
 
@@ -37,8 +36,10 @@ public sealed record ViscosityIndex
     /// <summary>The index as a laboratory reports it: a whole number, see <see cref="Round"/>.</summary>
     public int Reported => Round(Unrounded);
 
-    /// <summary>The procedure, chosen by the viscosity at 40 °C against <see cref="H"/>.</summary>
-    public ViscosityIndexProcedure Procedure { get; }
+    /// <summary>
+    /// Whether procedure B gave the index: the oil at 40 °C is thinner than <see cref="H"/>, and the index is above 100. If not, procedure A did.
+    /// </summary>
+    public bool IsProcedureB { get; }
 
     /// <summary>Viscosity at 40 °C of the reference oil of index 0 that equals this oil at 100 °C.</summary>
     public KinematicViscosity L { get; }
@@ -61,14 +62,14 @@ public sealed record ViscosityIndex
         var y = Guard.InRange(
             viscosityAt100.Centistokes,
             ViscosityIndexTable.LowestY,
-            HighestCentistokes,
+            PhysicalRange.HighestCentistokes,
             "mm²/s",
             nameof(viscosityAt100)
         );
         var u = Guard.InRange(
             viscosityAt40.Centistokes,
             ViscosityIndexTable.LowestY,
-            HighestCentistokes,
+            PhysicalRange.HighestCentistokes,
             "mm²/s",
             nameof(viscosityAt40)
         );
@@ -109,6 +110,10 @@ public sealed record ViscosityIndex
         // A half that binary fractions miss by a hair is still a half.
         return (int)Math.Round(Math.Round(viscosityIndex, 6), MidpointRounding.ToEven);
     }
+
+    /// <summary>The index as a laboratory reports it.</summary>
+    /// <returns>For example <c>92</c>.</returns>
+    public override string ToString() => Reported.ToString(CultureInfo.InvariantCulture);
 
     private static double Value(double u, double y)
     {

@@ -6,7 +6,7 @@ namespace OilCondition.Viscosity;
 /// <summary>Kinematic viscosity of one oil against temperature, through two measured points.</summary>
 /// <remarks>
 /// Formula: log10 log10 Z = A − B log10 T, Z = v + 0.7 + exp(−1.47 − 1.84 v − 0.51 v²), or the general form for thin liquids
-/// (<see cref="D341Form"/>).   v: kinematic viscosity [mm²/s];  T: [K];  A, B [-].
+/// (<see cref="OfThinLiquid"/>).   v: kinematic viscosity [mm²/s];  T: [K];  A, B [-].
 /// For a homogeneous Newtonian oil between cloud point and initial boiling point. Outside the two measured temperatures every result says
 /// that it is extrapolated; cold oils with viscosity-index improvers are thicker or thinner than the line. Scale: 0.21 to 2e7 mm²/s (both ends
 /// from memory).
@@ -40,7 +40,7 @@ public sealed class ViscosityTemperatureLine
     public double B { get; }
 
     /// <summary>The form of Z.</summary>
-    public D341Form Form { get; }
+    internal D341Form Form { get; }
 
     /// <summary>Where the simplified form comes from.</summary>
     public static Source Source { get; } =
@@ -55,27 +55,48 @@ public sealed class ViscosityTemperatureLine
     /// <param name="firstViscosity">Viscosity there, 0.21 to 2e7 mm²/s.</param>
     /// <param name="secondTemperature">Another temperature.</param>
     /// <param name="secondViscosity">Viscosity there.</param>
-    /// <param name="form">The form of Z; the general one where a viscosity is below 2 mm²/s and its constants, from memory, are accepted.</param>
     /// <returns>The line.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A temperature or viscosity lies outside its range, or the form is not one of the named.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A temperature or viscosity lies outside its range.</exception>
     /// <exception cref="ArgumentException">The temperatures are equal, or the viscosity does not fall with temperature.</exception>
     public static ViscosityTemperatureLine FromTwoPoints(
         Temperature firstTemperature,
         KinematicViscosity firstViscosity,
         Temperature secondTemperature,
+        KinematicViscosity secondViscosity
+    ) => Through(firstTemperature, firstViscosity, secondTemperature, secondViscosity, D341Form.Simplified);
+
+    /// <summary>The line of a fuel or solvent through two measured viscosities, one of them below 2 mm²/s.</summary>
+    /// <remarks>
+    /// Z = v + 0.7 + C − D + E − F + G − H: C = exp(−1.14883 − 2.65868 v), D = exp(−0.0038138 − 12.5645 v), E = exp(5.46491 − 37.6289 v),
+    /// F = exp(13.0458 − 74.6851 v), G = exp(37.4619 − 192.643 v), H = exp(80.4945 − 400.468 v). The constants are from memory
+    /// (<see cref="GeneralFormSource"/>); above 2 mm²/s both forms are the same within 0.04 %.
+    /// </remarks>
+    /// <param name="firstTemperature">Temperature of the first measurement, −60 to 200 °C.</param>
+    /// <param name="firstViscosity">Viscosity there, 0.21 to 2e7 mm²/s.</param>
+    /// <param name="secondTemperature">Another temperature.</param>
+    /// <param name="secondViscosity">Viscosity there.</param>
+    /// <returns>The line.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A temperature or viscosity lies outside its range.</exception>
+    /// <exception cref="ArgumentException">The temperatures are equal, or the viscosity does not fall with temperature.</exception>
+    public static ViscosityTemperatureLine OfThinLiquid(
+        Temperature firstTemperature,
+        KinematicViscosity firstViscosity,
+        Temperature secondTemperature,
+        KinematicViscosity secondViscosity
+    ) => Through(firstTemperature, firstViscosity, secondTemperature, secondViscosity, D341Form.General);
+
+    private static ViscosityTemperatureLine Through(
+        Temperature firstTemperature,
+        KinematicViscosity firstViscosity,
+        Temperature secondTemperature,
         KinematicViscosity secondViscosity,
-        D341Form form = D341Form.Simplified
+        D341Form form
     )
     {
-        if (form is not (D341Form.Simplified or D341Form.General))
-        {
-            throw new ArgumentOutOfRangeException(nameof(form), $"form is {form}; allowed: Simplified, General.");
-        }
-
         var t1 = OilTemperature.Kelvins(firstTemperature);
         var t2 = OilTemperature.Kelvins(secondTemperature);
-        var w1 = D341Scale.LogLogZ(D341Scale.Centistokes(firstViscosity, nameof(firstViscosity)), form);
-        var w2 = D341Scale.LogLogZ(D341Scale.Centistokes(secondViscosity, nameof(secondViscosity)), form);
+        var w1 = D341Scale.LogLogZ(PhysicalRange.Centistokes(firstViscosity), form);
+        var w2 = D341Scale.LogLogZ(PhysicalRange.Centistokes(secondViscosity), form);
         if (Math.Abs(t1 - t2) < 1e-6 || !((w1 - w2) * (t2 - t1) > 0))
         {
             throw new ArgumentException(
@@ -97,39 +118,68 @@ public sealed class ViscosityTemperatureLine
     public ViscosityPoint ViscosityAt(Temperature temperature)
     {
         var kelvins = OilTemperature.Kelvins(temperature);
-        var (viscosity, outcome) = D341Scale.PointAt(LogLogZAt(kelvins), Form);
-        return new ViscosityPoint(temperature, viscosity, IsOutside(kelvins), outcome);
+        var w = A - B * Math.Log10(kelvins);
+        return new ViscosityPoint(
+            temperature,
+            KinematicViscosity.FromCentistokes(D341Scale.At(w, Form)),
+            IsOutside(kelvins),
+            D341Scale.IsThicker(w, Form),
+            D341Scale.IsThinner(w, Form)
+        );
     }
 
     /// <summary>The temperature at which the oil has a viscosity: the inverse of <see cref="ViscosityAt"/>.</summary>
     /// <param name="viscosity">Kinematic viscosity, 0.21 to 2e7 mm²/s.</param>
-    /// <returns>The temperature, flagged where extrapolated or outside −60 to 200 °C.</returns>
+    /// <returns>
+    /// The temperature, flagged where extrapolated. An oil that is thinner than this down to −60 °C, or thicker up to 200 °C, says so at that end.
+    /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">The viscosity lies outside its range.</exception>
-    public TemperatureForViscosity TemperatureFor(KinematicViscosity viscosity)
+    public ViscosityPoint TemperatureFor(KinematicViscosity viscosity)
     {
-        var w = D341Scale.LogLogZ(D341Scale.Centistokes(viscosity, nameof(viscosity)), Form);
+        var w = D341Scale.LogLogZ(PhysicalRange.Centistokes(viscosity), Form);
         // Compared as logarithms: a flat line has its temperature far beyond what a double can hold.
         var logKelvins = (A - w) / B;
-        var outcome =
-            logKelvins < Math.Log10(OilTemperature.LowestCelsius + 273.15) ? TemperatureOutcome.ColderThanRange
-            : logKelvins > Math.Log10(OilTemperature.HighestCelsius + 273.15) ? TemperatureOutcome.HotterThanRange
-            : TemperatureOutcome.Found;
-        var kelvins = outcome switch
-        {
-            TemperatureOutcome.ColderThanRange => OilTemperature.LowestCelsius + 273.15,
-            TemperatureOutcome.HotterThanRange => OilTemperature.HighestCelsius + 273.15,
-            _ => Math.Pow(10, logKelvins),
-        };
-        return new TemperatureForViscosity(
+        var isThinner = logKelvins < Math.Log10(OilTemperature.LowestCelsius + 273.15);
+        var isThicker = logKelvins > Math.Log10(OilTemperature.HighestCelsius + 273.15);
+        var celsius =
+            isThinner ? OilTemperature.LowestCelsius
+            : isThicker ? OilTemperature.HighestCelsius
+            : Math.Pow(10, logKelvins) - 273.15;
+        return new ViscosityPoint(
+            Temperature.FromDegreesCelsius(celsius),
             viscosity,
-            Temperature.FromDegreesCelsius(kelvins - 273.15),
-            outcome != TemperatureOutcome.Found || IsOutside(kelvins),
-            outcome
+            isThinner || isThicker || IsOutside(celsius + 273.15),
+            isThicker,
+            isThinner
         );
     }
 
-    internal double LogLogZAt(double kelvins) => A - B * Math.Log10(kelvins);
+    /// <summary>The line by its points of a data sheet.</summary>
+    /// <returns>For example <c>46 mm²/s at 40 °C, 6.8 mm²/s at 100 °C</c>.</returns>
+    public override string ToString()
+    {
+        string Point(double celsius) =>
+            $"{PlainText.Number(D341Scale.At(A - B * Math.Log10(celsius + 273.15), Form))} mm²/s at {celsius} °C";
+        return $"{Point(40)}, {Point(100)}";
+    }
+
+    /// <summary>The line of a blend: the parts' lines at the same log T, weighed by share over slope, make a line again.</summary>
+    internal static ViscosityTemperatureLine Blend(
+        IReadOnlyList<(double Share, ViscosityTemperatureLine Line)> parts,
+        D341Form form
+    )
+    {
+        var slope = 1 / parts.Sum(part => part.Share / part.Line.B);
+        var measured = parts.Where(part => part.Share > 0).ToList();
+        return new ViscosityTemperatureLine(
+            slope * parts.Sum(part => part.Share * part.Line.A / part.Line.B),
+            slope * parts.Sum(part => part.Share),
+            measured.Max(part => part.Line.lowest),
+            measured.Min(part => part.Line.highest),
+            form
+        );
+    }
 
     /// <summary>Whether a temperature lies outside the measured two; a billionth of a kelvin is rounding.</summary>
-    internal bool IsOutside(double kelvins) => kelvins < lowest - 1e-9 || kelvins > highest + 1e-9;
+    private bool IsOutside(double kelvins) => kelvins < lowest - 1e-9 || kelvins > highest + 1e-9;
 }

@@ -9,9 +9,16 @@ namespace OilCondition.Water;
 /// Source: Hibbard and Schalla, NACA RM E52D24 (1952), non-olefinic hydrocarbons from gasoline to lubricating oil.
 /// <see cref="SaturationCurve.FromHydrocarbon"/> is its dilute limit as A and B, 0.4 % lower for a base oil at 60 °C.
 /// </remarks>
-public static class HydrocarbonSolubility
+internal static class HydrocarbonSolubility
 {
-    private const double WaterGramPerMole = 18.015;
+    public const double WaterGramPerMole = 18.015;
+
+    /// <summary>K = 4200 h + 1050, in kelvin.</summary>
+    public static double Slope(double hydrogenToCarbon) =>
+        4200 * Guard.InRange(hydrogenToCarbon, 0.08, 0.34, "(mass ratio)") + 1050;
+
+    public static double GramPerMole(MolarMass molarMass) =>
+        Guard.InRange(molarMass.GramsPerMole, 50, 2000, "g/mol", nameof(molarMass));
 
     /// <summary>Mole fraction of water at saturation.</summary>
     /// <param name="hydrogenToCarbon">Mass of hydrogen over mass of carbon, 0.08 to 0.34.</param>
@@ -20,9 +27,8 @@ public static class HydrocarbonSolubility
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public static Ratio MoleFraction(double hydrogenToCarbon, Temperature temperature)
     {
-        var h = Guard.InRange(hydrogenToCarbon, 0.08, 0.34, "(mass ratio)");
-        var kelvins = OilTemperature.Kelvins(temperature);
-        return Ratio.FromDecimalFractions(Math.Pow(10, -(4200 * h + 1050) * (1 / kelvins - 0.0016)));
+        var slope = Slope(hydrogenToCarbon);
+        return Ratio.FromDecimalFractions(Math.Pow(10, -slope * (1 / OilTemperature.Kelvins(temperature) - 0.0016)));
     }
 
     /// <summary>Mass of water at saturation per mass of the solution.</summary>
@@ -33,7 +39,7 @@ public static class HydrocarbonSolubility
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public static MassFraction Saturation(double hydrogenToCarbon, MolarMass molarMass, Temperature temperature)
     {
-        var oil = Guard.InRange(molarMass.GramsPerMole, 50, 2000, "g/mol", nameof(molarMass));
+        var oil = GramPerMole(molarMass);
         var x = MoleFraction(hydrogenToCarbon, temperature).DecimalFractions;
         return MassFraction.FromDecimalFractions(x * WaterGramPerMole / (x * WaterGramPerMole + (1 - x) * oil));
     }

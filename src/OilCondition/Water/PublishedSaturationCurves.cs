@@ -11,9 +11,9 @@ namespace OilCondition.Water;
 public static class PublishedSaturationCurves
 {
     /// <summary>Transformer mineral oil, log10 S = 7.0895 − 1567/T, 0 to 100 °C; 55 mg/kg at 20 °C, 243 at 60 °C.</summary>
-    public static SaturationCurve TransformerMineralOilGriffin { get; } =
+    public static SaturationCurve TransformerMineralOil { get; } =
         Curve(
-            "transformer mineral oil (Griffin)",
+            "transformer mineral oil",
             7.0895,
             1567,
             SourceKind.Handbook,
@@ -22,9 +22,9 @@ public static class PublishedSaturationCurves
         );
 
     /// <summary>Transformer mineral oil, log10 S = 7.42 − 1670/T; 53 mg/kg at 20 °C, 255 at 60 °C. No range was stated; 0 to 100 °C is taken.</summary>
-    public static SaturationCurve TransformerMineralOilOommen { get; } =
+    public static SaturationCurve TransformerMineralOilSteeper { get; } =
         Curve(
-            "transformer mineral oil (Oommen)",
+            "transformer mineral oil, steeper curve",
             7.42,
             1670,
             SourceKind.Handbook,
@@ -32,12 +32,12 @@ public static class PublishedSaturationCurves
         );
 
     /// <summary>Natural ester of the soya type, log10 S = 5.3318 − 684/T; 1000 mg/kg at 20 °C. From memory; 0 to 100 °C is taken.</summary>
-    public static SaturationCurve NaturalEsterLewand { get; } =
-        Curve("natural ester, soya type (Lewand)", 5.3318, 684, SourceKind.FromMemory, "attributed to Lewand 2004");
+    public static SaturationCurve SoyaEster { get; } =
+        Curve("natural ester, soya type", 5.3318, 684, SourceKind.FromMemory, "attributed to Lewand 2004");
 
     /// <summary>All of them.</summary>
     public static IReadOnlyList<SaturationCurve> All { get; } =
-    [TransformerMineralOilGriffin, TransformerMineralOilOommen, NaturalEsterLewand];
+    [TransformerMineralOil, TransformerMineralOilSteeper, SoyaEster];
 
     private static SaturationCurve Curve(string name, double a, double bKelvin, SourceKind kind, string text) =>
         SaturationCurve.FromCoefficients(

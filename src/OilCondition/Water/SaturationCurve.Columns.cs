@@ -31,7 +31,7 @@ public sealed partial class SaturationCurve
         var exponent = new Vector<double>(A * Ln10);
         var slope = new Vector<double>(BKelvin * Ln10);
         var zero = new Vector<double>(273.15);
-        var most = new Vector<double>(1e6);
+        var most = new Vector<double>(PhysicalRange.PureWaterMgPerKg);
         for (; i <= temperaturesCelsius.Length - Vector<double>.Count; i += Vector<double>.Count)
         {
             var kelvins = new Vector<double>(temperaturesCelsius[i..]) + zero;
@@ -40,14 +40,17 @@ public sealed partial class SaturationCurve
 #endif
         for (; i < temperaturesCelsius.Length; i++)
         {
-            saturationsMgPerKg[i] = Math.Min(1e6, Math.Exp(Ln10 * (A - BKelvin / (temperaturesCelsius[i] + 273.15))));
+            saturationsMgPerKg[i] = Math.Min(
+                PhysicalRange.PureWaterMgPerKg,
+                Math.Exp(Ln10 * (A - BKelvin / (temperaturesCelsius[i] + 273.15)))
+            );
         }
 
         return extrapolated;
     }
 
     /// <summary>Splits a column of totals into dissolved and free.</summary>
-    /// <param name="totalsMgPerKg">All water, in mg/kg, 0 to 1 000 000.</param>
+    /// <param name="totalsMgPerKg">All water, in mg/kg, 0 to 500 000.</param>
     /// <param name="temperaturesCelsius">Oil temperatures in °C, −60 to 200; same length.</param>
     /// <param name="dissolvedMgPerKg">Receives dissolved water in mg/kg; same length. Must not overlap the totals.</param>
     /// <param name="freeMgPerKg">Receives free water in mg/kg; same length. Must not overlap the totals.</param>
@@ -80,7 +83,7 @@ public sealed partial class SaturationCurve
     }
 
     /// <summary>Relative saturation for a column of totals: what a sensor would read.</summary>
-    /// <param name="totalsMgPerKg">All water, in mg/kg, 0 to 1 000 000.</param>
+    /// <param name="totalsMgPerKg">All water, in mg/kg, 0 to 500 000.</param>
     /// <param name="temperaturesCelsius">Oil temperatures in °C, −60 to 200; same length.</param>
     /// <param name="relativeSaturations">Receives the relative saturations, 0 to 1; same length. Must not overlap the totals.</param>
     /// <returns>How many rows are extrapolated.</returns>
@@ -129,9 +132,14 @@ public sealed partial class SaturationCurve
         );
         for (var i = 0; i < relativeSaturations.Length; i++)
         {
-            if (!(relativeSaturations[i] >= -Activity.Grace && relativeSaturations[i] <= 1 + Activity.Grace))
+            if (
+                !(
+                    relativeSaturations[i] >= -PhysicalRange.RelativeSaturationGrace
+                    && relativeSaturations[i] <= 1 + PhysicalRange.RelativeSaturationGrace
+                )
+            )
             {
-                Activity.Of(relativeSaturations[i], $"{nameof(relativeSaturations)}[{i}]");
+                PhysicalRange.Saturation(relativeSaturations[i], $"{nameof(relativeSaturations)}[{i}]");
             }
         }
 
@@ -145,7 +153,7 @@ public sealed partial class SaturationCurve
     }
 
     /// <summary>The temperature at which each of a column of contents just saturates the oil, kept within −60 to 200 °C.</summary>
-    /// <param name="contentsMgPerKg">Water contents in mg/kg, 0 to 1 000 000.</param>
+    /// <param name="contentsMgPerKg">Water contents in mg/kg, 0 to 500 000.</param>
     /// <param name="temperaturesCelsius">
     /// Receives the separation temperatures in °C; same length. −60 means that the water stays dissolved down to there at least,
     /// 200 that it is free up to there at least.
@@ -208,9 +216,9 @@ public sealed partial class SaturationCurve
     {
         for (var i = 0; i < contents.Length; i++)
         {
-            if (!(contents[i] >= 0 && contents[i] <= 1e6))
+            if (!(contents[i] >= 0 && contents[i] <= PhysicalRange.HighestWaterMgPerKg))
             {
-                Guard.InRange(contents[i], 0, 1e6, "mg/kg", $"{name}[{i}]");
+                Guard.InRange(contents[i], 0, PhysicalRange.HighestWaterMgPerKg, "mg/kg", $"{name}[{i}]");
             }
         }
     }

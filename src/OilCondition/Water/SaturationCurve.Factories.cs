@@ -7,8 +7,6 @@ namespace OilCondition.Water;
 /// <content>The ways to a curve.</content>
 public sealed partial class SaturationCurve
 {
-    private const double WaterGramPerMole = 18.015;
-
     /// <summary>A curve from known constants.</summary>
     /// <param name="name">The oil, in words.</param>
     /// <param name="a">Constant A, for S in mg/kg and the logarithm to base 10.</param>
@@ -28,7 +26,7 @@ public sealed partial class SaturationCurve
         Temperature lowest,
         Temperature highest,
         Source source
-    ) => new(name, a, bKelvin, lowest, highest, source, SaturationBasis.Coefficients);
+    ) => new(name, a, bKelvin, lowest, highest, source, "constants given");
 
     /// <summary>The curve through two measured saturations of one oil.</summary>
     /// <remarks>B = log10(S2 / S1) / (1/T1 − 1/T2); A = log10 S1 + B / T1. The valid range is the span of the two temperatures.</remarks>
@@ -83,7 +81,7 @@ public sealed partial class SaturationCurve
             firstIsLower ? firstTemperature : secondTemperature,
             firstIsLower ? secondTemperature : firstTemperature,
             source,
-            SaturationBasis.TwoPoints
+            "two measured points, scatter unknown"
         );
     }
 
@@ -118,7 +116,7 @@ public sealed partial class SaturationCurve
             point.Temperature,
             point.Temperature,
             source,
-            SaturationBasis.OnePointAssumedSlope
+            $"one measurement, slope B = {PlainText.Number(b)} K assumed"
         );
     }
 
@@ -137,12 +135,11 @@ public sealed partial class SaturationCurve
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public static SaturationCurve FromHydrocarbon(string name, double hydrogenToCarbon, MolarMass molarMass)
     {
-        var ratio = Guard.InRange(hydrogenToCarbon, 0.08, 0.34, "(mass ratio)");
-        var gramPerMole = Guard.InRange(molarMass.GramsPerMole, 50, 2000, "g/mol", nameof(molarMass));
-        var k = 4200 * ratio + 1050;
+        var k = HydrocarbonSolubility.Slope(hydrogenToCarbon);
+        var gramPerMole = HydrocarbonSolubility.GramPerMole(molarMass);
         return new SaturationCurve(
             name,
-            6 + Math.Log10(WaterGramPerMole / gramPerMole) + 0.0016 * k,
+            6 + Math.Log10(HydrocarbonSolubility.WaterGramPerMole / gramPerMole) + 0.0016 * k,
             k,
             Temperature.FromDegreesCelsius(0),
             Temperature.FromDegreesCelsius(60),
@@ -150,7 +147,7 @@ public sealed partial class SaturationCurve
                 SourceKind.Paper,
                 "Hibbard and Schalla, NACA RM E52D24 (1952), solubility of water in hydrocarbons; temperature range assumed"
             ),
-            SaturationBasis.HydrocarbonRelation
+            "estimated from hydrogen-to-carbon ratio and molar mass, without additives"
         );
     }
 
@@ -174,7 +171,7 @@ public sealed partial class SaturationCurve
             Lowest,
             Highest,
             source,
-            SaturationBasis.Aged,
+            $"{Basis}; saturation times {PlainText.Number(f)} for ageing",
             AgeingFactor.DecimalFractions * f
         );
     }
@@ -185,6 +182,7 @@ public sealed partial class SaturationCurve
         double bKelvin,
         Temperature lowest,
         Temperature highest,
-        Source source
-    ) => new(name, a, bKelvin, lowest, highest, source, SaturationBasis.Fitted);
+        Source source,
+        int measurements
+    ) => new(name, a, bKelvin, lowest, highest, source, $"fitted to {measurements} measurements");
 }

@@ -34,7 +34,7 @@ public sealed partial class SaturationCurve
         Temperature lowest,
         Temperature highest,
         Source source,
-        SaturationBasis basis,
+        string basis,
         double ageingFactor = 1
     )
     {
@@ -71,8 +71,8 @@ public sealed partial class SaturationCurve
     /// <summary>Where the curve comes from.</summary>
     public Source Source { get; }
 
-    /// <summary>How the curve came about, assumptions included.</summary>
-    public SaturationBasis Basis { get; }
+    /// <summary>How the curve came about, assumptions included, in words; and so how far to trust it.</summary>
+    public string Basis { get; }
 
     /// <summary>The factor by which <see cref="Aged"/> multiplied the saturation; 1 for a curve taken as it is.</summary>
     public Ratio AgeingFactor { get; }
@@ -94,7 +94,6 @@ public sealed partial class SaturationCurve
             temperature,
             MassFraction.FromPartsPerMillion(SaturationPpm(kelvins)),
             !Covers(temperature),
-            Basis,
             Source
         );
     }
@@ -118,8 +117,8 @@ public sealed partial class SaturationCurve
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public WaterState FromSensor(Ratio relativeSaturation, Temperature temperature, Ratio sensorError)
     {
-        var activity = Activity.Of(relativeSaturation, nameof(relativeSaturation));
-        var error = Guard.InRange(sensorError.DecimalFractions, 0, 0.2, "(ratio)", nameof(sensorError));
+        var activity = PhysicalRange.Saturation(relativeSaturation);
+        var error = PhysicalRange.SensorAccuracy(sensorError);
         var saturation = SaturationAt(temperature);
         var dissolved = MassFraction.FromPartsPerMillion(activity * saturation.Content.PartsPerMillion);
         var atSaturation = activity >= 1 - error;
@@ -132,7 +131,7 @@ public sealed partial class SaturationCurve
     /// <returns>The state, marked with what the sensor cannot know.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public WaterState FromSensor(Ratio relativeSaturation, Temperature temperature) =>
-        FromSensor(relativeSaturation, temperature, Ratio.FromDecimalFractions(Activity.Grace));
+        FromSensor(relativeSaturation, temperature, Ratio.FromDecimalFractions(PhysicalRange.RelativeSaturationGrace));
 
     /// <summary>The same water at another temperature. What the state knows of the total stays as it is.</summary>
     /// <param name="state">The water, from a titration or a sensor.</param>
@@ -182,7 +181,7 @@ public sealed partial class SaturationCurve
     /// <exception cref="ArgumentOutOfRangeException">The content is negative or not finite.</exception>
     public SeparationPoint SeparationPoint(MassFraction content)
     {
-        var ppm = Guard.InRange(content.PartsPerMillion, 0, 1e6, "mg/kg", nameof(content));
+        var ppm = PhysicalRange.Water(content);
         return SeparationAtReciprocal(ppm > 0 ? (A - Math.Log10(ppm)) / BKelvin : double.MaxValue);
     }
 
@@ -190,11 +189,21 @@ public sealed partial class SaturationCurve
     /// <remarks>C = S(T) min(1, p_w / p_sat(T)), both at the oil's temperature T; p_w is the vapour pressure in the air.</remarks>
     /// <param name="air">Air in the head-space, or behind a breather.</param>
     /// <param name="oilTemperature">Oil temperature, −60 to 200 °C.</param>
-    /// <returns>The content, and whether water condenses into the oil.</returns>
+    /// <returns>The dissolved water; where water condenses into the oil, it is saturated and holds at least that.</returns>
     /// <exception cref="ArgumentNullException">The air is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside −60 to 200 °C.</exception>
-    public EquilibriumContent EquilibriumWith(HumidAir air, Temperature oilTemperature) =>
+    public WaterState EquilibriumWith(HumidAir air, Temperature oilTemperature) =>
         SaturationAt(oilTemperature).EquilibriumWith(Guard.NotNull(air).VapourPressure);
+
+    /// <summary>The oil with its constants and range.</summary>
+    /// <returns>For example <c>transformer mineral oil: log10 S = 7.09 - 1567 K/T, 0 to 100 °C</c>.</returns>
+    public override string ToString() =>
+        Invariant($"{Name}: log10 S = {A:0.##} - {BKelvin:0} K/T, {PlainText.Tenths(Lowest.DegreesCelsius)} to ")
+        + $"{PlainText.Tenths(Highest.DegreesCelsius)} °C";
+
+    /// <summary>The split of a total that a model computed; where water comes in without end it may lie beyond what is believed of a reading.</summary>
+    internal WaterState SplitComputed(MassFraction total, Temperature temperature) =>
+        new(total, SaturationAt(temperature), WaterKnowledge.Total);
 
     /// <summary>1/T to a separation point, ends of the range of the library named as such.</summary>
     internal SeparationPoint SeparationAtReciprocal(double perKelvin)
@@ -203,19 +212,20 @@ public sealed partial class SaturationCurve
         var hottest = Temperature.FromDegreesCelsius(OilTemperature.HighestCelsius);
         if (perKelvin >= 1 / coldest.Kelvins)
         {
-            return new SeparationPoint(SeparationOutcome.StaysDissolved, coldest, !Covers(coldest));
+            return new SeparationPoint(coldest, !Covers(coldest), staysDissolved: true);
         }
 
         if (perKelvin < 1 / hottest.Kelvins)
         {
-            return new SeparationPoint(SeparationOutcome.StaysFree, hottest, !Covers(hottest));
+            return new SeparationPoint(hottest, !Covers(hottest), staysFree: true);
         }
 
         var temperature = Temperature.FromKelvins(1 / perKelvin);
-        return new SeparationPoint(SeparationOutcome.SeparatesBelow, temperature, !Covers(temperature));
+        return new SeparationPoint(temperature, !Covers(temperature));
     }
 
-    private double SaturationPpm(double kelvins) => Math.Min(1e6, Math.Pow(10, A - BKelvin / kelvins));
+    private double SaturationPpm(double kelvins) =>
+        Math.Min(PhysicalRange.PureWaterMgPerKg, Math.Pow(10, A - BKelvin / kelvins));
 
     private static void RequireAPlausibleSaturation(double a, double bKelvin, Temperature temperature)
     {

@@ -1,3 +1,4 @@
+using OilCondition.Text;
 using UnitsNet;
 
 namespace OilCondition.Water;
@@ -5,19 +6,40 @@ namespace OilCondition.Water;
 /// <summary>The temperature at which a given water content just saturates an oil: on further cooling, free water appears.</summary>
 public sealed record SeparationPoint
 {
-    internal SeparationPoint(SeparationOutcome outcome, Temperature temperature, bool isExtrapolated)
+    internal SeparationPoint(
+        Temperature temperature,
+        bool isExtrapolated,
+        bool staysDissolved = false,
+        bool staysFree = false
+    )
     {
-        Outcome = outcome;
         Temperature = temperature;
         IsExtrapolated = isExtrapolated;
+        StaysDissolved = staysDissolved;
+        StaysFree = staysFree;
     }
 
-    /// <summary>How <see cref="Temperature"/> is to be read.</summary>
-    public SeparationOutcome Outcome { get; }
-
-    /// <summary>The separation temperature, or the end of the range where it lies beyond.</summary>
+    /// <summary>The separation temperature, or the end of the range of −60 to 200 °C where it lies beyond.</summary>
     public Temperature Temperature { get; }
+
+    /// <summary>Whether the water stays dissolved even at −60 °C, the lowest that the library answers for.</summary>
+    public bool StaysDissolved { get; }
+
+    /// <summary>Whether free water is present even at 200 °C, the highest that the library answers for.</summary>
+    public bool StaysFree { get; }
 
     /// <summary>Whether the temperature lies outside the range in which the curve was measured or published.</summary>
     public bool IsExtrapolated { get; }
+
+    /// <summary>Where water separates, in one line.</summary>
+    /// <returns>For example <c>water separates below 41.3 °C</c>.</returns>
+    public override string ToString()
+    {
+        var celsius = $"{PlainText.Tenths(Temperature.DegreesCelsius)} °C";
+        var words =
+            StaysDissolved ? $"the water stays dissolved down to {celsius}"
+            : StaysFree ? $"free water is present even at {celsius}"
+            : $"water separates below {celsius}";
+        return words + (IsExtrapolated ? ", extrapolated" : "");
+    }
 }

@@ -8,10 +8,10 @@ public enum WaterKnowledge
 
     /// <summary>
     /// Dissolved water is known from a sensor below saturation. The total equals it as far as the oil at the sensor is in
-    /// equilibrium; free water that lies elsewhere or has had no time to dissolve is not seen.
+    /// equilibrium; free water that lies elsewhere or has had no time to dissolve is not seen. So it is with an oil in equilibrium with humid air.
     /// </summary>
     Dissolved,
 
-    /// <summary>The sensor was at saturation: total, dissolved and free are the least amounts, headroom is the largest.</summary>
+    /// <summary>The sensor was at saturation, or water condenses into the oil: total, dissolved and free are the least amounts, headroom is the largest.</summary>
     AtLeast,
 }

@@ -1,3 +1,4 @@
+using OilCondition.Text;
 using UnitsNet;
 
 namespace OilCondition.Water;
@@ -10,6 +11,9 @@ namespace OilCondition.Water;
 /// </remarks>
 public sealed record WaterState
 {
+    /// <summary>What relative saturation is good to, as a sensor or a titration gives it, in per cent (common practice, no source).</summary>
+    private const double PercentUncertainty = 2;
+
     internal WaterState(MassFraction total, SaturationPoint saturation, WaterKnowledge knowledge)
     {
         var totalPpm = total.PartsPerMillion;
@@ -46,4 +50,22 @@ public sealed record WaterState
 
     /// <summary>Whether there is free or emulsified water, as far as the figures know.</summary>
     public bool HasFreeWater => Free.PartsPerMillion > 0;
+
+    /// <summary>The water in one line, with as many digits as a titration or a sensor bears: some tenth of the figure (common practice, no source).</summary>
+    /// <returns>For example <c>180 mg/kg at 12 °C: 70 dissolved, 110 free</c>.</returns>
+    public override string ToString()
+    {
+        string Number(MassFraction content) => PlainText.Number(content.PartsPerMillion, Total.PartsPerMillion / 10);
+        var water = $"{Number(Total)} mg/kg at {PlainText.Tenths(Saturation.Temperature.DegreesCelsius)} °C";
+        var words = Knowledge switch
+        {
+            WaterKnowledge.AtLeast when HasFreeWater =>
+                $"at least {water}: {Number(Dissolved)} dissolved, {Number(Free)} free",
+            WaterKnowledge.AtLeast => $"at least {water}, saturated",
+            _ when HasFreeWater => $"{water}: {Number(Dissolved)} dissolved, {Number(Free)} free",
+            _ =>
+                $"{water}, dissolved, {PlainText.Number(RelativeSaturation.Percent, PercentUncertainty)} % of saturation",
+        };
+        return words + (Saturation.IsExtrapolated ? ", extrapolated" : "");
+    }
 }

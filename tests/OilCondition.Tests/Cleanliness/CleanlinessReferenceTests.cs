@@ -15,8 +15,8 @@ public class CleanlinessReferenceTests
     {
         ["iso4406.scale_number"] = row => ScaleNumber.Of(Iso4406.ScaleNumber(PerMillilitre(row, "n"))).ToString(),
         ["iso4406.interval"] = row => Bounds((int)Figure(row, "scale")),
-        ["iso4406.code"] = row => Code(row).ToAscii(),
-        ["iso4406.scale_number_with_flag"] = row => Count(row, "counted").ScaleNumber.ToString().Replace("≥", ">="),
+        ["iso4406.code"] = row => Code(row).ToString("A"),
+        ["iso4406.scale_number_with_flag"] = row => Count(row, "counted").ScaleNumber.ToString("A"),
         ["iso4406.parse"] = row =>
         {
             var code = CleanlinessCode.Parse(row.Arguments["code"]);
@@ -30,9 +30,9 @@ public class CleanlinessReferenceTests
         },
         ["relative_sd"] = row => Count(row, "counted").RelativeStandardDeviation.Percent,
         ["poisson_ci95"] = row =>
-            (Count(row, "counted").Interval(0.95).LowerParticles, Count(row, "counted").Interval(0.95).UpperParticles),
+            (Count(row, "counted").Interval(0.95).Lower, Count(row, "counted").Interval(0.95).Upper),
         ["iso4406_scale_ci95"] = row =>
-            $"{Count(row, "counted").Interval(0.95).LowestScaleNumber}..{Count(row, "counted").Interval(0.95).HighestScaleNumber}",
+            $"{Count(row, "counted").ScaleNumbers(0.95).Lowest}..{Count(row, "counted").ScaleNumbers(0.95).Highest}",
         ["two_count_z"] = row => CountDifference.Between(Count(row, "counted1"), Count(row, "counted2")).Z,
         ["efficiency_from_beta"] = row => Filter(row).Efficiency.Percent,
         ["beta_from_counts"] = row => Beta(row),
@@ -44,21 +44,21 @@ public class CleanlinessReferenceTests
         ["time_to_reach"] = row =>
         {
             var time = Loop(row).TimeTo(PerMillilitre(row, "N0"), PerMillilitre(row, "Ntarget"));
-            return time.Outcome switch
+            return time switch
             {
-                KidneyLoopOutcome.Never => ReferenceBehaviour.Never,
-                KidneyLoopOutcome.AlreadyThere when !row.TryNumber(out _) => ReferenceBehaviour.Already,
-                _ => time.Time.TotalMinutes,
+                Arrival<TimeSpan>.Never => ReferenceBehaviour.Never,
+                Arrival<TimeSpan>.Already when !row.TryNumber(out _) => ReferenceBehaviour.Already,
+                _ => Minutes(time),
             };
         },
         ["ingression_from_steady_state"] = row =>
             KidneyLoop.IngressionPerMinuteFrom(PerMillilitre(row, "N"), Flow(row), Filter(row)),
-        ["turnovers_per_code"] = row => Loop(row).TimeTo(2, 1).Turnovers,
-        ["nas1638.class"] = row => Nas1638.ClassOf(Differential(row)).Overall.ToString(),
+        ["turnovers_per_code"] = row => Loop(row).Turnovers(TimeSpan.FromMinutes(Minutes(Loop(row).TimeTo(2, 1)))),
+        ["nas1638.class"] = row => Differential(row).Class.ToString(),
         ["as4059.class_cumulative"] = row =>
-            As4059.ClassOf(Size(row.Arguments["size"]), Per100Millilitres(row, "n"), Printing(row)).ToString(),
-        ["as4059.class_triplet"] = row => As4059.CodeOf(Cumulative(row), Printing(row)).ToString(),
-        ["as4059.class_all"] = row => As4059.SpanOf(Cumulative(row), Printing(row)).Parts.Single().Class.ToString(),
+            Printing(row).ClassOf(Size(row.Arguments["size"]), Per100Millilitres(row, "n")).ToString(),
+        ["as4059.class_triplet"] = row => Printing(row).CodeOf(Cumulative(row)).ToString(),
+        ["as4059.class_all"] = row => Printing(row).SpanOf(Cumulative(row)).Parts.Single().Class.ToString(),
         ["as4059_limit_to_iso4406"] = row =>
             ClassCorrespondence
                 .ScaleNumbers(
@@ -66,10 +66,10 @@ public class CleanlinessReferenceTests
                     CleanlinessClass.Parse(row.Arguments["class"]),
                     Printing(row)
                 )
-                .Highest.ToString(CultureInfo.InvariantCulture),
+                .Highest.ToString(),
         ["us_navy.class"] = row =>
-            NavyHydraulicClass
-                .ClassOf(
+            CleanlinessClass
+                .OfUsNavy(
                     Per100Millilitres(row, "d5_10"),
                     Per100Millilitres(row, "d10_25"),
                     Per100Millilitres(row, "d25_50"),
@@ -91,7 +91,7 @@ public class CleanlinessReferenceTests
                 [.. counted.Select(point => point.Count)]
             ).PerMillilitreAt(Figure(row, "d"));
         },
-        ["time_to_drop_codes"] = row => Loop(row).TimeTo(Math.Pow(2, Figure(row, "codes")), 1).Time.TotalMinutes,
+        ["time_to_drop_codes"] = row => Minutes(Loop(row).TimeTo(Math.Pow(2, Figure(row, "codes")), 1)),
     };
 
     private static readonly Dictionary<string, string> LeftOut = new(StringComparer.Ordinal)
@@ -148,6 +148,9 @@ public class CleanlinessReferenceTests
             quantity => Mapped.ContainsKey(quantity) || LeftOut.ContainsKey(quantity)
         );
 
+    private static double Minutes(Arrival<TimeSpan> arrival) =>
+        arrival.TryEstimate(out var time) ? time.TotalMinutes : throw new InvalidOperationException(arrival.ToString());
+
     private static CleanlinessCode Code(ReferenceCase row) =>
         row.Arguments.ContainsKey("n5")
             ? new CleanlinessCode(ScaleNumber.NotCounted, At(row, "5"), At(row, "15"))
@@ -192,10 +195,10 @@ public class CleanlinessReferenceTests
     private static As4059Size Size(string letter) => Enum.Parse<As4059Size>(letter);
 
     /// <summary>The exact table, unless the row names the rounded one.</summary>
-    private static As4059Printing Printing(ReferenceCase row) =>
+    private static As4059 Printing(ReferenceCase row) =>
         row.Arguments.TryGetValue("table", out var table) && table.Contains("round", StringComparison.OrdinalIgnoreCase)
-            ? As4059Printing.Rounded
-            : As4059Printing.Exact;
+            ? As4059.Rounded
+            : As4059.Exact;
 
     private static double Per100Millilitres(ReferenceCase row, string name) =>
         row.Arguments[name].EndsWith("/mL", StringComparison.Ordinal)

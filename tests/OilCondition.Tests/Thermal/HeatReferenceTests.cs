@@ -26,22 +26,17 @@ public class HeatReferenceTests
         ["CTL worked example 7 (given alpha)"] = row =>
             VolumeCorrection
                 .Api2004(
-                    ThermalExpansion.FromCoefficient(
-                        CoefficientOfThermalExpansion.FromPerDegreeFahrenheit(row.Number("alpha60_per_F")),
-                        Source.UserData("worked example")
-                    ),
+                    CoefficientOfThermalExpansion.FromPerDegreeFahrenheit(row.Number("alpha60_per_F")),
                     Rho(row, "rho_obs"),
                     At(row)
                 )
-                .Value.DecimalFractions,
+                .Factor.DecimalFractions,
         ["CTL lubricating oil, full 2004 algorithm"] = row =>
-            VolumeCorrection
-                .Api2004(ThermalExpansion.LubricatingOil, Rho(row, "rho60"), At(row))
-                .Value.DecimalFractions,
+            VolumeCorrection.Api2004(Rho(row, "rho60"), At(row)).Factor.DecimalFractions,
         ["CTL lubricating oil, simple form"] = row =>
-            VolumeCorrection.Table6D(Rho(row, "rho60"), At(row)).Value.DecimalFractions,
+            VolumeCorrection.Table6D(Rho(row, "rho60"), At(row)).Factor.DecimalFractions,
         ["VCF to 15 degC lubricating oil"] = row =>
-            VolumeCorrection.Table54D(Rho(row, "rho15"), At(row)).Value.DecimalFractions,
+            VolumeCorrection.Table54D(Rho(row, "rho15"), At(row)).Factor.DecimalFractions,
         ["density of lubricating oil"] = row => Oil(row).Density.KilogramsPerCubicMeter,
         ["density at 15 degC from observed density"] = row =>
             VolumeCorrection.DensityAt15(Rho(row, "rho_obs"), At(row)).KilogramsPerCubicMeter,
@@ -70,23 +65,26 @@ public class HeatReferenceTests
                     .Kilowatts,
         ["tank temperature after heating"] = After,
         ["tank temperature while cooling"] = After,
-        ["time to reach temperature"] = row => TimeTo(row).Time.TotalHours,
+        ["time to reach temperature"] = row =>
+            TimeTo(row).ShouldBeOfType<Arrival<TimeSpan>.Expected>().Estimate.TotalHours,
         ["oil tank heat-transfer coefficient"] = row =>
             TankHeatLoss
                 .Guide(
-                    row.Arguments["site"] == "exposed" ? TankSite.Exposed : TankSite.Sheltered,
-                    row.Arguments["wall"] == "insulated" ? TankWall.Insulated : TankWall.Uninsulated,
+                    (row.Arguments["site"], row.Arguments["wall"]) switch
+                    {
+                        ("exposed", "insulated") => TankSurface.ExposedInsulated,
+                        ("exposed", _) => TankSurface.ExposedBare,
+                        (_, "insulated") => TankSurface.ShelteredInsulated,
+                        _ => TankSurface.ShelteredBare,
+                    },
                     At(row)
                 )
                 .Coefficient.WattsPerSquareMeterKelvin,
         ["tank heat loss"] = row =>
             (double)
                 TankHeatLoss
-                    .Loss(
-                        HeatTransferCoefficient.FromWattsPerSquareMeterKelvin(row.Number("alpha_W_m2K")),
-                        Area.FromSquareMeters(row.Number("A_m2")),
-                        TemperatureDelta.FromKelvins(row.Number("dT_K"))
-                    )
+                    .FromCoefficient(HeatTransferCoefficient.FromWattsPerSquareMeterKelvin(row.Number("alpha_W_m2K")))
+                    .Loss(Area.FromSquareMeters(row.Number("A_m2")), TemperatureDelta.FromKelvins(row.Number("dT_K")))
                     .Kilowatts,
         ["heat to evaporate water"] = row =>
             (double)
@@ -115,10 +113,10 @@ public class HeatReferenceTests
     )
     {
         ["time to reach temperature"] = row =>
-            TimeTo(row).Outcome switch
+            TimeTo(row) switch
             {
-                HeatUpOutcome.Reached => ReferenceBehaviour.Figure,
-                HeatUpOutcome.AtTarget => ReferenceBehaviour.Already,
+                Arrival<TimeSpan>.Expected => ReferenceBehaviour.Figure,
+                Arrival<TimeSpan>.Already => ReferenceBehaviour.Already,
                 _ => ReferenceBehaviour.Never,
             },
     };
@@ -191,9 +189,9 @@ public class HeatReferenceTests
                 Rho(row, "rho60"),
                 At(row)
             )
-            .Value.DecimalFractions;
+            .Factor.DecimalFractions;
 
-    private static HeatUpTime TimeTo(ReferenceCase row) =>
+    private static Arrival<TimeSpan> TimeTo(ReferenceCase row) =>
         Tank(row)
             .TimeTo(
                 Celsius(row, "T_target_C"),

@@ -67,18 +67,10 @@ public class ThermalBadInputTests
         ["oil: volume to"] = ("temperature", () => Oil.VolumeAt(Volume.FromLiters(1), C(20), C(201))),
         ["factor 54D"] = ("densityAt15", () => VolumeCorrection.Table54D(Rho(499), C(20))),
         ["factor 6D"] = ("densityAt60F", () => VolumeCorrection.Table6D(Rho(1501), C(20))),
-        ["factor 2004: no constants"] = ("expansion", () => VolumeCorrection.Api2004(null!, Rho(870), C(20))),
-        ["factor 2004: temperature"] = (
-            "temperature",
-            () => VolumeCorrection.Api2004(ThermalExpansion.LubricatingOil, Rho(870), C(-61))
-        ),
+        ["factor 2004: temperature"] = ("temperature", () => VolumeCorrection.Api2004(Rho(870), C(-61))),
         ["expansion: per °C as %"] = (
             "coefficient",
-            () => ThermalExpansion.FromCoefficient(CoefficientOfThermalExpansion.FromPerKelvin(0.07), Test)
-        ),
-        ["expansion: no source"] = (
-            "source",
-            () => ThermalExpansion.FromCoefficient(CoefficientOfThermalExpansion.FromPerKelvin(0.0007), null!)
+            () => VolumeCorrection.Api2004(CoefficientOfThermalExpansion.FromPerKelvin(0.07), Rho(950), C(20))
         ),
         ["expansion: K0 not a number"] = (
             "k0",
@@ -90,32 +82,24 @@ public class ThermalBadInputTests
         ),
         ["loss: coefficient"] = (
             "coefficient",
-            () =>
-                TankHeatLoss.LossWattPerKelvin(
-                    HeatTransferCoefficient.FromWattsPerSquareMeterKelvin(-1),
-                    Area.FromSquareMeters(1)
-                )
+            () => TankHeatLoss.FromCoefficient(HeatTransferCoefficient.FromWattsPerSquareMeterKelvin(-1))
         ),
         ["loss: area"] = (
             "area",
             () =>
-                TankHeatLoss.LossWattPerKelvin(
-                    HeatTransferCoefficient.FromWattsPerSquareMeterKelvin(1),
-                    Area.FromSquareMeters(-1)
-                )
+                TankHeatLoss
+                    .FromCoefficient(HeatTransferCoefficient.FromWattsPerSquareMeterKelvin(1))
+                    .WattPerKelvin(Area.FromSquareMeters(-1))
         ),
         ["loss: difference"] = (
             "difference",
             () =>
-                TankHeatLoss.Loss(
-                    HeatTransferCoefficient.FromWattsPerSquareMeterKelvin(1),
-                    Area.FromSquareMeters(1),
-                    TemperatureDelta.FromKelvins(300)
-                )
+                TankHeatLoss
+                    .FromCoefficient(HeatTransferCoefficient.FromWattsPerSquareMeterKelvin(1))
+                    .Loss(Area.FromSquareMeters(1), TemperatureDelta.FromKelvins(300))
         ),
-        ["loss: guide"] = ("temperature", () => TankHeatLoss.Guide(TankSite.Exposed, TankWall.Insulated, C(-274))),
-        ["loss: no such site"] = ("site", () => TankHeatLoss.Guide((TankSite)7, TankWall.Insulated, C(20))),
-        ["loss: no such wall"] = ("wall", () => TankHeatLoss.Guide(TankSite.Exposed, (TankWall)7, C(20))),
+        ["loss: guide"] = ("temperature", () => TankHeatLoss.Guide(TankSurface.ExposedInsulated, C(-274))),
+        ["loss: no such surface"] = ("surface", () => TankHeatLoss.Guide((TankSurface)7, C(20))),
     };
 
     public static TheoryData<string> AllDoors() => [.. Doors.Keys];

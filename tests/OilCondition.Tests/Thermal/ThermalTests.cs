@@ -29,14 +29,10 @@ public class ThermalTests
                     var tank = new HeatedTank(Entropy.FromKilojoulesPerKelvin(1700), loss);
                     var power = Power.FromWatts(watts);
                     var heatUp = tank.TimeTo(Celsius(target), Celsius(start), power, Celsius(ambient));
-                    if (heatUp.Outcome == HeatUpOutcome.Reached && heatUp.Time.TotalSeconds < 1e9)
+                    if (heatUp is Arrival<TimeSpan>.Expected { Estimate: var time } && time.TotalSeconds < 1e9)
                     {
-                        tank.TemperatureAfter(Celsius(start), power, Celsius(ambient), heatUp.Time)
+                        tank.TemperatureAfter(Celsius(start), power, Celsius(ambient), time)
                             .DegreesCelsius.ShouldBe(target, 1e-6);
-                        heatUp.HeaterEnergy.Joules.ShouldBe(
-                            watts * heatUp.Time.TotalSeconds,
-                            1e-6 * watts * heatUp.Time.TotalSeconds
-                        );
                     }
                 }
             );
@@ -46,19 +42,17 @@ public class ThermalTests
     {
         // 1.2 kW over 60 W/K holds 20 K above an ambient of 20 °C: 40 °C is approached and never reached.
         var power = Power.FromWatts(1200);
-        HeatUpOutcome To(double target, double start) =>
-            Tank.TimeTo(Celsius(target), Celsius(start), power, Celsius(20)).Outcome;
-        To(39.9, 20).ShouldBe(HeatUpOutcome.Reached);
-        To(40, 20).ShouldBe(HeatUpOutcome.StopsShort);
-        To(60, 20).ShouldBe(HeatUpOutcome.StopsShort);
-        To(60, 40).ShouldBe(HeatUpOutcome.StopsShort);
-        To(20, 20).ShouldBe(HeatUpOutcome.AtTarget);
-        To(10, 20).ShouldBe(HeatUpOutcome.MovesAway);
-        To(70, 60).ShouldBe(HeatUpOutcome.MovesAway);
-        To(50, 60).ShouldBe(HeatUpOutcome.Reached);
-        var never = Tank.TimeTo(Celsius(60), Celsius(20), power, Celsius(20));
-        never.Time.TotalSeconds.ShouldBe(0);
-        never.HeaterEnergy.Joules.ShouldBe(0);
+        Arrival<TimeSpan> To(double target, double start) =>
+            Tank.TimeTo(Celsius(target), Celsius(start), power, Celsius(20));
+        To(39.9, 20).ShouldBeOfType<Arrival<TimeSpan>.Expected>();
+        To(40, 20).ShouldBeOfType<Arrival<TimeSpan>.Never>();
+        To(60, 20).ShouldBeOfType<Arrival<TimeSpan>.Never>();
+        To(60, 40).ShouldBeOfType<Arrival<TimeSpan>.Never>();
+        To(20, 20).ShouldBeOfType<Arrival<TimeSpan>.Already>().At.ShouldBe(TimeSpan.Zero);
+        To(10, 20).ShouldBeOfType<Arrival<TimeSpan>.Never>();
+        To(70, 60).ShouldBeOfType<Arrival<TimeSpan>.Never>();
+        To(50, 60).ShouldBeOfType<Arrival<TimeSpan>.Expected>();
+        To(60, 20).TryEstimate(out _).ShouldBeFalse();
     }
 
     [Fact]
@@ -157,9 +151,7 @@ public class ThermalTests
     [InlineData(870, -50.1, true)]
     [InlineData(870, 150.1, true)]
     public void The_standard_of_2004_says_where_it_ends(double density, double celsius, bool isExtrapolated) =>
-        VolumeCorrection
-            .Api2004(ThermalExpansion.LubricatingOil, Rho(density), Celsius(celsius))
-            .IsExtrapolated.ShouldBe(isExtrapolated);
+        VolumeCorrection.Api2004(Rho(density), Celsius(celsius)).IsExtrapolated.ShouldBe(isExtrapolated);
 
     [Fact]
     public void Heat_properties_say_where_Cragoe_ends()
@@ -167,19 +159,16 @@ public class ThermalTests
         OilProperties.FromDensityAt15(Rho(870)).At(Celsius(0)).IsHeatExtrapolated.ShouldBeFalse();
         OilProperties.FromDensityAt15(Rho(870)).At(Celsius(-0.1)).IsHeatExtrapolated.ShouldBeTrue();
         OilProperties.FromDensityAt15(Rho(970)).At(Celsius(40)).IsHeatExtrapolated.ShouldBeTrue();
-        TankHeatLoss.Guide(TankSite.Sheltered, TankWall.Uninsulated, Celsius(38)).IsExtrapolated.ShouldBeFalse();
-        TankHeatLoss.Guide(TankSite.Sheltered, TankWall.Uninsulated, Celsius(38.1)).IsExtrapolated.ShouldBeTrue();
+        TankHeatLoss.Guide(TankSurface.ShelteredBare, Celsius(38)).IsExtrapolated.ShouldBeFalse();
+        TankHeatLoss.Guide(TankSurface.ShelteredBare, Celsius(38.1)).IsExtrapolated.ShouldBeTrue();
     }
 
     [Fact]
     public void A_measured_expansion_is_that_of_the_coefficient_at_its_reference()
     {
         // Small step from 60 °F: CTL = 1 − α Δ to first order.
-        var ester = ThermalExpansion.FromCoefficient(
-            CoefficientOfThermalExpansion.FromPerKelvin(0.00075),
-            Source.UserData("measured")
-        );
+        var ester = CoefficientOfThermalExpansion.FromPerKelvin(0.00075);
         var factor = VolumeCorrection.Api2004(ester, Rho(950), Temperature.FromDegreesFahrenheit(61.8));
-        factor.Value.DecimalFractions.ShouldBe(1 - 0.00075, 2e-6);
+        factor.Factor.DecimalFractions.ShouldBe(1 - 0.00075, 2e-6);
     }
 }

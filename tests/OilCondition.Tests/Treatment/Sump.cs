@@ -10,7 +10,7 @@ namespace OilCondition.Tests.Treatment;
 /// <summary>An invented guide-bearing sump of the invented Harrow Point station, and a purifier for it. No figure is plant data.</summary>
 public static class Sump
 {
-    public static SaturationCurve Mineral => PublishedSaturationCurves.TransformerMineralOilOommen;
+    public static SaturationCurve Mineral => PublishedSaturationCurves.TransformerMineralOilSteeper;
 
     public static SaturationCurve Turbine { get; } =
         SaturationCurve.FromTwoPoints(

@@ -58,7 +58,7 @@ public class D341FormTests
     public void The_ends_of_the_scale_are_named_in_both_forms()
     {
         var hot = Line(1, 0.3, D341Form.General).ViscosityAt(Temperature.FromDegreesCelsius(200));
-        hot.Outcome.ShouldBe(ScaleOutcome.ThinnerThanScale);
+        hot.IsThinner.ShouldBeTrue();
         hot.Viscosity.Centistokes.ShouldBe(0.21);
         At(Line(1, 0.21, D341Form.General), 100).ShouldBe(0.21, 1e-9);
     }
@@ -66,23 +66,20 @@ public class D341FormTests
     [Fact]
     public void Lines_of_different_forms_are_not_blended()
     {
-        BlendPart[] parts =
-        [
-            new(Ratio.FromPercent(50), Line(32, 5.4, D341Form.General)),
-            new(Ratio.FromPercent(50), Line(100, 11.2, D341Form.Simplified)),
-        ];
+        var half = Ratio.FromPercent(50);
         var at = Temperature.FromDegreesCelsius(60);
 
         Should
-            .Throw<ArgumentException>(() => ViscosityBlend.At(parts, at))
+            .Throw<ArgumentException>(() =>
+                ViscosityBlend.OfLines(
+                    (half, Line(32, 5.4, D341Form.General)),
+                    (half, Line(100, 11.2, D341Form.Simplified))
+                )
+            )
             .Message.ShouldContain("General, Simplified");
-        var both = ViscosityBlend.At(
-            [
-                new(Ratio.FromPercent(50), Line(1.5, 0.6, D341Form.General)),
-                new(Ratio.FromPercent(50), Line(3, 1.1, D341Form.General)),
-            ],
-            at
-        );
+        var both = ViscosityBlend
+            .OfLines((half, Line(1.5, 0.6, D341Form.General)), (half, Line(3, 1.1, D341Form.General)))
+            .ViscosityAt(at);
         both.Viscosity.Centistokes.ShouldBeInRange(
             At(Line(1.5, 0.6, D341Form.General), 60),
             At(Line(3, 1.1, D341Form.General), 60)
@@ -90,11 +87,8 @@ public class D341FormTests
     }
 
     [Fact]
-    public void The_constants_are_said_to_be_from_memory()
-    {
+    public void The_constants_are_said_to_be_from_memory() =>
         ViscosityTemperatureLine.GeneralFormSource.Kind.ShouldBe(SourceKind.FromMemory);
-        Should.Throw<ArgumentOutOfRangeException>(() => Line(32, 5.4, (D341Form)2));
-    }
 
     private static double ZOf(double v, D341Form form)
     {
@@ -105,12 +99,12 @@ public class D341FormTests
     private static double At(ViscosityTemperatureLine line, double celsius) =>
         line.ViscosityAt(Temperature.FromDegreesCelsius(celsius)).Viscosity.Centistokes;
 
-    private static ViscosityTemperatureLine Line(double kv40, double kv100, D341Form form) =>
-        ViscosityTemperatureLine.FromTwoPoints(
-            Temperature.FromDegreesCelsius(40),
-            KinematicViscosity.FromCentistokes(kv40),
-            Temperature.FromDegreesCelsius(100),
-            KinematicViscosity.FromCentistokes(kv100),
-            form
-        );
+    private static ViscosityTemperatureLine Line(double kv40, double kv100, D341Form form)
+    {
+        var (cold, hot) = (Temperature.FromDegreesCelsius(40), Temperature.FromDegreesCelsius(100));
+        var (thick, thin) = (KinematicViscosity.FromCentistokes(kv40), KinematicViscosity.FromCentistokes(kv100));
+        return form == D341Form.General
+            ? ViscosityTemperatureLine.OfThinLiquid(cold, thick, hot, thin)
+            : ViscosityTemperatureLine.FromTwoPoints(cold, thick, hot, thin);
+    }
 }

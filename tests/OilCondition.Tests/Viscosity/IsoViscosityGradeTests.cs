@@ -31,44 +31,40 @@ public class IsoViscosityGradeTests
             foreach (var limit in new[] { grade.Lowest, grade.Highest })
             {
                 var converted = KinematicViscosity.FromSquareMetersPerSecond(limit.SquareMetersPerSecond);
-                IsoViscosityGrade.Find(converted).Outcome.ShouldBe(GradeMatchOutcome.InGrade);
-                IsoViscosityGrade.Find(limit).Nearest.ShouldBe(grade);
+                IsoViscosityGrade.TryFind(converted, out var found).ShouldBeTrue();
+                found.ShouldBe(grade);
+                IsoViscosityGrade.Nearest(limit).ShouldBe(grade);
             }
 
-            grade.Check(grade.Lowest * 0.99999).Outcome.ShouldBe(GradeOutcome.BelowGrade);
-            grade.Check(grade.Highest * 1.00001).Outcome.ShouldBe(GradeOutcome.AboveGrade);
-            IsoViscosityGrade.Find(grade.Highest * 1.00001).Outcome.ShouldNotBe(GradeMatchOutcome.InGrade);
+            var below = grade.Check(grade.Lowest * 0.99999);
+            (below.IsInGrade, below.FromMidpoint.DecimalFractions < 0).ShouldBe((false, true));
+            var above = grade.Check(grade.Highest * 1.00001);
+            (above.IsInGrade, above.FromMidpoint.DecimalFractions > 0).ShouldBe((false, true));
+            IsoViscosityGrade.TryFind(grade.Highest * 1.00001, out _).ShouldBeFalse();
         }
     }
 
     [Theory]
-    [InlineData(1.9, GradeMatchOutcome.ThinnerThanAll, 2)]
-    [InlineData(38, GradeMatchOutcome.BetweenGrades, 32)]
-    [InlineData(39, GradeMatchOutcome.BetweenGrades, 46)]
-    [InlineData(5000, GradeMatchOutcome.ThickerThanAll, 3200)]
-    public void A_value_without_a_grade_says_why_and_names_the_nearest(
-        double centistokes,
-        GradeMatchOutcome outcome,
-        int nearest
-    )
+    [InlineData(1.9, 2)]
+    [InlineData(38, 32)]
+    [InlineData(39, 46)]
+    [InlineData(5000, 3200)]
+    public void A_value_without_a_grade_has_none_and_names_the_nearest(double centistokes, int nearest)
     {
-        var match = IsoViscosityGrade.Find(KinematicViscosity.FromCentistokes(centistokes));
-        match.Outcome.ShouldBe(outcome);
-        match.Nearest.Number.ShouldBe(nearest);
+        var viscosity = KinematicViscosity.FromCentistokes(centistokes);
+        IsoViscosityGrade.TryFind(viscosity, out var grade).ShouldBeFalse();
+        grade.ShouldBeNull();
+        IsoViscosityGrade.Nearest(viscosity).Number.ShouldBe(nearest);
     }
 
     [Fact]
     public void The_off_grade_report_says_by_how_much_and_what_it_is_instead()
     {
         var check = IsoViscosityGrade.FromNumber(46).Check(KinematicViscosity.FromCentistokes(69));
-        check.Outcome.ShouldBe(GradeOutcome.AboveGrade);
+        check.IsInGrade.ShouldBeFalse();
         check.FromMidpoint.Percent.ShouldBe(50, 1e-9);
-        check.Measured.Nearest.Number.ShouldBe(68);
-        check.Measured.Outcome.ShouldBe(GradeMatchOutcome.InGrade);
-        IsoViscosityGrade
-            .FromNumber(46)
-            .Check(KinematicViscosity.FromCentistokes(46))
-            .Outcome.ShouldBe(GradeOutcome.InGrade);
+        check.Nearest.Number.ShouldBe(68);
+        IsoViscosityGrade.FromNumber(46).Check(KinematicViscosity.FromCentistokes(46)).IsInGrade.ShouldBeTrue();
     }
 
     [Fact]
@@ -77,7 +73,7 @@ public class IsoViscosityGradeTests
         Should
             .Throw<ArgumentOutOfRangeException>(() => IsoViscosityGrade.FromNumber(47))
             .Message.ShouldContain("gradeNumber is 47; allowed: 2, 3, 5");
-        Should.Throw<ArgumentOutOfRangeException>(() => IsoViscosityGrade.Find(KinematicViscosity.Zero));
+        Should.Throw<ArgumentOutOfRangeException>(() => IsoViscosityGrade.TryFind(KinematicViscosity.Zero, out _));
     }
 
     private static double Read(string text) => double.Parse(text, System.Globalization.CultureInfo.InvariantCulture);

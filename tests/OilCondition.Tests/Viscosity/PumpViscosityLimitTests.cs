@@ -33,11 +33,11 @@ public class PumpViscosityLimitTests
     {
         // 1474.3 mm²/s at −10 °C (viscosity.csv): 40 · 1000/1474.3 = 27.13 L/min.
         var cold = Pump.FlowAt(Oil, Temperature.FromDegreesCelsius(-10));
-        cold.Outcome.ShouldBe(PumpFlowOutcome.Reduced);
+        cold.IsReduced.ShouldBeTrue();
         cold.Flow.LitersPerMinute.ShouldBe(27.13, 0.08);
         cold.Oil.IsExtrapolated.ShouldBeTrue();
         var warm = Pump.FlowAt(Oil, Temperature.FromDegreesCelsius(50));
-        warm.Outcome.ShouldBe(PumpFlowOutcome.FullFlow);
+        warm.IsReduced.ShouldBeFalse();
         warm.Flow.LitersPerMinute.ShouldBe(40);
     }
 
@@ -48,11 +48,7 @@ public class PumpViscosityLimitTests
             {
                 var held = Pump.FlowAt(Oil, Temperature.FromDegreesCelsius(celsius));
                 (held.Flow.LitersPerMinute * held.Oil.Viscosity.Centistokes).ShouldBeLessThanOrEqualTo(40_000.001);
-                held.Outcome.ShouldBe(
-                    celsius < Pump.ColdestAtFullFlow(Oil).Temperature.DegreesCelsius
-                        ? PumpFlowOutcome.Reduced
-                        : PumpFlowOutcome.FullFlow
-                );
+                held.IsReduced.ShouldBe(celsius < Pump.ColdestAtFullFlow(Oil).Temperature.DegreesCelsius);
             });
 
     [Fact]
@@ -65,7 +61,7 @@ public class PumpViscosityLimitTests
             KinematicViscosity.FromCentistokes(100)
         );
         var stuck = Pump.FlowAt(wax, Temperature.FromDegreesCelsius(-60));
-        stuck.Outcome.ShouldBe(PumpFlowOutcome.ThickerThanScale);
+        stuck.Oil.IsThicker.ShouldBeTrue();
         stuck.Flow.LitersPerMinute.ShouldBe(0.002, 1e-9);
         Should
             .Throw<ArgumentOutOfRangeException>(() => new PumpViscosityLimit(VolumeFlow.Zero, Pump.HighestViscosity))

@@ -27,14 +27,17 @@ public class ViscosityBlendTests
                 {
                     var (thin, thick) = (Line(32, 5.4), Line(100, 11.2));
                     var at = Temperature.FromDegreesCelsius(celsius);
-                    var blend = ViscosityBlend.At([Part(1 - share, thin), Part(share, thick)], at);
+                    var blend = ViscosityBlend.OfLines(Part(1 - share, thin), Part(share, thick)).ViscosityAt(at);
                     var (low, high) = (
                         thin.ViscosityAt(at).Viscosity.Centistokes,
                         thick.ViscosityAt(at).Viscosity.Centistokes
                     );
                     blend.Viscosity.Centistokes.ShouldBeInRange(low * (1 - 1e-9), high * (1 + 1e-9));
                     blend.IsExtrapolated.ShouldBe(celsius is < 40 or > 100);
-                    ViscosityBlend.At([Part(1, thick)], at).Viscosity.Centistokes.ShouldBe(high, 1e-9 * high);
+                    ViscosityBlend
+                        .OfLines(Part(1, thick))
+                        .ViscosityAt(at)
+                        .Viscosity.Centistokes.ShouldBe(high, 1e-9 * high);
                 }
             );
 
@@ -55,18 +58,18 @@ public class ViscosityBlendTests
         estimate.StandardUncertainty.DecimalFractions.ShouldBe(expected, 1e-3 * expected);
         // 1.959964: normal quantile of 97.5 %.
         (estimate.Highest - estimate.Fraction).DecimalFractions.ShouldBe(1.959964 * expected, 2e-3 * expected);
-        estimate.Outcome.ShouldBe(DilutionOutcome.Detected);
+        estimate.IsDetected.ShouldBeTrue();
     }
 
     [Theory]
-    [InlineData(149, DilutionOutcome.NotDistinguishable)]
-    [InlineData(110, DilutionOutcome.Detected)]
-    [InlineData(180, DilutionOutcome.MovedAway)]
-    [InlineData(2, DilutionOutcome.BeyondDiluent)]
-    public void What_the_viscosity_shows_is_named(double mixture, DilutionOutcome outcome)
+    [InlineData(149, true, false)]
+    [InlineData(110, true, true)]
+    [InlineData(180, false, false)]
+    [InlineData(2, false, false)]
+    public void What_the_viscosity_shows_is_named(double mixture, bool isExplained, bool isDetected)
     {
         var estimate = Estimate(150, 3, mixture, 0.01);
-        estimate.Outcome.ShouldBe(outcome);
+        (estimate.IsExplained, estimate.IsDetected).ShouldBe((isExplained, isDetected));
         estimate.Fraction.DecimalFractions.ShouldBeInRange(0, 1);
     }
 
@@ -105,13 +108,15 @@ public class ViscosityBlendTests
             Kv(30)
         );
 
-        ViscosityBlend.At([Part(1, cold), Part(0, Line(32, 5.4))], at).IsExtrapolated.ShouldBeFalse();
-        ViscosityBlend.At([Part(0.5, cold), Part(0.5, Line(32, 5.4))], at).IsExtrapolated.ShouldBeTrue();
+        ViscosityBlend.OfLines(Part(1, cold), Part(0, Line(32, 5.4))).ViscosityAt(at).IsExtrapolated.ShouldBeFalse();
+        ViscosityBlend.OfLines(Part(0.5, cold), Part(0.5, Line(32, 5.4))).ViscosityAt(at).IsExtrapolated.ShouldBeTrue();
         ViscosityBlend
-            .At([Part(0.5, cold), Part(0.5, Line(32, 5.4))], Temperature.FromDegreesCelsius(45))
+            .OfLines(Part(0.5, cold), Part(0.5, Line(32, 5.4)))
+            .ViscosityAt(Temperature.FromDegreesCelsius(45))
             .IsExtrapolated.ShouldBeFalse();
         ViscosityBlend
-            .At([Part(0.5, cold), Part(0.5, Line(32, 5.4))], Temperature.FromDegreesCelsius(60))
+            .OfLines(Part(0.5, cold), Part(0.5, Line(32, 5.4)))
+            .ViscosityAt(Temperature.FromDegreesCelsius(60))
             .IsExtrapolated.ShouldBeTrue();
     }
 
@@ -120,13 +125,13 @@ public class ViscosityBlendTests
     {
         var at = Temperature.FromDegreesCelsius(40);
         Should
-            .Throw<ArgumentException>(() => ViscosityBlend.At([Part(0.5, Line(32, 5.4))], at))
+            .Throw<ArgumentException>(() => ViscosityBlend.OfLines(Part(0.5, Line(32, 5.4))).ViscosityAt(at))
             .Message.ShouldContain("1 parts add to 0.5; allowed: 1");
-        Should.Throw<ArgumentException>(() => ViscosityBlend.At([], at));
+        Should.Throw<ArgumentException>(() => ViscosityBlend.OfLines().ViscosityAt(at));
         Should
             .Throw<ArgumentException>(() => Estimate(46, 47, 46, 0.01))
             .Message.ShouldContain("oil is 46 mm²/s, diluent is 47 mm²/s");
-        Should.Throw<ArgumentOutOfRangeException>(() => Part(1.1, Line(32, 5.4)));
+        Should.Throw<ArgumentOutOfRangeException>(() => ViscosityBlend.OfLines(Part(1.1, Line(32, 5.4))));
     }
 
     private static OilDilution Estimate(double oil, double diluent, double mixture, double u) =>
@@ -140,8 +145,8 @@ public class ViscosityBlendTests
             0.95
         );
 
-    private static BlendPart Part(double share, ViscosityTemperatureLine line) =>
-        new(Ratio.FromDecimalFractions(share), line);
+    private static (Ratio Share, ViscosityTemperatureLine Line) Part(double share, ViscosityTemperatureLine line) =>
+        (Ratio.FromDecimalFractions(share), line);
 
     private static ViscosityTemperatureLine Line(double kv40, double kv100) =>
         ViscosityTemperatureLine.FromTwoPoints(

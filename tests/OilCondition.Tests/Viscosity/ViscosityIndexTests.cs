@@ -50,10 +50,10 @@ public class ViscosityIndexTests
             {
                 var h = Index(y + 1000, y).H.Centistokes;
                 var a = Index(h, y);
-                a.Procedure.ShouldBe(ViscosityIndexProcedure.A);
+                a.IsProcedureB.ShouldBeFalse();
                 a.Unrounded.ShouldBe(100, 1e-9);
                 var b = Index(h * (1 - 1e-9), y);
-                b.Procedure.ShouldBe(ViscosityIndexProcedure.B);
+                b.IsProcedureB.ShouldBeTrue();
                 b.Unrounded.ShouldBe(100, 1e-3);
             });
 

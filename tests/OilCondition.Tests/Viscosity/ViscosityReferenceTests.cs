@@ -49,8 +49,8 @@ public class ViscosityReferenceTests
         ["LH_above_70"] = BasicValues,
         ["iso_vg_grade"] = row =>
         {
-            var match = IsoViscosityGrade.Find(Kv(row, "kv40"));
-            (match.Outcome == GradeMatchOutcome.InGrade ? match.Nearest.ToString() : "none").ShouldBe(row.Value);
+            IsoViscosityGrade.TryFind(Kv(row, "kv40"), out var grade);
+            (grade?.ToString() ?? "none").ShouldBe(row.Value);
         },
         ["iso_vg_limits"] = row =>
         {
@@ -126,13 +126,11 @@ public class ViscosityReferenceTests
     /// <summary>Z of a viscosity, as the public line shows it: log10 log10 Z = A − B log10 T.</summary>
     private static double Z(ReferenceCase row, D341Form form)
     {
-        var line = ViscosityTemperatureLine.FromTwoPoints(
-            Temperature.FromDegreesCelsius(40),
-            Kv(row, "kv") * 10,
-            Temperature.FromDegreesCelsius(100),
-            Kv(row, "kv"),
-            form
-        );
+        var (cold, hot) = (Temperature.FromDegreesCelsius(40), Temperature.FromDegreesCelsius(100));
+        var line =
+            form == D341Form.General
+                ? ViscosityTemperatureLine.OfThinLiquid(cold, Kv(row, "kv") * 10, hot, Kv(row, "kv"))
+                : ViscosityTemperatureLine.FromTwoPoints(cold, Kv(row, "kv") * 10, hot, Kv(row, "kv"));
         return Math.Pow(10, Math.Pow(10, line.A - line.B * Math.Log10(373.15)));
     }
 
@@ -169,17 +167,19 @@ public class ViscosityReferenceTests
             .Inputs.Split(';', StringSplitOptions.TrimEntries)
             .Where(text => text.StartsWith("f=", StringComparison.Ordinal))
             .Select(text => text.Split(' ').Take(3).Select(pair => Read(pair.Split('=')[1])).ToArray())
-            .Select(part => new BlendPart(
-                Ratio.FromDecimalFractions(part[0]),
-                ViscosityTemperatureLine.FromTwoPoints(
-                    Temperature.FromDegreesCelsius(40),
-                    KinematicViscosity.FromCentistokes(part[1]),
-                    Temperature.FromDegreesCelsius(100),
-                    KinematicViscosity.FromCentistokes(part[2])
+            .Select(part =>
+                (
+                    Ratio.FromDecimalFractions(part[0]),
+                    ViscosityTemperatureLine.FromTwoPoints(
+                        Temperature.FromDegreesCelsius(40),
+                        KinematicViscosity.FromCentistokes(part[1]),
+                        Temperature.FromDegreesCelsius(100),
+                        KinematicViscosity.FromCentistokes(part[2])
+                    )
                 )
-            ))
-            .ToList();
-        return ViscosityBlend.At(parts, Celsius(row, "t")).Viscosity.Centistokes;
+            )
+            .ToArray();
+        return ViscosityBlend.OfLines(parts).ViscosityAt(Celsius(row, "t")).Viscosity.Centistokes;
     }
 
     private static double Saybolt(ReferenceCase row, double fahrenheit) =>

@@ -58,12 +58,13 @@ public class ViscosityTemperatureLineTests
     {
         var steep = Line(40, 2000, 60, 100);
         var cold = steep.ViscosityAt(Temperature.FromDegreesCelsius(-60));
-        cold.Outcome.ShouldBe(ScaleOutcome.ThickerThanScale);
+        cold.IsThicker.ShouldBeTrue();
         cold.Viscosity.Centistokes.ShouldBe(2e7);
         var hot = Line(40, 2, 60, 0.5).ViscosityAt(Temperature.FromDegreesCelsius(200));
-        hot.Outcome.ShouldBe(ScaleOutcome.ThinnerThanScale);
+        hot.IsThinner.ShouldBeTrue();
         hot.Viscosity.Centistokes.ShouldBe(0.21);
-        steep.ViscosityAt(Temperature.FromDegreesCelsius(50)).Outcome.ShouldBe(ScaleOutcome.OnScale);
+        var within = steep.ViscosityAt(Temperature.FromDegreesCelsius(50));
+        (within.IsThicker, within.IsThinner).ShouldBe((false, false));
     }
 
     [Fact]
@@ -75,9 +76,9 @@ public class ViscosityTemperatureLineTests
                     var line = Line(40, kv40, 100, Math.Max(2, kv40 * ratio));
                     var here = line.ViscosityAt(Temperature.FromDegreesCelsius(celsius));
                     var back = line.TemperatureFor(here.Viscosity);
-                    if (here.Outcome == ScaleOutcome.OnScale && here.Viscosity.Centistokes > 2)
+                    if (!here.IsThicker && !here.IsThinner && here.Viscosity.Centistokes > 2)
                     {
-                        back.Outcome.ShouldBe(TemperatureOutcome.Found);
+                        (back.IsThicker, back.IsThinner).ShouldBe((false, false));
                         back.Temperature.DegreesCelsius.ShouldBe(celsius, 0.01);
                         // At the measured temperatures themselves rounding must not call it extrapolated.
                         back.IsExtrapolated.ShouldBe(celsius is < 40 - 1e-6 or > 100 + 1e-6);
@@ -90,16 +91,14 @@ public class ViscosityTemperatureLineTests
     {
         var line = Line(40, 46, 100, 6.8);
         var never = line.TemperatureFor(KinematicViscosity.FromCentistokes(1e7));
-        never.Outcome.ShouldBe(TemperatureOutcome.ColderThanRange);
+        never.IsThinner.ShouldBeTrue(); // thinner than that down to −60 °C
         never.Temperature.DegreesCelsius.ShouldBe(-60, 1e-9);
         var hot = line.TemperatureFor(KinematicViscosity.FromCentistokes(0.3));
-        hot.Outcome.ShouldBe(TemperatureOutcome.HotterThanRange);
+        hot.IsThicker.ShouldBeTrue(); // thicker than that up to 200 °C
         hot.Temperature.DegreesCelsius.ShouldBe(200, 1e-9);
         hot.IsExtrapolated.ShouldBeTrue();
         // A line that hardly falls: the temperature lies beyond any double and is still a named outcome.
-        Line(40, 10, 100, 9.9999999)
-            .TemperatureFor(KinematicViscosity.FromCentistokes(1e6))
-            .Outcome.ShouldBe(TemperatureOutcome.ColderThanRange);
+        Line(40, 10, 100, 9.9999999).TemperatureFor(KinematicViscosity.FromCentistokes(1e6)).IsThinner.ShouldBeTrue();
     }
 
     private static ViscosityTemperatureLine Line(double t1, double v1, double t2, double v2) =>

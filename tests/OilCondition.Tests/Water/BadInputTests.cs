@@ -1,3 +1,4 @@
+using OilCondition.Statistics;
 using OilCondition.Water;
 using UnitsNet;
 
@@ -6,7 +7,7 @@ namespace OilCondition.Tests.Water;
 /// <summary>Every public door of the Water room, and the field that its refusal names.</summary>
 public class BadInputTests
 {
-    private static readonly SaturationCurve Oil = PublishedSaturationCurves.TransformerMineralOilOommen;
+    private static readonly SaturationCurve Oil = PublishedSaturationCurves.TransformerMineralOilSteeper;
     private static readonly Source Test = Source.UserData("test");
     private static readonly Density Rho = Density.FromKilogramsPerCubicMeter(870);
     private static readonly HumidAir Air = HumidAir.FromRelativeHumidity(C(20), RelativeHumidity.FromPercent(50));
@@ -19,10 +20,10 @@ public class BadInputTests
         ["curve: below absolute zero"] = ("temperature", () => Oil.SaturationAt(C(-274))),
         ["curve: kelvin in a Celsius field"] = ("temperature", () => Oil.SaturationAt(C(333))),
         ["curve: no temperature"] = ("temperature", () => Oil.SaturationAt(default)),
-        ["fit: no measurements"] = ("measurements", () => SaturationFit.Fit("x", null!, Test)),
-        ["band: confidence 1"] = ("confidence", () => Fitted().BandAt(C(40), 1, BandOf.Curve)),
-        ["band: confidence NaN"] = ("confidence", () => Fitted().BandAt(C(40), double.NaN, BandOf.Curve)),
-        ["band: 2000 °C"] = ("temperature", () => Fitted().BandAt(C(2000), 0.9, BandOf.Curve)),
+        ["fit: no measurements"] = ("measurements", () => SaturationFit.TryFit("x", null!, Test, out _, out _)),
+        ["band: confidence 1"] = ("confidence", () => Fitted().BandAt(C(40), 1, CrossingOf.MeanLine)),
+        ["band: confidence NaN"] = ("confidence", () => Fitted().BandAt(C(40), double.NaN, CrossingOf.MeanLine)),
+        ["band: 2000 °C"] = ("temperature", () => Fitted().BandAt(C(2000), 0.9, CrossingOf.MeanLine)),
         ["separation band: negative ppm"] = ("content", () => Fitted().SeparationBand(Ppm(-1), 0.9)),
         ["separation band: confidence 0"] = ("confidence", () => Fitted().SeparationBand(Ppm(50), 0)),
         ["split: negative ppm"] = ("total", () => Oil.Split(Ppm(-1), C(20))),
@@ -33,7 +34,7 @@ public class BadInputTests
         ["at temperature: no state"] = ("state", () => Oil.AtTemperature(null!, C(20))),
         ["cool between: no saturation"] = ("from", () => CoolDown.Between(null!, Oil.SaturationAt(C(20)), Ppm(1))),
         ["cool between: no end"] = ("to", () => CoolDown.Between(Oil.SaturationAt(C(20)), null!, Ppm(1))),
-        ["cool: negative charge"] = (
+        ["cool: negative mass"] = (
             "oilMass",
             () => Oil.Cool(Ppm(300), C(60), C(20)).SeparatedMass(Mass.FromKilograms(-1))
         ),
@@ -112,8 +113,8 @@ public class BadInputTests
             "volumeContent",
             () => WaterContent.ByMass(VolumeConcentration.FromPartsPerMillion(-1), Rho)
         ),
-        ["water in a charge: volume"] = ("oilVolume", () => WaterContent.VolumeIn(Volume.FromLiters(-1), Rho, Ppm(1))),
-        ["water in a charge: water density"] = (
+        ["water in an oil: volume"] = ("oilVolume", () => WaterContent.VolumeIn(Volume.FromLiters(-1), Rho, Ppm(1))),
+        ["water in an oil: water density"] = (
             "waterDensity",
             () => WaterContent.ByVolume(Ppm(1), Rho, Density.FromKilogramsPerCubicMeter(1))
         ),
@@ -263,15 +264,22 @@ public class BadInputTests
     private static GaugeVacuum Gauge(double pascal, double local) =>
         GaugeVacuum.FromReading(Pressure.FromPascals(pascal), Pressure.FromPascals(local));
 
-    private static SaturationFit Fitted() =>
-        SaturationFit.Fit(
-            "x",
-            [
-                SaturationMeasurement.Saturated(C(20), Ppm(52)),
-                SaturationMeasurement.Saturated(C(40), Ppm(124)),
-                SaturationMeasurement.Saturated(C(60), Ppm(250)),
-                SaturationMeasurement.Saturated(C(70), Ppm(352)),
-            ],
-            Test
-        );
+    private static SaturationFit Fitted()
+    {
+        SaturationFit
+            .TryFit(
+                "x",
+                [
+                    SaturationMeasurement.Saturated(C(20), Ppm(52)),
+                    SaturationMeasurement.Saturated(C(40), Ppm(124)),
+                    SaturationMeasurement.Saturated(C(60), Ppm(250)),
+                    SaturationMeasurement.Saturated(C(70), Ppm(352)),
+                ],
+                Test,
+                out var fit,
+                out _
+            )
+            .ShouldBeTrue();
+        return fit!;
+    }
 }

@@ -48,7 +48,7 @@ public class SaturationCurveTests
         // T = 1670 / (7.42 − 2) = 308.118 K = 34.97 °C, worked by hand; the same figure in the reference notes.
         var point = Example.SeparationPoint(Ppm(100));
 
-        point.Outcome.ShouldBe(SeparationOutcome.SeparatesBelow);
+        (point.StaysDissolved, point.StaysFree).ShouldBe((false, false));
         point.Temperature.DegreesCelsius.ShouldBe(34.97, 0.005);
         point.IsExtrapolated.ShouldBeFalse();
     }
@@ -73,7 +73,7 @@ public class SaturationCurveTests
             .Holds(ppm =>
             {
                 var point = Example.SeparationPoint(Ppm(ppm));
-                point.Outcome.ShouldBe(SeparationOutcome.SeparatesBelow);
+                (point.StaysDissolved, point.StaysFree).ShouldBe((false, false));
                 Example.SaturationAt(point.Temperature).Content.PartsPerMillion.ShouldBe(ppm, ppm * 1e-9);
             });
 
@@ -101,8 +101,8 @@ public class SaturationCurveTests
     [Fact]
     public void Dry_oil_stays_dissolved_and_very_wet_oil_stays_free()
     {
-        Example.SeparationPoint(Ppm(0)).Outcome.ShouldBe(SeparationOutcome.StaysDissolved);
-        Example.SeparationPoint(Ppm(500_000)).Outcome.ShouldBe(SeparationOutcome.StaysFree);
+        Example.SeparationPoint(Ppm(0)).StaysDissolved.ShouldBeTrue();
+        Example.SeparationPoint(Ppm(500_000)).StaysFree.ShouldBeTrue();
     }
 
     [Theory]
@@ -124,7 +124,7 @@ public class SaturationCurveTests
     public void A_negative_content_is_refused_with_the_unit() =>
         Should
             .Throw<ArgumentOutOfRangeException>(() => Example.Split(Ppm(-5), Celsius(20)))
-            .Message.ShouldContain("total is -5 mg/kg; allowed: 0 to 1000000 mg/kg");
+            .Message.ShouldContain("total is -5 mg/kg; allowed: 0 to 500000 mg/kg");
 
     [Fact]
     public void Points_at_one_temperature_or_falling_with_temperature_are_refused()

@@ -15,10 +15,10 @@ public class WaterReferenceTests
         ["saturation coefficient A"] = row => Set(row).A,
         ["saturation coefficient B"] = row => Set(row).BKelvin,
         ["tabulated saturation, transformer mineral oil"] = row =>
-            Saturation(PublishedSaturationCurves.TransformerMineralOilGriffin, row),
-        ["saturation, set M1"] = row => Saturation(PublishedSaturationCurves.TransformerMineralOilGriffin, row),
-        ["saturation, set M2"] = row => Saturation(PublishedSaturationCurves.TransformerMineralOilOommen, row),
-        ["saturation, set NE"] = row => Saturation(PublishedSaturationCurves.NaturalEsterLewand, row),
+            Saturation(PublishedSaturationCurves.TransformerMineralOil, row),
+        ["saturation, set M1"] = row => Saturation(PublishedSaturationCurves.TransformerMineralOil, row),
+        ["saturation, set M2"] = row => Saturation(PublishedSaturationCurves.TransformerMineralOilSteeper, row),
+        ["saturation, set NE"] = row => Saturation(PublishedSaturationCurves.SoyaEster, row),
         ["NACA water solubility (n-heptane, H/C=0.19182)"] = row =>
             HydrocarbonSolubility.MoleFraction(row.Number("HC_weight"), At(row)).Percent,
         ["NACA water solubility of a base oil as mass ppm"] = row =>
@@ -51,8 +51,8 @@ public class WaterReferenceTests
                     Rho(row, "rho_water_kg_m3")
                 )
                 .Liters,
-        ["equilibrium water content with head-space air"] = row => HeadSpace(row).Content.PartsPerMillion,
-        ["ultimate water content under vacuum"] = row => Ultimate(row).Content.PartsPerMillion,
+        ["equilibrium water content with head-space air"] = row => HeadSpace(row).Dissolved.PartsPerMillion,
+        ["ultimate water content under vacuum"] = row => Ultimate(row).Dissolved.PartsPerMillion,
         ["water mole fraction in vapour with dry-air sweep"] = row =>
             VacuumStage.MoleFraction(Flow(row, "water_kg_h"), Flow(row, "dry_air_kg_h")).DecimalFractions,
         ["outlet water content of one equilibrium stage"] = row => Outlet(row).Total.PartsPerMillion,
@@ -66,14 +66,14 @@ public class WaterReferenceTests
         ["relative saturation"] = row => Said(Set(row).Split(Ppm(row, "C_ppm"), At(row))),
         ["free water"] = row => Said(Set(row).Split(Ppm(row, "C_total_ppm"), At(row))),
         ["temperature at which dissolved water becomes free (oil dew temperature)"] = row =>
-            Set(row).SeparationPoint(Ppm(row, "C_ppm")).Outcome switch
+            Set(row).SeparationPoint(Ppm(row, "C_ppm")) switch
             {
-                SeparationOutcome.StaysDissolved => ReferenceBehaviour.Never,
-                SeparationOutcome.StaysFree => ReferenceBehaviour.Saturated,
+                { StaysDissolved: true } => ReferenceBehaviour.Never,
+                { StaysFree: true } => ReferenceBehaviour.Saturated,
                 _ => ReferenceBehaviour.Figure,
             },
-        ["equilibrium water content with head-space air"] = row => Said(HeadSpace(row).Outcome),
-        ["ultimate water content under vacuum"] = row => Said(Ultimate(row).Outcome),
+        ["equilibrium water content with head-space air"] = row => InEquilibrium(HeadSpace(row)),
+        ["ultimate water content under vacuum"] = row => InEquilibrium(Ultimate(row)),
         ["outlet water content of one equilibrium stage"] = row => Said(Outlet(row)),
     };
 
@@ -169,9 +169,9 @@ public class WaterReferenceTests
     private static SaturationCurve Set(ReferenceCase row) =>
         row.Arguments["set"] switch
         {
-            "M1" => PublishedSaturationCurves.TransformerMineralOilGriffin,
-            "M2" => PublishedSaturationCurves.TransformerMineralOilOommen,
-            "NE" => PublishedSaturationCurves.NaturalEsterLewand,
+            "M1" => PublishedSaturationCurves.TransformerMineralOil,
+            "M2" => PublishedSaturationCurves.TransformerMineralOilSteeper,
+            "NE" => PublishedSaturationCurves.SoyaEster,
             var other => throw new InvalidOperationException(other),
         };
 
@@ -206,10 +206,10 @@ public class WaterReferenceTests
     private static WaterState Outlet(ReferenceCase row) =>
         Stage(row).Outlet(Flow(row, "oil_kg_h"), Ppm(row, "Cin_ppm"), SweepAir.Dry(Flow(row, "dry_air_kg_h"))).Water;
 
-    private static EquilibriumContent Ultimate(ReferenceCase row) =>
+    private static WaterState Ultimate(ReferenceCase row) =>
         Stage(row).Floor(Ratio.FromDecimalFractions(row.Number("y_water")));
 
-    private static EquilibriumContent HeadSpace(ReferenceCase row) =>
+    private static WaterState HeadSpace(ReferenceCase row) =>
         Set(row)
             .EquilibriumWith(
                 HumidAir.FromRelativeHumidity(
@@ -219,8 +219,8 @@ public class WaterReferenceTests
                 Celsius(row, "t_oil_C")
             );
 
-    private static ReferenceBehaviour Said(EquilibriumOutcome outcome) =>
-        outcome == EquilibriumOutcome.Saturated ? ReferenceBehaviour.Saturated : ReferenceBehaviour.Unsaturated;
+    private static ReferenceBehaviour InEquilibrium(WaterState state) =>
+        state.Knowledge == WaterKnowledge.AtLeast ? ReferenceBehaviour.Saturated : ReferenceBehaviour.Unsaturated;
 
     private static ReferenceBehaviour Said(WaterState state) =>
         state.Headroom.PartsPerMillion > 0 ? ReferenceBehaviour.Unsaturated : ReferenceBehaviour.Saturated;

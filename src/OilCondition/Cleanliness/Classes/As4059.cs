@@ -8,7 +8,11 @@ namespace OilCondition.Cleanliness;
 /// Cumulative (table 2): a count at and above a size belongs to the cleanest class whose limit it does not pass; limits are included. Above class 12
 /// the result is <c>&gt;12</c>. Where classes share a limit, as at the largest sizes, the cleanest of them is given.
 /// </para>
-/// <para>Differential (table 1): five ranges with the limits of NAS 1638; the class is the worst of the ranges.</para>
+/// <para>
+/// Two printings of the table are in use and disagree for counts between their limits: 19 480 particles per 100 mL at size B are class 7 by the exact
+/// table (limit of class 6: 19 462) and class 6 by the rounded one (19 500). State with a class which was used.
+/// </para>
+/// <para>Differential (table 1): <see cref="DifferentialCounts"/>.</para>
 /// <para>
 /// Source: AS4059 rev. E, tables 1 and 2 (seen in secondary reproductions; for every class the running sums of table 1 are the exact table 2). Later
 /// revisions are believed to keep the figures (from memory).
@@ -16,66 +20,67 @@ namespace OilCondition.Cleanliness;
 /// </remarks>
 /// <example>
 /// <code>
-/// As4059.ClassOf(As4059Size.B, 19480, As4059Printing.Exact).ToString();    // 7
-/// As4059.ClassOf(As4059Size.B, 19480, As4059Printing.Rounded).ToString();  // 6
+/// As4059.Exact.ClassOf(As4059Size.B, 19480);    // 7
+/// As4059.Rounded.ClassOf(As4059Size.B, 19480);  // 6
 /// </code>
 /// </example>
-public static class As4059
+public sealed class As4059
 {
+    private readonly string name;
+
+    private As4059(string name, ClassLimits limits)
+    {
+        this.name = name;
+        Limits = limits;
+    }
+
+    /// <summary>The table as printed in whole numbers, each the running sum of the differential limits.</summary>
+    public static As4059 Exact { get; } = new("AS4059, exact limits", ClassTables.CumulativeExact);
+
+    /// <summary>The table as printed with three figures.</summary>
+    public static As4059 Rounded { get; } = new("AS4059, rounded limits", ClassTables.CumulativeRounded);
+
     /// <summary>Where the cumulative table comes from.</summary>
-    public static Source CumulativeSource { get; } =
+    public static Source Source { get; } =
         new(SourceKind.Standard, "SAE AS4059 rev. E, seen in secondary reproductions", "Table 2");
 
-    /// <summary>Where the differential table comes from.</summary>
-    public static Source DifferentialSource { get; } =
-        new(SourceKind.Standard, "SAE AS4059 rev. E, seen in secondary reproductions", "Table 1");
+    internal ClassLimits Limits { get; }
 
     /// <summary>The class of a count at one size.</summary>
     /// <param name="size">The size.</param>
     /// <param name="countPer100Millilitres">Particles of that size and above per 100 mL, 0 or more.</param>
-    /// <param name="printing">The printing of the table.</param>
     /// <returns>000 to 12, or above the table.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The count is negative or not finite, or the size or printing is not one of the named.</exception>
-    public static CleanlinessClass ClassOf(As4059Size size, double countPer100Millilitres, As4059Printing printing) =>
-        Table(printing)
-            .ClassOf(Column(size), ClassLimits.Count(countPer100Millilitres, nameof(countPer100Millilitres)));
+    /// <exception cref="ArgumentOutOfRangeException">The count is negative or not finite, or the size is not one of the named.</exception>
+    public CleanlinessClass ClassOf(As4059Size size, double countPer100Millilitres) =>
+        Limits.ClassOf(Column(size), ClassLimits.Count(countPer100Millilitres, nameof(countPer100Millilitres)));
 
     /// <summary>The class of what a counter counted at one size.</summary>
-    /// <remarks>The standard's table has no mark for few particles; see <see cref="ParticleCount.Interval"/> for what a small count is worth.</remarks>
+    /// <remarks>The standard's table has no mark for few particles; see <see cref="ParticleCount.Interval(double)"/> for what a small count is worth.</remarks>
     /// <param name="size">The size.</param>
     /// <param name="count">The count at that size and above.</param>
-    /// <param name="printing">The printing of the table.</param>
     /// <returns>000 to 12, or above the table.</returns>
     /// <exception cref="ArgumentNullException">The count is missing.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The size or printing is not one of the named.</exception>
-    public static CleanlinessClass ClassOf(As4059Size size, ParticleCount count, As4059Printing printing) =>
-        ClassOf(size, Guard.NotNull(count).Per100Millilitres, printing);
+    /// <exception cref="ArgumentOutOfRangeException">The size is not one of the named.</exception>
+    public CleanlinessClass ClassOf(As4059Size size, ParticleCount count) =>
+        ClassOf(size, Guard.NotNull(count).Per100Millilitres);
 
     /// <summary>The classes of counts size by size, written <c>7B/6C/5D</c>.</summary>
     /// <param name="countsPer100Millilitres">Cumulative counts per 100 mL at one size or more.</param>
-    /// <param name="printing">The printing of the table.</param>
     /// <returns>The code.</returns>
     /// <exception cref="ArgumentException">There is no count, or the counts rise with size.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">A count is negative or not finite, or a size or the printing is not one of the named.</exception>
-    public static As4059Code CodeOf(
-        IReadOnlyDictionary<As4059Size, double> countsPer100Millilitres,
-        As4059Printing printing
-    ) =>
+    /// <exception cref="ArgumentOutOfRangeException">A count is negative or not finite, or a size is not one of the named.</exception>
+    public As4059Code CodeOf(IReadOnlyDictionary<As4059Size, double> countsPer100Millilitres) =>
         new(
             InOrder(countsPer100Millilitres)
-                .Select(pair => new As4059Part(ClassOf(pair.Key, pair.Value, printing), pair.Key, pair.Key))
+                .Select(pair => new As4059Part(ClassOf(pair.Key, pair.Value), pair.Key, pair.Key))
         );
 
     /// <summary>The worst class over a span of neighbouring sizes, written <c>6B-F</c>.</summary>
     /// <param name="countsPer100Millilitres">Cumulative counts per 100 mL at neighbouring sizes.</param>
-    /// <param name="printing">The printing of the table.</param>
     /// <returns>A code of one part.</returns>
     /// <exception cref="ArgumentException">There is no count, a size between is missing, or the counts rise with size.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">A count is negative or not finite, or a size or the printing is not one of the named.</exception>
-    public static As4059Code SpanOf(
-        IReadOnlyDictionary<As4059Size, double> countsPer100Millilitres,
-        As4059Printing printing
-    )
+    /// <exception cref="ArgumentOutOfRangeException">A count is negative or not finite, or a size is not one of the named.</exception>
+    public As4059Code SpanOf(IReadOnlyDictionary<As4059Size, double> countsPer100Millilitres)
     {
         var counts = InOrder(countsPer100Millilitres);
         var (first, last) = (counts[0].Key, counts[counts.Count - 1].Key);
@@ -87,37 +92,21 @@ public static class As4059
             );
         }
 
-        var worst = counts
-            .Select(pair => ClassOf(pair.Key, pair.Value, printing))
-            .Aggregate((a, b) => a.Rank >= b.Rank ? a : b);
+        var worst = counts.Select(pair => ClassOf(pair.Key, pair.Value)).Aggregate((a, b) => a.Rank >= b.Rank ? a : b);
         return new As4059Code([new As4059Part(worst, first, last)]);
     }
 
     /// <summary>The most particles that still belong to a class at one size.</summary>
     /// <param name="size">The size.</param>
     /// <param name="cleanlinessClass">000 to 12.</param>
-    /// <param name="printing">The printing of the table.</param>
     /// <returns>Particles per 100 mL, inclusive.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The class is above the table, or the size or printing is not one of the named.</exception>
-    public static int UpperLimitPer100Millilitres(
-        As4059Size size,
-        CleanlinessClass cleanlinessClass,
-        As4059Printing printing
-    ) => Table(printing).UpperLimit(Column(size), cleanlinessClass, nameof(cleanlinessClass));
+    /// <exception cref="ArgumentOutOfRangeException">The class is above the table, or the size is not one of the named.</exception>
+    public int UpperLimitPer100Millilitres(As4059Size size, CleanlinessClass cleanlinessClass) =>
+        Limits.UpperLimit(Column(size), cleanlinessClass, nameof(cleanlinessClass));
 
-    /// <summary>The differential class, of the ranges 6-14, 14-21, 21-38, 38-70 and above 70 µm(c).</summary>
-    /// <param name="counts">The counts in the five ranges.</param>
-    /// <returns>The class of each range and the worst, 00 to 12 or above the table.</returns>
-    /// <exception cref="ArgumentNullException">The counts are missing.</exception>
-    public static DifferentialClass DifferentialClassOf(DifferentialCounts counts) => new(Guard.NotNull(counts));
-
-    internal static ClassLimits Table(As4059Printing printing) =>
-        printing is As4059Printing.Exact or As4059Printing.Rounded
-            ? ClassTables.Cumulative(printing)
-            : throw new ArgumentOutOfRangeException(
-                nameof(printing),
-                $"printing is {printing}; allowed: Exact, Rounded."
-            );
+    /// <summary>Which table it is.</summary>
+    /// <returns>For example <c>AS4059, exact limits</c>.</returns>
+    public override string ToString() => name;
 
     internal static int Column(As4059Size size) =>
         size is >= As4059Size.A and <= As4059Size.F

@@ -5,7 +5,7 @@ namespace OilCondition.Cleanliness;
 /// A span such as <c>7B-D</c> tells the worst of its sizes, not which. Beside a target that it passes its sizes stay open; the outcome is still
 /// 'exceeded' when the target asks less than that class at every size of the span.
 /// </remarks>
-public sealed class As4059Comparison
+internal sealed class As4059Comparison
 {
     internal As4059Comparison(As4059Code code, As4059Code target)
     {

@@ -1,7 +1,9 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace OilCondition.Cleanliness;
 
 /// <summary>One part of a code after AS4059: a class at one size, <c>6B</c>, or over a span of sizes, <c>6B-F</c>.</summary>
-public sealed record As4059Part
+internal sealed record As4059Part
 {
     /// <summary>A class over a span of sizes.</summary>
     /// <param name="cleanlinessClass">000 to 12, or above class 12.</param>
@@ -59,7 +61,7 @@ public sealed record As4059Part
         Enumerable.Range((int)FirstSize, LastSize - FirstSize + 1).Select(size => (As4059Size)size);
 
     /// <summary>Reads <c>6B</c>, <c>6B-F</c>, <c>6 b – f</c>; a class alone is size B where that is allowed.</summary>
-    internal static bool TryParse(string text, bool mayLackSize, out As4059Part? part)
+    internal static bool TryParse(string text, bool mayLackSize, [NotNullWhen(true)] out As4059Part? part)
     {
         part = null;
         var trimmed = text.Trim();

@@ -1,3 +1,5 @@
+using OilCondition.Text;
+
 namespace OilCondition.Cleanliness;
 
 /// <summary>What a class of AS4059 or NAS 1638 may mean in scale numbers of ISO 4406, and back: always a range.</summary>
@@ -16,7 +18,7 @@ namespace OilCondition.Cleanliness;
 /// class and code come from the counts.
 /// </para>
 /// </remarks>
-/// <example><code>ClassCorrespondence.ScaleNumbers(As4059Size.B, CleanlinessClass.Of(6), As4059Printing.Exact).ToString(); // 14-15</code></example>
+/// <example><code>ClassCorrespondence.ScaleNumbers(As4059Size.B, CleanlinessClass.Of(6), As4059.Exact); // 14-15</code></example>
 public static class ClassCorrespondence
 {
     private static readonly Source Trade = Source.CommonPractice("class table of the trade, seen in one public sheet");
@@ -29,23 +31,21 @@ public static class ClassCorrespondence
     /// <summary>The scale numbers that the counts of a cumulative class touch.</summary>
     /// <param name="size">A, B or C: 4, 6 or 14 µm(c).</param>
     /// <param name="cleanlinessClass">000 to 12, or above class 12.</param>
-    /// <param name="printing">The printing of the table.</param>
+    /// <param name="table">The printing of the table.</param>
     /// <returns>The range.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">ISO 4406 has no such size, the class is not in the table, or the printing is not one of the named.</exception>
-    public static ScaleNumberRange ScaleNumbers(
-        As4059Size size,
-        CleanlinessClass cleanlinessClass,
-        As4059Printing printing
-    )
+    /// <exception cref="ArgumentOutOfRangeException">ISO 4406 has no such size, or the class is not in the table.</exception>
+    public static CodeRange<ScaleNumber> ScaleNumbers(As4059Size size, CleanlinessClass cleanlinessClass, As4059 table)
     {
         var column = SharedColumn(size, As4059Size.A);
-        var limits = As4059.Table(printing);
+        var limits = Guard.NotNull(table).Limits;
         var lower = limits.LowerLimit(column, cleanlinessClass, nameof(cleanlinessClass));
-        return new ScaleNumberRange(
-            lower is { } above ? FirstAbove(above / 100.0) : 0,
-            cleanlinessClass.IsAboveTable
-                ? Iso4406.HighestScaleNumber + 1
-                : Iso4406.ScaleNumber(limits.UpperLimit(column, cleanlinessClass, nameof(cleanlinessClass)) / 100.0)
+        return new CodeRange<ScaleNumber>(
+            ScaleNumber.Of(lower is { } above ? FirstAbove(above / 100.0) : 0),
+            ScaleNumber.Of(
+                cleanlinessClass.IsAboveTable
+                    ? Iso4406.HighestScaleNumber + 1
+                    : Iso4406.ScaleNumber(limits.UpperLimit(column, cleanlinessClass, nameof(cleanlinessClass)) / 100.0)
+            )
         );
     }
 
@@ -58,7 +58,7 @@ public static class ClassCorrespondence
     /// <param name="cleanlinessClass">00 to 12, the worst of the ranges; or above class 12.</param>
     /// <returns>The range.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The size is neither B nor C, or the class is not in the table.</exception>
-    public static ScaleNumberRange ScaleNumbersOfDifferential(As4059Size size, CleanlinessClass cleanlinessClass)
+    public static CodeRange<ScaleNumber> ScaleNumbersOfDifferential(As4059Size size, CleanlinessClass cleanlinessClass)
     {
         var first = SharedColumn(size, As4059Size.B) - 1;
         const string Name = nameof(cleanlinessClass);
@@ -70,23 +70,26 @@ public static class ClassCorrespondence
                     .Range(first, 5 - first)
                     .Sum(range => ClassTables.Differential.UpperLimit(range, cleanlinessClass, Name)) / 100.0
             );
-        return new ScaleNumberRange(size == As4059Size.B && lowest is { } above ? FirstAbove(above / 100.0) : 0, upper);
+        return new CodeRange<ScaleNumber>(
+            ScaleNumber.Of(size == As4059Size.B && lowest is { } above ? FirstAbove(above / 100.0) : 0),
+            ScaleNumber.Of(upper)
+        );
     }
 
     /// <summary>The cumulative classes that the counts of a scale number touch.</summary>
     /// <param name="size">A, B or C: 4, 6 or 14 µm(c).</param>
     /// <param name="scaleNumber">0 to 28.</param>
-    /// <param name="printing">The printing of the table.</param>
+    /// <param name="table">The printing of the table.</param>
     /// <returns>The range.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value is not one of the allowed.</exception>
-    public static ClassRange Classes(As4059Size size, int scaleNumber, As4059Printing printing)
+    public static CodeRange<CleanlinessClass> Classes(As4059Size size, int scaleNumber, As4059 table)
     {
         var column = SharedColumn(size, As4059Size.A);
-        var limits = As4059.Table(printing);
+        var limits = Guard.NotNull(table).Limits;
         // Limits of ISO 4406 are whole numbers per 100 mL; rounding takes away what the multiplication adds.
         var upper = Math.Round(Iso4406.UpperLimitPerMillilitre(scaleNumber) * 100);
         var lower = Math.Round(Iso4406.LowerLimitPerMillilitre(scaleNumber) * 100);
-        return new ClassRange(
+        return new CodeRange<CleanlinessClass>(
             // Scale number 0 holds a count of 0 as well; any other begins just above its lower limit, and class limits are whole numbers.
             limits.ClassOf(column, scaleNumber == 0 ? 0 : lower + 0.5),
             limits.ClassOf(column, upper)
@@ -99,17 +102,17 @@ public static class ClassCorrespondence
     /// None for classes 000 to 1 (of class 1 the one printing seen is an evident slip) and above the table; one for 2 and 3, two that differ by one for 4
     /// to 12.
     /// </returns>
-    public static IReadOnlyList<PrintedCorrespondence> Printed(CleanlinessClass cleanlinessClass)
+    public static IReadOnlyList<(CleanlinessCode Code, Source PrintedBy)> Printed(CleanlinessClass cleanlinessClass)
     {
         var rank = cleanlinessClass.Rank;
-        List<PrintedCorrespondence> printed = [];
+        List<(CleanlinessCode, Source)> printed = [];
         if (rank is >= 2 and <= CleanlinessClass.HighestRank && !cleanlinessClass.IsAboveTable)
         {
             // Both tables step by one scale number a class: class 6 is 17/15/12 in the trade's and 16/14/11 in the annex.
-            printed.Add(new(new CleanlinessCode(rank + 11, rank + 9, rank + 6), Trade));
+            printed.Add((new CleanlinessCode(rank + 11, rank + 9, rank + 6), Trade));
             if (rank >= 4)
             {
-                printed.Add(new(new CleanlinessCode(rank + 10, rank + 8, rank + 5), Annex));
+                printed.Add((new CleanlinessCode(rank + 10, rank + 8, rank + 5), Annex));
             }
         }
 

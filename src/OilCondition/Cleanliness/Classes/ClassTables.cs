@@ -48,7 +48,4 @@ internal static class ClassTables
             [16, 28, 56, 110, 225, 430, 1000],
             [1, 3, 5, 11, 21, 41, 92]
         );
-
-    public static ClassLimits Cumulative(As4059Printing printing) =>
-        printing == As4059Printing.Rounded ? CumulativeRounded : CumulativeExact;
 }

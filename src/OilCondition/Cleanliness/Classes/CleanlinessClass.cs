@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using OilCondition.Text;
 
@@ -8,7 +9,10 @@ namespace OilCondition.Cleanliness;
 /// The classes of NAS 1638 and AS4059, and of the US Navy (0 to 6, above the table <c>&gt;6</c>). Which table a class belongs to is not part of
 /// it. The default value is class 0.
 /// </remarks>
-public readonly record struct CleanlinessClass
+public readonly partial record struct CleanlinessClass
+#if NET
+    : IParsable<CleanlinessClass>
+#endif
 {
     internal const int LowestRank = -2;
     internal const int HighestRank = 12;
@@ -93,6 +97,16 @@ public readonly record struct CleanlinessClass
         IsAboveTable ? ">" + (Rank - 1).ToString(CultureInfo.InvariantCulture)
         : Rank < 0 ? new string('0', 1 - Rank)
         : Rank.ToString(CultureInfo.InvariantCulture);
+
+#if NET
+    static CleanlinessClass IParsable<CleanlinessClass>.Parse(string s, IFormatProvider? provider) => Parse(s);
+
+    static bool IParsable<CleanlinessClass>.TryParse(
+        [NotNullWhen(true)] string? s,
+        IFormatProvider? provider,
+        out CleanlinessClass result
+    ) => TryParse(s, out result);
+#endif
 
     /// <summary>The class with a rank within the tables.</summary>
     internal static CleanlinessClass FromRank(int rank) => new(rank, isAboveTable: false);

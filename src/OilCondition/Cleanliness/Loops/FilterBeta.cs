@@ -68,4 +68,8 @@ public sealed record FilterBeta
     /// <returns>Cumulative count after it, per mL.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The count is negative or not finite.</exception>
     public double Downstream(double countPerMillilitre) => Guard.NotNegative(countPerMillilitre, "per mL") / Value;
+
+    /// <summary>The ratio.</summary>
+    /// <returns>For example <c>β 200</c>.</returns>
+    public override string ToString() => $"β {PlainText.Number(Value)}";
 }

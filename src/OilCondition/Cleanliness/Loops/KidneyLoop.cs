@@ -13,7 +13,7 @@ namespace OilCondition.Cleanliness;
 /// <para>Source: derived, particle balance of a well-mixed tank.</para>
 /// </remarks>
 /// <example><code>new KidneyLoop(Volume.FromLiters(1000), VolumeFlow.FromLitersPerMinute(20), new FilterBeta(200), 5e6)</code></example>
-public sealed record KidneyLoop
+public sealed partial record KidneyLoop
 {
     /// <summary>A loop.</summary>
     /// <param name="oilVolume">Oil in the tank, 1 mL to 10⁶ m³.</param>
@@ -81,25 +81,35 @@ public sealed record KidneyLoop
     /// <param name="targetPerMillilitre">
     /// Count to be reached, above 0 to 10⁹; for a target scale number its <see cref="Iso4406.UpperLimitPerMillilitre"/>.
     /// </param>
-    /// <returns>Reached with time and turnovers, already there, or never.</returns>
+    /// <returns>
+    /// Expected after the time; already there; or never, where the steady state is not below the target: more flow, a better filter or less ingression is
+    /// needed.
+    /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
-    public KidneyLoopTime TimeTo(double startPerMillilitre, double targetPerMillilitre)
+    public Arrival<TimeSpan> TimeTo(double startPerMillilitre, double targetPerMillilitre)
     {
         Guard.InRange(startPerMillilitre, 0, 1e9, "per mL");
         Guard.InRange(targetPerMillilitre, 1e-6, 1e9, "per mL");
-        if (startPerMillilitre <= targetPerMillilitre)
-        {
-            return new KidneyLoopTime(KidneyLoopOutcome.AlreadyThere, TimeSpan.Zero, 0);
-        }
-
-        if (SteadyPerMillilitre >= targetPerMillilitre)
-        {
-            return new KidneyLoopTime(KidneyLoopOutcome.Never, TimeSpan.Zero, 0);
-        }
-
-        var minutes =
-            MixedTank.TimeConstantsTo(startPerMillilitre, SteadyPerMillilitre, targetPerMillilitre) / RatePerMinute;
-        var turnovers = minutes * Flow.MillilitersPerMinute / OilVolume.Milliliters;
-        return new KidneyLoopTime(KidneyLoopOutcome.Reached, Elapsed.FromMinutes(minutes), turnovers);
+        return startPerMillilitre <= targetPerMillilitre ? new Arrival<TimeSpan>.Already(TimeSpan.Zero)
+            : SteadyPerMillilitre >= targetPerMillilitre ? new Arrival<TimeSpan>.Never()
+            : new Arrival<TimeSpan>.Expected(
+                Elapsed.FromMinutes(
+                    MixedTank.TimeConstantsTo(startPerMillilitre, SteadyPerMillilitre, targetPerMillilitre)
+                        / RatePerMinute
+                )
+            );
     }
+
+    /// <summary>Oil pumped over oil in the tank in a time.</summary>
+    /// <param name="time">Time of running, 0 or more.</param>
+    /// <returns>Turnovers.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The time is negative.</exception>
+    public double Turnovers(TimeSpan time) =>
+        Guard.NotNegative(time.TotalMinutes, "min", nameof(time)) * Flow.MillilitersPerMinute / OilVolume.Milliliters;
+
+    /// <summary>The loop in one line.</summary>
+    /// <returns>For example <c>1000 L, 20 L/min through β 200, steady at 251 per mL</c>.</returns>
+    public override string ToString() =>
+        $"{PlainText.Number(OilVolume.Liters)} L, {PlainText.Number(Flow.LitersPerMinute)} L/min through {Filter}, "
+        + $"steady at {PlainText.Number(SteadyPerMillilitre)} per mL";
 }

@@ -19,7 +19,7 @@ namespace OilCondition.Cleanliness;
 ///     new KidneyLoop(oil, flow, new FilterBeta(20), 2e7),
 ///     new KidneyLoop(oil, flow, new FilterBeta(100), 5e6),
 ///     new KidneyLoop(oil, flow, new FilterBeta(1000), 4e5));
-/// loop.TimeTo(CleanlinessCode.Parse("21/19/16"), CleanlinessCode.Parse("18/16/13")).RulingSize;
+/// var (time, rulingSize) = loop.TimeTo(CleanlinessCode.Parse("21/19/16"), CleanlinessCode.Parse("18/16/13"));
 /// </code>
 /// </example>
 public sealed record KidneyLoopSizes
@@ -81,10 +81,10 @@ public sealed record KidneyLoopSizes
     /// <param name="at6PerMillilitre">Count at 6 µm(c), not above that.</param>
     /// <param name="at14PerMillilitre">Count at 14 µm(c), not above that.</param>
     /// <param name="target">The target; <c>-</c> where it asks nothing. Each number is reached at its upper limit.</param>
-    /// <returns>Outcome, time, turnovers and the size that rules.</returns>
+    /// <returns>The time of the whole code, and the size that decides: the slowest, or the one that never comes there and is farthest from it.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A count lies outside its range.</exception>
     /// <exception cref="ArgumentException">The counts rise with size, or the target has a size without limit (<c>*</c> or <c>&gt;28</c>).</exception>
-    public KidneyLoopCodeTime TimeTo(
+    public (Arrival<TimeSpan> Time, CodeSize RulingSize) TimeTo(
         double at4PerMillilitre,
         double at6PerMillilitre,
         double at14PerMillilitre,
@@ -92,38 +92,63 @@ public sealed record KidneyLoopSizes
     )
     {
         var start = Counts(at4PerMillilitre, at6PerMillilitre, at14PerMillilitre);
-        return new KidneyLoopCodeTime([
-            .. Required(target)
-                .Select(pair => new KidneyLoopSizeTime(
+        var sizes = Required(target)
+            .Select(pair =>
+                (
                     pair.Size,
-                    At(pair.Size).TimeTo(start[(int)pair.Size], pair.Limit),
-                    At(pair.Size).SteadyPerMillilitre / pair.Limit
-                )),
-        ]);
+                    Time: At(pair.Size).TimeTo(start[(int)pair.Size], pair.Limit),
+                    Over: At(pair.Size).SteadyPerMillilitre / pair.Limit
+                )
+            );
+
+        // Never ranks above any time; among sizes that never come there the one farthest from it rules. The smallest size wins a tie.
+        var ruling = sizes
+            .OrderByDescending(size => size.Time is Arrival<TimeSpan>.Never)
+            .ThenByDescending(size => size.Time is Arrival<TimeSpan>.Never ? size.Over : 0)
+            .ThenByDescending(size => size.Time.TryEstimate(out var time) ? time : TimeSpan.Zero)
+            .First();
+        return (ruling.Time, ruling.Size);
     }
 
     /// <summary>The time to a target code, from a code: each size starts at the upper limit of its number, the longest that the code allows.</summary>
     /// <param name="start">The code at the start, three numbers within the table.</param>
     /// <param name="target">The target; <c>-</c> where it asks nothing.</param>
-    /// <returns>Outcome, time, turnovers and the size that rules.</returns>
+    /// <returns>The time of the whole code, and the size that decides.</returns>
     /// <exception cref="ArgumentException">The start has a size without number or above the table, or the target one without limit.</exception>
-    public KidneyLoopCodeTime TimeTo(CleanlinessCode start, CleanlinessCode target)
+    public (Arrival<TimeSpan> Time, CodeSize RulingSize) TimeTo(CleanlinessCode start, CleanlinessCode target)
     {
         Guard.NotNull(start);
         var counts = AllSizes.Select(size => Limit(start.At(size), size, start, nameof(start))).ToArray();
         return TimeTo(counts[0], counts[1], counts[2], target);
     }
 
+    /// <summary>Whether the steady state keeps a target at every size. A tank that is already there may still rise above it where it does not.</summary>
+    /// <param name="target">The target; <c>-</c> where it asks nothing.</param>
+    /// <returns>True where no size settles above its limit.</returns>
+    /// <exception cref="ArgumentException">The target has a size without limit (<c>*</c> or <c>&gt;28</c>).</exception>
+    public bool Holds(CleanlinessCode target) =>
+        Required(target).All(pair => At(pair.Size).SteadyPerMillilitre <= pair.Limit);
+
     /// <summary>The flow whose steady state is a target code, with the filters and the ingression of this loop.</summary>
     /// <param name="target">The target; <c>-</c> where it asks nothing.</param>
-    /// <returns>The largest of the flows that the sizes require.</returns>
+    /// <param name="flow">The largest of the flows that the sizes require; 0 where nothing comes in.</param>
+    /// <returns>Whether there is such a flow.</returns>
     /// <exception cref="ArgumentException">The target has a size without limit (<c>*</c> or <c>&gt;28</c>).</exception>
-    public RequiredFlow FlowToHold(CleanlinessCode target) =>
-        Largest(
+    public bool TryFlowToHold(CleanlinessCode target, out VolumeFlow flow) =>
+        TryLargest(
             Required(target)
                 .Select(pair =>
-                    KidneyLoopSizing.FlowToHold(pair.Limit, At(pair.Size).Filter, At(pair.Size).IngressionPerMinute)
-                )
+                {
+                    var loop = At(pair.Size);
+                    var exists = KidneyLoop.TryFlowToHold(
+                        pair.Limit,
+                        loop.Filter,
+                        loop.IngressionPerMinute,
+                        out var needed
+                    );
+                    return (exists, needed);
+                }),
+            out flow
         );
 
     /// <summary>The flow that brings a tank to a target code in a time and holds it, with the filters and the ingression of this loop.</summary>
@@ -132,37 +157,51 @@ public sealed record KidneyLoopSizes
     /// <param name="at14PerMillilitre">Count at 14 µm(c), not above that.</param>
     /// <param name="target">The target; <c>-</c> where it asks nothing.</param>
     /// <param name="time">Time for it, above 0 to 10⁷ min.</param>
-    /// <returns>The largest of the flows that the sizes require.</returns>
+    /// <param name="flow">The largest of the flows that the sizes require.</param>
+    /// <returns>Whether there is such a flow.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
     /// <exception cref="ArgumentException">The counts rise with size, or the target has a size without limit (<c>*</c> or <c>&gt;28</c>).</exception>
-    public RequiredFlow FlowToReach(
+    public bool TryFlowToReach(
         double at4PerMillilitre,
         double at6PerMillilitre,
         double at14PerMillilitre,
         CleanlinessCode target,
-        TimeSpan time
+        TimeSpan time,
+        out VolumeFlow flow
     )
     {
         var start = Counts(at4PerMillilitre, at6PerMillilitre, at14PerMillilitre);
-        return Largest(
+        return TryLargest(
             Required(target)
                 .Select(pair =>
-                    KidneyLoopSizing.FlowToReach(
+                {
+                    var loop = At(pair.Size);
+                    var exists = KidneyLoop.TryFlowToReach(
                         start[(int)pair.Size],
                         pair.Limit,
                         time,
-                        At4.OilVolume,
-                        At(pair.Size).Filter,
-                        At(pair.Size).IngressionPerMinute
-                    )
-                )
+                        loop.OilVolume,
+                        loop.Filter,
+                        loop.IngressionPerMinute,
+                        out var needed
+                    );
+                    return (exists, needed);
+                }),
+            out flow
         );
     }
 
-    private static RequiredFlow Largest(IEnumerable<RequiredFlow> flows) =>
-        flows.Aggregate(
-            (a, b) => a.Flow.MillilitersPerMinute >= b.Flow.MillilitersPerMinute && a.Outcome >= b.Outcome ? a : b
-        );
+    /// <summary>The loop by the code that it tends to.</summary>
+    /// <returns>For example <c>1000 L, 20 L/min, steady at 17/15/12</c>.</returns>
+    public override string ToString() =>
+        $"{PlainText.Number(At4.OilVolume.Liters)} L, {PlainText.Number(At4.Flow.LitersPerMinute)} L/min, steady at {SteadyCode}";
+
+    private static bool TryLargest(IEnumerable<(bool Exists, VolumeFlow Flow)> flows, out VolumeFlow flow)
+    {
+        var all = flows.ToList();
+        flow = all.Select(one => one.Flow).OrderByDescending(one => one.MillilitersPerMinute).First();
+        return all.All(one => one.Exists);
+    }
 
     private static KidneyLoop Fitting(KidneyLoop smaller, KidneyLoop larger, string name)
     {
@@ -208,8 +247,8 @@ public sealed record KidneyLoopSizes
     }
 
     private static double Limit(ScaleNumber number, CodeSize size, CleanlinessCode code, string name) =>
-        number.HasNumber && number.Number <= Iso4406.HighestScaleNumber
-            ? Iso4406.UpperLimitPerMillilitre(number.Number)
+        number.HighestPerMillilitre is var limit && Guard.IsFinite(limit)
+            ? limit
             : throw new ArgumentException($"{name} is {code}; '{number}' gives no limit {size}.", name);
 
     private KidneyLoop At(CodeSize size) =>

@@ -82,4 +82,10 @@ public sealed class SizeDistribution
         var share = Math.Log(micrometres / sizes[above - 1]) / Math.Log(sizes[above] / sizes[above - 1]);
         return counts[above - 1] * Math.Pow(counts[above] / counts[above - 1], share);
     }
+
+    /// <summary>The counts, size by size.</summary>
+    /// <returns>For example <c>2000 from 4 µm, 500 from 6 µm, per mL</c>.</returns>
+    public override string ToString() =>
+        string.Join(", ", sizes.Select((size, i) => $"{PlainText.Number(counts[i])} from {PlainText.Number(size)} µm"))
+        + ", per mL";
 }

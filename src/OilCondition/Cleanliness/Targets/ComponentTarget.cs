@@ -45,6 +45,10 @@ public sealed record ComponentTarget
     /// <summary>Where the span comes from.</summary>
     public Source Source { get; }
 
+    /// <summary>The span.</summary>
+    /// <returns>For example <c>servo valve: 14/12/9 to 16/14/11</c>.</returns>
+    public override string ToString() => $"{Component}: {Strictest} to {Loosest}";
+
     private static CleanlinessCode Plain(CleanlinessCode code, string name)
     {
         ScaleNumber[] numbers = [code.At4, code.At6, code.At14];

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using OilCondition.Text;
 
 namespace OilCondition.Cleanliness;
@@ -17,7 +18,7 @@ namespace OilCondition.Cleanliness;
 /// <example>
 /// <code>
 /// var targets = TargetCodeSet.Parse(File.ReadAllText("our-targets.json"));
-/// if (targets.TryFind("servo valve", out var servo)) { code.Compare(servo!.Loosest); }
+/// if (targets.TryFind("servo valve", out var servo)) { code.Compare(servo.Loosest); }
 /// </code>
 /// </example>
 public sealed class TargetCodeSet
@@ -69,7 +70,7 @@ public sealed class TargetCodeSet
     /// <param name="component">Its name in the set.</param>
     /// <param name="target">The target, or null.</param>
     /// <returns>Whether the set has it.</returns>
-    public bool TryFind(string component, out ComponentTarget? target)
+    public bool TryFind(string component, [NotNullWhen(true)] out ComponentTarget? target)
     {
         Guard.NotNull(component);
         target = Targets.FirstOrDefault(one =>
@@ -77,6 +78,10 @@ public sealed class TargetCodeSet
         );
         return target is not null;
     }
+
+    /// <summary>The set in short.</summary>
+    /// <returns>For example <c>our targets: 10 components</c>.</returns>
+    public override string ToString() => $"{Name}: {Targets.Count} component{(Targets.Count == 1 ? "" : "s")}";
 
     internal static string? TwiceIn(IEnumerable<string> components) =>
         components

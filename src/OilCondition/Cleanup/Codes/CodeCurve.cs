@@ -180,12 +180,13 @@ public sealed class CodeCurve
 
     private void Ask(Dictionary<CodeSize, double> limits, CodeSize size, ScaleNumber number, CleanlinessCode target)
     {
-        if (number.Kind == ScaleNumberKind.NotCounted)
+        if (number == ScaleNumber.NotCounted)
         {
             return;
         }
 
-        if (!number.HasNumber || number.Number > Iso4406.HighestScaleNumber || !curves.ContainsKey(size))
+        var limit = number.HighestPerMillilitre;
+        if (!Guard.IsFinite(limit) || !curves.ContainsKey(size))
         {
             throw new ArgumentException(
                 $"Target {target} asks for a number at {size} that these counts cannot answer.",
@@ -193,7 +194,7 @@ public sealed class CodeCurve
             );
         }
 
-        limits[size] = Iso4406.UpperLimitPerMillilitre(number.Number);
+        limits[size] = limit;
     }
 
     private CleanlinessCode Code(Func<CodeSize, double> countOf)

@@ -30,7 +30,7 @@ public sealed class WaterAccount
     {
         Curve = Guard.NotNull(curve);
         Guard.InRange(charge.Liters, CleanupLoop.Smallest, CleanupLoop.Largest, "L", nameof(charge));
-        Guard.InRange(oilDensity.KilogramsPerCubicMeter, 500, 1500, "kg/m³", nameof(oilDensity));
+        PhysicalRange.OilDensity(oilDensity);
         Charge = charge;
         OilDensity = oilDensity;
     }
@@ -107,7 +107,7 @@ public sealed class WaterAccount
         IntervalSide side = IntervalSide.Both
     )
     {
-        var content = Guard.InRange(before.PartsPerMillion, 0, 1e6, "mg/kg", nameof(before));
+        var content = PhysicalRange.Water(before);
         var now = Curve.IntervalAt(to, confidence, Mirrored(side));
         var interval =
             now.Outcome is IntervalOutcome.TooFewReadings
@@ -143,7 +143,7 @@ public sealed class WaterAccount
         IntervalSide side = IntervalSide.Both
     )
     {
-        var content = Guard.InRange(target.PartsPerMillion, 0, 1e6, "mg/kg", nameof(target));
+        var content = PhysicalRange.Water(target);
         return FigureOf.Interval(
             Curve,
             Curve.IntervalAt(asOf, confidence, side),

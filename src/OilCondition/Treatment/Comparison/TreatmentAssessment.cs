@@ -14,7 +14,7 @@ public sealed class TreatmentAssessment
     /// </remarks>
     /// <param name="treatment">The treatment.</param>
     /// <param name="job">The task.</param>
-    /// <param name="waterFloor">Lowest water that it can reach here without ingress, 0 to 10⁶ mg/kg.</param>
+    /// <param name="waterFloor">Lowest water that it can reach here without ingress, 0 to 500 000 mg/kg.</param>
     /// <param name="waterTime">Time to the water target, 0 or more; null where it is not reached.</param>
     /// <param name="whyNotWater">Why the water target is not reached; null where it is.</param>
     /// <param name="particleTime">Time to the code, 0 or more; null where it is not reached.</param>
@@ -86,7 +86,7 @@ public sealed class TreatmentAssessment
         Treatment = Guard.NotNull(treatment);
         WaterPart = water;
         ParticlePart = particles;
-        Guard.InRange(waterFloor.PartsPerMillion, 0, 1e6, "mg/kg", nameof(waterFloor));
+        PhysicalRange.Water(waterFloor);
         Guard.InRange(heat.KilowattHours, 0, 1e12, "kWh", nameof(heat));
         Guard.InRange(electricity.KilowattHours, 0, 1e12, "kWh", nameof(electricity));
         Guard.InRange(waterRemoved.Liters, 0, 1e12, "L", nameof(waterRemoved));

@@ -28,17 +28,17 @@ internal sealed class LoopAtWork
         var flow = loop.Pump.FlowAt(job.Oil.ViscosityLine, working);
         Temperature = working;
         OilKilograms = job.OilMassAt(working).Kilograms;
-        HeatUpHours = heatUp.Time.TotalHours;
+        HeatUpHours = heatUp.TryEstimate(out var heatUpTime) ? heatUpTime.TotalHours : 0;
         FlowCubicMetrePerHour = flow.Flow.CubicMetersPerHour;
         TurnoversPerHour = FlowCubicMetrePerHour / job.Reservoir.OilVolume.CubicMeters;
-        heatUpKilowattHours = heatUp.HeaterEnergy.KilowattHours;
+        heatUpKilowattHours = HeatUpHours * (double)loop.HeaterPower.Kilowatts;
         var loss = job.Reservoir.LossWattPerKelvin * (working - job.Reservoir.Ambient).Kelvins / 1000;
         holdKilowatts = Math.Max(0, Math.Min(loss, (double)loop.HeaterPower.Kilowatts));
         motorKilowatts = (double)loop.MotorPower.Kilowatts;
         Obstacle =
             working > job.Oil.HighestTemperature || working > job.Reservoir.HighestTemperature ? WhyNot.TooHot
-            : heatUp.Outcome is HeatUpOutcome.StopsShort or HeatUpOutcome.MovesAway ? WhyNot.HeaterTooWeak
-            : flow.Outcome == PumpFlowOutcome.ThickerThanScale ? WhyNot.PumpCannotStart
+            : heatUp is Arrival<TimeSpan>.Never ? WhyNot.HeaterTooWeak
+            : flow.Oil.IsThicker ? WhyNot.PumpCannotStart
             : null;
     }
 

@@ -19,8 +19,5 @@ internal readonly struct CodeLimits
     public double Excess(ParticleLevels levels) =>
         Excess(levels.At4PerMillilitre, levels.At6PerMillilitre, levels.At14PerMillilitre);
 
-    public static double Of(ScaleNumber number) =>
-        number.HasNumber && number.Number <= Iso4406.HighestScaleNumber
-            ? Iso4406.UpperLimitPerMillilitre(number.Number)
-            : double.PositiveInfinity;
+    public static double Of(ScaleNumber number) => number.HighestPerMillilitre;
 }

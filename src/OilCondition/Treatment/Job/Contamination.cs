@@ -11,14 +11,14 @@ namespace OilCondition.Treatment;
 public sealed record Contamination
 {
     /// <summary>States the contamination.</summary>
-    /// <param name="water">All water, as a titration gives it, 0 to 300 000 mg/kg.</param>
+    /// <param name="water">All water, as a titration gives it, 0 to 500 000 mg/kg.</param>
     /// <param name="emulsifiedShare">Share of the water above saturation that is emulsified, 0 to 1.</param>
     /// <param name="particles">Particle counts.</param>
     /// <exception cref="ArgumentNullException">The counts are null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
     public Contamination(MassFraction water, Ratio emulsifiedShare, ParticleLevels particles)
     {
-        Guard.InRange(water.PartsPerMillion, 0, 300_000, "mg/kg", nameof(water));
+        PhysicalRange.Water(water);
         Guard.InRange(emulsifiedShare.DecimalFractions, 0, 1, "(ratio)", nameof(emulsifiedShare));
         Water = water;
         EmulsifiedShare = emulsifiedShare;

@@ -52,8 +52,8 @@ public sealed record ParticleLevels
     }
 
     private static double Upper(CleanlinessCode code, ScaleNumber size) =>
-        size.HasNumber && size.Number <= Iso4406.HighestScaleNumber
-            ? Iso4406.UpperLimitPerMillilitre(size.Number)
+        size.HighestPerMillilitre is var limit && Guard.IsFinite(limit)
+            ? limit
             : throw new ArgumentException($"Code {code} has no number of 0 to 28 at every size.", nameof(code));
 
     /// <summary>The code with its counts.</summary>

@@ -6,7 +6,7 @@ namespace OilCondition.Treatment;
 
 /// <summary>A well-mixed tank of oil: how much, how warm, what it loses, and what comes in.</summary>
 /// <remarks>
-/// The loss per kelvin comes from <see cref="Thermal.TankHeatLoss.LossWattPerKelvin"/> or, better, from a measured cool-down. Dead corners and a
+/// The loss per kelvin comes from <see cref="Thermal.TankHeatLoss.WattPerKelvin"/> or, better, from a measured cool-down. Dead corners and a
 /// bottom of water that no suction reaches are not in it: drain the bottom first.
 /// </remarks>
 /// <example>
@@ -19,7 +19,7 @@ public sealed class Reservoir
 {
     /// <summary>Describes a reservoir. Name the arguments that have a default.</summary>
     /// <param name="oilVolume">Oil in it, 1 mL to 10⁶ m³.</param>
-    /// <param name="start">Oil temperature at the start, −40 to 150 °C.</param>
+    /// <param name="start">Oil temperature at the start, −60 to 200 °C.</param>
     /// <param name="ambient">Temperature of the surroundings, −40 to 80 °C.</param>
     /// <param name="lossWattPerKelvin">Heat lost per kelvin above the surroundings, 0 or more, in W/K.</param>
     /// <param name="waterIngress">Water that comes in while the treatment runs, 0 or more.</param>
@@ -39,7 +39,7 @@ public sealed class Reservoir
     )
     {
         Guard.InRange(oilVolume.CubicMeters, 1e-6, 1e6, "m³", nameof(oilVolume));
-        Guard.InRange(start.DegreesCelsius, -40, 150, "°C", nameof(start));
+        OilTemperature.Celsius(start);
         Guard.InRange(ambient.DegreesCelsius, -40, 80, "°C", nameof(ambient));
         LossWattPerKelvin = Guard.InRange(lossWattPerKelvin, 0, 1e6, "W/K");
         Guard.InRange(waterIngress.KilogramsPerHour, 0, 1e6, "kg/h", nameof(waterIngress));

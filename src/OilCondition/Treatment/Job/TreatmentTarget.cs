@@ -9,7 +9,7 @@ namespace OilCondition.Treatment;
 public sealed record TreatmentTarget
 {
     /// <summary>States a target.</summary>
-    /// <param name="water">All water that may remain, 0 to 300 000 mg/kg; null where nothing is asked.</param>
+    /// <param name="water">All water that may remain, 0 to 500 000 mg/kg; null where nothing is asked.</param>
     /// <param name="code">The code to reach; a size without number asks nothing. Null where nothing is asked.</param>
     /// <exception cref="ArgumentException">Neither is asked, or the code asks for what no count can show.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The water lies outside its range.</exception>
@@ -22,7 +22,7 @@ public sealed record TreatmentTarget
 
         if (water is { } content)
         {
-            Guard.InRange(content.PartsPerMillion, 0, 300_000, "mg/kg", nameof(water));
+            PhysicalRange.Water(content, nameof(water));
         }
 
         if (code is not null && new[] { code.At4, code.At6, code.At14 }.Any(AsksForNoCount))
@@ -60,12 +60,12 @@ public sealed record TreatmentTarget
     )
     {
         var saturation = Guard.NotNull(saturationCurve).SaturationAt(temperature).Content;
-        var share = Guard.InRange(relativeSaturation.DecimalFractions, 0, 1, "(ratio)", nameof(relativeSaturation));
+        var share = PhysicalRange.Saturation(relativeSaturation);
         return new TreatmentTarget(MassFraction.FromPartsPerMillion(saturation.PartsPerMillion * share), code);
     }
 
     private static bool AsksForNoCount(ScaleNumber number) =>
-        number.Kind != ScaleNumberKind.NotCounted && !(CodeLimits.Of(number) < double.PositiveInfinity);
+        number != ScaleNumber.NotCounted && !(CodeLimits.Of(number) < double.PositiveInfinity);
 
     /// <summary>The target in a few words.</summary>
     /// <returns>For example <c>90 mg/kg, 18/16/13</c>.</returns>

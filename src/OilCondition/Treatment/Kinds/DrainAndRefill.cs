@@ -16,7 +16,7 @@ public sealed class DrainAndRefill : ITreatment
 
     /// <summary>Describes an oil change.</summary>
     /// <param name="heel">Share of the oil that stays, 0 to 0.99.</param>
-    /// <param name="newWater">Water in the new oil, 0 to 300 000 mg/kg.</param>
+    /// <param name="newWater">Water in the new oil, 0 to 500 000 mg/kg.</param>
     /// <param name="newParticles">Particles in the new oil as it is filled.</param>
     /// <param name="transferFlow">Flow of draining and of filling, above 0.</param>
     /// <param name="motorPower">Electrical power of the transfer pump, 0 to 100 MW.</param>
@@ -31,7 +31,7 @@ public sealed class DrainAndRefill : ITreatment
     )
     {
         Guard.InRange(heel.DecimalFractions, 0, 0.99, "(ratio)", nameof(heel));
-        Guard.InRange(newWater.PartsPerMillion, 0, 300_000, "mg/kg", nameof(newWater));
+        PhysicalRange.Water(newWater);
         NewParticles = Guard.NotNull(newParticles);
         Guard.InRange(transferFlow.LitersPerMinute, 1e-6, 1e6, "L/min", nameof(transferFlow));
         Guard.InRange((double)motorPower.Watts, 0, 1e8, "W", nameof(motorPower));

@@ -72,17 +72,17 @@ public sealed class FineFiltration : ITreatment
         var code = job.Target.Code!;
         var start = job.Contamination.Particles;
         var ingression = job.Reservoir.Ingression;
-        KidneyLoopTime[] times =
+        Arrival<TimeSpan>[] times =
         [
             .. Size(code.At4, Filter.At4, start.At4PerMillilitre, ingression.At4PerMinute),
             .. Size(code.At6, Filter.At6, start.At6PerMillilitre, ingression.At6PerMinute),
             .. Size(code.At14, Filter.At14, start.At14PerMillilitre, ingression.At14PerMinute),
         ];
-        return times.Any(time => time.Outcome == KidneyLoopOutcome.Never)
+        return times.Any(time => time is Arrival<TimeSpan>.Never)
             ? TargetPart.Not(WhyNot.IngressTooHigh, job)
-            : TargetPart.Within(job, loop.HeatUpHours + times.Max(time => time.Time.TotalHours));
+            : TargetPart.Within(job, loop.HeatUpHours + times.Max(time => time.TryEstimate(out var span) ? span.TotalHours : 0));
 
-        IEnumerable<KidneyLoopTime> Size(ScaleNumber number, FilterBeta beta, double count, double perMinute) =>
+        IEnumerable<Arrival<TimeSpan>> Size(ScaleNumber number, FilterBeta beta, double count, double perMinute) =>
             CodeLimits.Of(number) is var limit && limit < double.PositiveInfinity
                 ?
                 [

@@ -76,7 +76,7 @@ public sealed class HeadSpacePurge : ITreatment
     public TreatmentAssessment Assess(TreatmentJob job)
     {
         var temperature = Guard.NotNull(job).Reservoir.Start;
-        var equilibrium = job.Oil.SaturationCurve.EquilibriumWith(Air, temperature).Content;
+        var equilibrium = job.Oil.SaturationCurve.EquilibriumWith(Air, temperature).Dissolved;
         var floor = equilibrium < job.Contamination.Water ? equilibrium : job.Contamination.Water;
         var mass = job.OilMassAt(temperature).Kilograms;
         var water = Water(job, temperature, mass);
@@ -118,7 +118,7 @@ public sealed class HeadSpacePurge : ITreatment
         var end = target.DecimalFractions / saturation;
         if (stillActivity >= Math.Min(1, end))
         {
-            var dry = job.Oil.SaturationCurve.EquilibriumWith(Air, temperature).Content;
+            var dry = job.Oil.SaturationCurve.EquilibriumWith(Air, temperature).Dissolved;
             return TargetPart.Not(dry >= target ? WhyNot.FloorAboveTarget : WhyNot.IngressTooHigh, job);
         }
 

@@ -15,7 +15,7 @@ public sealed record PlanState
         ProcessTemperature = Temperature.FromDegreesCelsius(now.ProcessCelsius);
         ReturnTemperature = Temperature.FromDegreesCelsius(now.Pass.ReturnCelsius);
         Flow = VolumeFlow.FromCubicMetersPerSecond(now.FlowCubicMetrePerSecond);
-        Water = job.Oil.SaturationCurve.Split(
+        Water = job.Oil.SaturationCurve.SplitComputed(
             MassFraction.FromPartsPerMillion(1e6 * Math.Min(1, Math.Max(0, state[1]))),
             TankTemperature
         );

@@ -195,8 +195,7 @@ public sealed class PurificationPlan
     internal static bool CanStart(TreatmentJob job, PurificationUnit unit)
     {
         var oil = job.Oil.ViscosityLine.ViscosityAt(job.Reservoir.Start);
-        return oil.Outcome != ScaleOutcome.ThickerThanScale
-            && !(unit.StartViscosity is { } limit && oil.Viscosity.Centistokes > limit.Centistokes);
+        return !oil.IsThicker && !(unit.StartViscosity is { } limit && oil.Viscosity.Centistokes > limit.Centistokes);
     }
 
     /// <summary>Whose limit holds the process temperature below the setting of the thermostat.</summary>

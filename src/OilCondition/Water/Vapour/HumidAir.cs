@@ -12,7 +12,7 @@ namespace OilCondition.Water;
 /// <example>
 /// <code>
 /// var air = HumidAir.FromRelativeHumidity(Temperature.FromDegreesCelsius(25), RelativeHumidity.FromPercent(60));
-/// var content = curve.EquilibriumWith(air, Temperature.FromDegreesCelsius(40)).Content;
+/// var content = curve.EquilibriumWith(air, Temperature.FromDegreesCelsius(40)).Dissolved;
 /// </code>
 /// </example>
 public sealed record HumidAir
@@ -49,7 +49,7 @@ public sealed record HumidAir
     public static HumidAir FromRelativeHumidity(Temperature airTemperature, RelativeHumidity relativeHumidity)
     {
         OilTemperature.Celsius(airTemperature);
-        var fraction = Activity.Of(relativeHumidity.Percent / 100, nameof(relativeHumidity));
+        var fraction = PhysicalRange.Saturation(relativeHumidity.Percent / 100, nameof(relativeHumidity));
         return new HumidAir(airTemperature, fraction * WaterVapour.SaturationPressure(airTemperature).Pascals);
     }
 
@@ -71,7 +71,7 @@ public sealed record HumidAir
     public bool TryDewPoint(out Temperature dewPoint)
     {
         var isMeaningful = VapourPressure.Pascals >= LowestDewPointPascal;
-        dewPoint = isMeaningful ? WaterVapour.SaturationTemperature(VapourPressure).Temperature : Temperature;
+        dewPoint = isMeaningful ? WaterVapour.SaturationTemperature(VapourPressure) : Temperature;
         return isMeaningful;
     }
 
@@ -90,4 +90,9 @@ public sealed record HumidAir
 
         return Ratio.FromDecimalFractions(MolarMassRatio * vapour / excess);
     }
+
+    /// <summary>The air in one line.</summary>
+    /// <returns>For example <c>25 °C, 60 % relative humidity</c>.</returns>
+    public override string ToString() =>
+        $"{PlainText.Tenths(Temperature.DegreesCelsius)} °C, {PlainText.Number(RelativeHumidity.Percent)} % relative humidity";
 }

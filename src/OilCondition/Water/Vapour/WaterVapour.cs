@@ -12,7 +12,7 @@ namespace OilCondition.Water;
 /// </remarks>
 /// <example>
 /// <code>
-/// var boils = WaterVapour.SaturationTemperature(Pressure.FromKilopascals(20)).Temperature.DegreesCelsius;   // 60.06
+/// var boils = WaterVapour.SaturationTemperature(Pressure.FromKilopascals(20)).DegreesCelsius;   // 60.06
 /// </code>
 /// </example>
 public static class WaterVapour
@@ -53,9 +53,9 @@ public static class WaterVapour
 
     /// <summary>The temperature at which water boils, or below 611.657 Pa ice sublimes.</summary>
     /// <param name="absolutePressure">Absolute pressure, 1e-6 Pa to 22.064 MPa.</param>
-    /// <returns>The saturation temperature and the phase that evaporates.</returns>
+    /// <returns>The saturation temperature; below the triple point, 0.01 °C, that at which ice sublimes.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The pressure lies outside its range.</exception>
-    public static BoilingPoint SaturationTemperature(Pressure absolutePressure)
+    public static Temperature SaturationTemperature(Pressure absolutePressure)
     {
         var pascal = Guard.InRange(
             absolutePressure.Pascals,
@@ -64,17 +64,9 @@ public static class WaterVapour
             "Pa",
             nameof(absolutePressure)
         );
-        return pascal < IceSublimation.TriplePointPascal
-            ? new BoilingPoint(
-                absolutePressure,
-                Temperature.FromKelvins(IceSublimation.Kelvins(pascal)),
-                BoilingPhase.Ice
-            )
-            : new BoilingPoint(
-                absolutePressure,
-                Temperature.FromKelvins(If97Saturation.Kelvins(pascal)),
-                BoilingPhase.Liquid
-            );
+        return Temperature.FromKelvins(
+            pascal < IceSublimation.TriplePointPascal ? IceSublimation.Kelvins(pascal) : If97Saturation.Kelvins(pascal)
+        );
     }
 
     /// <summary>Heat taken up by liquid water when it evaporates at saturation, h″ − h′.</summary>
@@ -148,7 +140,7 @@ public static class WaterVapour
         );
 
     /// <summary>How far oil cools when water flashes out of it and no heat is added, ΔT = w h_fg / c.</summary>
-    /// <param name="removed">Water that evaporates, per mass of oil, 0 to 1 000 000 mg/kg.</param>
+    /// <param name="removed">Water that evaporates, per mass of oil, 0 to 500 000 mg/kg.</param>
     /// <param name="temperature">Temperature, 273.15 to 623.15 K.</param>
     /// <param name="heatCapacity">Specific heat capacity of the oil, c; 500 to 5000 J/(kg K).</param>
     /// <returns>The drop, as a positive difference. 1 % of water takes about 12 K out of a mineral oil.</returns>
@@ -159,8 +151,8 @@ public static class WaterVapour
         SpecificEntropy heatCapacity
     )
     {
-        var fraction = Guard.InRange(removed.PartsPerMillion, 0, 1e6, "mg/kg", nameof(removed)) * 1e-6;
-        var c = Guard.InRange(heatCapacity.JoulesPerKilogramKelvin, 500, 5000, "J/(kg K)", nameof(heatCapacity));
+        var fraction = PhysicalRange.Water(removed) * 1e-6;
+        var c = PhysicalRange.HeatCapacity(heatCapacity);
         return TemperatureDelta.FromKelvins(fraction * LatentHeat(temperature).JoulesPerKilogram / c);
     }
 

@@ -64,9 +64,9 @@ public class TreatmentReferenceTests
     private static SaturationCurve Curve(ReferenceCase row) =>
         row.Arguments["set"] switch
         {
-            "M1" => PublishedSaturationCurves.TransformerMineralOilGriffin,
-            "M2" => PublishedSaturationCurves.TransformerMineralOilOommen,
-            "NE" => PublishedSaturationCurves.NaturalEsterLewand,
+            "M1" => PublishedSaturationCurves.TransformerMineralOil,
+            "M2" => PublishedSaturationCurves.TransformerMineralOilSteeper,
+            "NE" => PublishedSaturationCurves.SoyaEster,
             var other => throw new InvalidOperationException(other),
         };
 

@@ -22,7 +22,7 @@ public sealed class PlannedPerformance
     /// <param name="loop">Charge and flow.</param>
     /// <param name="oilDensity">Density of the oil, 500 to 1500 kg/m³.</param>
     /// <param name="removalPerPass">Removal per pass on the excess over the floor, η, 10⁻⁹ to 1.</param>
-    /// <param name="floorWithoutIngress">Content that the purifier would reach without ingress, p, 0 to 300 000 mg/kg.</param>
+    /// <param name="floorWithoutIngress">Content that the purifier would reach without ingress, p, 0 to 500 000 mg/kg.</param>
     /// <param name="waterIngress">Water that comes in, 0 to 10⁶ kg/h.</param>
     /// <exception cref="ArgumentNullException">There is no loop.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
@@ -35,8 +35,8 @@ public sealed class PlannedPerformance
     )
     {
         Loop = Guard.NotNull(loop);
-        Guard.InRange(oilDensity.KilogramsPerCubicMeter, 500, 1500, "kg/m³", nameof(oilDensity));
-        Guard.InRange(floorWithoutIngress.PartsPerMillion, 0, 300_000, "mg/kg", nameof(floorWithoutIngress));
+        PhysicalRange.OilDensity(oilDensity);
+        PhysicalRange.Water(floorWithoutIngress);
         Guard.InRange(waterIngress.KilogramsPerHour, 0, 1e6, "kg/h", nameof(waterIngress));
         RatePerHour = loop.RatePerHour(removalPerPass);
         OilDensity = oilDensity;

@@ -29,7 +29,7 @@ public sealed class CleanupMonitorOptions
         Guard.InRange(cell.TotalHours, 1.0 / 3600, 24, "h", nameof(spacing));
         Guard.InRange(mostCells, 16, 100_000, "");
         Guard.InRange(stall.TotalHours, 1.0 / 60, 8760, "h", nameof(stallAfter));
-        Guard.InRange(startedAt.Year, CleanupReading.FirstYear, CleanupReading.LastYear, "(year)", nameof(startedAt));
+        Guard.Moment(startedAt);
         StallAfter = stall;
         StartedAt = startedAt;
         Target = Guard.NotNull(target);
@@ -37,13 +37,7 @@ public sealed class CleanupMonitorOptions
         HoldFor = holdFor;
         IsReferred = referredTo.HasValue;
         ReferenceTemperature = (warmFrom ?? referredTo)!.Value;
-        Guard.InRange(
-            ReferenceTemperature.DegreesCelsius,
-            -40,
-            150,
-            "°C",
-            warmFrom is null ? nameof(referredTo) : nameof(warmFrom)
-        );
+        OilTemperature.Celsius(ReferenceTemperature, warmFrom is null ? nameof(referredTo) : nameof(warmFrom));
         LongestGap = gap;
         Spacing = cell;
         MostCells = mostCells;
@@ -80,11 +74,11 @@ public sealed class CleanupMonitorOptions
     public int MostCells { get; }
 
     /// <summary>The target counts while the oil is warm.</summary>
-    /// <param name="startedAt">Start of the run, years 1900 to 2200; earlier readings are left out.</param>
+    /// <param name="startedAt">Start of the run, years 1900 to 2199; earlier readings are left out.</param>
     /// <param name="target">What is to be reached.</param>
     /// <param name="saturationCurve">Water saturation of this oil.</param>
     /// <param name="holdFor">How long the target must hold, 1 min to a year.</param>
-    /// <param name="warmFrom">Oil temperature from which on a reading counts, −40 to 150 °C.</param>
+    /// <param name="warmFrom">Oil temperature from which on a reading counts, −60 to 200 °C.</param>
     /// <param name="longestGap">Longest time between readings while it holds, 1 min to a year; null for as long as it must hold.</param>
     /// <param name="spacing">Finest cell of time, 1 s to 24 h; null for 1 min.</param>
     /// <param name="mostCells">Cells of time that are kept at most, 16 to 100 000.</param>
@@ -106,11 +100,11 @@ public sealed class CleanupMonitorOptions
 
     /// <summary>The target counts at every temperature: contents are the same warm and cold, and relative saturation is referred to one temperature.</summary>
     /// <remarks>In cold oil water separates and lies where no sensor sees it: circulate before a reading is believed.</remarks>
-    /// <param name="startedAt">Start of the run, years 1900 to 2200; earlier readings are left out.</param>
+    /// <param name="startedAt">Start of the run, years 1900 to 2199; earlier readings are left out.</param>
     /// <param name="target">What is to be reached.</param>
     /// <param name="saturationCurve">Water saturation of this oil.</param>
     /// <param name="holdFor">How long the target must hold, 1 min to a year.</param>
-    /// <param name="referredTo">The temperature to which relative saturation is referred, −40 to 150 °C.</param>
+    /// <param name="referredTo">The temperature to which relative saturation is referred, −60 to 200 °C.</param>
     /// <param name="longestGap">Longest time between readings while it holds, 1 min to a year; null for as long as it must hold.</param>
     /// <param name="spacing">Finest cell of time, 1 s to 24 h; null for 1 min.</param>
     /// <param name="mostCells">Cells of time that are kept at most, 16 to 100 000.</param>

@@ -14,11 +14,6 @@ namespace OilCondition.Cleanup;
 /// </example>
 public sealed record CleanupReading
 {
-    /// <summary>Years of moments: what lies outside is a placeholder, and breaks the calendar.</summary>
-    internal const int FirstYear = 1900;
-
-    internal const int LastYear = 2200;
-
     private CleanupReading(
         DateTimeOffset at,
         WaterSource source,
@@ -29,11 +24,10 @@ public sealed record CleanupReading
     {
         if (temperature is { } oil)
         {
-            Guard.InRange(oil.DegreesCelsius, -40, 150, "°C", nameof(temperature));
+            OilTemperature.Celsius(oil, nameof(temperature));
         }
 
-        Guard.InRange(at.Year, FirstYear, LastYear, "(year)", nameof(at));
-        At = at;
+        At = Guard.Moment(at);
         Source = source;
         WaterFigure = water;
         HasTemperature = temperature.HasValue;
@@ -72,9 +66,9 @@ public sealed record CleanupReading
     internal ParticleLevels? Counts { get; }
 
     /// <summary>A reading of a moisture sensor.</summary>
-    /// <param name="at">When it was taken, years 1900 to 2200.</param>
+    /// <param name="at">When it was taken, years 1900 to 2199.</param>
     /// <param name="relativeSaturation">Relative saturation, 0 to 1, with a rounding grace of 0.005 at both ends.</param>
-    /// <param name="temperature">Oil temperature at the sensor, −40 to 150 °C.</param>
+    /// <param name="temperature">Oil temperature at the sensor, −60 to 200 °C.</param>
     /// <param name="particles">Particle counts taken with it, or null.</param>
     /// <returns>The reading.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
@@ -83,19 +77,12 @@ public sealed record CleanupReading
         Ratio relativeSaturation,
         Temperature temperature,
         ParticleLevels? particles = null
-    ) =>
-        new(
-            at,
-            WaterSource.Sensor,
-            Guard.InRange(relativeSaturation.DecimalFractions, -0.005, 1.005, "(ratio)", nameof(relativeSaturation)),
-            temperature,
-            particles
-        );
+    ) => new(at, WaterSource.Sensor, PhysicalRange.SaturationReading(relativeSaturation), temperature, particles);
 
     /// <summary>A titration.</summary>
-    /// <param name="at">When the sample was taken, years 1900 to 2200.</param>
-    /// <param name="water">All water, 0 to 300 000 mg/kg.</param>
-    /// <param name="temperature">Oil temperature at sampling, −40 to 150 °C, or null.</param>
+    /// <param name="at">When the sample was taken, years 1900 to 2199.</param>
+    /// <param name="water">All water, 0 to 500 000 mg/kg.</param>
+    /// <param name="temperature">Oil temperature at sampling, −60 to 200 °C, or null.</param>
     /// <param name="particles">Particle counts of the sample, or null.</param>
     /// <returns>The reading.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
@@ -104,17 +91,10 @@ public sealed record CleanupReading
         MassFraction water,
         Temperature? temperature = null,
         ParticleLevels? particles = null
-    ) =>
-        new(
-            at,
-            WaterSource.Titration,
-            Guard.InRange(water.PartsPerMillion, 0, 300_000, "mg/kg", nameof(water)),
-            temperature,
-            particles
-        );
+    ) => new(at, WaterSource.Titration, PhysicalRange.Water(water), temperature, particles);
 
     /// <summary>Particle counts alone.</summary>
-    /// <param name="at">When the sample was taken, years 1900 to 2200.</param>
+    /// <param name="at">When the sample was taken, years 1900 to 2199.</param>
     /// <param name="particles">The counts.</param>
     /// <returns>The reading.</returns>
     /// <exception cref="ArgumentNullException">There are no counts.</exception>
@@ -123,8 +103,8 @@ public sealed record CleanupReading
         new(at, WaterSource.None, 0, null, Guard.NotNull(particles));
 
     /// <summary>A temperature alone.</summary>
-    /// <param name="at">When it was read, years 1900 to 2200.</param>
-    /// <param name="temperature">Oil temperature, −40 to 150 °C.</param>
+    /// <param name="at">When it was read, years 1900 to 2199.</param>
+    /// <param name="temperature">Oil temperature, −60 to 200 °C.</param>
     /// <returns>The reading.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside its range.</exception>
     public static CleanupReading OfTemperature(DateTimeOffset at, Temperature temperature) =>

@@ -10,13 +10,13 @@ public sealed class CleanupRunFacts
     /// <param name="machine">Name of the machine.</param>
     /// <param name="loop">Charge and flow.</param>
     /// <param name="oilDensity">Density of the oil, 500 to 1500 kg/m³.</param>
-    /// <param name="before">All water before the run, by titration: 0 to 300 000 mg/kg.</param>
+    /// <param name="before">All water before the run, by titration: 0 to 500 000 mg/kg.</param>
     /// <param name="volumePassed">Oil passed by the meter, 0 to 10¹² L; null for flow times duration.</param>
     /// <param name="condensate">Water collected, 0 to 10⁹ L; null where it was not measured.</param>
     /// <param name="condensateError">How far the condensate may be out, relative, 0 to 1; null for 0.1 (ours).</param>
     /// <param name="reboundCheckAfter">Time after the end at which to sample for rebound, 1 h to a year; null for 24 h (ours).</param>
     /// <param name="waterIngress">Water that came in during the run, 0 to 10⁶ kg/h; null where it was not measured.</param>
-    /// <param name="floorWithoutIngress">Content that the purifier would reach without ingress, 0 to 300 000 mg/kg, from which the ingress is found where it was not measured; null where it is not known.</param>
+    /// <param name="floorWithoutIngress">Content that the purifier would reach without ingress, 0 to 500 000 mg/kg, from which the ingress is found where it was not measured; null where it is not known.</param>
     /// <exception cref="ArgumentNullException">The loop or the name is missing.</exception>
     /// <exception cref="ArgumentException">The name is blank.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
@@ -35,8 +35,8 @@ public sealed class CleanupRunFacts
     {
         Machine = Guard.NotBlank(machine);
         Loop = Guard.NotNull(loop);
-        Guard.InRange(oilDensity.KilogramsPerCubicMeter, 500, 1500, "kg/m³", nameof(oilDensity));
-        Guard.InRange(before.PartsPerMillion, 0, 300_000, "mg/kg", nameof(before));
+        PhysicalRange.OilDensity(oilDensity);
+        PhysicalRange.Water(before);
         Guard.InRange(volumePassed?.Liters ?? 0, 0, CleanupLoop.Largest, "L", nameof(volumePassed));
         Guard.InRange(condensate?.Liters ?? 0, 0, 1e9, "L", nameof(condensate));
         var error = condensateError ?? Ratio.FromDecimalFractions(0.1);

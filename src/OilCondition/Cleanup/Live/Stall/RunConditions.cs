@@ -13,10 +13,10 @@ namespace OilCondition.Cleanup;
 public sealed record RunConditions
 {
     /// <summary>States the conditions by their figures.</summary>
-    /// <param name="processTemperature">Oil temperature in the chamber, −40 to 150 °C.</param>
-    /// <param name="workingTemperature">The temperature that was planned, −40 to 150 °C.</param>
-    /// <param name="floor">Physical floor at the process temperature and the present vacuum, 0 to 300 000 mg/kg.</param>
-    /// <param name="floorWhenWarm">Physical floor at the working temperature and the present vacuum, 0 to 300 000 mg/kg.</param>
+    /// <param name="processTemperature">Oil temperature in the chamber, −60 to 200 °C.</param>
+    /// <param name="workingTemperature">The temperature that was planned, −60 to 200 °C.</param>
+    /// <param name="floor">Physical floor at the process temperature and the present vacuum, 0 to 500 000 mg/kg.</param>
+    /// <param name="floorWhenWarm">Physical floor at the working temperature and the present vacuum, 0 to 500 000 mg/kg.</param>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public RunConditions(
         Temperature processTemperature,
@@ -25,10 +25,10 @@ public sealed record RunConditions
         MassFraction floorWhenWarm
     )
     {
-        Guard.InRange(processTemperature.DegreesCelsius, -40, 150, "°C", nameof(processTemperature));
-        Guard.InRange(workingTemperature.DegreesCelsius, -40, 150, "°C", nameof(workingTemperature));
-        Guard.InRange(floor.PartsPerMillion, 0, 300_000, "mg/kg", nameof(floor));
-        Guard.InRange(floorWhenWarm.PartsPerMillion, 0, 300_000, "mg/kg", nameof(floorWhenWarm));
+        OilTemperature.Celsius(processTemperature);
+        OilTemperature.Celsius(workingTemperature);
+        PhysicalRange.Water(floor);
+        PhysicalRange.Water(floorWhenWarm);
         ProcessTemperature = processTemperature;
         WorkingTemperature = workingTemperature;
         Floor = floor;

@@ -57,7 +57,7 @@ public sealed class StallDiagnosis
 
     /// <summary>Diagnoses a run.</summary>
     /// <param name="curve">The fitted fall, in mg/kg.</param>
-    /// <param name="target">The content to reach, 0 to 300 000 mg/kg.</param>
+    /// <param name="target">The content to reach, 0 to 500 000 mg/kg.</param>
     /// <param name="planned">What was planned.</param>
     /// <param name="conditions">How the unit runs now.</param>
     /// <param name="confidence">Two-sided confidence level of the ends that decide, above 0 and below 1.</param>
@@ -75,7 +75,7 @@ public sealed class StallDiagnosis
         Guard.NotNull(curve);
         Guard.NotNull(planned);
         Guard.NotNull(conditions);
-        var ppm = Guard.InRange(target.PartsPerMillion, 0, 300_000, "mg/kg", nameof(target));
+        var ppm = PhysicalRange.Water(target);
         var oneSided = 0.5 + Guard.OpenUnitInterval(confidence) / 2;
 
         if (IsSaturated(curve))
