@@ -21,7 +21,7 @@ internal static class MeasurandStates
         var trend = SeriesTrend.Of(
             series,
             new TrendOptions(
-                logarithmic ? ValueScale.Logarithmic : ValueScale.Natural,
+                logarithmic ? NaturalScale.Logarithmic : NaturalScale.Linear,
                 confidence: 1 - options.TrendSignificance
             )
         );

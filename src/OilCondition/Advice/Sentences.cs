@@ -104,7 +104,7 @@ public static class Sentences
         var aside = setAside == 0 ? "" : $", {setAside} set aside";
         var slope = judged.Slope * 30;
         var pace =
-            judged.Scale == ValueScale.Logarithmic
+            judged.Scale == NaturalScale.Logarithmic
                 ? $"factor {PlainText.Number(Math.Exp(slope))} per 30 days"
                 : $"{PlainText.Number(slope)} {trend.Series.Measurand.Unit} per 30 days";
         return judged.Verdict switch

@@ -28,7 +28,7 @@ internal static class OwnHistoryLimit
         }
 
         var usual = Array.ConvertAll(earlier, i => values[i]);
-        var scale = logarithmic ? ValueScale.Logarithmic : ValueScale.Natural;
+        var scale = logarithmic ? NaturalScale.Logarithmic : NaturalScale.Linear;
         var trend = TrendAssessor.Assess(
             Array.ConvertAll(earlier, i => days[i]),
             usual,

@@ -47,7 +47,7 @@ public sealed class SeriesTrend
     {
         Guard.NotNull(series);
         var logarithmic = series.Measurand.Scale == NaturalScale.Logarithmic;
-        options ??= new TrendOptions(logarithmic ? ValueScale.Logarithmic : ValueScale.Natural);
+        options ??= new TrendOptions(logarithmic ? NaturalScale.Logarithmic : NaturalScale.Linear);
         return new SeriesTrend(
             series,
             TrendAssessor.Assess(
@@ -60,8 +60,8 @@ public sealed class SeriesTrend
     }
 
     /// <summary>'More than 0' tells nothing on a logarithmic scale, where 0 has no place: it stays a bound, below all readings.</summary>
-    private static double FigureOf(Reading reading, ValueScale scale) =>
-        scale == ValueScale.Logarithmic && reading.Qualifier == Qualifier.GreaterThan
+    private static double FigureOf(Reading reading, NaturalScale scale) =>
+        scale == NaturalScale.Logarithmic && reading.Qualifier == Qualifier.GreaterThan
             ? Math.Max(reading.Value, NextToNothing)
             : reading.Value;
 

@@ -30,9 +30,9 @@ public class SaturationFitTests
         fit.Curve.BKelvin.ShouldBe(-line.Slope, 1e-7);
         fit.Curve.A.ShouldBe(line.Intercept, 1e-9);
         fit.BStandardErrorKelvin.ShouldBe(line.SlopeStandardError, 1e-7);
-        fit.AStandardError.ShouldBe(line.StandardErrorAt(0, CrossingOf.MeanLine), 1e-9);
+        fit.AStandardError.ShouldBe(line.StandardErrorAt(0, BandKind.Mean), 1e-9);
         var x = 1 / (15 + 273.15);
-        var half = line.BandHalfWidthAt(x, CrossingOf.NewReading, 0.95);
+        var half = line.BandHalfWidthAt(x, BandKind.NewReading, 0.95);
         var band = fit.BandAt(Celsius(15), 0.95, BandOf.NewMeasurement);
         Math.Log10(band.Upper.Content.PartsPerMillion).ShouldBe(line.ValueAt(x) + half, 1e-9);
         Math.Log10(band.Lower.Content.PartsPerMillion).ShouldBe(line.ValueAt(x) - half, 1e-9);
