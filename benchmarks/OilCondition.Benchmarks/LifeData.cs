@@ -16,7 +16,7 @@ public sealed record LifeData(string Name, LimitSide Side, Func<Random, double[]
         "invented measurand",
         "units",
         LimitSide.Upper,
-        ValueScale.Natural,
+        NaturalScale.Linear,
         -1e9,
         1e9
     );

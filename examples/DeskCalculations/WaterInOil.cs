@@ -64,7 +64,7 @@ internal static class WaterInOil
         }
 
         sheet.Line("curve fitted to four", fit);
-        sheet.Line("  at 12 °C", fit.BandAt(Celsius(12), 0.95, CrossingOf.MeanLine));
+        sheet.Line("  at 12 °C", fit.BandAt(Celsius(12), 0.95, BandKind.Mean));
         sheet.Line("  with 180 mg/kg", fit.SeparationBand(Ppm(180), 0.95));
         sheet.Line("  pull of the hottest point", $"{fit.Leverage(measured[3]):0.00} (mean 0.50)");
     }

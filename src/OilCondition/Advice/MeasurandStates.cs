@@ -26,11 +26,11 @@ internal static class MeasurandStates
             series = onOilHours;
         }
 
-        var logarithmic = measurand.Scale == ValueScale.Logarithmic;
+        var logarithmic = measurand.Scale == NaturalScale.Logarithmic;
         var trend = SeriesTrend.Of(
             series,
             new TrendOptions(
-                logarithmic ? ValueScale.Logarithmic : ValueScale.Natural,
+                logarithmic ? NaturalScale.Logarithmic : NaturalScale.Linear,
                 confidence: 1 - options.TrendSignificance
             )
         );
@@ -75,7 +75,7 @@ internal static class MeasurandStates
         {
             var reachable = figures
                 .OfType<double>()
-                .Where(figure => figure > 0 || measurand.Scale == ValueScale.Natural)
+                .Where(figure => figure > 0 || measurand.Scale == NaturalScale.Linear)
                 .ToList();
             return reachable.Count == 0 ? null
                 : isUpper ? reachable.Min()

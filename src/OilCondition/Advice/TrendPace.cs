@@ -18,7 +18,7 @@ internal static class TrendPace
             ? $"factor {PlainText.Number(Factor(trend))} per 30 days"
             : $"{PlainText.Number(Change(trend), Uncertainty(trend))} {Unit(trend)} per 30 days";
 
-    private static bool IsFactor(SeriesTrend trend) => trend.Assessment.Scale == ValueScale.Logarithmic;
+    private static bool IsFactor(SeriesTrend trend) => trend.Assessment.Scale == NaturalScale.Logarithmic;
 
     private static string Unit(SeriesTrend trend) => trend.Series.Measurand.Unit;
 

@@ -13,21 +13,21 @@ public sealed partial class CleanupCurve
     /// <param name="confidence">Confidence level, above 0 and below 1; above 0.5 for one side.</param>
     /// <param name="side">Both ends, or one.</param>
     /// <returns>The interval; a missing end is named by its outcome.</returns>
-    public ProfileInterval RateIntervalPerHour(double confidence = 0.9, IntervalSide side = IntervalSide.Both) =>
+    public Interval RateIntervalPerHour(double confidence = 0.9, IntervalSide side = IntervalSide.Both) =>
         fall.RateInterval(confidence, side);
 
     /// <summary>Interval for the half-life of the excess over the floor, in hours, of the profile likelihood.</summary>
     /// <param name="confidence">Confidence level, above 0 and below 1; above 0.5 for one side.</param>
     /// <param name="side">Both ends, or one.</param>
     /// <returns>The interval; a missing end is named by its outcome.</returns>
-    public ProfileInterval HalfLifeIntervalHours(double confidence = 0.9, IntervalSide side = IntervalSide.Both) =>
+    public Interval HalfLifeIntervalHours(double confidence = 0.9, IntervalSide side = IntervalSide.Both) =>
         fall.HalfLifeInterval(confidence, side);
 
     /// <summary>Interval for the floor, in the unit of the readings, of the profile likelihood.</summary>
     /// <param name="confidence">Confidence level, above 0 and below 1; above 0.5 for one side.</param>
     /// <param name="side">Both ends, or one.</param>
     /// <returns>The interval, never below 0; a missing end is named by its outcome.</returns>
-    public ProfileInterval FloorInterval(double confidence = 0.9, IntervalSide side = IntervalSide.Both) =>
+    public Interval FloorInterval(double confidence = 0.9, IntervalSide side = IntervalSide.Both) =>
         fall.FloorInterval(confidence, side);
 
     /// <summary>Interval for the curve at a moment, in the unit of the readings, of the profile likelihood.</summary>
@@ -36,11 +36,8 @@ public sealed partial class CleanupCurve
     /// <param name="side">Both ends, or one.</param>
     /// <returns>The interval.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The moment is before the origin.</exception>
-    public ProfileInterval IntervalAt(
-        DateTimeOffset at,
-        double confidence = 0.9,
-        IntervalSide side = IntervalSide.Both
-    ) => fall.ValueInterval(HoursTo(at), confidence, side);
+    public Interval IntervalAt(DateTimeOffset at, double confidence = 0.9, IntervalSide side = IntervalSide.Both) =>
+        fall.ValueInterval(HoursTo(at), confidence, side);
 
     /// <summary>Band at a moment for the curve itself or for one new reading, in the unit of the readings.</summary>
     /// <remarks>
@@ -53,9 +50,9 @@ public sealed partial class CleanupCurve
     /// <param name="side">Both ends, or one.</param>
     /// <returns>The band.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The moment is before the origin.</exception>
-    public ProfileInterval BandAt(
+    public Interval BandAt(
         DateTimeOffset at,
-        CrossingOf of,
+        BandKind of,
         double confidence = 0.9,
         IntervalSide side = IntervalSide.Both
     ) => fall.Band(Guard.NotNegative(HoursTo(at), "h from the origin", nameof(at)), of, confidence, side);
@@ -132,7 +129,7 @@ public sealed partial class CleanupCurve
     {
         var oneSided = side == IntervalSide.Both ? 0.5 + confidence / 2 : confidence;
         var now = fall.ValueInterval(Math.Max(0, HoursTo(LastReadingAt)), oneSided, IntervalSide.Upper);
-        return now.HasUpper && now.Upper <= target;
+        return now.Upper <= target;
     }
 
     private DateTimeOffset Moment(double hoursFromOrigin) => Origin.AddHours(Math.Min(hoursFromOrigin, LongestHours));

@@ -121,8 +121,8 @@ public sealed class CleanupOptions
     /// The usual scatter of a measurand: of the logarithm where ratios count, in proportion where one of its readings is 0 or lies below a
     /// limit; constant for the others.
     /// </summary>
-    internal static CleanupOptions UsualFor(ValueScale scale, IReadOnlyList<Reading> readings) =>
-        scale == ValueScale.Natural ? Default
+    internal static CleanupOptions UsualFor(NaturalScale scale, IReadOnlyList<Reading> readings) =>
+        scale == NaturalScale.Linear ? Default
         : readings.All(reading => reading.Value > 0 && reading.Qualifier != Qualifier.LessThan) ? ForCounts
         : new CleanupOptions(DecayNoise.Proportional);
 

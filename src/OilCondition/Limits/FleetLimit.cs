@@ -52,7 +52,7 @@ internal static class FleetLimit
     }
 
     private static double Percentile(double[] values, double percentile) =>
-        Quantiles.Of(values, percentile / 100, QuantileRule.Type6);
+        Quantiles.Of(values, percentile / 100, Quantiles.Rule.Type6);
 
     /// <summary>The figures with those that are open towards one side put beyond all others there.</summary>
     private static double[] Ends(List<Reading> readings, Qualifier open, double beyond) =>

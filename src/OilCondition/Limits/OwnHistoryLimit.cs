@@ -20,7 +20,7 @@ internal static class OwnHistoryLimit
     {
         figures = null;
         reason = LimitReason.TooFewReadings;
-        var logarithmic = series.Measurand.Scale == ValueScale.Logarithmic;
+        var logarithmic = series.Measurand.Scale == NaturalScale.Logarithmic;
         var (days, values) = series.ToColumns();
 
         // What is to be judged must not be part of the yardstick.
@@ -34,7 +34,7 @@ internal static class OwnHistoryLimit
         }
 
         var usual = Array.ConvertAll(earlier, i => values[i]);
-        var scale = logarithmic ? ValueScale.Logarithmic : ValueScale.Natural;
+        var scale = logarithmic ? NaturalScale.Logarithmic : NaturalScale.Linear;
         var trend = TrendAssessor.Assess(
             Array.ConvertAll(earlier, i => days[i]),
             usual,

@@ -5,7 +5,7 @@ namespace OilCondition.Prognosis;
 
 /// <summary>What other machines' series of a measurand teach about one more machine: how much of its movement is random and how fast it drifts.</summary>
 /// <remarks>
-/// See <see cref="DegradationFleet"/> for the method. Give the series of comparable machines on comparable duty, without the machine to be
+/// Give the series of comparable machines on comparable duty, without the machine to be
 /// forecast, or its readings count twice. Drifts are per day on the measurand's natural scale.
 /// </remarks>
 public sealed class FleetKnowledge
@@ -27,7 +27,7 @@ public sealed class FleetKnowledge
     public bool IsLearnt => Prior.KnowsDrift;
 
     /// <summary>What they teach; the default prior where they are too few.</summary>
-    public DegradationPrior Prior { get; }
+    internal DegradationPrior Prior { get; }
 
     /// <summary>Learns from other machines.</summary>
     /// <param name="fleet">One series for each other machine, all of one measurand; at least one.</param>
@@ -47,7 +47,7 @@ public sealed class FleetKnowledge
         }
 
         var fits = fleet
-            .Select(series => ScaledSeries.Of(series, measurand.Scale == ValueScale.Logarithmic))
+            .Select(series => ScaledSeries.Of(series, measurand.Scale == NaturalScale.Logarithmic))
             .Select(scaled => Degradation.Fit(scaled.Days, scaled.Values))
             .Where(fit => fit.IsDetermined)
             .ToList();

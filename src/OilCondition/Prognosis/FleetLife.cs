@@ -24,7 +24,7 @@ public sealed class FleetLife
     public WeibullFit Fit { get; }
 
     /// <summary>Whether there were enough failures to learn from.</summary>
-    public bool IsDetermined => Fit.Status == WeibullStatus.Determined;
+    public bool IsDetermined => Fit.IsDetermined;
 
     /// <summary>Learns from a fleet.</summary>
     /// <param name="failures">Ages at which a limit was crossed or a part failed, above 0.</param>

@@ -68,7 +68,7 @@ public static class LifeForecast
         var scaled = ScaledSeries.Of(series, logarithmic);
         var trend = Statistics.StraightLine.Fit(scaled.Days, scaled.Values);
         var moments = scaled.Days.Distinct().Count();
-        if (moments < FewestReadings || trend.Status != StraightLineStatus.Determined)
+        if (moments < FewestReadings || !trend.IsDetermined)
         {
             return new RemainingLife.TooFewReadings(question, moments, FewestReadings);
         }
@@ -99,7 +99,7 @@ public static class LifeForecast
             towards,
             sign * limit,
             scaled.Days[scaled.Days.Length - 1],
-            options.Model == LifeModel.LineNewReading ? CrossingOf.NewReading : CrossingOf.MeanLine
+            options.Model == LifeModel.LineNewReading ? BandKind.NewReading : BandKind.Mean
         );
     }
 
@@ -137,7 +137,7 @@ public static class LifeForecast
 
     private static bool UsesLogarithms(Measurand measurand, LifeModel model) =>
         model == LifeModel.ExponentialGrowth
-        || (measurand.Scale == ValueScale.Logarithmic && model != LifeModel.FirstOrderLoss);
+        || (measurand.Scale == NaturalScale.Logarithmic && model != LifeModel.FirstOrderLoss);
 
     private static void Check(MeasurandSeries series, LimitSide side, LifeOptions options)
     {

@@ -34,7 +34,7 @@ public sealed class Measurand : IEquatable<Measurand>
         string name,
         string unit,
         LimitSide worse,
-        ValueScale scale,
+        NaturalScale scale,
         double lowestPlausible,
         double highestPlausible,
         string testMethod = "",
@@ -66,7 +66,7 @@ public sealed class Measurand : IEquatable<Measurand>
             );
         }
 
-        if (scale == ValueScale.Logarithmic && lowestPlausible < 0)
+        if (scale == NaturalScale.Logarithmic && lowestPlausible < 0)
         {
             throw new ArgumentOutOfRangeException(
                 nameof(lowestPlausible),
@@ -100,7 +100,7 @@ public sealed class Measurand : IEquatable<Measurand>
     public LimitSide Worse { get; }
 
     /// <summary>Scale on which its scatter is even.</summary>
-    public ValueScale Scale { get; }
+    public NaturalScale Scale { get; }
 
     /// <summary>Lowest plausible value.</summary>
     public double LowestPlausible { get; }

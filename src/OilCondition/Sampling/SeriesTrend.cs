@@ -46,8 +46,8 @@ public sealed class SeriesTrend
     public static SeriesTrend Of(MeasurandSeries series, TrendOptions? options = null)
     {
         Guard.NotNull(series);
-        var logarithmic = series.Measurand.Scale == ValueScale.Logarithmic;
-        options ??= new TrendOptions(logarithmic ? ValueScale.Logarithmic : ValueScale.Natural);
+        var logarithmic = series.Measurand.Scale == NaturalScale.Logarithmic;
+        options ??= new TrendOptions(logarithmic ? NaturalScale.Logarithmic : NaturalScale.Linear);
         return new SeriesTrend(
             series,
             TrendAssessor.Assess(
@@ -60,8 +60,8 @@ public sealed class SeriesTrend
     }
 
     /// <summary>'More than 0' tells nothing on a logarithmic scale, where 0 has no place: it stays a bound, below all readings.</summary>
-    private static double FigureOf(Reading reading, ValueScale scale) =>
-        scale == ValueScale.Logarithmic && reading.Qualifier == Qualifier.GreaterThan
+    private static double FigureOf(Reading reading, NaturalScale scale) =>
+        scale == NaturalScale.Logarithmic && reading.Qualifier == Qualifier.GreaterThan
             ? Math.Max(reading.Value, NextToNothing)
             : reading.Value;
 
@@ -86,7 +86,7 @@ public sealed class SeriesTrend
         };
 
     private string Pace() =>
-        Assessment.Scale == ValueScale.Logarithmic
+        Assessment.Scale == NaturalScale.Logarithmic
             ? $"factor {PlainText.Number(Math.Exp(30 * Assessment.Slope))} per 30 days"
             : $"{PlainText.Number(30 * Assessment.Slope)} {Series.Measurand.Unit}".TrimEnd() + " per 30 days";
 }

@@ -3,6 +3,9 @@ namespace OilCondition.Statistics;
 /// <summary>What became of the ends of an interval.</summary>
 public enum IntervalOutcome
 {
+    /// <summary>The readings bound the quantity on no side: it is not determined.</summary>
+    NotDetermined,
+
     /// <summary>Every end that was asked for exists.</summary>
     Bounded,
 
@@ -11,9 +14,6 @@ public enum IntervalOutcome
 
     /// <summary>The readings do not bound the quantity from below.</summary>
     NoLowerEnd,
-
-    /// <summary>The readings bound the quantity on no side: it is not determined.</summary>
-    NotDetermined,
 
     /// <summary>There are too few readings to judge their scatter.</summary>
     TooFewReadings,

@@ -1,9 +1,9 @@
 namespace OilCondition.Statistics;
 
-/// <summary>Which ends of an interval are asked for. A one-sided interval spends its whole doubt on one end.</summary>
+/// <summary>Which ends of an interval are asked for. A one-sided interval leaves its whole chance of a miss to one end.</summary>
 public enum IntervalSide
 {
-    /// <summary>Both ends, half of the doubt at each.</summary>
+    /// <summary>Both ends, each with half of the chance of a miss.</summary>
     Both,
 
     /// <summary>Only the lower end: 'not below'.</summary>

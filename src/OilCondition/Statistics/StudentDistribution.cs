@@ -2,16 +2,21 @@ using MathNet.Numerics.Distributions;
 
 namespace OilCondition.Statistics;
 
-/// <summary>Student's t quantile for whole degrees of freedom, in a small part of the time that the general inverse takes.</summary>
+/// <summary>Student's t: the one place for its quantile, its distribution function and its tail.</summary>
 /// <remarks>
-/// For whole degrees of freedom the distribution is a finite sum (Abramowitz and Stegun 1964, 26.7.3 and 26.7.4). Newton's method on it, from
-/// the expansion of Cornish and Fisher (26.7.5).
+/// For whole degrees of freedom the distribution is a finite sum (Abramowitz and Stegun 1964, 26.7.3 and 26.7.4), ten times faster than the
+/// incomplete beta function, which a forecast would otherwise ask thousands of times. The quantile by Newton's method on it, from the
+/// expansion of Cornish and Fisher (26.7.5). <see cref="StudentSeries"/> is the same sum for four values at once.
 /// </remarks>
 internal static class StudentDistribution
 {
     /// <summary>Above it the sum is long and its last digits cancel; MathNet's general inverse is used instead.</summary>
     private const int MostDegrees = 400;
     private const double HighestProbability = 0.9999;
+
+    /// <summary>Beyond it the sum of <see cref="Below"/> is long.</summary>
+    public const int LongestSeries = 200;
+    private const double Farthest = 1e20;
 
     /// <summary>The value below which Student's t lies with a probability.</summary>
     public static double Quantile(double probability, int degreesOfFreedom)
@@ -52,6 +57,49 @@ internal static class StudentDistribution
         }
 
         return t;
+    }
+
+    /// <summary>The same for degrees of freedom that need not be whole.</summary>
+    public static double Quantile(double probability, double degreesOfFreedom) =>
+        StudentT.InvCDF(0, 1, degreesOfFreedom, probability);
+
+    /// <summary>The chance of a value below t, with all digits of a small chance far out.</summary>
+    public static double Cumulative(double t, double degreesOfFreedom) => StudentT.CDF(0, 1, degreesOfFreedom, t);
+
+    /// <summary>The chance of a value as far from 0 as t on either side.</summary>
+    public static double TwoSidedTail(double t, double degreesOfFreedom) =>
+        2 * Cumulative(-Math.Abs(t), degreesOfFreedom);
+
+    /// <summary>The chance of a value below t by the sum: quick, and right to the last digit of 1, not of a small chance.</summary>
+    public static double Below(double t, int degreesOfFreedom)
+    {
+        // Beyond this t the tail is below the last digit of 1, and t² may overflow.
+        if (!(Math.Abs(t) < Farthest))
+        {
+            return t > 0 ? 1 : 0;
+        }
+
+        if (degreesOfFreedom > LongestSeries)
+        {
+            return StudentT.CDF(0, 1, degreesOfFreedom, t);
+        }
+
+        var odd = (degreesOfFreedom & 1) == 1;
+        var cosine2 = degreesOfFreedom / (degreesOfFreedom + t * t);
+        var sine = t / Math.Sqrt(degreesOfFreedom + t * t);
+        double sum = 0;
+        double term = 1;
+        var terms = odd ? (degreesOfFreedom - 1) / 2 : degreesOfFreedom / 2;
+        for (var i = 0; i < terms; i++)
+        {
+            sum += term;
+            term *= cosine2 * (odd ? (2.0 * i + 2) / (2 * i + 3) : (2.0 * i + 1) / (2 * i + 2));
+        }
+
+        var between = odd
+            ? 2 / Math.PI * (Math.Atan(t / Math.Sqrt(degreesOfFreedom)) + sine * Math.Sqrt(cosine2) * sum)
+            : sine * sum;
+        return 0.5 * (1 + Math.Max(-1, Math.Min(1, between)));
     }
 
     /// <summary>The chance of −t to t and the density at t.</summary>

@@ -203,13 +203,13 @@ public class ExtremeInputTests
                     id,
                     "mg/kg",
                     draw.Enum<LimitSide>(),
-                    draw.Enum<ValueScale>(),
+                    draw.Enum<NaturalScale>(),
                     draw.Below(2) == 0 ? 0 : draw.Figure(-100, 0),
                     draw.Below(2) == 0 ? 1e12 : draw.Figure(0, 1000),
                     tellsOilIdentity: draw.Below(2) == 0,
                     addsUp: draw.Below(2) == 0
                 ),
-            () => new Measurand(id, id, "", LimitSide.Upper, ValueScale.Logarithmic, 0, 1e12, addsUp: true)
+            () => new Measurand(id, id, "", LimitSide.Upper, NaturalScale.Logarithmic, 0, 1e12, addsUp: true)
         );
 
     private static Reading ReadingOf(Draw draw) =>

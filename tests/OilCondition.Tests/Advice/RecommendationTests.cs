@@ -102,7 +102,7 @@ public class RecommendationTests
     [InlineData(MeasurandTopic.Other, "InvestigateCause", "limit-passed/ours")]
     public void A_measurand_of_the_user_is_treated_by_its_topic(MeasurandTopic topic, string expected, string key)
     {
-        var ours = new Measurand("ours", "ours", "u", LimitSide.Upper, ValueScale.Natural, 0, 100, topic: topic);
+        var ours = new Measurand("ours", "ours", "u", LimitSide.Upper, NaturalScale.Linear, 0, 100, topic: topic);
         var assessment = Beyond(ours, LimitSide.Upper);
 
         Actions(assessment).ShouldBe(expected);
@@ -140,7 +140,7 @@ public class RecommendationTests
     [InlineData(LimitSide.Both, -1, 1)]
     public void What_comes_back_after_a_treatment_comes_back_the_worse_way(LimitSide worse, int way, int expected)
     {
-        var ours = new Measurand("ours", "ours", "u", worse, ValueScale.Natural, 0, 1000);
+        var ours = new Measurand("ours", "ours", "u", worse, NaturalScale.Linear, 0, 1000);
         var run = new TreatmentRun(
             Invented.Start.AddDays(11),
             Invented.Start.AddDays(12),

@@ -35,7 +35,7 @@ public partial class FloorTests
     /// <summary>Rooms whose folders are still to be put in order.</summary>
     private static readonly string[] Tangled = ["Cleanup"];
 
-    private static readonly string[] RootTypes = [nameof(LimitSet), "Arrival`1"];
+    private static readonly string[] RootTypes = [nameof(LimitSet), nameof(NaturalScale), "Arrival`1"];
 
     private static readonly Dictionary<short, OpCode> OpCodesByValue = typeof(OpCodes)
         .GetFields(BindingFlags.Public | BindingFlags.Static)

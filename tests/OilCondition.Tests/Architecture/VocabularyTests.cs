@@ -1,5 +1,6 @@
 using System.Reflection;
 using System.Text.RegularExpressions;
+using OilCondition.ControlCharts;
 using OilCondition.LabFiles;
 
 namespace OilCondition.Tests.Architecture;
@@ -10,6 +11,7 @@ public partial class VocabularyTests
     private static readonly Assembly[] Packages =
     [
         typeof(Source).Assembly,
+        typeof(EwmaChart).Assembly,
         typeof(LabFile).Assembly,
 #if !NETSTANDARD_BUILD
         typeof(OilCondition.Reporting.ConditionReport).Assembly,

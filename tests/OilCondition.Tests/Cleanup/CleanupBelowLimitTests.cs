@@ -62,7 +62,7 @@ public class CleanupBelowLimitTests
         curve.IntervalAt(Runs.At(10)).Contains(Runs.Exponential(10, 420, 21, 0.15)).ShouldBeTrue();
         var interval = curve.IntervalAt(Runs.At(10));
         (interval.Upper - interval.Lower).ShouldBeInRange(1, 10);
-        var reading = curve.BandAt(Runs.At(10), CrossingOf.NewReading);
+        var reading = curve.BandAt(Runs.At(10), BandKind.NewReading);
         (reading.Upper - reading.Lower).ShouldBeInRange(15, 25); // 2 · 1.753 · 5 and the band of the curve
         curve.TimeTo(30).ShouldBeOfType<TimeToTarget.Reached>().IsDemonstrated.ShouldBeTrue();
         curve.TimeTo(5).ShouldBeOfType<TimeToTarget.OutOfReach>();
@@ -168,8 +168,8 @@ public class CleanupBelowLimitTests
                     (there.Lower * minutes).ShouldBe(here.Lower, 1e-5 * here.Lower);
                     (there.Upper * minutes).ShouldBe(here.Upper, 1e-5 * here.Upper);
                     var (band, bandThere) = (
-                        one.BandAt(Runs.At(10), CrossingOf.NewReading),
-                        other.BandAt(Runs.At(shift + 10 * minutes), CrossingOf.NewReading)
+                        one.BandAt(Runs.At(10), BandKind.NewReading),
+                        other.BandAt(Runs.At(shift + 10 * minutes), BandKind.NewReading)
                     );
                     bandThere.Upper.ShouldBe(band.Upper * unit, 1e-4 * band.Upper * unit);
                 },
@@ -181,8 +181,8 @@ public class CleanupBelowLimitTests
     {
         var curve = C04(new CleanupOptions(DecayNoise.Proportional));
         var (early, late) = (
-            curve.BandAt(Runs.At(1), CrossingOf.NewReading),
-            curve.BandAt(Runs.At(12), CrossingOf.NewReading)
+            curve.BandAt(Runs.At(1), BandKind.NewReading),
+            curve.BandAt(Runs.At(12), BandKind.NewReading)
         );
 
         // Student's 95 % for 15 − 3 readings, 1.782 (Fisher and Yates, table III); the band of the curve itself adds to it.
@@ -196,7 +196,7 @@ public class CleanupBelowLimitTests
     public void Counts_below_a_limit_are_fitted_with_the_scatter_in_proportion()
     {
         var run = DecaySeries.Read("C04.csv");
-        var count = Measurands.All.First(one => one.Scale == ValueScale.Logarithmic);
+        var count = Measurands.All.First(one => one.Scale == NaturalScale.Logarithmic);
         var history = Invented.History(
             run.Times.Select(
                 (t, i) =>
@@ -219,15 +219,15 @@ public class CleanupBelowLimitTests
         var ingress = loop.IngressPerHour(10);
         var rate = loop.Curve.RateIntervalPerHour();
         ingress.Method.ShouldBe(CleanupFigureMethod.Profile);
-        ingress.Lower.ShouldBe(10 * rate.Lower, 1e-9);
-        ingress.Upper.ShouldBe(10 * rate.Upper, 1e-9);
+        ingress.Lower.ShouldBe(10 * rate.Lower!.Value, 1e-9);
+        ingress.Upper.ShouldBe(10 * rate.Upper!.Value, 1e-9);
 
         loop = new LoopPerformance(C04(new CleanupOptions(ratePerHour: 0.15)), plant);
         ingress = loop.IngressPerHour(10);
         var floor = loop.Curve.FloorInterval();
         ingress.Method.ShouldBe(CleanupFigureMethod.Profile);
-        ingress.Lower.ShouldBe(0.15 * (floor.Lower - 10), 1e-9);
-        ingress.Upper.ShouldBe(0.15 * (floor.Upper - 10), 1e-9);
+        ingress.Lower.ShouldBe(0.15 * (floor.Lower!.Value - 10), 1e-9);
+        ingress.Upper.ShouldBe(0.15 * (floor.Upper!.Value - 10), 1e-9);
         loop.IngressPerHour(10, 0.95, IntervalSide.Upper).Upper.ShouldBe(ingress.Upper, 1e-6);
     }
 }

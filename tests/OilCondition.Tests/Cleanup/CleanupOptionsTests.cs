@@ -69,7 +69,7 @@ public class CleanupOptionsTests
         curve.IntervalAt(Invented.Start.AddHours(10)).Contains(50 + 950 * Math.Exp(-2)).ShouldBeTrue();
 
         double[] nearlyFlat = [900, 880, 905, 870, 890, 880, 860, 885];
-        CleanupCurve.Fit(Moments, nearlyFlat).RateIntervalPerHour().HasLower.ShouldBeFalse();
+        CleanupCurve.Fit(Moments, nearlyFlat).RateIntervalPerHour().Lower.ShouldBeNull();
     }
 
     [Fact]

@@ -39,7 +39,7 @@ public class CleanupPageTests
         var options = new CleanupOptions(startedAt: warmAndFreeWaterGone);
         var curve = CleanupCurve.Fit(moments, ppm, options);
         var rate = curve.RateIntervalPerHour(0.9); // rate.Outcome names a missing end
-        var next = curve.BandAt(asOf, CrossingOf.NewReading); // where the next sample should lie
+        var next = curve.BandAt(asOf, BandKind.NewReading); // where the next sample should lie
         var ready = curve.TimeTo(100);
         var spanned = ready.ObservedTimeConstants; // below about two an open end is the right answer
         // end

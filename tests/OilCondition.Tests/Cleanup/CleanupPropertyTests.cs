@@ -172,7 +172,7 @@ public class CleanupPropertyTests
                     .. Ends(curve.HalfLifeIntervalHours(0.9, IntervalSide.Upper)),
                     .. Ends(curve.FloorInterval()),
                     .. Ends(curve.IntervalAt(curve.Origin.AddHours(3))),
-                    .. Ends(curve.BandAt(curve.Origin.AddHours(3), CrossingOf.NewReading)),
+                    .. Ends(curve.BandAt(curve.Origin.AddHours(3), BandKind.NewReading)),
                 ];
                 numbers.ShouldAllBe(number => double.IsFinite(number));
                 foreach (var side in Enum.GetValues<IntervalSide>())
@@ -198,7 +198,7 @@ public class CleanupPropertyTests
         );
     }
 
-    private static double[] Ends(ProfileInterval interval) => [interval.Lower, interval.Upper];
+    private static double[] Ends(Interval interval) => [interval.Lower ?? 0, interval.Upper ?? 0];
 
     private static void Finite(CleanupFigure<double> figure) =>
         double.IsFinite(figure.Lower + figure.Upper + figure.Estimate).ShouldBeTrue();

@@ -75,7 +75,7 @@ public class TimeToTargetTests
         curve.CoverageInDoubt.ShouldBeTrue();
         curve.TimeTo(60).CoverageInDoubt.ShouldBeTrue();
         curve.TimeTo(600).CoverageInDoubt.ShouldBeTrue();
-        curve.BandAt(Runs.At(3), CrossingOf.MeanLine).CoverageInDoubt.ShouldBeTrue();
+        curve.BandAt(Runs.At(3), BandKind.Mean).CoverageInDoubt.ShouldBeTrue();
         var loop = new CleanupLoop(UnitsNet.Volume.FromLiters(100), UnitsNet.VolumeFlow.FromLitersPerMinute(1));
         new LoopPerformance(curve, loop).RemovalPerPass().CoverageInDoubt.ShouldBeTrue();
         Curve().TimeTo(80).CoverageInDoubt.ShouldBeFalse();
@@ -88,9 +88,9 @@ public class TimeToTargetTests
         var curve = Curve();
         var end = curve.IntervalAt(Runs.At(10), 0.9);
 
-        curve.TimeTo(end.Upper + 1).ShouldBeOfType<TimeToTarget.Reached>().IsDemonstrated.ShouldBeTrue();
+        curve.TimeTo(end.Upper!.Value + 1).ShouldBeOfType<TimeToTarget.Reached>().IsDemonstrated.ShouldBeTrue();
         curve
-            .TimeTo((curve.ValueAt(Runs.At(10)) + end.Upper) / 2)
+            .TimeTo((curve.ValueAt(Runs.At(10)) + end.Upper!.Value) / 2)
             .ShouldBeOfType<TimeToTarget.Reached>()
             .IsDemonstrated.ShouldBeFalse();
     }
@@ -106,13 +106,13 @@ public class TimeToTargetTests
         {
             var curve = Curve(noise: 25, seed);
             var truth = Runs.Exponential(6, 900, 50, 0.25);
-            mean += curve.BandAt(Runs.At(6), CrossingOf.MeanLine).Contains(truth) ? 1 : 0;
+            mean += curve.BandAt(Runs.At(6), BandKind.Mean).Contains(truth) ? 1 : 0;
             var next = truth + 25 * Runs.Normal(random);
-            reading += curve.BandAt(Runs.At(6), CrossingOf.NewReading).Contains(next) ? 1 : 0;
+            reading += curve.BandAt(Runs.At(6), BandKind.NewReading).Contains(next) ? 1 : 0;
         }
 
         (mean / 15.0).ShouldBeInRange(87, 93);
         (reading / 15.0).ShouldBeInRange(87, 93);
-        Should.Throw<ArgumentOutOfRangeException>(() => Curve().BandAt(Runs.At(-1), CrossingOf.MeanLine));
+        Should.Throw<ArgumentOutOfRangeException>(() => Curve().BandAt(Runs.At(-1), BandKind.Mean));
     }
 }

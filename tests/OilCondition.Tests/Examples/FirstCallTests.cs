@@ -16,14 +16,7 @@ public class FirstCallTests
     [InlineData("Vendor.cs")]
     public void The_readme_shows_the_compiled_snippet(string file)
     {
-        var snippet = RepositoryFiles
-            .Read("examples", "FirstCalls", file)
-            .Split('\n')
-            .SkipWhile(line => line.Trim() != "// snippet")
-            .Skip(1)
-            .TakeWhile(line => line.Trim() != "// end")
-            .Select(line => line.Length > 8 ? line[8..] : line.Trim())
-            .ToList();
+        var snippet = Snippet(file);
 
         snippet.Count.ShouldBeGreaterThan(3);
         RepositoryFiles.Read("README.md").ShouldContain(string.Join('\n', snippet), Case.Sensitive);
@@ -45,6 +38,17 @@ public class FirstCallTests
         }
     }
 
+    private static List<string> Snippet(string file) =>
+        [
+            .. RepositoryFiles
+                .Read("examples", "FirstCalls", file)
+                .Split('\n')
+                .SkipWhile(line => line.Trim() != "// snippet")
+                .Skip(1)
+                .TakeWhile(line => line.Trim() != "// end")
+                .Select(line => line.Length > 8 ? line[8..] : line.Trim()),
+        ];
+
     private static string[] Integrate(string journal) =>
         [
             .. Integrator
@@ -63,6 +67,19 @@ public class FirstCallTests
         Analyst
             .Run(TheStation.Machines.Single(one => one.History.Machine.Id == "HP-TGB2").History, TheStation.AsOf)
             .ShouldMatch(@"^-?\d+\.\d\d ± \d+\.\d\d mg/kg per day, p = \d\.\d{3}; 1 readings left out$");
+
+    [Fact]
+    public void The_page_on_control_charts_shows_the_compiled_snippet_and_a_steady_machine_its_chart()
+    {
+        var snippet = Snippet("SteadyMachine.cs");
+        snippet.Count.ShouldBeGreaterThan(3);
+        RepositoryFiles.Read("docs", "control-charts.md").ShouldContain(string.Join('\n', snippet), Case.Sensitive);
+
+        var history = TheStation.Machines.Single(one => one.History.Machine.Id == "HP-TGB2").History;
+        SteadyMachine
+            .Run(history, Measurands.WaterContent, TheStation.AsOf.AddDays(-200), TheStation.AsOf)
+            .ShouldMatch(@"^mean \d+, limits -?\d+ to \d+; \d+ readings since, (no shift|shifted: .+), \d+$");
+    }
 
     [Fact]
     public void The_vendor_gets_the_same_bytes_twice()

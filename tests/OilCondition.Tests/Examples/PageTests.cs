@@ -116,7 +116,7 @@ public partial class PageTests
         double[] ppm = [1216, 1019, 805, 494, 246, 183];
         var analysis = ExponentialDecay.Analyze(hours, ppm);
         var fit = analysis.Fit; // Status, Start, Floor, Rate, standard errors
-        var rate = analysis.Rate(0.9); // interval; HasUpper and HasLower may be false
+        var rate = analysis.Rate(0.9); // interval; an end that the readings do not give is null
         var ready = analysis.TimeTo(200, 0.95); // no upper end: the readings do not show that 200 is ever reached
 
         fit.Status.ShouldBe(ExponentialDecayStatus.Determined);

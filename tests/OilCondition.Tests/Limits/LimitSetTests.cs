@@ -159,7 +159,7 @@ public class LimitSetTests
             "pressure drop of the filter",
             "bar",
             LimitSide.Upper,
-            ValueScale.Natural,
+            NaturalScale.Linear,
             0,
             50
         );

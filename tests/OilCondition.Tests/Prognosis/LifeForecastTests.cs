@@ -179,13 +179,13 @@ public class LifeForecastTests
                     var model = new[] { LifeModel.LineToRandomWalk, LifeModel.LineItself, LifeModel.LineNewReading }[
                         kind
                     ];
-                    LifeInterval(1, out var near).ShouldBeTrue();
-                    if (LifeInterval(factor, out var wide))
+                    Interval(1, out var near).ShouldBeTrue();
+                    if (Interval(factor, out var wide))
                     {
                         wide.ShouldBeGreaterThanOrEqualTo(near);
                     }
 
-                    bool LifeInterval(double scale, out double width)
+                    bool Interval(double scale, out double width)
                     {
                         var values = days.Select((day, i) => 10 + day / 40 + scale * (raw[i] - fit.ValueAt(day)));
                         var series = InventedSeries.Of(Measurands.Iron, days, [.. values]);
@@ -209,7 +209,7 @@ public class LifeForecastTests
         var life = Line(Series(Measurands.Rpvot, 900, 861, 842, 795, 770), 225, LimitSide.Lower, Now)
             .ShouldBeOfType<RemainingLife.Crosses>();
 
-        life.Trend.Status.ShouldBe(StraightLineStatus.Determined);
+        life.Trend.Status.ShouldBe(LineStatus.Determined);
         life.Trend.SlopePValue.ShouldBeLessThan(0.01);
         life.Trend.ResidualStandardDeviation.ShouldBeGreaterThan(0);
     }

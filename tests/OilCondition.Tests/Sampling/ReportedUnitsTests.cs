@@ -66,7 +66,7 @@ public class ReportedUnitsTests
             "volume resistivity",
             "GΩ·cm",
             LimitSide.Lower,
-            ValueScale.Logarithmic,
+            NaturalScale.Logarithmic,
             0,
             1e6
         );

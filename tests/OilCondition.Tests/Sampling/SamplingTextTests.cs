@@ -99,7 +99,7 @@ public class SamplingTextTests
     public void A_precision_needs_its_source() =>
         Should
             .Throw<ArgumentNullException>(() =>
-                new Measurand("x", "x", "u", LimitSide.Upper, ValueScale.Natural, 0, 1, relativePrecision: 0.1)
+                new Measurand("x", "x", "u", LimitSide.Upper, NaturalScale.Linear, 0, 1, relativePrecision: 0.1)
             )
             .Message.ShouldContain("needs its source");
 }

@@ -52,7 +52,7 @@ public class SeriesTrendTests
     {
         var growing = Values([.. Enumerable.Range(0, 10).Select(i => 100 * Math.Pow(1.2, i))]);
         var counts = SeriesTrend.Of(Series(Measurands.Particles4, growing));
-        counts.Assessment.Scale.ShouldBe(ValueScale.Logarithmic);
+        counts.Assessment.Scale.ShouldBe(NaturalScale.Logarithmic);
         counts.Assessment.Slope.ShouldBe(Math.Log(1.2) / 30, 1e-9);
 
         Reading[] metals = [.. Enumerable.Repeat(new Reading(1, Qualifier.LessThan), 4), .. Values(2, 3, 4, 5, 6, 7)];
@@ -104,7 +104,7 @@ public class SeriesTrendTests
                         .ToArray();
                     var measurand = counts ? Measurands.Particles4 : Measurands.Iron;
                     var options = new TrendOptions(
-                        counts ? ValueScale.Logarithmic : ValueScale.Natural,
+                        counts ? NaturalScale.Logarithmic : NaturalScale.Linear,
                         changeSignificance: null
                     );
                     SeriesTrend Of(Func<int, int> at) =>

@@ -44,7 +44,7 @@ public partial class NistLineTests
         var slope = Figures(set, "B1");
 
         Agree(fit.Intercept, intercept[0]);
-        Agree(fit.StandardErrorAt(0, CrossingOf.MeanLine), intercept[1]);
+        Agree(fit.StandardErrorAt(0, BandKind.Mean), intercept[1]);
         Agree(fit.Slope, slope[0]);
         Agree(fit.SlopeStandardError, slope[1]);
         Agree(fit.ResidualStandardDeviation, Figures(set, "certified_rsd")[0]);

@@ -71,7 +71,7 @@ public class ToStringTests
         // x̄ = 0.0032021, Sxx = 8.3989e-8, slope −1570.1, s = 0.0340: B ± s/√Sxx = 117, A ± s √(1/3 + x̄²/Sxx) = 0.376.
         fit.ToString().ShouldBe("A 7.1 ± 0.4, B 1600 ± 100 K, 3 measurements");
         // lg S = 2.0994 at 40 °C; ± t s √(1/3 + 0.0009) = 0.01966 with t = 1 of one degree of freedom.
-        fit.BandAt(C(40), 0.5, CrossingOf.MeanLine).ToString().ShouldBe("126 mg/kg at 40 °C (120 to 132, 50 %)");
+        fit.BandAt(C(40), 0.5, BandKind.Mean).ToString().ShouldBe("126 mg/kg at 40 °C (120 to 132, 50 %)");
     }
 
     private static SaturationFit Fit()

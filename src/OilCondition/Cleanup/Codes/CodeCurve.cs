@@ -95,8 +95,8 @@ public sealed class CodeCurve
         point = new CodePoint(
             at,
             Code(size => curves[size].ValueAt(at)),
-            Code(size => bands[size].Lower),
-            Code(size => bands[size].HasUpper ? bands[size].Upper : CleanupOptions.LargestContent),
+            Code(size => bands[size].Lower ?? 0),
+            Code(size => bands[size].Upper ?? CleanupOptions.LargestContent),
             confidence,
             bands.Values.Any(band => band.CoverageInDoubt),
             curves.Values.Any(curve => at > curve.LastReadingAt)

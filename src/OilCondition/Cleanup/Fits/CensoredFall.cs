@@ -33,19 +33,18 @@ internal sealed class CensoredFall : FittedFall
 
     public override double ValueAt(double hour) => fit.ValueAt(hour);
 
-    public override ProfileInterval RateInterval(double confidence, IntervalSide side) =>
-        fit.RateInterval(confidence, side);
+    public override Interval RateInterval(double confidence, IntervalSide side) => fit.RateInterval(confidence, side);
 
-    public override ProfileInterval HalfLifeInterval(double confidence, IntervalSide side)
+    public override Interval HalfLifeInterval(double confidence, IntervalSide side)
     {
         var rate = RateInterval(confidence, Mirrored(side));
         return rate.Outcome switch
         {
-            IntervalOutcome.TooFewReadings => ProfileInterval.Without(rate.Outcome, confidence, side),
-            IntervalOutcome.Known => ProfileInterval.Fixed(Math.Log(2) / rate.Lower, confidence, side),
-            _ => ProfileInterval.Between(
-                rate.HasUpper ? Math.Log(2) / rate.Upper : null,
-                rate.HasLower ? Math.Log(2) / rate.Lower : null,
+            IntervalOutcome.TooFewReadings => Interval.Without(rate.Outcome, confidence, side),
+            IntervalOutcome.Known => Interval.Fixed(Math.Log(2) / rate.Lower!.Value, confidence, side),
+            _ => Interval.Between(
+                Math.Log(2) / rate.Upper,
+                Math.Log(2) / rate.Lower,
                 confidence,
                 side,
                 rate.CoverageInDoubt
@@ -53,17 +52,16 @@ internal sealed class CensoredFall : FittedFall
         };
     }
 
-    public override ProfileInterval FloorInterval(double confidence, IntervalSide side) =>
-        fit.FloorInterval(confidence, side);
+    public override Interval FloorInterval(double confidence, IntervalSide side) => fit.FloorInterval(confidence, side);
 
-    public override ProfileInterval ValueInterval(double hour, double confidence, IntervalSide side) =>
+    public override Interval ValueInterval(double hour, double confidence, IntervalSide side) =>
         fit.ValueInterval(hour, confidence, side);
 
     /// <summary>Of the curve by profile. Of a new reading: from there on by the scatter, corrected for the fitted parts, as errors add.</summary>
-    public override ProfileInterval Band(double hour, CrossingOf of, double confidence, IntervalSide side)
+    public override Interval Band(double hour, BandKind of, double confidence, IntervalSide side)
     {
         var mean = ValueInterval(hour, confidence, side);
-        if (of == CrossingOf.MeanLine || !HasCurve)
+        if (of == BandKind.Mean || !HasCurve)
         {
             return mean;
         }
@@ -72,9 +70,9 @@ internal sealed class CensoredFall : FittedFall
         var size = fit.Options.Noise == DecayNoise.Proportional ? value : 1;
         var scatter = Quantile(confidence, side) * Scatter * size * ScatterCorrection;
         double Half(double end) => Math.Sqrt((end - value) * (end - value) + scatter * scatter);
-        return ProfileInterval.Between(
-            mean.HasLower ? value - Half(mean.Lower) : null,
-            mean.HasUpper ? value + Half(mean.Upper) : null,
+        return Interval.Between(
+            mean.Lower is { } lower ? value - Half(lower) : null,
+            mean.Upper is { } upper ? value + Half(upper) : null,
             confidence,
             side,
             mean.CoverageInDoubt
@@ -88,7 +86,7 @@ internal sealed class CensoredFall : FittedFall
     /// From the ends for rate and floor, each at half the doubt: wider than a profile would be, never too narrow. Where one of them is
     /// known the other has the whole doubt, and that is the profile.
     /// </summary>
-    public override ProfileInterval SlopeInterval(
+    public override Interval SlopeInterval(
         double value,
         double confidence,
         IntervalSide side,
@@ -98,7 +96,7 @@ internal sealed class CensoredFall : FittedFall
         if (fit.Options is { Rate: { } known, Floor: { } level })
         {
             method = CleanupFigureMethod.Profile;
-            return ProfileInterval.Fixed(known * (level - value), confidence, side);
+            return Interval.Fixed(known * (level - value), confidence, side);
         }
 
         var oneKnown = fit.Options.Rate.HasValue || fit.Options.Floor.HasValue;
@@ -113,22 +111,17 @@ internal sealed class CensoredFall : FittedFall
         );
         if (rate.Outcome == IntervalOutcome.TooFewReadings)
         {
-            return ProfileInterval.Without(rate.Outcome, confidence, side);
+            return Interval.Without(rate.Outcome, confidence, side);
         }
 
         // The lower end of the slope has the lower rate where it is above zero, else the higher one.
-        double? Product(bool has, double excess, bool high) =>
-            !has ? null
-            : excess >= 0 == high
-                ? (
-                    rate.HasUpper ? rate.Upper * excess
-                    : excess == 0 ? 0
-                    : null
-                )
-            : (rate.HasLower ? rate.Lower : 0) * excess;
-        return ProfileInterval.Between(
-            Product(floor.HasLower, floor.Lower - value, high: false),
-            Product(floor.HasUpper, floor.Upper - value, high: true),
+        double? Product(double? excess, bool high) =>
+            !excess.HasValue ? null
+            : excess >= 0 == high ? (excess == 0 ? 0 : rate.Upper * excess)
+            : (rate.Lower ?? 0) * excess;
+        return Interval.Between(
+            Product(floor.Lower - value, high: false),
+            Product(floor.Upper - value, high: true),
             confidence,
             side,
             rate.CoverageInDoubt

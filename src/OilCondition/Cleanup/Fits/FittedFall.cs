@@ -31,15 +31,15 @@ internal abstract class FittedFall
                 or ExponentialDecayStatus.Rising;
 
     public abstract double ValueAt(double hour);
-    public abstract ProfileInterval RateInterval(double confidence, IntervalSide side);
-    public abstract ProfileInterval HalfLifeInterval(double confidence, IntervalSide side);
-    public abstract ProfileInterval FloorInterval(double confidence, IntervalSide side);
-    public abstract ProfileInterval ValueInterval(double hour, double confidence, IntervalSide side);
-    public abstract ProfileInterval Band(double hour, CrossingOf of, double confidence, IntervalSide side);
+    public abstract Interval RateInterval(double confidence, IntervalSide side);
+    public abstract Interval HalfLifeInterval(double confidence, IntervalSide side);
+    public abstract Interval FloorInterval(double confidence, IntervalSide side);
+    public abstract Interval ValueInterval(double hour, double confidence, IntervalSide side);
+    public abstract Interval Band(double hour, BandKind of, double confidence, IntervalSide side);
     public abstract TimeToValueInterval TimeTo(double target, double confidence, IntervalSide side);
 
     /// <summary>Interval for k (floor − value), and how it was made.</summary>
-    public abstract ProfileInterval SlopeInterval(
+    public abstract Interval SlopeInterval(
         double value,
         double confidence,
         IntervalSide side,

@@ -25,19 +25,17 @@ internal sealed class LeastSquaresFall : FittedFall
 
     public override double ValueAt(double hour) => analysis.Fit.ValueAt(hour);
 
-    public override ProfileInterval RateInterval(double confidence, IntervalSide side) =>
-        analysis.Rate(confidence, side);
+    public override Interval RateInterval(double confidence, IntervalSide side) => analysis.Rate(confidence, side);
 
-    public override ProfileInterval HalfLifeInterval(double confidence, IntervalSide side) =>
+    public override Interval HalfLifeInterval(double confidence, IntervalSide side) =>
         analysis.HalfLife(confidence, side);
 
-    public override ProfileInterval FloorInterval(double confidence, IntervalSide side) =>
-        analysis.Floor(confidence, side);
+    public override Interval FloorInterval(double confidence, IntervalSide side) => analysis.Floor(confidence, side);
 
-    public override ProfileInterval ValueInterval(double hour, double confidence, IntervalSide side) =>
+    public override Interval ValueInterval(double hour, double confidence, IntervalSide side) =>
         analysis.ValueAt(hour, confidence, side);
 
-    public override ProfileInterval Band(double hour, CrossingOf of, double confidence, IntervalSide side)
+    public override Interval Band(double hour, BandKind of, double confidence, IntervalSide side)
     {
         var band = analysis.Fit.BandAt(hour, of, confidence, side);
         return IsAutocorrelated ? band.InDoubt() : band;
@@ -46,7 +44,7 @@ internal sealed class LeastSquaresFall : FittedFall
     public override TimeToValueInterval TimeTo(double target, double confidence, IntervalSide side) =>
         analysis.TimeTo(target, confidence, side);
 
-    public override ProfileInterval SlopeInterval(
+    public override Interval SlopeInterval(
         double value,
         double confidence,
         IntervalSide side,
@@ -55,7 +53,7 @@ internal sealed class LeastSquaresFall : FittedFall
     {
         method = CleanupFigureMethod.Profile;
         return analysis.Options is { Rate: { } rate, Floor: { } floor }
-            ? ProfileInterval.Fixed(rate * (floor - value), confidence, side)
+            ? Interval.Fixed(rate * (floor - value), confidence, side)
             : analysis.SlopeAt(value, confidence, side);
     }
 

@@ -8,7 +8,7 @@ internal static class FigureOf
     /// <summary>A figure by an increasing map of an interval.</summary>
     public static CleanupFigure<T> Interval<T>(
         CleanupCurve curve,
-        in ProfileInterval interval,
+        in Interval interval,
         double? estimate,
         Func<double, T> map,
         CleanupFigureMethod method,
@@ -19,8 +19,8 @@ internal static class FigureOf
             OutcomeOf(curve, interval.Outcome),
             method,
             estimate.HasValue ? map(estimate.Value) : null,
-            interval.HasLower ? map(interval.Lower) : null,
-            interval.HasUpper ? map(interval.Upper) : null,
+            interval.Lower is { } lower ? map(lower) : null,
+            interval.Upper is { } upper ? map(upper) : null,
             interval.Confidence,
             interval.Side,
             interval.CoverageInDoubt,
@@ -28,12 +28,12 @@ internal static class FigureOf
         );
 
     /// <summary>The same interval with each end that there is, and the missing ones, kept at or above zero.</summary>
-    public static ProfileInterval NotNegative(in ProfileInterval interval) =>
+    public static Interval NotNegative(in Interval interval) =>
         interval.Outcome is IntervalOutcome.TooFewReadings or IntervalOutcome.Known
             ? interval
-            : ProfileInterval.Between(
-                interval.HasLower ? Math.Max(0, interval.Lower) : 0,
-                interval.HasUpper ? Math.Max(0, interval.Upper) : null,
+            : Statistics.Interval.Between(
+                Math.Max(0, interval.Lower ?? 0),
+                interval.Upper is { } upper ? Math.Max(0, upper) : null,
                 interval.Confidence,
                 interval.Side,
                 interval.CoverageInDoubt

@@ -123,7 +123,7 @@ public sealed class LoopPerformance
         var slope = curve.Fall.SlopeInterval(floorWithoutIngress, confidence, side, out var method);
         var oneSided = side == IntervalSide.Both ? 0.5 + confidence / 2 : confidence;
         var highest = curve.Fall.SlopeInterval(floorWithoutIngress, oneSided, IntervalSide.Upper, out _);
-        if (highest.HasUpper && highest.Upper < 0)
+        if (highest.Upper < 0)
         {
             return new CleanupFigure<T>(
                 CleanupFigureOutcome.FloorContradicted,

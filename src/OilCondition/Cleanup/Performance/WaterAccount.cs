@@ -111,14 +111,8 @@ public sealed class WaterAccount
         var now = Curve.IntervalAt(to, confidence, Mirrored(side));
         var interval =
             now.Outcome is IntervalOutcome.TooFewReadings
-                ? ProfileInterval.Without(now.Outcome, confidence, side)
-                : ProfileInterval.Between(
-                    now.HasUpper ? content - now.Upper : null,
-                    now.HasLower ? content - now.Lower : null,
-                    confidence,
-                    side,
-                    now.CoverageInDoubt
-                );
+                ? Interval.Without(now.Outcome, confidence, side)
+                : Interval.Between(content - now.Upper, content - now.Lower, confidence, side, now.CoverageInDoubt);
         return FigureOf.Interval(
             Curve,
             interval,
@@ -199,14 +193,14 @@ public sealed class WaterAccount
         }
 
         var interval = Curve.HasCurve
-            ? ProfileInterval.Between(
-                fall.HasLower && ingress.HasLower ? fall.Lower + ingress.Lower : null,
-                fall.HasUpper && ingress.HasUpper ? fall.Upper + ingress.Upper : null,
+            ? Interval.Between(
+                ingress.HasLower ? fall.Lower + ingress.Lower : null,
+                ingress.HasUpper ? fall.Upper + ingress.Upper : null,
                 confidence,
                 side,
                 fall.CoverageInDoubt
             )
-            : ProfileInterval.Without(IntervalOutcome.TooFewReadings, confidence, side);
+            : Interval.Without(IntervalOutcome.TooFewReadings, confidence, side);
         return FigureOf.Interval(
             Curve,
             interval,
@@ -225,7 +219,7 @@ public sealed class WaterAccount
             _ => side,
         };
 
-    private ProfileInterval Fall(
+    private Interval Fall(
         DateTimeOffset from,
         DateTimeOffset to,
         double confidence,
@@ -239,13 +233,13 @@ public sealed class WaterAccount
         if (!Curve.HasCurve)
         {
             estimate = null;
-            return ProfileInterval.Without(IntervalOutcome.TooFewReadings, confidence, side);
+            return Interval.Without(IntervalOutcome.TooFewReadings, confidence, side);
         }
 
         var fall = Curve.ValueAt(from) - Curve.ValueAt(to);
         var half = quantile * Curve.Fall.FallStandardError(first, last);
         estimate = fall;
-        return ProfileInterval.Between(fall - half, fall + half, confidence, side, Curve.CoverageInDoubt);
+        return Interval.Between(fall - half, fall + half, confidence, side, Curve.CoverageInDoubt);
     }
 
     private Volume Litres(double milligramsPerKilogram) =>

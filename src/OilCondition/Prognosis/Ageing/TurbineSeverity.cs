@@ -54,7 +54,7 @@ internal sealed class TurbineSeverity
     /// <param name="level">The level, over that of new oil; 0 to 100 %.</param>
     /// <returns>Years from new, or that it is never reached.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The level is outside its range.</exception>
-    public CourseTime YearsTo(Ratio level)
+    public Arrival<double> YearsTo(Ratio level)
     {
         var percent = Guard.InRange(level.Percent, 0, 100, "%", nameof(level));
         if (HasLongRunLevel)
@@ -64,12 +64,12 @@ internal sealed class TurbineSeverity
 
         if (percent >= 100)
         {
-            return new CourseTime(CourseOutcome.AlreadyReached, 0);
+            return new Arrival<double>.Already(0);
         }
 
         return PercentPerYear > 0
-            ? new CourseTime(CourseOutcome.Reached, (100 - percent) / PercentPerYear)
-            : new CourseTime(CourseOutcome.NeverReached, 0);
+            ? new Arrival<double>.Expected((100 - percent) / PercentPerYear)
+            : new Arrival<double>.Never();
     }
 
     /// <summary>x / (1 − exp(−x)) without loss of digits near 0, where it is 1 + x/2 + x²/12 − x⁴/720.</summary>

@@ -18,7 +18,7 @@ namespace OilCondition.Statistics;
 /// var fit = CensoredDecay.Fit(hours, ppm, below);
 /// </code>
 /// </example>
-public static class CensoredDecay
+internal static class CensoredDecay
 {
     /// <summary>Fewest readings above their limit with nothing known: fewer cannot tell start, floor, rate and scatter apart. Each known part spares one.</summary>
     public const int FewestAboveLimit = 4;

@@ -8,7 +8,7 @@ namespace OilCondition.Statistics;
 /// Intervals are of the profile likelihood: 2 (ℓ_max − ℓ) ≤ m ln(1 + t²/(m − p)) with m readings above their limit and p fitted parts, which is the least-squares profile of
 /// <see cref="ExponentialDecayAnalysis"/> where nothing is below a limit. Standard errors are from the observed information.
 /// </remarks>
-public sealed class CensoredDecayFit
+internal sealed class CensoredDecayFit
 {
     private readonly CensoredSeries? series;
     private readonly Matrix<double>? covariance;
@@ -45,7 +45,7 @@ public sealed class CensoredDecayFit
         Start = options.Start ?? Floor + series.Unit * point.Amplitude * sigma;
         Rate = options.Rate ?? Math.Exp(logScaledRate) / series.Span;
         StandardDeviation = options.Noise == DecayNoise.Proportional ? sigma : series.Unit * sigma;
-        ResidualAutocorrelation = Autocorrelation.LagOne(series.Residuals(point, logScaledRate));
+        ResidualAutocorrelation = SerialCorrelation.LagOne(series.Residuals(point, logScaledRate));
         Status =
             series.Known.HasRate ? Shape(atBound)
             : logScaledRate < DecayScan.LogLowest + 1e-6 ? ExponentialDecayStatus.StraightLine
@@ -121,7 +121,7 @@ public sealed class CensoredDecayFit
     public double ResidualAutocorrelation { get; }
 
     /// <summary>Whether that correlation is above 1.645/sqrt(n); every interval then carries a warning.</summary>
-    public bool IsAutocorrelated => Autocorrelation.IsDoubtful(ResidualAutocorrelation, likelihood is null ? 0 : Count);
+    public bool IsAutocorrelated => SerialCorrelation.IsClear(ResidualAutocorrelation, likelihood is null ? 0 : Count);
 
     /// <summary>How many time constants the readings span.</summary>
     public double ObservedTimeConstants => Rate * Span;
@@ -140,20 +140,20 @@ public sealed class CensoredDecayFit
     /// <param name="confidence">Confidence level, above 0 and below 1; above 0.5 for one side.</param>
     /// <param name="side">Both ends, or one.</param>
     /// <returns>The interval.</returns>
-    public ProfileInterval RateInterval(double confidence, IntervalSide side = IntervalSide.Both)
+    public Interval RateInterval(double confidence, IntervalSide side = IntervalSide.Both)
     {
         if (Options.Rate.HasValue)
         {
-            return ProfileInterval.Fixed(Options.Rate.Value, confidence, side);
+            return Interval.Fixed(Options.Rate.Value, confidence, side);
         }
 
         if (Profile(confidence, side) is not { } compatible)
         {
-            return ProfileInterval.Without(IntervalOutcome.TooFewReadings, confidence, side);
+            return Interval.Without(IntervalOutcome.TooFewReadings, confidence, side);
         }
 
         var (lower, upper) = compatible.LogRates(HasStandardErrors ? RateStandardError / Rate : 0.1);
-        return ProfileInterval.Between(
+        return Interval.Between(
             lower.HasValue ? Math.Exp(lower.Value) / Span : null,
             upper.HasValue ? Math.Exp(upper.Value) / Span : null,
             confidence,
@@ -166,11 +166,11 @@ public sealed class CensoredDecayFit
     /// <param name="confidence">Confidence level, above 0 and below 1; above 0.5 for one side.</param>
     /// <param name="side">Both ends, or one.</param>
     /// <returns>The interval, never below the lowest floor.</returns>
-    public ProfileInterval FloorInterval(double confidence, IntervalSide side = IntervalSide.Both)
+    public Interval FloorInterval(double confidence, IntervalSide side = IntervalSide.Both)
     {
         if (Options.Floor.HasValue)
         {
-            return ProfileInterval.Fixed(Options.Floor.Value, confidence, side);
+            return Interval.Fixed(Options.Floor.Value, confidence, side);
         }
 
         return Profile(confidence, side) is { } compatible
@@ -179,7 +179,7 @@ public sealed class CensoredDecayFit
                 confidence,
                 side
             )
-            : ProfileInterval.Without(IntervalOutcome.TooFewReadings, confidence, side);
+            : Interval.Without(IntervalOutcome.TooFewReadings, confidence, side);
     }
 
     /// <summary>Interval for the curve at a time.</summary>
@@ -188,16 +188,16 @@ public sealed class CensoredDecayFit
     /// <param name="side">Both ends, or one.</param>
     /// <returns>The interval.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The time is not finite or before the start time.</exception>
-    public ProfileInterval ValueInterval(double time, double confidence, IntervalSide side = IntervalSide.Both)
+    public Interval ValueInterval(double time, double confidence, IntervalSide side = IntervalSide.Both)
     {
         Guard.InRange(time, StartTime, double.MaxValue, "");
         if (Profile(confidence, side) is not { } compatible)
         {
-            return ProfileInterval.Without(IntervalOutcome.TooFewReadings, confidence, side);
+            return Interval.Without(IntervalOutcome.TooFewReadings, confidence, side);
         }
 
         return time == StartTime && Options.Start.HasValue
-            ? ProfileInterval.Fixed(Options.Start.Value, confidence, side)
+            ? Interval.Fixed(Options.Start.Value, confidence, side)
             : Unscaled(compatible.Values((time - StartTime) / Span, series!.Scaled(ValueAt(time))), confidence, side);
     }
 
@@ -263,8 +263,8 @@ public sealed class CensoredDecayFit
         : atBound ? ExponentialDecayStatus.AtFloorBound
         : ExponentialDecayStatus.Determined;
 
-    private ProfileInterval Unscaled((double? Lower, double? Upper) ends, double confidence, IntervalSide side) =>
-        ProfileInterval.Between(
+    private Interval Unscaled((double? Lower, double? Upper) ends, double confidence, IntervalSide side) =>
+        Interval.Between(
             series!.Centre + series.Unit * ends.Lower,
             series.Centre + series.Unit * ends.Upper,
             confidence,

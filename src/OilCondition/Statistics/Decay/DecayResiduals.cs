@@ -27,8 +27,8 @@ internal sealed class DecayResiduals
             Fill(times, values, weights, fit, residuals);
         }
 
-        LagOne = Autocorrelation.LagOne(residuals);
-        IsAutocorrelated = Autocorrelation.IsDoubtful(LagOne, fit.Count);
+        LagOne = SerialCorrelation.LagOne(residuals);
+        IsAutocorrelated = SerialCorrelation.IsClear(LagOne, fit.Count);
         InGivenOrder = residuals;
         if (order is not null)
         {

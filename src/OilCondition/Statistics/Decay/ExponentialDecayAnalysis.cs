@@ -96,23 +96,26 @@ public sealed class ExponentialDecayAnalysis
 
     private DecayResiduals Left => residuals ??= new DecayResiduals(times, values, weights, Fit, order);
 
+    /// <inheritdoc/>
+    public override string ToString() => Fit + (IsAutocorrelated ? ", residuals follow one another" : "");
+
     /// <summary>Interval for the rate.</summary>
     /// <param name="confidence">Confidence level, above 0 and below 1; above 0.5 for one side.</param>
     /// <param name="side">Both ends, or one.</param>
     /// <returns>Without a lower end a straight line is compatible, without an upper end a sudden drop.</returns>
-    public ProfileInterval Rate(double confidence, IntervalSide side = IntervalSide.Both)
+    public Interval Rate(double confidence, IntervalSide side = IntervalSide.Both)
     {
         if (Options.Rate.HasValue)
         {
-            return ProfileInterval.Fixed(Options.Rate.Value, confidence, side);
+            return Interval.Fixed(Options.Rate.Value, confidence, side);
         }
 
         if (!TryProfile(confidence, side, out var compatible))
         {
-            return ProfileInterval.Without(IntervalOutcome.TooFewReadings, confidence, side);
+            return Interval.Without(IntervalOutcome.TooFewReadings, confidence, side);
         }
 
-        return ProfileInterval.Between(
+        return Interval.Between(
             compatible.HasNoLowestRate ? null : Math.Exp(compatible.Lowest) / Fit.Span,
             compatible.HasNoHighestRate ? null : Math.Exp(compatible.Highest) / Fit.Span,
             confidence,
@@ -125,7 +128,7 @@ public sealed class ExponentialDecayAnalysis
     /// <param name="confidence">Confidence level, above 0 and below 1; above 0.5 for one side.</param>
     /// <param name="side">Both ends, or one.</param>
     /// <returns>Without an upper end a straight line is compatible, without a lower end a sudden drop.</returns>
-    public ProfileInterval HalfLife(double confidence, IntervalSide side = IntervalSide.Both)
+    public Interval HalfLife(double confidence, IntervalSide side = IntervalSide.Both)
     {
         var mirrored =
             side == IntervalSide.Lower ? IntervalSide.Upper
@@ -134,11 +137,11 @@ public sealed class ExponentialDecayAnalysis
         var rate = Rate(confidence, mirrored);
         return rate.Outcome switch
         {
-            IntervalOutcome.TooFewReadings => ProfileInterval.Without(rate.Outcome, confidence, side),
-            IntervalOutcome.Known => ProfileInterval.Fixed(Math.Log(2) / rate.Lower, confidence, side),
-            _ => ProfileInterval.Between(
-                rate.HasUpper ? Math.Log(2) / rate.Upper : null,
-                rate.HasLower ? Math.Log(2) / rate.Lower : null,
+            IntervalOutcome.TooFewReadings => Interval.Without(rate.Outcome, confidence, side),
+            IntervalOutcome.Known => Interval.Fixed(Math.Log(2) / rate.Lower!.Value, confidence, side),
+            _ => Interval.Between(
+                Math.Log(2) / rate.Upper,
+                Math.Log(2) / rate.Lower,
                 confidence,
                 side,
                 rate.CoverageInDoubt
@@ -150,18 +153,18 @@ public sealed class ExponentialDecayAnalysis
     /// <param name="confidence">Confidence level, above 0 and below 1; above 0.5 for one side.</param>
     /// <param name="side">Both ends, or one.</param>
     /// <returns>The interval, never below the lowest floor.</returns>
-    public ProfileInterval Floor(double confidence, IntervalSide side = IntervalSide.Both) =>
+    public Interval Floor(double confidence, IntervalSide side = IntervalSide.Both) =>
         Options.Floor.HasValue
-            ? ProfileInterval.Fixed(Options.Floor.Value, confidence, side)
+            ? Interval.Fixed(Options.Floor.Value, confidence, side)
             : ScaledValue(double.PositiveInfinity, confidence, side);
 
     /// <summary>Interval for the start.</summary>
     /// <param name="confidence">Confidence level, above 0 and below 1; above 0.5 for one side.</param>
     /// <param name="side">Both ends, or one.</param>
     /// <returns>The interval.</returns>
-    public ProfileInterval Start(double confidence, IntervalSide side = IntervalSide.Both) =>
+    public Interval Start(double confidence, IntervalSide side = IntervalSide.Both) =>
         Options.Start.HasValue
-            ? ProfileInterval.Fixed(Options.Start.Value, confidence, side)
+            ? Interval.Fixed(Options.Start.Value, confidence, side)
             : ScaledValue(0, confidence, side);
 
     /// <summary>Interval for the curve at a time, by profile: wider and more honest far beyond the readings than the band of the fit.</summary>
@@ -170,7 +173,7 @@ public sealed class ExponentialDecayAnalysis
     /// <param name="side">Both ends, or one.</param>
     /// <returns>The interval.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The time is not finite or before the start.</exception>
-    public ProfileInterval ValueAt(double time, double confidence, IntervalSide side = IntervalSide.Both)
+    public Interval ValueAt(double time, double confidence, IntervalSide side = IntervalSide.Both)
     {
         Guard.InRange(time, Fit.StartTime, double.MaxValue, "");
         return ScaledValue(Fit.Span > 0 ? (time - Fit.StartTime) / Fit.Span : 0, confidence, side);
@@ -183,16 +186,16 @@ public sealed class ExponentialDecayAnalysis
     /// <param name="side">Both ends, or one.</param>
     /// <returns>The interval; an end is missing where the readings do not bound the rate from above.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The value is not finite.</exception>
-    public ProfileInterval SlopeAt(double value, double confidence, IntervalSide side = IntervalSide.Both)
+    public Interval SlopeAt(double value, double confidence, IntervalSide side = IntervalSide.Both)
     {
         Guard.Finite(value, "");
         if (!TryProfile(confidence, side, out var compatible))
         {
-            return ProfileInterval.Without(IntervalOutcome.TooFewReadings, confidence, side);
+            return Interval.Without(IntervalOutcome.TooFewReadings, confidence, side);
         }
 
         compatible.Slopes(value, out var least, out var largest);
-        return ProfileInterval.Between(least / Fit.Span, largest / Fit.Span, confidence, side, IsAutocorrelated);
+        return Interval.Between(least / Fit.Span, largest / Fit.Span, confidence, side, IsAutocorrelated);
     }
 
     /// <summary>When the falling curve reaches a value.</summary>
@@ -253,15 +256,15 @@ public sealed class ExponentialDecayAnalysis
         return to;
     }
 
-    private ProfileInterval ScaledValue(double scaledTime, double confidence, IntervalSide side)
+    private Interval ScaledValue(double scaledTime, double confidence, IntervalSide side)
     {
         if (!TryProfile(confidence, side, out var compatible))
         {
-            return ProfileInterval.Without(IntervalOutcome.TooFewReadings, confidence, side);
+            return Interval.Without(IntervalOutcome.TooFewReadings, confidence, side);
         }
 
         compatible.Values(scaledTime, out var least, out var largest);
-        return ProfileInterval.Between(
+        return Interval.Between(
             least.HasValue ? NotBelowBound(compatible.Unscaled(least.Value), scaledTime) : null,
             largest.HasValue ? compatible.Unscaled(largest.Value) : null,
             confidence,

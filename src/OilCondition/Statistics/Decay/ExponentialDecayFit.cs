@@ -3,7 +3,7 @@ using OilCondition.Text;
 
 namespace OilCondition.Statistics;
 
-/// <summary>An exponential approach to a floor, y(t) = floor + (start − floor) exp(−rate (t − start time)), with its doubt.</summary>
+/// <summary>An exponential approach to a floor, y(t) = floor + (start − floor) exp(−rate (t − start time)), with its uncertainty.</summary>
 /// <remarks>
 /// Times, values and the rate are in the caller's units. Standard errors are of the delta method, s² (J'WJ)⁻¹: right for the bands
 /// of the curve, but too narrow for floor and time to a value below about two time constants, where
@@ -108,6 +108,19 @@ public readonly record struct ExponentialDecayFit
     /// <summary>Correlation of the errors of floor and rate.</summary>
     public double FloorRateCorrelation => Correlation(covariance.FloorLogRate, covariance.Floor, covariance.LogRate);
 
+    /// <inheritdoc/>
+    public override string ToString()
+    {
+        if (Status is ExponentialDecayStatus.TooFewReadings or ExponentialDecayStatus.TooFewAboveLimit)
+        {
+            return $"{PlainText.Spaced(Status)}: {Count}";
+        }
+
+        var remark = Status == ExponentialDecayStatus.Determined ? "" : $" ({PlainText.Spaced(Status)})";
+        return $"{PlainText.Number(Start, StartStandardError)} to {PlainText.Number(Floor, FloorStandardError)} "
+            + $"at {PlainText.Number(Rate, RateStandardError)} per unit of time{remark}, {Count} readings";
+    }
+
     /// <summary>The curve at a time.</summary>
     /// <param name="time">Time, in the unit and from the zero of the readings; before the start the curve is extended backwards.</param>
     /// <returns>The value.</returns>
@@ -120,10 +133,10 @@ public readonly record struct ExponentialDecayFit
     /// <param name="of">The curve itself or one new reading (of weight 1).</param>
     /// <returns>The standard error, in the unit of the values.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The time is not finite, or so early that the curve passes all bounds.</exception>
-    public double StandardErrorAt(double time, CrossingOf of)
+    public double StandardErrorAt(double time, BandKind of)
     {
         var variance = Variance(Gradient(time));
-        if (of == CrossingOf.NewReading)
+        if (of == BandKind.NewReading)
         {
             var scatter = ResidualStandardDeviation * (Noise == DecayNoise.Constant ? 1 : ValueAt(time));
             variance += scatter * scatter;
@@ -162,12 +175,12 @@ public readonly record struct ExponentialDecayFit
     /// <param name="side">Both ends, or one.</param>
     /// <returns>The band.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The time is not finite, or so early that the curve passes all bounds.</exception>
-    public ProfileInterval BandAt(double time, CrossingOf of, double confidence, IntervalSide side = IntervalSide.Both)
+    public Interval BandAt(double time, BandKind of, double confidence, IntervalSide side = IntervalSide.Both)
     {
         var quantile = IntervalLevel.StudentQuantile(confidence, side, DegreesOfFreedom);
         if (Status == ExponentialDecayStatus.TooFewReadings)
         {
-            return ProfileInterval.Without(IntervalOutcome.TooFewReadings, confidence, side);
+            return Interval.Without(IntervalOutcome.TooFewReadings, confidence, side);
         }
 
         var value = ValueAt(time);
@@ -175,10 +188,10 @@ public readonly record struct ExponentialDecayFit
         if (Noise == DecayNoise.Logarithmic && value > 0)
         {
             var factor = Math.Exp(Math.Min(half / value, 500));
-            return ProfileInterval.Between(value / factor, value * factor, confidence, side, coverageInDoubt: false);
+            return Interval.Between(value / factor, value * factor, confidence, side, coverageInDoubt: false);
         }
 
-        return ProfileInterval.Between(value - half, value + half, confidence, side, coverageInDoubt: false);
+        return Interval.Between(value - half, value + half, confidence, side, coverageInDoubt: false);
     }
 
     /// <summary>When the curve reaches a value, if it does so after the start.</summary>
@@ -210,7 +223,7 @@ public readonly record struct ExponentialDecayFit
         }
 
         // The curve's error at that time over its slope there: dt = dy / (k (target − floor)).
-        standardError = StandardErrorAt(time, CrossingOf.MeanLine) / Math.Abs(Rate * (target - Floor));
+        standardError = StandardErrorAt(time, BandKind.Mean) / Math.Abs(Rate * (target - Floor));
         return Guard.IsFinite(standardError);
     }
 

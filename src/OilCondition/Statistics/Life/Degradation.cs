@@ -3,7 +3,7 @@ using OilCondition.Text;
 namespace OilCondition.Statistics;
 
 /// <summary>The family from the straight line to the random walk: state = start + drift · t + Wiener process, measured with noise.</summary>
-public static class Degradation
+internal static class Degradation
 {
     /// <summary>Fewest readings at different times.</summary>
     public const int FewestReadings = 4;

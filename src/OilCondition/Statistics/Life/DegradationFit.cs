@@ -3,7 +3,7 @@ using OilCondition.Text;
 namespace OilCondition.Statistics;
 
 /// <summary>Readings seen through every member of the family from the straight line to the random walk, each with its weight.</summary>
-public sealed class DegradationFit
+internal sealed class DegradationFit
 {
     // Members whose weight cannot move a chance by more than this are left out of a crossing law.
     private const double Negligible = 1e-4;

@@ -7,7 +7,7 @@ namespace OilCondition.Statistics;
 /// estimation included, times sqrt((1 + 1/M)(M − 1)/(M − 3)), the standard deviation of Student's prediction of one more from M. That errs to the wide side.
 /// Robbins 1956 for the idea; the pseudo-machines and the plain spread are ours.
 /// </remarks>
-public static class DegradationFleet
+internal static class DegradationFleet
 {
     /// <summary>Fewest machines whose drifts foretell another's.</summary>
     public const int FewestMachines = 4;

@@ -8,7 +8,7 @@ namespace OilCondition.Statistics;
 /// intervals that are much too short, taking a line for wandering gives them too wide. It was chosen by simulation on one set of cases and
 /// checked on another; docs/prognosis.md has both tables.
 /// </remarks>
-public sealed class DegradationPrior
+internal sealed class DegradationPrior
 {
     /// <summary>Stands in <see cref="Ratios"/> for a random walk read without error.</summary>
     public const double PureWander = double.MaxValue;

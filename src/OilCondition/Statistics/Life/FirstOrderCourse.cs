@@ -12,11 +12,11 @@ namespace OilCondition.Statistics;
 /// <example>
 /// <code>
 /// var additive = FirstOrderCourse.WithMakeUp(100, 100, lossRate: 0.03, makeUpRate: 0.012); // % and per month
-/// var end = additive.TimeTo(25);                                                       // NeverReached: it levels off at 28.6 %
+/// var end = additive.TimeTo(25);                                                       // Never: it levels off at 28.6 %
 /// </code>
 /// </example>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct FirstOrderCourse
+internal readonly record struct FirstOrderCourse
 {
     /// <summary>A course.</summary>
     /// <param name="start">Value at time 0, x0.</param>
@@ -63,19 +63,17 @@ public readonly record struct FirstOrderCourse
     /// <param name="target">The value.</param>
     /// <returns>The time from the start, or that it is reached already or never.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The value is not finite.</exception>
-    public CourseTime TimeTo(double target)
+    public Arrival<double> TimeTo(double target)
     {
         Guard.Finite(target, "");
         var gone = Start - target;
         var left = target - LongRun;
         if (gone == 0 || (Start - LongRun) * gone < 0)
         {
-            return new CourseTime(CourseOutcome.AlreadyReached, 0);
+            return new Arrival<double>.Already(0);
         }
 
         var time = gone * left > 0 && Rate > 0 ? Math.Log(1 + gone / left) / Rate : double.PositiveInfinity;
-        return Guard.IsFinite(time)
-            ? new CourseTime(CourseOutcome.Reached, time)
-            : new CourseTime(CourseOutcome.NeverReached, 0);
+        return Guard.IsFinite(time) ? new Arrival<double>.Expected(time) : new Arrival<double>.Never();
     }
 }

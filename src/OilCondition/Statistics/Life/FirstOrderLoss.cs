@@ -8,7 +8,7 @@ namespace OilCondition.Statistics;
 /// carried as a grid with the weight (Σe²)^(−1/2) SSE^(−(n−1)/2), e = exp(−(k + m) t), and a flat prior on k at or above 0. Each grid point then has a Student law for A(t).
 /// Box and Tiao 1973, chapter 2, for the linear part. Independent scatter of constant size is assumed.
 /// </remarks>
-public static class FirstOrderLoss
+internal static class FirstOrderLoss
 {
     /// <summary>Fewest readings: start, rate and two to judge the scatter by.</summary>
     public const int FewestReadings = 4;

@@ -3,7 +3,7 @@ using OilCondition.Text;
 namespace OilCondition.Statistics;
 
 /// <summary>First-order loss with make-up, fitted; every rate that the readings allow, with its weight.</summary>
-public sealed class FirstOrderLossFit
+internal sealed class FirstOrderLossFit
 {
     private readonly LossAtRate[] rates;
     private readonly double span;

@@ -8,7 +8,7 @@ namespace OilCondition.Statistics;
 /// One lucky date is no evidence, and forecasts from ever longer pieces of the same series are one run, not many. Show width together with
 /// <see cref="IntervalCoverage"/>; the interval score joins both.
 /// </remarks>
-public static class ForecastScore
+internal static class ForecastScore
 {
     /// <summary>Interval score: width + (2/α) · distance by which the outcome missed. Smaller is better; unit of the outcome.</summary>
     /// <remarks>Winkler 1972; Gneiting and Raftery 2007, equation 43.</remarks>

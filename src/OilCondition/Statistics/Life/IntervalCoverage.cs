@@ -5,7 +5,7 @@ namespace OilCondition.Statistics;
 
 /// <summary>How often intervals held the outcome, with the doubt of that share: 17 of 20 does not disprove 95 %, and 9 of 10 says nothing at all.</summary>
 /// <remarks>Limits after Clopper and Pearson 1934; exact two-sided test by the sum of all outcomes no more likely than the one seen.</remarks>
-public sealed record IntervalCoverage
+internal sealed record IntervalCoverage
 {
     /// <summary>A count.</summary>
     /// <param name="hits">Outcomes inside their intervals, 0 to <paramref name="count"/>.</param>
@@ -30,10 +30,10 @@ public sealed record IntervalCoverage
     /// <param name="confidence">Two-sided confidence level.</param>
     /// <returns>The limits.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The level is not between 0 and 1.</exception>
-    public LifeInterval ShareInterval(double confidence)
+    public Interval ShareInterval(double confidence)
     {
         var tail = (1 - Guard.OpenUnitInterval(confidence)) / 2;
-        return new LifeInterval(
+        return Interval.Between(
             Hits == 0 ? 0 : Beta.InvCDF(Hits, Count - Hits + 1, tail),
             Hits == Count ? 1 : Beta.InvCDF(Hits + 1, Count - Hits, 1 - tail),
             confidence

@@ -6,10 +6,10 @@ internal sealed class LineLaw : CrossingLaw
     private readonly StraightLineFit line;
     private readonly double limit;
     private readonly double lastPosition;
-    private readonly CrossingOf of;
+    private readonly BandKind of;
     private readonly double atStart;
 
-    public LineLaw(StraightLineFit line, double limit, double lastPosition, CrossingOf of)
+    public LineLaw(StraightLineFit line, double limit, double lastPosition, BandKind of)
     {
         this.line = line;
         this.limit = limit;

@@ -70,7 +70,7 @@ internal readonly record struct LossAtRate(
         var error = StartStandardError * left;
         if (error > 0)
         {
-            return StudentChance.Below(gap / error, DegreesOfFreedom);
+            return StudentDistribution.Below(gap / error, DegreesOfFreedom);
         }
 
         return gap > 0 ? 1 : 0;

@@ -113,7 +113,7 @@ internal static class MemberPaths
     {
         if (variance > 0)
         {
-            return StudentChance.Below(distance / Math.Sqrt(variance), rule.DegreesOfFreedom);
+            return StudentDistribution.Below(distance / Math.Sqrt(variance), rule.DegreesOfFreedom);
         }
 
         return distance > 0 ? 1 : 0;

@@ -19,7 +19,8 @@ internal sealed class MixtureLaw : CrossingLaw
 
         TypicalTime = total > 0 ? typical / total : 0;
         var fits =
-            given.DegreesOfFreedom <= StudentChance.LongestSeries && paths.Exists(path => path.FitsColumns(given));
+            given.DegreesOfFreedom <= StudentDistribution.LongestSeries
+            && paths.Exists(path => path.FitsColumns(given));
         columns = fits ? new PathColumns(given, paths) : null;
         others = fits ? [.. paths.Where(path => !path.FitsColumns(given))] : [.. paths];
     }

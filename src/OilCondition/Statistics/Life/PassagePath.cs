@@ -98,7 +98,7 @@ internal readonly struct PassagePath(
         var beta = distance + drift * time + 2 * distance * driftVariance * time / wander;
         return Math.Min(
             1,
-            over + Math.Pow(a, -0.5 * nu) * StudentChance.Below(-beta / Math.Sqrt(a * scale2 * variance), nu)
+            over + Math.Pow(a, -0.5 * nu) * StudentDistribution.Below(-beta / Math.Sqrt(a * scale2 * variance), nu)
         );
     }
 
@@ -108,7 +108,7 @@ internal readonly struct PassagePath(
         var variance = scale2 * Variance(time);
         if (variance > 0)
         {
-            return StudentChance.Below(-gap / Math.Sqrt(variance), rule.DegreesOfFreedom);
+            return StudentDistribution.Below(-gap / Math.Sqrt(variance), rule.DegreesOfFreedom);
         }
 
         return gap > 0 ? 0 : 1;

@@ -5,7 +5,7 @@ using System.Runtime.Intrinsics;
 namespace OilCondition.Statistics;
 
 /// <summary>
-/// Student's distribution at one number of degrees of freedom for four values at once: the finite series of <see cref="StudentChance"/> with
+/// Student's distribution at one number of degrees of freedom for four values at once: the finite series of <see cref="StudentDistribution"/> with
 /// its coefficients worked out beforehand.
 /// </summary>
 internal sealed class StudentSeries

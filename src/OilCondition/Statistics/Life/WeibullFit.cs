@@ -4,7 +4,7 @@ using OilCondition.Text;
 
 namespace OilCondition.Statistics;
 
-/// <summary>A Weibull distribution of life with its doubt. Ages are in the caller's unit.</summary>
+/// <summary>A Weibull distribution of life with its uncertainty. Ages are in the caller's unit.</summary>
 /// <remarks>
 /// Errors come from the observed information in (ln η, ln β). All intervals are symmetric on the logarithmic scale, estimate · exp(± z · standard error of the logarithm), for the
 /// shape, the scale and the age at a failed fraction; the plain symmetric form of many published tables differs a lot below about 20 failures.
@@ -55,8 +55,11 @@ public sealed class WeibullFit
         covariance = -scaleShape / determinant;
     }
 
-    /// <summary>Whether the distribution is determined. The other members are meaningful only if it is.</summary>
-    public WeibullStatus Status { get; }
+    /// <summary>Whether the distribution is determined: not by fewer than two failures, or by failures at one age that nothing outlived. The other members are meaningful only if it is.</summary>
+    public bool IsDetermined => Status == WeibullStatus.Determined;
+
+    /// <summary>Why it is not.</summary>
+    internal WeibullStatus Status { get; }
 
     /// <summary>Number of failures, r.</summary>
     public int Failures { get; }
@@ -82,17 +85,23 @@ public sealed class WeibullFit
     /// <summary>Mean life, η Γ(1 + 1/β).</summary>
     public double Mean => Scale * SpecialFunctions.Gamma(1 + 1 / Shape);
 
+    /// <inheritdoc/>
+    public override string ToString() =>
+        IsDetermined
+            ? $"shape {PlainText.Number(Shape, ShapeStandardError)}, scale {PlainText.Number(Scale, ScaleStandardError)}, {Failures} failures, {Suspensions} in service"
+            : $"{PlainText.Spaced(Status)}: {Failures}";
+
     /// <summary>Interval of the shape.</summary>
     /// <param name="confidence">Two-sided confidence level.</param>
     /// <returns>The interval, symmetric on the logarithmic scale.</returns>
     /// <exception cref="InvalidOperationException">The distribution is not determined.</exception>
-    public LifeInterval ShapeInterval(double confidence) => Interval(Shape, logShapeVariance, confidence);
+    public Interval ShapeInterval(double confidence) => Around(Shape, logShapeVariance, confidence);
 
     /// <summary>Interval of the scale.</summary>
     /// <param name="confidence">Two-sided confidence level.</param>
     /// <returns>The interval, symmetric on the logarithmic scale.</returns>
     /// <exception cref="InvalidOperationException">The distribution is not determined.</exception>
-    public LifeInterval ScaleInterval(double confidence) => Interval(Scale, logScaleVariance, confidence);
+    public Interval ScaleInterval(double confidence) => Around(Scale, logScaleVariance, confidence);
 
     /// <summary>The age by which a fraction has failed, η (−ln(1 − p))^(1/β): 0.1 for the B10 life, 0.5 for the median.</summary>
     /// <param name="failedFraction">p, above 0 and below 1.</param>
@@ -109,11 +118,11 @@ public sealed class WeibullFit
     /// <param name="confidence">Two-sided confidence level.</param>
     /// <returns>The interval.</returns>
     /// <exception cref="InvalidOperationException">The distribution is not determined.</exception>
-    public LifeInterval AgeInterval(double failedFraction, double confidence)
+    public Interval AgeInterval(double failedFraction, double confidence)
     {
         // ln t = ln η + w / β, so that its gradient in (ln η, ln β) is (1, −w / β).
         var slope = -LogHazard(failedFraction) / Shape;
-        return Interval(
+        return Around(
             AgeAt(failedFraction),
             logScaleVariance + slope * (2 * covariance + slope * logShapeVariance),
             confidence
@@ -172,7 +181,7 @@ public sealed class WeibullFit
     /// <param name="age">Its age now, 0 or more.</param>
     /// <returns>The law, in time from now.</returns>
     /// <exception cref="InvalidOperationException">The distribution is not determined.</exception>
-    public CrossingLaw At(double age)
+    internal CrossingLaw At(double age)
     {
         RequireDetermined();
         return new WeibullLaw(this, Guard.NotNegative(age, ""));
@@ -181,10 +190,10 @@ public sealed class WeibullFit
     private static double LogHazard(double failedFraction) =>
         Math.Log(-Math.Log(1 - Guard.OpenUnitInterval(failedFraction)));
 
-    private static LifeInterval Scaled(double estimate, double half, double confidence) =>
-        new(estimate * Math.Exp(-half), estimate * Math.Exp(half), confidence);
+    private static Interval Scaled(double estimate, double half, double confidence) =>
+        Interval.Between(estimate * Math.Exp(-half), estimate * Math.Exp(half), confidence);
 
-    private LifeInterval Interval(double estimate, double logVariance, double confidence)
+    private Interval Around(double estimate, double logVariance, double confidence)
     {
         RequireDetermined();
         Guard.OpenUnitInterval(confidence);

@@ -8,7 +8,6 @@ namespace OilCondition.Statistics;
 /// R(t) = exp(−(t/η)^β). Log-likelihood = Σ over failures of (ln β − β ln η + (β − 1) ln t) − Σ over all of (t/η)^β. The scale follows from the shape,
 /// η^β = Σ t^β / r with r failures; the shape solves Σ t^β ln t / Σ t^β − 1/β = mean of ln t over the failures, whose left side rises with β.
 /// Source: NIST/SEMATECH e-Handbook of Statistical Methods 8.4.1.2; Lawless 2003, chapter 5.
-/// Rank regression is another estimate with another answer, see <see cref="WeibullRanks"/>: never compare figures across the two.
 /// </remarks>
 /// <example>
 /// <code>
@@ -17,7 +16,7 @@ namespace OilCondition.Statistics;
 /// var doubt = life.AgeInterval(0.1, 0.95);       // 22.2 to 78.6
 /// </code>
 /// </example>
-public static class WeibullLife
+internal static class WeibullLife
 {
     private const double LargestShape = 1e4;
 

@@ -1,7 +1,7 @@
 namespace OilCondition.Statistics;
 
 /// <summary>Whether a Weibull distribution could be fitted.</summary>
-public enum WeibullStatus
+internal enum WeibullStatus
 {
     /// <summary>Shape, scale and their errors are determined.</summary>
     Determined,

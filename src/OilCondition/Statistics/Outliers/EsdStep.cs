@@ -7,4 +7,4 @@ namespace OilCondition.Statistics;
 /// <param name="Statistic">R, its distance in standard deviations of those that are left.</param>
 /// <param name="CriticalValue">λ, the critical distance.</param>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct EsdStep(int Index, double Statistic, double CriticalValue);
+internal readonly record struct EsdStep(int Index, double Statistic, double CriticalValue);

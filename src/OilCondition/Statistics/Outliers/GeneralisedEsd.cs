@@ -8,7 +8,7 @@ namespace OilCondition.Statistics;
 /// from about 25 values, fair from 15. Test residuals, never a series with a trend. An outlier is a question to the laboratory, not
 /// an error to be wiped away: flag it and keep it.
 /// </remarks>
-public static class GeneralisedEsd
+internal static class GeneralisedEsd
 {
     /// <summary>Looks for outliers.</summary>
     /// <param name="values">The sample, three or more.</param>
@@ -22,7 +22,13 @@ public static class GeneralisedEsd
         Numbers.AtLeast(values.Length, 3, nameof(values));
         Numbers.Check(values, nameof(values));
         Numbers.InRange(maximum, 1, values.Length - 2, nameof(maximum));
-        Grubbs.CheckSignificance(significance);
+        if (!(significance > 0 && significance < 0.5))
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(significance),
+                $"significance is {significance:G7}; allowed: above 0 and below 0.5."
+            );
+        }
 
         var left = values.ToArray();
         var indexes = new int[left.Length];
@@ -44,13 +50,18 @@ public static class GeneralisedEsd
             }
 
             var statistic = deviation > 0 ? Math.Abs(left[most] - mean) / deviation : 0;
-            steps.Add(
-                new EsdStep(indexes[most], statistic, Grubbs.CriticalDistance(count, significance / (2.0 * count)))
-            );
+            steps.Add(new EsdStep(indexes[most], statistic, CriticalValue(count, significance / (2.0 * count))));
             left[most] = left[count - 1];
             indexes[most] = indexes[count - 1];
         }
 
         return new GeneralisedEsdResult(steps);
+    }
+
+    /// <summary>The distance from the mean, in standard deviations, that the most distant of n sound values passes with a chance of n times the tail on either side.</summary>
+    public static double CriticalValue(int count, double tail)
+    {
+        var t = StudentDistribution.Quantile(1 - tail, count - 2);
+        return (count - 1) / Math.Sqrt(count) * Math.Sqrt(t * t / (count - 2 + t * t));
     }
 }

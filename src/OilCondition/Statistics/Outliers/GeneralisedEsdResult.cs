@@ -1,7 +1,7 @@
 namespace OilCondition.Statistics;
 
 /// <summary>What a generalised ESD test found.</summary>
-public sealed class GeneralisedEsdResult
+internal sealed class GeneralisedEsdResult
 {
     internal GeneralisedEsdResult(IReadOnlyList<EsdStep> steps)
     {

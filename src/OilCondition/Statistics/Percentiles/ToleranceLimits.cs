@@ -16,7 +16,7 @@ namespace OilCondition.Statistics;
 /// 59 readings for the largest, 93 for the second largest.
 /// </para>
 /// </remarks>
-public static class ToleranceLimits
+internal static class ToleranceLimits
 {
     /// <summary>Largest number of readings looked for or taken.</summary>
     private const int LargestCount = 10_000_000;
@@ -32,95 +32,6 @@ public static class ToleranceLimits
         Numbers.InRange(count, 2, LargestCount, nameof(count));
         CheckLevels(content, confidence);
         return NoncentralT.ToleranceFactor(count, content, confidence);
-    }
-
-    /// <summary>Normal or lognormal tolerance limit.</summary>
-    /// <param name="values">The sample, in any order; no readings or one give the outcome 'too few'.</param>
-    /// <param name="content">Share of the population to be bounded, 0.5 to 0.9999.</param>
-    /// <param name="confidence">Confidence that it is, 0.5 to 0.9999.</param>
-    /// <param name="side">Upper or lower limit.</param>
-    /// <param name="scale">Natural, or logarithmic for skewed values above 0.</param>
-    /// <returns>The limit, or how many readings it takes. Look at the sample first: normality is assumed, not tested.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A number is out of range, or a value not above 0 on the logarithmic scale.</exception>
-    public static ToleranceLimit Normal(
-        ReadOnlySpan<double> values,
-        double content,
-        double confidence,
-        ToleranceSide side = ToleranceSide.Upper,
-        ValueScale scale = ValueScale.Natural
-    )
-    {
-        const int Least = 2;
-        var transformed = Scales.Transformed(values, scale, nameof(values));
-        CheckLevels(content, confidence);
-        if (transformed.Length < Least)
-        {
-            return new ToleranceLimit(ToleranceOutcome.TooFewReadings, transformed.Length, Least, 0, content, 0, 0);
-        }
-
-        var mean = Numbers.Mean(transformed);
-        var deviation = Math.Sqrt(Numbers.SumOfSquaresAbout(transformed, mean) / (transformed.Length - 1));
-        var reach = NormalFactor(transformed.Length, content, confidence) * deviation;
-        return new ToleranceLimit(
-            ToleranceOutcome.Determined,
-            transformed.Length,
-            Least,
-            Scales.Back(side == ToleranceSide.Upper ? mean + reach : mean - reach, scale),
-            content,
-            confidence,
-            0
-        );
-    }
-
-    /// <summary>Distribution-free tolerance limit: the least extreme reading that still has the confidence asked for.</summary>
-    /// <param name="values">The sample, in any order; it may be empty.</param>
-    /// <param name="content">Share of the population to be bounded, 0.5 to 0.9999.</param>
-    /// <param name="confidence">Confidence that it is, 0.5 to 0.9999.</param>
-    /// <param name="side">Upper or lower limit.</param>
-    /// <returns>The limit, or how many readings it takes.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A number is out of range.</exception>
-    public static ToleranceLimit DistributionFree(
-        ReadOnlySpan<double> values,
-        double content,
-        double confidence,
-        ToleranceSide side = ToleranceSide.Upper
-    )
-    {
-        Numbers.Check(values, nameof(values));
-        var smallest = SmallestCount(content, confidence);
-        var n = values.Length;
-        if (n < smallest)
-        {
-            var reached = n < 1 ? 0 : ConfidenceOf(n, content, 1);
-            return new ToleranceLimit(ToleranceOutcome.TooFewReadings, n, smallest, 0, content, reached, 0);
-        }
-
-        // Confidence falls with the order: the last order that still has enough.
-        var enough = 1;
-        var tooFew = n + 1;
-        while (tooFew - enough > 1)
-        {
-            var middle = enough + (tooFew - enough) / 2;
-            if (ConfidenceOf(n, content, middle) >= confidence)
-            {
-                enough = middle;
-            }
-            else
-            {
-                tooFew = middle;
-            }
-        }
-
-        var index = side == ToleranceSide.Upper ? n - enough : enough - 1;
-        return new ToleranceLimit(
-            ToleranceOutcome.Determined,
-            n,
-            smallest,
-            Selection.Nth(values.ToArray(), index),
-            content,
-            ConfidenceOf(n, content, enough),
-            enough
-        );
     }
 
     /// <summary>Fewest readings for which the r-th most extreme one is a distribution-free tolerance limit.</summary>

@@ -44,20 +44,15 @@ internal static class CensoredTheilSen
         var slope = AtRank(slopes, weights, count, scoreAtLowest / 2 + 0.5);
         if (!slope.HasValue)
         {
-            return TheilSen.Without(
-                TheilSenStatus.NotDetermined,
-                times.Length,
-                confidence,
-                TheilSenRankRule.Interpolated
-            );
+            return TheilSen.Without(LineStatus.NotDetermined, times.Length, confidence, TheilSenRankRule.Interpolated);
         }
 
         return new TheilSenFit(
-            TheilSenStatus.Determined,
+            LineStatus.Determined,
             times.Length,
             count,
             slope.Value,
-            ProfileInterval.Between(
+            Interval.Between(
                 AtRank(slopes, weights, count, (scoreAtLowest - half) / 2),
                 AtRank(slopes, weights, count, (scoreAtLowest + half) / 2 + 1),
                 confidence,

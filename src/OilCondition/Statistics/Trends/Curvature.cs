@@ -1,5 +1,3 @@
-using MathNet.Numerics.Distributions;
-
 namespace OilCondition.Statistics;
 
 /// <summary>Whether a trend accelerates, levels off or turns: orthogonal polynomials on top of a line, degree by degree while each is clear.</summary>
@@ -85,7 +83,7 @@ internal sealed class Curvature
         var degrees = Residuals.Length - Degree - 2;
         return degrees < LeastLeft || !(lowering > 1e-20 * line.ValueSumOfSquares) ? 1
             : !(left > 1e-24 * line.ValueSumOfSquares) ? 0
-            : 2 * StudentT.CDF(0, 1, degrees, -Math.Sqrt(lowering / (left / degrees)));
+            : StudentDistribution.TwoSidedTail(Math.Sqrt(lowering / (left / degrees)), degrees);
     }
 
     private static double[] Power(ReadOnlySpan<double> times, double mean, double spread, int degree)

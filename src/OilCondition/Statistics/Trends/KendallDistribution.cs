@@ -5,7 +5,7 @@ namespace OilCondition.Statistics;
 /// S = N − 2K with N = n(n − 1)/2 pairs and K inversions. The chance of K inversions among n values is the mean of the chances of
 /// K, K − 1, … K − n + 1 inversions among n − 1 values (Kendall 1938; the recursion is exact). With ties it does not hold.
 /// </remarks>
-public static class KendallDistribution
+internal static class KendallDistribution
 {
     /// <summary>Largest number of values for which the distribution is offered; far above it the normal one is as good.</summary>
     public const int LargestCount = 100;

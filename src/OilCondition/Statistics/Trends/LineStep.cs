@@ -1,5 +1,3 @@
-using MathNet.Numerics.Distributions;
-
 namespace OilCondition.Statistics;
 
 /// <summary>A sudden step on a steady line: what a treatment or an oil change that nobody recorded leaves behind.</summary>
@@ -9,7 +7,7 @@ namespace OilCondition.Statistics;
 /// places tried (Bonferroni), which errs to the safe side. A pure change of level is the case b = 0. Assumes normal, independent scatter;
 /// a lag-1 correlation ρ of the residuals divides F by (1 + ρ)/(1 − ρ).
 /// </remarks>
-public static class LineStep
+internal static class LineStep
 {
     /// <summary>Fewest readings on either side of a step: one alone is a wild value, two are hardly more.</summary>
     private const int LeastOnASide = 3;
@@ -24,7 +22,7 @@ public static class LineStep
     {
         var line = StraightLine.Fit(times, values);
         Numbers.Ascending(times, nameof(times));
-        if (line.Status != StraightLineStatus.Determined || times.Length < 2 * LeastOnASide)
+        if (line.Status != LineStatus.Determined || times.Length < 2 * LeastOnASide)
         {
             return default;
         }
@@ -95,7 +93,7 @@ public static class LineStep
 
         var correlation = ResidualCorrelation.Corrected(residuals, fittedParts: 3);
         var f = best.Lowering / (left / (n - 3)) * (1 - correlation) / (1 + correlation);
-        var tail = left > 1e-24 * line.ValueSumOfSquares ? 2 * StudentT.CDF(0, 1, n - 3, -Math.Sqrt(f)) : 0;
+        var tail = left > 1e-24 * line.ValueSumOfSquares ? StudentDistribution.TwoSidedTail(Math.Sqrt(f), n - 3) : 0;
         return new LineStepResult(
             best.FirstAfter,
             best.Size,

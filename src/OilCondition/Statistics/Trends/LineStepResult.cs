@@ -4,7 +4,7 @@ namespace OilCondition.Statistics;
 
 /// <summary>The likeliest step on a line. The default value says that no place could be tried: fewer than six readings, or too few different times.</summary>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct LineStepResult
+internal readonly record struct LineStepResult
 {
     private readonly double chance;
 

@@ -23,7 +23,6 @@ public static class MannKendall
     /// <param name="values">What was read; n values. For a censored reading the figure after the sign.</param>
     /// <param name="censoring">Whether a reading is only known to lie below or above its value; empty if none is.</param>
     /// <param name="correlation">Lag-1 correlation of the residuals to be allowed for, 0 to below 1.</param>
-    /// <param name="method">Where the probability is to come from: automatic, exact (falls back to normal where the exact one does not hold) or normal.</param>
     /// <returns>Score, probabilities, Kendall's tau.</returns>
     /// <exception cref="ArgumentException">The spans differ in length, or there are more than 20 000 readings.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is not finite or beyond 1e100, or the correlation outside 0 to 0.99.</exception>
@@ -31,8 +30,16 @@ public static class MannKendall
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
         ReadOnlySpan<Censoring> censoring = default,
-        double correlation = 0,
-        MannKendallMethod method = MannKendallMethod.Automatic
+        double correlation = 0
+    ) => Test(times, values, censoring, correlation, MannKendallMethod.Automatic);
+
+    /// <summary>The same with the distribution stated: exact falls back to normal where the exact one does not hold.</summary>
+    internal static MannKendallResult Test(
+        ReadOnlySpan<double> times,
+        ReadOnlySpan<double> values,
+        ReadOnlySpan<Censoring> censoring,
+        double correlation,
+        MannKendallMethod method
     )
     {
         Check(times, values, censoring, correlation, LargestCount);

@@ -1,7 +1,7 @@
 namespace OilCondition.Statistics;
 
 /// <summary>Where the probability of a Mann-Kendall test comes from.</summary>
-public enum MannKendallMethod
+internal enum MannKendallMethod
 {
     /// <summary>The exact distribution up to 20 readings where nothing is tied, censored or correlated; the normal one elsewhere.</summary>
     Automatic,

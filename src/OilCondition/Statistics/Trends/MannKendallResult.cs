@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using OilCondition.Text;
 
 namespace OilCondition.Statistics;
 
@@ -36,7 +37,7 @@ public readonly record struct MannKendallResult
     public double Variance { get; }
 
     /// <summary>Where the probabilities come from.</summary>
-    public MannKendallMethod Method { get; }
+    internal MannKendallMethod Method { get; }
 
     /// <summary>Normal score with correction for continuity, (S − sign S)/sqrt(Var S); 0 where S or the variance is 0.</summary>
     public double NormalScore => Variance > 0 ? (Score - Math.Sign(Score)) / Math.Sqrt(Variance) : 0;
@@ -55,4 +56,8 @@ public readonly record struct MannKendallResult
 
     /// <summary>Kendall's tau-b: S over the geometric mean of the pairs that differ in time and those that differ in value, −1 to 1; 0 where none does.</summary>
     public double TauB { get; }
+
+    /// <inheritdoc/>
+    public override string ToString() =>
+        $"S = {Score}, tau = {PlainText.Number(TauB)}, p = {PlainText.Number(PValue)}, {Count} readings";
 }

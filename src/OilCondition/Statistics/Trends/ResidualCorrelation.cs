@@ -18,15 +18,17 @@ internal static class ResidualCorrelation
             return 0;
         }
 
-        var corrected = (SerialCorrelation.Lag1(residuals) + (double)fittedParts / n) / (1 - 4.0 / n);
+        var corrected = (LagOne(residuals) + (double)fittedParts / n) / (1 - 4.0 / n);
         return Math.Min(Math.Max(corrected, 0), 0.95);
     }
 
     /// <summary>The correlation that an interval allows for: none unless the residuals show it at 5 % one-sided.</summary>
     public static double AllowedFor(ReadOnlySpan<double> residuals, int fittedParts) =>
         residuals.Length >= LeastCount
-        && SerialCorrelation.Lag1(residuals) + (double)fittedParts / residuals.Length
-            > 1.645 / Math.Sqrt(residuals.Length)
+        && SerialCorrelation.IsClear(LagOne(residuals) + (double)fittedParts / residuals.Length, residuals.Length)
             ? Corrected(residuals, fittedParts)
             : 0;
+
+    private static double LagOne(ReadOnlySpan<double> residuals) =>
+        SerialCorrelation.LagOne(residuals, Numbers.Mean(residuals));
 }

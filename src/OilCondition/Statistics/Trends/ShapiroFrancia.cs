@@ -8,7 +8,7 @@ namespace OilCondition.Statistics;
 /// −1.2725 + 1.0521 (v − u) and standard deviation 1.0308 − 0.26758 (v + 2/u), u = ln n, v = ln u (Royston 1993). Residuals of a
 /// fit pass slightly more often than a sample does.
 /// </remarks>
-public static class ShapiroFrancia
+internal static class ShapiroFrancia
 {
     /// <summary>Fewest values for which the formula holds.</summary>
     public const int LeastCount = 5;

@@ -7,7 +7,7 @@ namespace OilCondition.Statistics;
 /// <summary>The Theil-Sen line: the median of the slopes between all pairs of readings, which single wild values do not move.</summary>
 /// <remarks>
 /// Theil 1950, Sen 1968. Pairs at one time have no slope and are left out. The interval holds the slopes against which the readings, taken along
-/// that slope, pass the Mann-Kendall test: ranks by <see cref="TheilSenRankRule"/>. Readings must be independent; a lag-1 correlation ρ
+/// that slope, pass the Mann-Kendall test: ranks interpolated (Gilbert 1987). Readings must be independent; a lag-1 correlation ρ
 /// widens C by sqrt((1 + ρ)/(1 − ρ)). Half of the readings less about a fifth may be wild (breakdown point 29 %).
 /// <para>
 /// Censored readings (Akritas, Murphy and LaValley 1995): a pair with one reading '&lt; L' only says that the slope lies above, or below, the
@@ -27,7 +27,6 @@ public static class TheilSen
     /// <param name="values">What was read; n values. For a censored reading the figure after the sign.</param>
     /// <param name="censoring">Whether a reading is only known to lie below or above its value; empty if none is.</param>
     /// <param name="confidence">Two-sided confidence level of the interval, above 0 and below 1.</param>
-    /// <param name="rankRule">How the ends are read from the sorted slopes.</param>
     /// <param name="correlation">Lag-1 correlation of the residuals to be allowed for in the interval, 0 to 0.99.</param>
     /// <returns>The line, or the reason why there is none.</returns>
     /// <exception cref="ArgumentException">The spans differ in length, or there are more than 5000 readings.</exception>
@@ -37,7 +36,16 @@ public static class TheilSen
         ReadOnlySpan<double> values,
         ReadOnlySpan<Censoring> censoring = default,
         double confidence = 0.95,
-        TheilSenRankRule rankRule = TheilSenRankRule.Interpolated,
+        double correlation = 0
+    ) => Fit(times, values, censoring, confidence, TheilSenRankRule.Interpolated, correlation);
+
+    /// <summary>The same with the rule stated by which the ends are read from the sorted slopes.</summary>
+    internal static TheilSenFit Fit(
+        ReadOnlySpan<double> times,
+        ReadOnlySpan<double> values,
+        ReadOnlySpan<Censoring> censoring,
+        double confidence,
+        TheilSenRankRule rankRule,
         double correlation = 0
     )
     {
@@ -45,13 +53,13 @@ public static class TheilSen
         Guard.OpenUnitInterval(confidence);
         if (times.Length < 2)
         {
-            return Without(TheilSenStatus.TooFewReadings, times.Length, confidence, rankRule);
+            return Without(LineStatus.TooFewReadings, times.Length, confidence, rankRule);
         }
 
         var sums = KendallSums.Of(times, values, censoring);
         if (sums.TimePairs < 1)
         {
-            return Without(TheilSenStatus.SameTime, times.Length, confidence, rankRule);
+            return Without(LineStatus.SamePosition, times.Length, confidence, rankRule);
         }
 
         if (rankRule == TheilSenRankRule.Exact && !MannKendall.IsExact(sums, correlation, MannKendallMethod.Exact))
@@ -90,11 +98,11 @@ public static class TheilSen
         return false;
     }
 
-    internal static TheilSenFit Without(TheilSenStatus status, int count, double confidence, TheilSenRankRule rankRule)
+    internal static TheilSenFit Without(LineStatus status, int count, double confidence, TheilSenRankRule rankRule)
     {
         var outcome =
-            status == TheilSenStatus.TooFewReadings ? IntervalOutcome.TooFewReadings : IntervalOutcome.NotDetermined;
-        var interval = ProfileInterval.Without(outcome, confidence, IntervalSide.Both);
+            status == LineStatus.TooFewReadings ? IntervalOutcome.TooFewReadings : IntervalOutcome.NotDetermined;
+        var interval = Interval.Without(outcome, confidence, IntervalSide.Both);
         return new TheilSenFit(status, count, 0, 0, interval, 0, null, rankRule);
     }
 
@@ -130,11 +138,11 @@ public static class TheilSen
         double? high = upper <= slopes.Length ? Selection.AtRank(slopes, upper, Index(median)) : null;
 #endif
         return new TheilSenFit(
-            TheilSenStatus.Determined,
+            LineStatus.Determined,
             times.Length,
             slopes.Length,
             slope,
-            ProfileInterval.Between(low, high, confidence, IntervalSide.Both, coverageInDoubt: false),
+            Interval.Between(low, high, confidence, IntervalSide.Both, coverageInDoubt: false),
             Numbers.Median(times),
             Numbers.Median(values),
             rankRule

@@ -8,11 +8,11 @@ namespace OilCondition.Statistics;
 public readonly record struct TheilSenFit
 {
     internal TheilSenFit(
-        TheilSenStatus status,
+        LineStatus status,
         int count,
         int slopeCount,
         double slope,
-        ProfileInterval slopeInterval,
+        Interval slopeInterval,
         double medianTime,
         double? medianValue,
         TheilSenRankRule rankRule
@@ -24,13 +24,16 @@ public readonly record struct TheilSenFit
         Slope = slope;
         SlopeInterval = slopeInterval;
         MedianTime = medianTime;
-        HasIntercept = status == TheilSenStatus.Determined && medianValue.HasValue;
+        HasIntercept = status == LineStatus.Determined && medianValue.HasValue;
         MedianValue = medianValue ?? 0;
         RankRule = rankRule;
     }
 
-    /// <summary>Whether the slope is determined. The other members are meaningful only if it is.</summary>
-    public TheilSenStatus Status { get; }
+    /// <summary>Whether the slope is determined: not by fewer than two readings, at one time, or where censoring hides it. The other members are meaningful only if it is.</summary>
+    public bool IsDetermined => Status == LineStatus.Determined;
+
+    /// <summary>Why it is not.</summary>
+    internal LineStatus Status { get; }
 
     /// <summary>Number of readings, n.</summary>
     public int Count { get; }
@@ -42,7 +45,7 @@ public readonly record struct TheilSenFit
     public double Slope { get; }
 
     /// <summary>Interval of the slope; an end is missing where there are too few readings for the confidence asked for.</summary>
-    public ProfileInterval SlopeInterval { get; }
+    public Interval SlopeInterval { get; }
 
     /// <summary>Median of the times.</summary>
     public double MedianTime { get; }
@@ -57,7 +60,13 @@ public readonly record struct TheilSenFit
     public double Intercept => HasIntercept ? MedianValue - Slope * MedianTime : 0;
 
     /// <summary>The rule that gave the interval: the one asked for, or <see cref="TheilSenRankRule.Interpolated"/> where the exact one does not hold.</summary>
-    public TheilSenRankRule RankRule { get; }
+    internal TheilSenRankRule RankRule { get; }
+
+    /// <inheritdoc/>
+    public override string ToString() =>
+        IsDetermined
+            ? $"slope {PlainText.Number(Slope, (SlopeInterval.Upper - SlopeInterval.Lower) / 2)}, interval {SlopeInterval}, {Count} readings"
+            : $"{PlainText.Spaced(Status)}: {Count}";
 
     /// <summary>The line at a time.</summary>
     /// <param name="time">Time.</param>

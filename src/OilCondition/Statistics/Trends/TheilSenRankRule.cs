@@ -5,7 +5,7 @@ namespace OilCondition.Statistics;
 /// N slopes, C = z sqrt(Var S). Ranks from 1: lower (N − C)/2, upper (N + C)/2 + 1. The ranks are seldom whole, and the rules differ in what
 /// they do then. For the sulfate series of the USEPA Unified Guidance, example 17-6, the upper 95 % end is 35.712 interpolated and 35.849 rounded.
 /// </remarks>
-public enum TheilSenRankRule
+internal enum TheilSenRankRule
 {
     /// <summary>Interpolated between the neighbouring slopes (Gilbert 1987, section 16.5; USEPA Unified Guidance 2009, section 17.3.3).</summary>
     Interpolated,

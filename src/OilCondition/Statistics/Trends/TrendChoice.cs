@@ -1,5 +1,3 @@
-using MathNet.Numerics.Distributions;
-
 namespace OilCondition.Statistics;
 
 /// <summary>Chooses the method for a trend and lets it speak.</summary>
@@ -25,7 +23,7 @@ internal static class TrendChoice
         }
 
         var line = StraightLine.Fit(times, values);
-        if (line.Status != StraightLineStatus.Determined)
+        if (line.Status != LineStatus.Determined)
         {
             reasons.Add(TrendReason.SameTime);
             return TrendLine.None(IntervalOutcome.NotDetermined, options.Confidence);
@@ -75,15 +73,15 @@ internal static class TrendChoice
         var inflation = (1 + correlation) / (1 - correlation);
         var error = line.SlopeStandardError * Math.Sqrt(inflation);
         var degrees = Math.Max(1, line.Count / inflation - 2);
-        var half = error * StudentT.InvCDF(0, 1, degrees, 0.5 + confidence / 2);
+        var half = error * StudentDistribution.Quantile(0.5 + confidence / 2, degrees);
         var pValue =
-            error > 0 ? 2 * StudentT.CDF(0, 1, degrees, -Math.Abs(line.Slope / error))
+            error > 0 ? StudentDistribution.TwoSidedTail(line.Slope / error, degrees)
             : line.Slope == 0 ? 1
             : 0;
         return new TrendLine(
             TrendMethod.StraightLine,
             line.Slope,
-            ProfileInterval.Between(
+            Interval.Between(
                 line.Slope - half,
                 line.Slope + half,
                 confidence,

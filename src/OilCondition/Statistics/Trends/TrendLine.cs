@@ -7,7 +7,7 @@ namespace OilCondition.Statistics;
 internal readonly record struct TrendLine(
     TrendMethod Method,
     double Slope,
-    ProfileInterval SlopeInterval,
+    Interval SlopeInterval,
     double PValue,
     double Correlation,
     double Scatter,
@@ -16,5 +16,5 @@ internal readonly record struct TrendLine(
 )
 {
     public static TrendLine None(IntervalOutcome outcome, double confidence) =>
-        new(TrendMethod.None, 0, ProfileInterval.Without(outcome, confidence, IntervalSide.Both), 1, 0, 0, 0, null);
+        new(TrendMethod.None, 0, Interval.Without(outcome, confidence, IntervalSide.Both), 1, 0, 0, 0, null);
 }

@@ -1,7 +1,7 @@
 namespace OilCondition.Statistics;
 
 /// <summary>Which method spoke for a trend.</summary>
-public enum TrendMethod
+internal enum TrendMethod
 {
     /// <summary>None: there was nothing to judge.</summary>
     None,

@@ -17,7 +17,7 @@ public sealed class TrendOptions
     /// <param name="smallestChange">Change over the time seen that matters, 0 or more, in the unit of the values (for example the repeatability of the method); on the logarithmic scale the ln of a ratio.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number is out of range.</exception>
     public TrendOptions(
-        ValueScale scale = ValueScale.Natural,
+        NaturalScale scale = NaturalScale.Linear,
         double confidence = 0.95,
         int minimumCount = LeastCount,
         double? outlierSignificance = 0.01,
@@ -37,7 +37,7 @@ public sealed class TrendOptions
     public static TrendOptions Default { get; } = new();
 
     /// <summary>Scale on which readings scatter evenly.</summary>
-    public ValueScale Scale { get; }
+    public NaturalScale Scale { get; }
 
     /// <summary>Level of the interval of the slope.</summary>
     public double Confidence { get; }

@@ -4,5 +4,5 @@ namespace OilCondition.Statistics;
 internal sealed record TrendReadings(
     IReadOnlyList<int> Used,
     IReadOnlyList<int> Outliers,
-    IReadOnlyList<TrendChange> Changes
+    IReadOnlyList<TrendAssessment.LevelChange> Changes
 );

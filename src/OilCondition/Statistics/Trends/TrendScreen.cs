@@ -8,7 +8,7 @@ internal sealed class TrendScreen
 
     private readonly TrendSeries series;
     private readonly TrendOptions options;
-    private readonly List<TrendChange> changes = [];
+    private readonly List<TrendAssessment.LevelChange> changes = [];
 
     private TrendScreen(TrendSeries series, TrendOptions options)
     {
@@ -20,7 +20,7 @@ internal sealed class TrendScreen
 
     public IReadOnlyList<int> Outliers { get; private set; } = [];
 
-    public IReadOnlyList<TrendChange> Changes => changes;
+    public IReadOnlyList<TrendAssessment.LevelChange> Changes => changes;
 
     public static TrendScreen Of(TrendSeries series, TrendOptions options)
     {
@@ -84,7 +84,12 @@ internal sealed class TrendScreen
 
         var after = readings[step.FirstAfter];
         changes.Add(
-            new TrendChange(series.Order[readings[step.FirstAfter - 1]], series.Order[after], step.Step, step.PValue)
+            new TrendAssessment.LevelChange(
+                series.Order[readings[step.FirstAfter - 1]],
+                series.Order[after],
+                step.Step,
+                step.PValue
+            )
         );
         return after;
     }
@@ -100,7 +105,7 @@ internal sealed class TrendScreen
         var times = TrendSeries.Picked(series.Times, readings);
         var values = TrendSeries.Picked(series.Values, readings);
         var fit = TheilSen.Fit(times, values);
-        if (fit.Status != TheilSenStatus.Determined)
+        if (fit.Status != LineStatus.Determined)
         {
             return wild;
         }
@@ -153,7 +158,7 @@ internal sealed class TrendScreen
         var times = TrendSeries.Picked(series.Times, readings);
         var values = TrendSeries.Picked(series.Values, readings);
         var line = StraightLine.Fit(times, values);
-        var curvature = line.Status == StraightLineStatus.Determined ? Curvature.Of(times, values, line) : null;
+        var curvature = line.Status == LineStatus.Determined ? Curvature.Of(times, values, line) : null;
         residuals = curvature?.Residuals ?? [];
         return curvature?.IsBent ?? false;
     }

@@ -6,7 +6,7 @@ namespace OilCondition.Statistics;
 internal sealed class TrendSeries
 {
     private TrendSeries(
-        ValueScale scale,
+        NaturalScale scale,
         int[] order,
         double[] times,
         double[] values,
@@ -22,7 +22,7 @@ internal sealed class TrendSeries
         HasZeros = hasZeros;
     }
 
-    public ValueScale Scale { get; }
+    public NaturalScale Scale { get; }
 
     /// <summary>Where each reading stands in the caller's order.</summary>
     public int[] Order { get; }
@@ -41,7 +41,7 @@ internal sealed class TrendSeries
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
         ReadOnlySpan<Censoring> censoring,
-        ValueScale scale
+        NaturalScale scale
     )
     {
         MannKendall.Check(times, values, censoring, 0, TheilSen.LargestCount);
@@ -62,7 +62,7 @@ internal sealed class TrendSeries
                 : a.CompareTo(b)
         );
         var known = censoring.IsEmpty ? new Censoring[t.Length] : censoring.ToArray();
-        var hasZeros = scale == ValueScale.Logarithmic && TakeLogarithms(y, known);
+        var hasZeros = scale == NaturalScale.Logarithmic && TakeLogarithms(y, known);
         known = Picked(known, order);
         return new TrendSeries(
             scale,

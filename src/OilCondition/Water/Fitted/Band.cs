@@ -6,7 +6,7 @@ namespace OilCondition.Water;
 /// <typeparam name="T"><see cref="SaturationPoint"/> at one temperature, or <see cref="SeparationPoint"/> of one water content.</typeparam>
 /// <example>
 /// <code>
-/// var band = fit.BandAt(Temperature.FromDegreesCelsius(15), 0.95, CrossingOf.MeanLine);
+/// var band = fit.BandAt(Temperature.FromDegreesCelsius(15), 0.95, BandKind.Mean);
 /// var mostFreeWater = band.Lower.Split(total).Free;
 /// var leastFreeWater = band.Upper.Split(total).Free;
 /// </code>

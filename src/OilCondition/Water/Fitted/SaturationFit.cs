@@ -18,7 +18,7 @@ namespace OilCondition.Water;
 /// <code>
 /// if (SaturationFit.TryFit("bearing oil, unit 2", measurements, Source.UserData("site laboratory"), out var fit, out var reason))
 /// {
-///     var band = fit.BandAt(Temperature.FromDegreesCelsius(15), 0.95, CrossingOf.MeanLine);
+///     var band = fit.BandAt(Temperature.FromDegreesCelsius(15), 0.95, BandKind.Mean);
 /// }
 /// </code>
 /// </example>
@@ -107,12 +107,12 @@ public sealed class SaturationFit
     /// <param name="of">Confidence band of the curve, or prediction band of a new measurement.</param>
     /// <returns>The band, flagged where the curve is extrapolated.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
-    public Band<SaturationPoint> BandAt(Temperature temperature, double confidence, CrossingOf of)
+    public Band<SaturationPoint> BandAt(Temperature temperature, double confidence, BandKind of)
     {
         Guard.OpenUnitInterval(confidence);
         var estimate = Curve.SaturationAt(temperature);
         var x = 1 / temperature.Kelvins;
-        var newMeasurement = of == CrossingOf.NewReading ? Measurements.Count / line.Weight : 0;
+        var newMeasurement = of == BandKind.NewReading ? Measurements.Count / line.Weight : 0;
         var spread = Math.Sqrt(newMeasurement + line.Leverage(x, 1));
         var halfWidth = Quantile(confidence) * line.ResidualStandardDeviation * spread;
         var centre = line.At(x);

@@ -81,7 +81,10 @@ public class AgeingTests
             (_, x) => -severity.PercentPerYear + makeUp * (100 - x) / 100
         );
         path[400].ShouldBe(remaining, 1e-8);
-        severity.YearsTo(Ratio.FromPercent(remaining)).Time.ShouldBe(years, 1e-6);
+        severity
+            .YearsTo(Ratio.FromPercent(remaining))
+            .ShouldBeOfType<Arrival<double>.Expected>()
+            .Estimate.ShouldBe(years, 1e-6);
     }
 
     [Fact]
@@ -90,15 +93,15 @@ public class AgeingTests
         var plain = TurbineSeverity.FromReading(Ratio.FromPercent(60), TimeSpan.FromDays(365.25 * 5), 0);
         plain.HasLongRunLevel.ShouldBeFalse();
         Should.Throw<InvalidOperationException>(() => plain.LongRunLevel());
-        plain.YearsTo(Ratio.FromPercent(100)).Outcome.ShouldBe(CourseOutcome.AlreadyReached);
+        plain.YearsTo(Ratio.FromPercent(100)).ShouldBeOfType<Arrival<double>.Already>();
         TurbineSeverity
             .FromReading(Ratio.FromPercent(100), TimeSpan.FromDays(100), 0)
             .YearsTo(Ratio.FromPercent(25))
-            .Outcome.ShouldBe(CourseOutcome.NeverReached);
+            .ShouldBeOfType<Arrival<double>.Never>();
         TurbineSeverity
             .FromReading(Ratio.FromPercent(90), TimeSpan.FromDays(365.25 * 8), 30)
             .YearsTo(Ratio.FromPercent(25))
-            .Outcome.ShouldBe(CourseOutcome.NeverReached);
+            .ShouldBeOfType<Arrival<double>.Never>();
         Should
             .Throw<ArgumentOutOfRangeException>(() =>
                 TurbineSeverity.FromReading(Ratio.FromPercent(160), TimeSpan.FromDays(9), 0)

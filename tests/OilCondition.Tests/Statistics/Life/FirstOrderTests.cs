@@ -26,14 +26,14 @@ public class FirstOrderTests
     public void Time_and_value_are_inverse_to_one_another_and_words_say_the_rest()
     {
         var course = FirstOrderCourse.WithMakeUp(100, 100, 0.03, 0.012);
-        course.ValueAt(course.TimeTo(60).Time).ShouldBe(60, 1e-10);
-        course.TimeTo(course.LongRun).Outcome.ShouldBe(CourseOutcome.NeverReached);
-        course.TimeTo(20).Outcome.ShouldBe(CourseOutcome.NeverReached);
-        course.TimeTo(100).Outcome.ShouldBe(CourseOutcome.AlreadyReached);
-        course.TimeTo(101).Outcome.ShouldBe(CourseOutcome.AlreadyReached);
-        new FirstOrderCourse(0, 100, 0.1).TimeTo(50).Time.ShouldBe(Math.Log(2) / 0.1, 1e-12);
-        new FirstOrderCourse(50, 0, 0).TimeTo(20).Outcome.ShouldBe(CourseOutcome.NeverReached);
-        new FirstOrderCourse(50, 50, 0.1).TimeTo(20).Outcome.ShouldBe(CourseOutcome.NeverReached);
+        course.ValueAt(Estimate(course.TimeTo(60))).ShouldBe(60, 1e-10);
+        course.TimeTo(course.LongRun).ShouldBeOfType<Arrival<double>.Never>();
+        course.TimeTo(20).ShouldBeOfType<Arrival<double>.Never>();
+        course.TimeTo(100).ShouldBeOfType<Arrival<double>.Already>();
+        course.TimeTo(101).ShouldBeOfType<Arrival<double>.Already>();
+        Estimate(new FirstOrderCourse(0, 100, 0.1).TimeTo(50)).ShouldBe(Math.Log(2) / 0.1, 1e-12);
+        new FirstOrderCourse(50, 0, 0).TimeTo(20).ShouldBeOfType<Arrival<double>.Never>();
+        new FirstOrderCourse(50, 50, 0.1).TimeTo(20).ShouldBeOfType<Arrival<double>.Never>();
         Should.Throw<ArgumentOutOfRangeException>(() => new FirstOrderCourse(1, 0, -1)).ParamName.ShouldBe("rate");
         Should.Throw<ArgumentOutOfRangeException>(() => course.ValueAt(-1)).ParamName.ShouldBe("time");
     }
@@ -82,7 +82,7 @@ public class FirstOrderTests
         fit.LossRate.ShouldBe(0.002, 1e-7);
         fit.Start.ShouldBe(100, 1e-4);
         fit.Below(30).TryTime(0.5, 0, 1e5, out var time).ShouldBeTrue();
-        time.ShouldBe(truth.TimeTo(30).Time - 560, 0.1);
+        time.ShouldBe(Estimate(truth.TimeTo(30)) - 560, 0.1);
         fit.ChanceEverBelow(15).ShouldBeLessThan(1e-6);
         fit.ChanceEverBelow(25).ShouldBeGreaterThan(1 - 1e-6);
     }
@@ -125,4 +125,7 @@ public class FirstOrderTests
         // Four standard errors of a binomial share of 90 % are 3.8 points.
         (100.0 * inside / Runs).ShouldBeInRange(86, 94);
     }
+
+    private static double Estimate(Arrival<double> arrival) =>
+        arrival.ShouldBeOfType<Arrival<double>.Expected>().Estimate;
 }

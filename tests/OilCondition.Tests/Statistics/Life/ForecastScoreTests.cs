@@ -53,8 +53,8 @@ public class ForecastScoreTests
         // Definition of Clopper and Pearson: P(X ≥ hits | lower) = P(X ≤ hits | upper) = tail.
         var coverage = new IntervalCoverage(17, 20);
         var interval = coverage.ShareInterval(0.9);
-        (1 - Binomial.CDF(interval.Lower, 20, 16)).ShouldBe(0.05, 1e-8);
-        Binomial.CDF(interval.Upper, 20, 17).ShouldBe(0.05, 1e-8);
+        (1 - Binomial.CDF(interval.Lower!.Value, 20, 16)).ShouldBe(0.05, 1e-8);
+        Binomial.CDF(interval.Upper!.Value, 20, 17).ShouldBe(0.05, 1e-8);
         new IntervalCoverage(0, 5).ShareInterval(0.9).Lower.ShouldBe(0);
         new IntervalCoverage(5, 5).ShareInterval(0.9).Upper.ShouldBe(1);
         new IntervalCoverage(18, 20).ChanceIfHonest(0.9).ShouldBe(1, 1e-9);

@@ -104,11 +104,5 @@ public class WeibullTests
         Should
             .Throw<ArgumentOutOfRangeException>(() => WeibullLife.Fit([1, 2], [-1]))
             .ParamName.ShouldBe("suspensions");
-        WeibullRanks.Of([3, 3], [1]).IsDetermined.ShouldBeFalse();
-        WeibullRanks.Of([3], []).IsDetermined.ShouldBeFalse();
     }
-
-    [Fact]
-    public void A_suspension_at_the_age_of_a_failure_comes_after_it() =>
-        WeibullRanks.Of([10, 20], [10]).AdjustedRanks.ShouldBe([1, 2.5]);
 }

@@ -37,10 +37,10 @@ public class SaturationFitTests
         fit.Curve.BKelvin.ShouldBe(-line.Slope, 1e-7);
         fit.Curve.A.ShouldBe(line.Intercept, 1e-9);
         fit.BStandardErrorKelvin.ShouldBe(line.SlopeStandardError, 1e-7);
-        fit.AStandardError.ShouldBe(line.StandardErrorAt(0, CrossingOf.MeanLine), 1e-9);
+        fit.AStandardError.ShouldBe(line.StandardErrorAt(0, BandKind.Mean), 1e-9);
         var x = 1 / (15 + 273.15);
-        var half = line.BandHalfWidthAt(x, CrossingOf.NewReading, 0.95);
-        var band = fit.BandAt(Celsius(15), 0.95, CrossingOf.NewReading);
+        var half = line.BandHalfWidthAt(x, BandKind.NewReading, 0.95);
+        var band = fit.BandAt(Celsius(15), 0.95, BandKind.NewReading);
         Math.Log10(band.Upper.Content.PartsPerMillion).ShouldBe(line.ValueAt(x) + half, 1e-9);
         Math.Log10(band.Lower.Content.PartsPerMillion).ShouldBe(line.ValueAt(x) - half, 1e-9);
     }
@@ -66,8 +66,8 @@ public class SaturationFitTests
     {
         var fit = Fit(AnyCelsius, AnyPpm);
         var band = fit.SeparationBand(Ppm(120), 0.9);
-        fit.BandAt(band.Lower.Temperature, 0.9, CrossingOf.MeanLine).Upper.Content.PartsPerMillion.ShouldBe(120, 1e-6);
-        fit.BandAt(band.Upper.Temperature, 0.9, CrossingOf.MeanLine).Lower.Content.PartsPerMillion.ShouldBe(120, 1e-6);
+        fit.BandAt(band.Lower.Temperature, 0.9, BandKind.Mean).Upper.Content.PartsPerMillion.ShouldBe(120, 1e-6);
+        fit.BandAt(band.Upper.Temperature, 0.9, BandKind.Mean).Lower.Content.PartsPerMillion.ShouldBe(120, 1e-6);
         band.Lower.Temperature.ShouldBeLessThan(band.Upper.Temperature);
     }
 

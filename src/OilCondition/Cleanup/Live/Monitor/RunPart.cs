@@ -92,8 +92,8 @@ internal sealed class RunPart
 
         var lowest = Curve.FloorInterval(0.5 + confidence / 2, IntervalSide.Lower);
         if (
-            lowest.HasLower
-            && lowest.Lower > Target
+            lowest.Lower is { } floor
+            && floor > Target
             && Curve.ValueAt(asOf) - Curve.Floor <= FallOver * Math.Max(0, Curve.Start - Curve.Floor)
         )
         {
@@ -101,7 +101,7 @@ internal sealed class RunPart
             [
                 new("target", Target, Unit),
                 new("observed level", Curve.Floor, Unit),
-                new("lower end of the level", lowest.Lower, Unit),
+                new("lower end of the level", floor, Unit),
             ];
             return CleanupStall.LevelsOff;
         }
@@ -131,7 +131,7 @@ internal sealed class RunPart
         var line = StraightLine.Fit(at, values.Select(Scaled).ToArray());
         var slope = line.SlopeInterval(confidence);
         var missing = line.ValueAt(0) - Scaled(Target);
-        var most = -slope.Lower * hours;
+        var most = -slope.Lower!.Value * hours;
         if (missing <= 0 || most >= NoFallBelow * missing || -slope.Upper * hours > FallOver * missing)
         {
             return false;

@@ -136,11 +136,11 @@ internal static class CleanupRecordJson
             json.WriteMoment("origin", curve.Origin);
             json.WriteFigure("startMgPerKg", curve.Start);
             json.WriteFigure("floorMgPerKg", curve.Floor);
-            Optional(json, "floorLowerMgPerKg", floor.HasLower, floor.Lower);
-            Optional(json, "floorUpperMgPerKg", floor.HasUpper, floor.Upper);
+            Optional(json, "floorLowerMgPerKg", floor.Lower.HasValue, floor.Lower ?? 0);
+            Optional(json, "floorUpperMgPerKg", floor.Upper.HasValue, floor.Upper ?? 0);
             json.WriteFigure("ratePerHour", curve.RatePerHour);
-            Optional(json, "rateLowerPerHour", rate.HasLower, rate.Lower);
-            Optional(json, "rateUpperPerHour", rate.HasUpper, rate.Upper);
+            Optional(json, "rateLowerPerHour", rate.Lower.HasValue, rate.Lower ?? 0);
+            Optional(json, "rateUpperPerHour", rate.Upper.HasValue, rate.Upper ?? 0);
             json.WriteFigure("scatterMgPerKg", curve.ResidualStandardDeviation);
             json.WriteBoolean("coverageInDoubt", curve.CoverageInDoubt);
         }

@@ -109,9 +109,9 @@ public sealed class StallDiagnosis
         }
 
         var lowest = curve.FloorInterval(oneSided, IntervalSide.Lower);
-        if (lowest.HasLower && lowest.Lower > ppm)
+        if (lowest.Lower is { } floor && floor > ppm)
         {
-            evidence.Add(new StallEvidence("lower end of the level", lowest.Lower, "mg/kg"));
+            evidence.Add(new StallEvidence("lower end of the level", floor, "mg/kg"));
             return new StallDiagnosis(
                 StallVerdict.Stalled,
                 LevelCauses.Of(curve, curve.Floor, planned, conditions, confidence, LeastShare),
@@ -132,7 +132,7 @@ public sealed class StallDiagnosis
         }
 
         var highest = curve.RateIntervalPerHour(oneSided, IntervalSide.Upper);
-        var isSlow = highest.HasUpper && highest.Upper < SlowBelow * planned.RatePerHour;
+        var isSlow = highest.Upper < SlowBelow * planned.RatePerHour;
         if (curve.TimeTo(ppm, oneSided, IntervalSide.Upper) is TimeToTarget.DoneBy or TimeToTarget.Reached)
         {
             if (!isSlow)
@@ -140,7 +140,7 @@ public sealed class StallDiagnosis
                 return new StallDiagnosis(StallVerdict.NotStalled, [], evidence, []);
             }
 
-            evidence.Add(new StallEvidence("upper end of the rate", highest.Upper, "1/h"));
+            evidence.Add(new StallEvidence("upper end of the rate", highest.Upper!.Value, "1/h"));
             return new StallDiagnosis(
                 StallVerdict.Slow,
                 [LevelCauses.SlowRate(curve, planned, conditions)],

@@ -1,0 +1,88 @@
+using CsCheck;
+using OilCondition.Statistics;
+using OilCondition.Tests.Properties;
+
+namespace OilCondition.Tests.Statistics;
+
+public class OutlierTests
+{
+    [Fact]
+    public void Outliers_that_hide_each_other_are_found_together()
+    {
+        double[] values = [10, 10.4, 9.7, 10.1, 9.9, 10.3, 10.2, 9.8, 14, 14.1];
+        GeneralisedEsd.Find(values, 1).Outliers.ShouldBeEmpty();
+        GeneralisedEsd.Find(values, 4).Outliers.Order().ShouldBe([8, 9]);
+    }
+
+    [Fact]
+    public void Sound_samples_are_called_wild_as_rarely_as_stated()
+    {
+        var random = new Random(11);
+        const int Runs = 4000;
+        var esd = 0;
+        for (var run = 0; run < Runs; run++)
+        {
+            double[] values = [.. Enumerable.Range(0, 30).Select(_ => DecayNoiseSource.Normal(random))];
+            esd += GeneralisedEsd.Find(values, 5).Outliers.Count > 0 ? 1 : 0;
+        }
+
+        // Binomial standard error 0.35 points.
+        (100.0 * esd / Runs).ShouldBeInRange(3.6, 6.6);
+    }
+
+    [Fact]
+    public void Units_and_shifts_change_no_outlier_and_sides_are_mirrored() =>
+        Gen.Int[-1000, 1000]
+            .Array[6, 25]
+            .Where(numbers => numbers.Distinct().Count() > 4)
+            .Holds(numbers =>
+            {
+                // The small irrational part keeps two values from being equally far out, where either may come first.
+                double[] values = [.. numbers.Select((v, i) => v / 7.0 + 0.001 * Math.Sqrt(i + 2))];
+                var found = GeneralisedEsd.Find(values, 3);
+                var other = GeneralisedEsd.Find([.. values.Select(v => 32 + 1.8 * v)], 3);
+                other.Outliers.ShouldBe(found.Outliers);
+                other.Steps[0].Statistic.ShouldBe(found.Steps[0].Statistic, 1e-9);
+                GeneralisedEsd.Find([.. values.Select(v => -v)], 3).Outliers.ShouldBe(found.Outliers);
+            });
+
+    [Fact]
+    public void Equal_values_hold_no_outlier()
+    {
+        GeneralisedEsd.Find([5, 5, 5, 5, 5], 2).Outliers.ShouldBeEmpty();
+    }
+
+    [Theory]
+    [InlineData(
+        new double[] { 199.31, 199.53, 200.19, 200.82, 201.92, 201.95, 202.18, 245.57 },
+        0.454407403679,
+        0.000153907613163
+    )]
+    [InlineData(
+        new double[] { 4, 5, 5, 6, 6, 7, 7, 7, 8, 8, 8, 9, 9, 9, 10, 10, 10, 11, 11, 12 },
+        0.98034998124,
+        0.881214300769
+    )]
+    public void Shapiro_Francia_agrees_with_R(double[] values, double statistic, double pValue)
+    {
+        // R 4.2.2: cor(sort(x), qnorm(ppoints(n, a = 3/8)))^2 and the normalising formula of Royston 1993.
+        ShapiroFrancia.Statistic(values).ShouldBe(statistic, 1e-9);
+        ShapiroFrancia.PValue(values).ShouldBe(pValue, 1e-8);
+    }
+
+    [Fact]
+    public void Shapiro_Francia_rejects_normal_samples_as_often_as_it_says()
+    {
+        var random = new Random(12);
+        const int Runs = 3000;
+        var rejected = 0;
+        for (var run = 0; run < Runs; run++)
+        {
+            double[] values = [.. Enumerable.Range(0, 20).Select(_ => DecayNoiseSource.Normal(random))];
+            rejected += ShapiroFrancia.PValue(values) < 0.05 ? 1 : 0;
+        }
+
+        (100.0 * rejected / Runs).ShouldBeInRange(3.4, 6.6);
+        ShapiroFrancia.PValue([3, 3, 3, 3, 3]).ShouldBe(1);
+    }
+}
