@@ -6,7 +6,7 @@ using UnitsNet;
 
 namespace OilCondition.Tests.Cleanup.Monitor;
 
-/// <summary>One completion for the whole job, held against runs that were simulated to their end.</summary>
+/// <summary>One completion for the whole job, compared with runs that were simulated to their end.</summary>
 public class CleanupCompletionTests
 {
     private const double HoldHours = 3;

@@ -85,8 +85,8 @@ internal sealed class CensoredFall : FittedFall
         fit.TimeTo(target, confidence, side);
 
     /// <summary>
-    /// From the ends for rate and floor, each at half the doubt: wider than a profile would be, never too narrow. Where one of them is
-    /// known the other has the whole doubt, and that is the profile.
+    /// From the ends for rate and floor, each at half the uncertainty: wider than a profile would be, never too narrow. Where one of them is
+    /// known the other has the whole uncertainty, and that is the profile.
     /// </summary>
     public override ProfileInterval SlopeInterval(
         double value,
