@@ -15,7 +15,10 @@ public static class CleanupPlot
         var readings = log.Select(one =>
                 (
                     Hour: (one.At - Job.StartedAt).TotalHours,
-                    State: plan.Job.Oil.SaturationCurve.FromSensor(one.RelativeSaturation, one.Temperature)
+                    State: plan.Job.Oil.SaturationCurve.FromSensor(
+                        one.RelativeSaturation!.Value,
+                        one.Temperature!.Value
+                    )
                 )
             )
             .ToList();
@@ -53,8 +56,8 @@ public static class CleanupPlot
             leaking
                 .Select(one =>
                     plan.Job.Oil.SaturationCurve.FromSensor(
-                        one.RelativeSaturation,
-                        one.Temperature
+                        one.RelativeSaturation!.Value,
+                        one.Temperature!.Value
                     ).Total.PartsPerMillion
                 )
                 .ToArray(),
@@ -76,8 +79,8 @@ public static class CleanupPlot
             );
         }
 
-        var target = plot.Add.HorizontalLine(status.WaterTargetMgPerKg, 1, Colors.Green, LinePattern.Dashed);
-        target.LegendText = FormattableString.Invariant($"target {status.WaterTargetMgPerKg:0} mg/kg");
+        var target = plot.Add.HorizontalLine(status.Options.Target!.Value, 1, Colors.Green, LinePattern.Dashed);
+        target.LegendText = FormattableString.Invariant($"target {status.Options.Target!.Value:0} mg/kg");
         plot.Title("Water in HP-TGB1 during its cleanup (INVENTED station Harrow Point)");
         plot.XLabel("hours from the start");
         plot.YLabel("water, mg/kg");

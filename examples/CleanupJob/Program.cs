@@ -42,29 +42,23 @@ foreach (var reading in log)
     if ((reading.At - Job.StartedAt).TotalHours % 6 == 0)
     {
         var now = monitor.Status();
-        Console.WriteLine(
-            $"  {now.AsOf:MM-dd HH:mm}  {Words(now.Phase), -18} {now.LatestWater.PartsPerMillion, 4:0} mg/kg  {now.Completion}"
-        );
+        Console.WriteLine($"  {now.AsOf:MM-dd HH:mm}  {now}");
     }
 }
 
 var status = monitor.Status();
 var planned = PlannedPerformance.Of(plan);
 var beside = ObservedAgainstPlanned.Of(status.Curve, planned);
-Console.WriteLine("\nObserved / planned:");
-Console.WriteLine(
-    $"  removal per pass {beside.RemovalPerPass.Observed.Estimate.Percent:0} % / {beside.RemovalPerPass.Planned.Percent:0} %: {Words(beside.RemovalPerPass.Agreement)}"
-);
-Console.WriteLine(
-    $"  water coming in  {beside.WaterIngress.Observed.Estimate.GramsPerHour:0.0} g/h / {beside.WaterIngress.Planned.GramsPerHour:0.0} g/h: {Words(beside.WaterIngress.Agreement)}"
-);
-Console.WriteLine(
-    $"  level            {beside.Level.Observed.Estimate.PartsPerMillion:0} mg/kg / {beside.Level.Planned.PartsPerMillion:0} mg/kg: {Words(beside.Level.Agreement)}\n"
-);
+Console.WriteLine($"\nFit: {status.Curve}");
+Console.WriteLine("Observed and planned:");
+Console.WriteLine($"  removal per pass {beside.RemovalPerPass}: {Words(beside.RemovalAgreement)}");
+Console.WriteLine($"  water coming in  {beside.WaterIngress}: {Words(beside.IngressAgreement)}");
+Console.WriteLine($"  level            {beside.Level}: {Words(beside.LevelAgreement)}");
+Console.WriteLine($"  planned          {planned}\n");
 
 var diagnosis = StallDiagnosis.Of(
     status.Curve,
-    MassFraction.FromPartsPerMillion(status.WaterTargetMgPerKg),
+    MassFraction.FromPartsPerMillion(status.Options.Target!.Value),
     planned,
     RunConditions.Of(plan, Job.Celsius(60), Pressure.FromPascals(1500))
 );
@@ -75,11 +69,11 @@ Console.WriteLine("Had the cooler gone on leaking (invented log):");
 var leaking = CleanupMonitor.Of(Job.Monitoring, StalledRun.Log()).Status();
 var why = StallDiagnosis.Of(
     leaking.Curve,
-    MassFraction.FromPartsPerMillion(leaking.WaterTargetMgPerKg),
+    MassFraction.FromPartsPerMillion(leaking.Options.Target!.Value),
     planned,
     RunConditions.Of(plan, Job.Celsius(60), Pressure.FromPascals(1500))
 );
-Console.WriteLine($"{Words(leaking.Phase)}: {leaking.Completion}\n");
+Console.WriteLine($"{leaking}\n");
 Console.WriteLine(CleanupRecord.Of(leaking, Job.FactsOf(240, 0.78), why).ToText());
 File.WriteAllText(Path.Combine(output, "record.json"), record.ToJson());
 CleanupPlot.Write(Path.Combine(output, "cleanup.png"), plan, log, status);

@@ -91,21 +91,12 @@ public static class TruthReport
             return;
         }
 
-        var curve = progress.Curve;
+        var curve = progress.Status.Curve;
         to.WriteLine(
             $"   Cleanup of {what}: rate {curve.RatePerHour:0.0000} per h (true {truth.RatePerHour:0.0000}), floor {curve.Floor:0} mg/kg (true {truth.FloorMgPerKg:0})"
         );
         to.WriteLine(
-            "      target: true "
-                + $"{truth.TargetAt:yyyy-MM-dd HH:mm}; "
-                + progress.TimeToTarget switch
-                {
-                    TimeToTarget.Expected expected =>
-                        $"expected {expected.Estimate:yyyy-MM-dd HH:mm}, between {expected.Earliest:yyyy-MM-dd HH:mm} and {expected.Latest:yyyy-MM-dd HH:mm}",
-                    TimeToTarget.Reached reached => $"reached {reached.At:yyyy-MM-dd HH:mm}",
-                    TimeToTarget.NotDemonstrated open => $"not before {open.Earliest:yyyy-MM-dd HH:mm}, no upper bound",
-                    _ => "not determined",
-                }
+            $"      target: true {truth.TargetAt:yyyy-MM-dd HH:mm}; by the curve {progress.Status.CurveArrival}; held {progress.Status.Arrival}"
         );
     }
 }

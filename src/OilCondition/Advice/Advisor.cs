@@ -85,6 +85,7 @@ internal static class Advisor
             {
                 FindingCode.CleanupTargetReached => [RecommendedAction.ProveCleanup],
                 FindingCode.CleanupStalled => [RecommendedAction.FindCauseOfStall],
+                FindingCode.CleanupSourcesDisagree => [RecommendedAction.SampleAgain],
                 _ => [RecommendedAction.ContinueTreatment],
             };
         }

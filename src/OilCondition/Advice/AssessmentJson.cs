@@ -92,40 +92,61 @@ internal static partial class AssessmentJson
         json.WriteString("measurand", progress.Run.Measurand.Id);
         json.WriteMoment("startedAt", progress.Run.At);
         json.WriteFigure("target", progress.Run.Target);
-        json.WriteFigure("readingsUsed", progress.Points.Count);
-        json.WriteFigure("readingsNotUsed", progress.NotUsed);
-        switch (progress.TimeToTarget)
+        var status = progress.Status;
+        var curve = status.Curve;
+        json.WriteWord("phase", status.Phase);
+        json.WriteString("follows", status.FollowsSensor ? "sensor" : "samples");
+        json.WriteFigure("readingsUsed", curve.Count);
+        json.WriteFigure("readingsNotUsed", curve.LeftOutReadings.Count);
+        json.WriteFigure("holdHours", status.Options.HoldFor.TotalHours);
+        switch (status.Arrival)
         {
-            case TimeToTarget.Expected expected:
+            case Arrival<DateTimeOffset>.Already met:
+                json.WriteString("outcome", "reached");
+                json.WriteMoment("at", met.At);
+                break;
+            case Arrival<DateTimeOffset>.Expected expected:
                 json.WriteString("outcome", "expected");
                 json.WriteMoment("earliest", expected.Earliest);
                 json.WriteMoment("expected", expected.Estimate);
                 json.WriteMoment("latest", expected.Latest);
                 break;
-            case TimeToTarget.NotDemonstrated open:
-                json.WriteString("outcome", "not-demonstrated");
+            case Arrival<DateTimeOffset>.NotBefore open:
+                json.WriteString("outcome", "not-before");
                 json.WriteMoment("earliest", open.Earliest);
                 break;
-            case TimeToTarget.Reached reached:
-                json.WriteString("outcome", "reached");
-                json.WriteMoment("at", reached.At);
-                break;
-            case TimeToTarget.OutOfReach:
-                json.WriteString("outcome", "out-of-reach");
-                break;
-            case TimeToTarget.TooFewAboveLimit:
-                json.WriteString("outcome", "too-few-above-limit");
+            case Arrival<DateTimeOffset>.Never:
+                json.WriteString("outcome", "never");
                 break;
             default:
-                json.WriteString("outcome", "too-few-readings");
+                json.WriteString("outcome", "not-determined");
                 break;
         }
 
-        if (progress.Curve.HasCurve)
+        if (status.Reason != CompletionReason.None)
         {
-            json.WriteFigure("ratePerHour", progress.Curve.RatePerHour);
-            json.WriteFigure("floor", progress.Curve.Floor);
-            json.WriteFigure("observedTimeConstants", progress.Curve.ObservedTimeConstants);
+            json.WriteWord("reason", status.Reason);
+        }
+
+        if (curve.HasCurve)
+        {
+            json.WriteFigure("ratePerHour", curve.RatePerHour);
+            json.WriteFigure("floor", curve.Floor);
+            json.WriteFigure("observedTimeConstants", curve.ObservedTimeConstants);
+        }
+
+        if (status.Contradiction is { } apart)
+        {
+            json.WriteObject(
+                "contradiction",
+                () =>
+                {
+                    json.WriteFigure("samples", apart.SampleMean);
+                    json.WriteFigure("sensor", apart.SensorMean);
+                    json.WriteFigure("uncertainty", apart.Uncertainty);
+                    json.WriteFigure("readings", apart.Count);
+                }
+            );
         }
 
         json.WriteEndObject();

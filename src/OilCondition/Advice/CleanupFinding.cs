@@ -2,53 +2,83 @@ using OilCondition.Cleanup;
 
 namespace OilCondition;
 
-/// <summary>Where a treatment that is under way stands.</summary>
+/// <summary>Where a treatment that is under way stands, or that its sensor and its samples contradict each other.</summary>
 public sealed class CleanupFinding : Finding
 {
-    internal CleanupFinding(CleanupProgress progress)
-        : base(CodeOf(progress), SeverityOf(progress), progress.Run.Measurand) => Progress = progress;
+    private CleanupFinding(CleanupProgress progress, FindingCode code, Severity severity)
+        : base(code, severity, progress.Run.Measurand) => Progress = progress;
 
-    /// <summary>The treatment and its fitted fall.</summary>
+    /// <summary>The treatment and its status.</summary>
     public CleanupProgress Progress { get; }
 
     /// <inheritdoc/>
-    public override IReadOnlyList<EvidenceItem> Evidence
+    public override IReadOnlyList<EvidenceItem> Evidence =>
+        Code == FindingCode.CleanupSourcesDisagree ? OfSources(Progress.Status.Contradiction!) : OfProgress();
+
+    internal static IEnumerable<CleanupFinding> Of(CleanupProgress? progress)
     {
-        get
+        if (progress is null)
         {
-            var evidence = new List<EvidenceItem>
-            {
-                EvidenceItem.Moment("started", Progress.Run.At),
-                EvidenceItem.Number("target", Progress.Run.Target, Measurand.Unit),
-                EvidenceItem.Number("readings used", Progress.Points.Count, ""),
-                EvidenceItem.Number("readings of a first stage, not used", Progress.NotUsed, ""),
-            };
-            if (Progress.Curve.HasCurve)
-            {
-                evidence.Add(EvidenceItem.Number("rate", Progress.Curve.RatePerHour, "per h"));
-                evidence.Add(EvidenceItem.Number("floor", Progress.Curve.Floor, Measurand.Unit));
-                evidence.Add(EvidenceItem.Number("time constants observed", Progress.Curve.ObservedTimeConstants, ""));
-            }
+            yield break;
+        }
 
-            if (Progress.TimeToTarget is TimeToTarget.Expected expected)
-            {
-                evidence.Add(EvidenceItem.Moment("earliest", expected.Earliest));
-                evidence.Add(EvidenceItem.Moment("expected", expected.Estimate));
-                evidence.Add(EvidenceItem.Moment("latest", expected.Latest));
-            }
-
-            return evidence;
+        yield return progress.Status.Arrival switch
+        {
+            Arrival<DateTimeOffset>.Already => new(progress, FindingCode.CleanupTargetReached, Severity.Information),
+            Arrival<DateTimeOffset>.Never => new(progress, FindingCode.CleanupStalled, Severity.Alert),
+            _ => new(progress, FindingCode.CleanupUnderWay, Severity.Information),
+        };
+        if (progress.Status.Contradiction is not null)
+        {
+            yield return new(progress, FindingCode.CleanupSourcesDisagree, Severity.Alert);
         }
     }
 
-    private static FindingCode CodeOf(CleanupProgress progress) =>
-        progress.TimeToTarget switch
-        {
-            TimeToTarget.Reached => FindingCode.CleanupTargetReached,
-            TimeToTarget.OutOfReach => FindingCode.CleanupStalled,
-            _ => FindingCode.CleanupUnderWay,
-        };
+    private static List<EvidenceItem> OfSources(SourceContradiction apart) =>
+        [
+            EvidenceItem.Number("mean by samples", apart.SampleMean, apart.Measurand.Unit, apart.Uncertainty),
+            EvidenceItem.Number("mean by sensor", apart.SensorMean, apart.Measurand.Unit, apart.Uncertainty),
+            EvidenceItem.Number("samples less sensor", apart.Difference, apart.Measurand.Unit, apart.Uncertainty),
+            EvidenceItem.Number("uncertainty of that", apart.Uncertainty, apart.Measurand.Unit, apart.Uncertainty),
+            EvidenceItem.Number("readings compared", apart.Count, ""),
+        ];
 
-    private static Severity SeverityOf(CleanupProgress progress) =>
-        progress.TimeToTarget is TimeToTarget.OutOfReach ? Severity.Alert : Severity.Information;
+    private List<EvidenceItem> OfProgress()
+    {
+        var status = Progress.Status;
+        var curve = status.Curve;
+        List<EvidenceItem> evidence =
+        [
+            EvidenceItem.Moment("started", Progress.Run.At),
+            EvidenceItem.Number("target", Progress.Run.Target, Measurand.Unit),
+            EvidenceItem.Number("holding time", status.Options.HoldFor.TotalHours, "h"),
+            EvidenceItem.Word("readings of", status.FollowsSensor ? "sensor" : "samples"),
+            EvidenceItem.Number("readings used", curve.Count, ""),
+            EvidenceItem.Number("readings of an initial phase, not used", curve.LeftOutReadings.Count, ""),
+        ];
+        if (curve.HasCurve)
+        {
+            evidence.Add(EvidenceItem.Number("rate", curve.RatePerHour, "per h"));
+            evidence.Add(EvidenceItem.Number("floor", curve.Floor, Measurand.Unit));
+            evidence.Add(EvidenceItem.Number("time constants observed", curve.ObservedTimeConstants, ""));
+        }
+
+        switch (status.Arrival)
+        {
+            case Arrival<DateTimeOffset>.Already met:
+                evidence.Add(EvidenceItem.Moment("met", met.At));
+                break;
+            case Arrival<DateTimeOffset>.Expected expected:
+                evidence.Add(EvidenceItem.Moment("earliest", expected.Earliest));
+                evidence.Add(EvidenceItem.Moment("expected", expected.Estimate));
+                evidence.Add(EvidenceItem.Moment("latest", expected.Latest));
+                break;
+            case Arrival<DateTimeOffset>.NotBefore open:
+                evidence.Add(EvidenceItem.Moment("earliest", open.Earliest));
+                break;
+        }
+
+        evidence.AddRange(status.StallEvidence.Where(item => item.Name != "target"));
+        return evidence;
+    }
 }

@@ -5,31 +5,20 @@ namespace OilCondition;
 /// <summary>A treatment that is under way, as far as its readings tell.</summary>
 public sealed class CleanupProgress
 {
-    internal CleanupProgress(
-        TreatmentRun run,
-        CleanupCurve curve,
-        TimeToTarget timeToTarget,
-        IReadOnlyList<SeriesPoint> points
-    )
+    internal CleanupProgress(TreatmentRun run, CleanupStatus status)
     {
         Run = run;
-        Curve = curve;
-        TimeToTarget = timeToTarget;
-        Points = [.. curve.UsedReadings.Select(i => points[i])];
+        Status = status;
     }
 
     /// <summary>The treatment.</summary>
     public TreatmentRun Run { get; }
 
-    /// <summary>The fitted fall.</summary>
-    public CleanupCurve Curve { get; }
+    /// <summary>Where it stands: phase, curve, arrival, stall, contradiction. The same as a <see cref="CleanupMonitor"/> that takes its readings.</summary>
+    public CleanupStatus Status { get; }
 
-    /// <summary>When the target is reached.</summary>
-    public TimeToTarget TimeToTarget { get; }
-
-    /// <summary>The readings used, in order of time.</summary>
-    public IReadOnlyList<SeriesPoint> Points { get; }
-
-    /// <summary>Readings of the run that are not used, those of a first stage that is no exponential; the curve says which and why.</summary>
-    public int NotUsed => Curve.LeftOutReadings.Count;
+    /// <summary>Treatment and status.</summary>
+    /// <returns>One line.</returns>
+    public override string ToString() =>
+        $"{Run.Measurand.Name} to {Text.PlainText.Number(Run.Target)} {Run.Measurand.Unit}: {Status}";
 }

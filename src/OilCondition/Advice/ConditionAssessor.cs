@@ -113,27 +113,10 @@ public static class ConditionAssessor
         return at4 >= at6 && at6 >= at14 ? CleanlinessCode.FromCounts(at4, at6, at14) : null;
     }
 
-    private static CleanupProgress? Cleanup(ChargeRecords records, AssessmentOptions options)
-    {
-        if (records.RunUnderWay is not { } run)
-        {
-            return null;
-        }
-
-        var points = records
-            .SensorPoints(run.Measurand, run.At)
-            .Concat(records.History.SampleSeries(run.Measurand, run.At, records.AsOf).Points)
-            .OrderBy(point => point.At)
-            .ToList();
-
-        var readings = points.ConvertAll(point => point.Reading);
-        var curve = CleanupCurve.Fit(
-            points.ConvertAll(point => point.At),
-            readings,
-            CleanupOptions.UsualFor(run.Measurand.Scale, readings)
-        );
-        return new CleanupProgress(run, curve, curve.TimeTo(run.Target, options.Confidence), points);
-    }
+    private static CleanupProgress? Cleanup(ChargeRecords records, AssessmentOptions options) =>
+        records.RunUnderWay is { } run
+            ? new CleanupProgress(run, CleanupMonitor.Of(records.History, run, records.AsOf).Status(options.Confidence))
+            : null;
 
     private static NextSample? Next(
         ChargeRecords records,

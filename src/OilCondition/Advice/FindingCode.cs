@@ -33,6 +33,9 @@ public enum FindingCode
     /// <summary>A treatment is under way and levels off above its target.</summary>
     CleanupStalled,
 
+    /// <summary>During a treatment sensor and samples contradict each other by more than their uncertainty.</summary>
+    CleanupSourcesDisagree,
+
     /// <summary>What a finished treatment removed is coming back.</summary>
     CleanupRebounding,
 

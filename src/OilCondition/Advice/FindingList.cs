@@ -22,7 +22,7 @@ internal sealed class FindingList(
             .Concat(Returns())
             .Concat(UnrecordedChanges())
             .Concat(HasFreeWater(water) ? [new FreeWaterFinding((WaterInOil.Split)water)] : [])
-            .Concat(cleanup is null ? [] : [new CleanupFinding(cleanup)])
+            .Concat(CleanupFinding.Of(cleanup))
             .Concat(Records())
             .Concat(Overdue());
 

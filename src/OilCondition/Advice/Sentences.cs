@@ -21,7 +21,7 @@ public static class Sentences
             LimitFinding limit => Limit(limit),
             FreeWaterFinding water => FreeWater(water),
             RemainingLifeFinding life => Life(life),
-            CleanupFinding cleanup => Cleanup(cleanup.Progress),
+            CleanupFinding cleanup => Cleanup(cleanup),
             ReturnFinding comesBack => Return(comesBack),
             UnrecordedChangeFinding change => Change(change),
             SampleOverdueFinding overdue =>
@@ -203,27 +203,39 @@ public static class Sentences
         $"Between {PlainText.Date(finding.Before.At)} and {PlainText.Date(finding.After.At)} {string.Join(" and ", finding.States.Select(state => state.Measurand.Name))} changed at once, "
         + "with no event on record: an oil change or a large top-up? Trends start anew after it.";
 
-    private static string Cleanup(CleanupProgress progress)
+    private static string Cleanup(CleanupFinding finding)
     {
-        var target = $"{PlainText.Number(progress.Run.Target)} {progress.Run.Measurand.Unit}";
-        return progress.TimeToTarget switch
+        var (run, status) = (finding.Progress.Run, finding.Progress.Status);
+        if (finding.Code == FindingCode.CleanupSourcesDisagree)
         {
-            TimeToTarget.Expected expected =>
-                $"Cleanup under way: the target of {target} is expected at {PlainText.Time(expected.Estimate)} "
-                    + $"(between {PlainText.Time(expected.Earliest)} and {PlainText.Time(expected.Latest)}).",
-            TimeToTarget.NotDemonstrated open =>
-                $"Cleanup under way: the target of {target} is reached at {PlainText.Time(open.Earliest)} at the earliest; "
-                    + "the readings do not yet show that it will be reached.",
-            TimeToTarget.Reached reached =>
-                $"Cleanup under way: the fitted curve passed the target of {target} at {PlainText.Time(reached.At)}.",
-            TimeToTarget.OutOfReach stalled =>
-                $"Cleanup under way levels off at about {PlainText.Number(stalled.Floor)} {progress.Run.Measurand.Unit}, above the target of {target}.",
-            TimeToTarget.TooFewAboveLimit few =>
-                $"Cleanup under way: {few.AboveLimitCount} readings above their limit so far, {few.Needed} are needed for an estimate.",
-            TimeToTarget.TooFewReadings few =>
-                $"Cleanup under way: {few.Count} readings so far, {few.Needed} are needed for an estimate.",
-            _ => "Cleanup under way.",
+            return $"{Capital(run.Measurand.Name)} during the cleanup: {status.Contradiction}; check the sensor, the oil's saturation curve and the samples "
+                + $"before either is believed (the forecast follows the {(status.FollowsSensor ? "sensor" : "samples")}).";
+        }
+
+        var unit = run.Measurand.Unit;
+        var target = $"the target of {PlainText.Number(run.Target)} {unit}".TrimEnd();
+        var hold = $"{PlainText.Number(status.Options.HoldFor.TotalHours)} h";
+        var what = status.Arrival switch
+        {
+            Arrival<DateTimeOffset>.Already =>
+                $": {target} has held for {hold} or longer, since {PlainText.Time(status.HoldingSince!.Value)}",
+            Arrival<DateTimeOffset>.Expected expected =>
+                $": {target} is expected to have held for {hold} at {PlainText.Time(expected.Estimate)} "
+                    + $"(between {PlainText.Time(expected.Earliest)} and {PlainText.Time(expected.Latest)})",
+            Arrival<DateTimeOffset>.NotBefore open =>
+                $": {target} will have held for {hold} at {PlainText.Time(open.Earliest)} at the earliest; "
+                    + "the readings do not show yet that it will be reached",
+            Arrival<DateTimeOffset>.Never =>
+                $" does not reach {target}: it levels off at about {PlainText.Number(status.Curve.Floor)} {unit}".TrimEnd(),
+            _ => status.Reason switch
+            {
+                CompletionReason.FreeWaterLeaving =>
+                    ": free water is leaving; there is no date before the dissolved water falls",
+                CompletionReason.ReadingsTooFarApart => $": readings come too seldom to show that {target} holds",
+                _ => $": {status.Curve.Count} readings so far, too few for an estimate",
+            },
         };
+        return $"Cleanup under way{what}.";
     }
 
     private static string Record(HistoryIssue issue)

@@ -30,6 +30,6 @@ internal static class TrendPace
     private static double? Uncertainty(SeriesTrend trend)
     {
         var slope = trend.Assessment.SlopeInterval;
-        return slope.HasLower && slope.HasUpper ? Days * (slope.Upper - slope.Lower) / 2 : null;
+        return Days * (slope.Upper - slope.Lower) / 2;
     }
 }

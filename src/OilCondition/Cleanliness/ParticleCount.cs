@@ -73,13 +73,13 @@ public sealed record ParticleCount
     /// <param name="confidence">Two-sided, for example 0.95; at most 0.999999.</param>
     /// <returns>The interval in particles of the volume analysed.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The confidence lies outside 0.000001 to 0.999999.</exception>
-    public ProfileInterval Interval(double confidence) => Interval(confidence, particles => particles);
+    public Statistics.Interval Interval(double confidence) => IntervalOf(confidence, particles => particles);
 
     /// <summary>The same interval in particles per millilitre of undiluted oil.</summary>
     /// <param name="confidence">Two-sided, for example 0.95; at most 0.999999.</param>
     /// <returns>The interval per mL.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The confidence lies outside 0.000001 to 0.999999.</exception>
-    public ProfileInterval IntervalPerMillilitre(double confidence) => Interval(confidence, PerMillilitreOf);
+    public Statistics.Interval IntervalPerMillilitre(double confidence) => IntervalOf(confidence, PerMillilitreOf);
 
     /// <summary>The same interval in scale numbers after ISO 4406.</summary>
     /// <param name="confidence">Two-sided, for example 0.95; at most 0.999999.</param>
@@ -89,8 +89,8 @@ public sealed record ParticleCount
     {
         var ends = IntervalPerMillilitre(confidence);
         return new CodeRange<ScaleNumber>(
-            ScaleNumber.Of(Iso4406.ScaleNumber(ends.Lower)),
-            ScaleNumber.Of(Iso4406.ScaleNumber(ends.Upper))
+            ScaleNumber.Of(Iso4406.ScaleNumber(ends.Lower!.Value)),
+            ScaleNumber.Of(Iso4406.ScaleNumber(ends.Upper!.Value))
         );
     }
 
@@ -113,10 +113,10 @@ public sealed record ParticleCount
         + (Dilution > 1 ? $", diluted {PlainText.Number(Dilution)} times" : "")
         + $": {PlainText.Number(PerMillilitre)} per mL, {ScaleNumber}";
 
-    private ProfileInterval Interval(double confidence, Func<double, double> inUnit)
+    private Statistics.Interval IntervalOf(double confidence, Func<double, double> inUnit)
     {
         var tail = (1 - Guard.InRange(confidence, 1e-6, 1 - 1e-6, "")) / 2;
-        return ProfileInterval.Between(
+        return Statistics.Interval.Between(
             inUnit(Counted == 0 ? 0 : CountingStatistics.GammaQuantile(Counted, tail)),
             inUnit(CountingStatistics.GammaQuantile(Counted + 1, 1 - tail)),
             confidence,

@@ -38,4 +38,61 @@ internal static class JsonText
         json.WritePropertyName(name);
         json.WriteRawValue(value.ToString("G7", CultureInfo.InvariantCulture));
     }
+
+    /// <summary>A figure; none where there is none.</summary>
+    public static void WriteFigure(this Utf8JsonWriter json, string name, double? value)
+    {
+        if (value is { } figure)
+        {
+            json.WriteFigure(name, figure);
+        }
+    }
+
+    /// <summary>A moment; none where there is none.</summary>
+    public static void WriteMoment(this Utf8JsonWriter json, string name, DateTimeOffset? at)
+    {
+        if (at is { } moment)
+        {
+            json.WriteMoment(name, moment);
+        }
+    }
+
+    /// <summary>A word: the name of an enumeration member in lower case with hyphens.</summary>
+    public static void WriteWord(this Utf8JsonWriter json, string name, Enum value) =>
+        json.WriteString(name, PlainText.Kebab(value));
+
+    /// <summary>A list of words.</summary>
+    public static void WriteWords<T>(this Utf8JsonWriter json, string name, IEnumerable<T> values)
+        where T : Enum
+    {
+        json.WriteStartArray(name);
+        foreach (var value in values)
+        {
+            json.WriteStringValue(PlainText.Kebab(value));
+        }
+
+        json.WriteEndArray();
+    }
+
+    /// <summary>An object as a member.</summary>
+    public static void WriteObject(this Utf8JsonWriter json, string name, Action members)
+    {
+        json.WriteStartObject(name);
+        members();
+        json.WriteEndObject();
+    }
+
+    /// <summary>A list of objects.</summary>
+    public static void WriteList<T>(this Utf8JsonWriter json, string name, IEnumerable<T> items, Action<T> members)
+    {
+        json.WriteStartArray(name);
+        foreach (var item in items)
+        {
+            json.WriteStartObject();
+            members(item);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
 }

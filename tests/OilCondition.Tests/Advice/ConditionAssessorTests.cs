@@ -174,10 +174,14 @@ public class ConditionAssessorTests
         var history = OilHistory.Create(Invented.Machine, Samples(_ => 900, _ => 0.12), rows, [run]);
         var assessment = Assess(history);
 
-        assessment.Cleanup!.Curve.RatePerHour.ShouldBe(0.15, 0.003);
-        assessment.Cleanup.Curve.Floor.ShouldBe(40, 5);
-        var expected = assessment.Cleanup.TimeToTarget.ShouldBeOfType<TimeToTarget.Expected>();
-        (expected.Estimate - started).TotalHours.ShouldBe(19.86, 0.3);
+        assessment.Cleanup!.Status.Curve.RatePerHour.ShouldBe(0.15, 0.003);
+        assessment.Cleanup.Status.Curve.Floor.ShouldBe(40, 5);
+        var passed = assessment.Cleanup.Status.CurveArrival.ShouldBeOfType<Arrival<DateTimeOffset>.Expected>();
+        (passed.Estimate - started).TotalHours.ShouldBe(19.86, 0.3);
+
+        // It counts when it has held for four hours, by readings that come every quarter of an hour.
+        var expected = assessment.Cleanup.Status.Arrival.ShouldBeOfType<Arrival<DateTimeOffset>.Expected>();
+        (expected.Estimate - started).TotalHours.ShouldBe(19.86 + 4.125, 0.5);
         expected.Earliest.ShouldBeLessThan(expected.Estimate);
         assessment.States[0].Lives.ShouldBeEmpty();
         assessment.States[0].Latest!.Reading.Qualifier.ShouldBe(Qualifier.Approximately);

@@ -7,7 +7,7 @@ using UnitsNet;
 
 namespace OilCondition.Tests.Cleanup;
 
-/// <summary>The snippets of docs/purification-cleanup-curve.md are these, and they do what they say.</summary>
+/// <summary>The snippets of docs/cleanup-curve.md are these, and they do what they say.</summary>
 public class CleanupPageTests
 {
     private static readonly DateTimeOffset[] moments = Runs.Moments(Runs.Evenly(12, 11));
@@ -22,11 +22,11 @@ public class CleanupPageTests
     {
         // snippet
         var curve = CleanupCurve.Fit(moments, ppm);
-        var by = curve.TimeTo(100, confidence: 0.95, side: IntervalSide.Upper); // done by; a case of TimeToTarget
-        var leftOut = curve.LeftOutReadings; // position, moment and reason of each
+        var ready = curve.TimeTo(100); // a case of Arrival: reached, expected between two ends, not before, never
+        var leftOut = curve.LeftOutReadings; // positions; LeftOutReasons says why
         // end
 
-        by.ShouldBeOfType<TimeToTarget.Reached>();
+        ready.ShouldBeOfType<Arrival<DateTimeOffset>.Already>();
         leftOut.ShouldBeEmpty();
     }
 
@@ -41,7 +41,7 @@ public class CleanupPageTests
         var rate = curve.RateIntervalPerHour(0.9); // rate.Outcome names a missing end
         var next = curve.BandAt(asOf, BandKind.NewReading); // where the next sample should lie
         var ready = curve.TimeTo(100);
-        var spanned = ready.ObservedTimeConstants; // below about two an open end is the right answer
+        var spanned = curve.ObservedTimeConstants; // below about two an open end is the right answer
         // end
 
         rate.Contains(0.35).ShouldBeTrue();
@@ -50,27 +50,26 @@ public class CleanupPageTests
     }
 
     [Fact]
-    public void Loop_and_water()
+    public void Loop_and_plan()
     {
         var curve = CleanupCurve.Fit(moments, ppm);
 
         // snippet
         var loop = new CleanupLoop(Volume.FromLiters(2000), VolumeFlow.FromLitersPerMinute(20));
-        var performance = new LoopPerformance(curve, loop);
-        var perPass = performance.RemovalPerPass(); // Estimate, Lower, Upper, Method, Outcome
-        var toRun = performance.ToGo(100, asOf); // hours and turnovers
-
-        var water = new WaterAccount(curve, loop.Charge, Density.FromKilogramsPerCubicMeter(870));
-        var ingress = water.Ingress(MassFraction.FromPartsPerMillion(20)); // g/h above a physical floor of 20 mg/kg
-        var gone = water.FallBetween(curve.Origin, asOf); // litres
-        var left = water.FallTo(asOf, MassFraction.FromPartsPerMillion(100));
+        var planned = new PlannedPerformance(
+            loop,
+            Density.FromKilogramsPerCubicMeter(870),
+            Ratio.FromPercent(60), // removal per pass, from the nameplate
+            MassFraction.FromPartsPerMillion(20) // physical floor without ingress
+        );
+        var beside = ObservedAgainstPlanned.Of(curve, planned);
+        var perPass = beside.RemovalPerPass; // Estimate, Lower, Upper
+        var ingress = beside.WaterIngress; // g/h above the physical floor
         // end
 
-        perPass.Estimate.DecimalFractions.ShouldBe(0.35 / 0.6, 0.03);
-        toRun.Estimate.TotalHours.ShouldBe(0);
-        ingress.Estimate.GramsPerHour.ShouldBe(0.35 * 40 * 1.74, 4);
-        gone.Estimate.Liters.ShouldBe(1.740 / 998.2 * 740 * (1 - Math.Exp(-0.35 * 11)), 0.02);
-        left.Estimate.Liters.ShouldBe(0);
+        perPass.Estimate!.Value.DecimalFractions.ShouldBe(0.35 / 0.6, 0.03);
+        ingress.Estimate!.Value.GramsPerHour.ShouldBe(0.35 * 40 * 1.74, 4);
+        beside.RemovalAgreement.ShouldBe(PlanAgreement.Agrees);
     }
 
     [Fact]
@@ -81,13 +80,14 @@ public class CleanupPageTests
         // snippet
         var codes = CodeCurve.Fit(moments, at4PerMl, at6PerMl, at14PerMl);
         var over = codes.CodesOver(moments[0], asOf, TimeSpan.FromHours(1)); // code, lowest and highest code
-        var clean = codes.TimeTo(CleanlinessCode.Parse("17/15/12"));
-        var last = clean.RulingSize; // the size that is last
+        var target = CleanlinessCode.Parse("17/15/12");
+        var clean = codes.TimeTo(target); // a case of Arrival
+        var last = codes.RulingSize(target); // the size that is last
         // end
 
         over.Count.ShouldBe(12);
         over[11].Code.ToString().ShouldBe("17/15/11");
-        clean.Whole.ShouldBeOfType<TimeToTarget.Reached>();
+        clean.ShouldBeOfType<Arrival<DateTimeOffset>.Already>();
         // ln(19400/700)/0.5 = 6.64 h at 4 µm, ln(4850/170)/0.5 = 6.70 h at 6 µm, by hand
         last.ShouldBe(CodeSize.At6);
 
@@ -111,7 +111,7 @@ public class CleanupPageTests
 
         // snippet
         Reading[] readings = [new(380), new(210), new(120), new(70), new(44), new(20, Qualifier.LessThan)];
-        var curve = CleanupCurve.Fit(takenAt, readings); // '<20' by its likelihood, '>' ends a first stage
+        var curve = CleanupCurve.Fit(takenAt, readings); // '<20' by its likelihood, '>' ends an initial phase
         var water = CleanupCurve.Fit(history.SampleSeries(Measurands.WaterContent, startedAt, asOf));
         // end
 
@@ -122,7 +122,7 @@ public class CleanupPageTests
     [Fact]
     public void The_page_shows_these_snippets()
     {
-        var page = RepositoryFiles.Read("docs", "purification-cleanup-curve.md");
+        var page = RepositoryFiles.Read("docs", "cleanup-curve.md");
         var lines = RepositoryFiles.Read("tests", "OilCondition.Tests", "Cleanup", "CleanupPageTests.cs").Split('\n');
         var shown = 0;
         for (var i = 0; i < lines.Length; i++)

@@ -34,10 +34,10 @@ public class CleanupJobTests
         var record = CleanupRecord.Of(status, CleanupJob.Job.Facts);
 
         record.Verdict.ShouldBe(CleanupVerdict.TargetMet);
-        (status.HoldingSince - TheTruth.GuideBearingCleanup.TargetAt).TotalHours.ShouldBeInRange(-1, 3);
-        record.Condensate.ShouldBe(CondensateAgreement.Agrees);
-        record.IsIngressKnown.ShouldBeTrue();
-        status.Completion.Estimate.ShouldBe(status.MetAt);
+        (status.HoldingSince!.Value - TheTruth.GuideBearingCleanup.TargetAt).TotalHours.ShouldBeInRange(-1, 3);
+        record.CondensateAgrees.ShouldBe(true);
+        record.WaterCameIn.ShouldNotBeNull();
+        status.Arrival.ShouldBeOfType<Arrival<DateTimeOffset>.Already>().At.ShouldBe(status.MetAt!.Value);
     }
 
     [Fact]
@@ -62,7 +62,7 @@ public class CleanupJobTests
     {
         var status = CleanupMonitor.Of(CleanupJob.Job.Monitoring, CleanupJob.StalledRun.Log()).Status();
         status.Phase.ShouldBe(CleanupPhase.Stalled);
-        status.Completion.Outcome.ShouldBe(CompletionOutcome.NeverArrives);
+        status.Arrival.ShouldBeOfType<Arrival<DateTimeOffset>.Never>();
 
         var why = StallDiagnosis.Of(
             status.Curve,
@@ -72,11 +72,11 @@ public class CleanupJobTests
         );
         why.Verdict.ShouldBe(StallVerdict.Stalled);
         why.Causes[0].Kind.ShouldBe(StallCauseKind.WaterIngress);
-        why.Causes[0].Evidence.Single(one => one.Name == "water that comes in").Value.ShouldBe(10, 0.7);
+        why.Causes[0].Evidence.Single(one => one.Name == "water that comes in").Value!.Value.ShouldBe(10, 0.7);
 
         var record = CleanupRecord.Of(status, CleanupJob.Job.FactsOf(240, 0.78), why);
-        record.Condensate.ShouldBe(CondensateAgreement.Agrees);
-        record.WaterCameIn.Estimate.Liters.ShouldBe(0.6, 0.05);
+        record.CondensateAgrees.ShouldBe(true);
+        record.WaterCameIn!.Estimate!.Value.Liters.ShouldBe(0.6, 0.05);
     }
 
     [Fact]

@@ -76,10 +76,10 @@ public class HarrowPointTests
     public void The_cleanup_under_way_ends_when_the_truth_says_so()
     {
         var cleanup = Assess("HP-DTG1").Cleanup!;
-        var expected = cleanup.TimeToTarget.ShouldBeOfType<OilCondition.Cleanup.TimeToTarget.Expected>();
+        var expected = cleanup.Status.CurveArrival.ShouldBeOfType<Arrival<DateTimeOffset>.Expected>();
 
         TheTruth.GateUnitCleanup.TargetAt.ShouldBeInRange(expected.Earliest, expected.Latest);
-        cleanup.Curve.RatePerHour.ShouldBe(TheTruth.GateUnitCleanup.RatePerHour, 0.01);
+        cleanup.Status.Curve.RatePerHour.ShouldBe(TheTruth.GateUnitCleanup.RatePerHour, 0.01);
     }
 
     [Fact]

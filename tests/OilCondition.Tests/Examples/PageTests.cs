@@ -35,7 +35,7 @@ public partial class PageTests
     [InlineData("statistics-trends.md")]
     [InlineData("prognosis.md")]
     [InlineData("treatment.md")]
-    [InlineData("purification-live.md")]
+    [InlineData("cleanup-live.md")]
     [InlineData("limits.md")]
     [InlineData("advice.md")]
     public void The_snippets_of_a_page_are_compiled(string page)
@@ -246,7 +246,7 @@ public partial class PageTests
         var monitor = new CleanupMonitor(options);
         monitor.Take(CleanupReading.Sensor(at, Ratio.FromPercent(43.9), Temperature.FromDegreesCelsius(50)));
 
-        var status = monitor.Status(); // Phase, Curve, WaterTimeToTarget, IsMet, HasRebounded
+        var status = monitor.Status(); // Phase, Arrival, Curve, Contradiction, IsMet, ReboundAt
         var planned = PlannedPerformance.Of(plan);
         var beside = ObservedAgainstPlanned.Of(status.Curve, planned);
         var why = StallDiagnosis.Of(
@@ -258,7 +258,7 @@ public partial class PageTests
         var record = CleanupRecord.Of(status, facts, why); // ToText, ToJson
 
         status.Phase.ShouldBe(CleanupPhase.Falling);
-        beside.RemovalPerPass.Agreement.ShouldBe(PlanAgreement.NotDetermined);
+        beside.RemovalAgreement.ShouldBe(PlanAgreement.NotDetermined);
         why.Verdict.ShouldBe(StallVerdict.NotDetermined);
         record.Verdict.ShouldBe(CleanupVerdict.NotReached);
     }

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using OilCondition.Cleanliness;
 using OilCondition.Statistics;
 using OilCondition.Text;
@@ -15,8 +16,7 @@ namespace OilCondition.Cleanup;
 /// <example>
 /// <code>
 /// var codes = CodeCurve.Fit(moments, at4PerMl, at6PerMl, at14PerMl);
-/// var ready = codes.TimeTo(CleanlinessCode.Parse("16/14/11"));
-/// // ready.Whole: a case of TimeToTarget; ready.RulingSize: the size that is last
+/// var ready = codes.TimeTo(CleanlinessCode.Parse("16/14/11"));       // one of the cases of Arrival
 /// </code>
 /// </example>
 public sealed class CodeCurve
@@ -74,7 +74,8 @@ public sealed class CodeCurve
     /// <param name="size">The size.</param>
     /// <param name="curve">Its curve, in counts per mL, or null.</param>
     /// <returns>Whether that size was counted.</returns>
-    public bool TryCurve(CodeSize size, out CleanupCurve? curve) => curves.TryGetValue(size, out curve);
+    public bool TryCurve(CodeSize size, [NotNullWhen(true)] out CleanupCurve? curve) =>
+        curves.TryGetValue(size, out curve);
 
     /// <summary>The code at a moment.</summary>
     /// <param name="at">The moment, not before the origin of a curve.</param>
@@ -82,7 +83,7 @@ public sealed class CodeCurve
     /// <param name="point">The code with its ends, or null.</param>
     /// <returns>False if a size has too few readings.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The moment lies before the origin of a curve, or the level outside its range.</exception>
-    public bool TryCodeAt(DateTimeOffset at, double confidence, out CodePoint? point)
+    public bool TryCodeAt(DateTimeOffset at, double confidence, [NotNullWhen(true)] out CodePoint? point)
     {
         Guard.OpenUnitInterval(confidence);
         point = null;
@@ -129,31 +130,55 @@ public sealed class CodeCurve
                 break;
             }
 
-            points.Add(point!);
+            points.Add(point);
         }
 
         return points;
     }
 
-    /// <summary>When the counts reach a target code.</summary>
+    /// <summary>When the counts reach a target code: when the last size gets there.</summary>
+    /// <remarks>
+    /// The late end is that of the latest size, which holds as often as stated; for the early end each size has its share of the uncertainty, so
+    /// that it holds at least as often as stated. Never, or not determined, if that is so of a size; <see cref="RulingSize"/> names it.
+    /// </remarks>
     /// <param name="target">The code; <c>-</c> where it asks nothing.</param>
-    /// <param name="confidence">Confidence level, above 0 and below 1; above 0.5 for one side.</param>
-    /// <param name="side">Both ends; Upper for 'done by'; Lower for 'not before'.</param>
-    /// <returns>The case of the whole code, of each size, and the size that rules.</returns>
+    /// <param name="confidence">Two-sided confidence level, above 0 and below 1.</param>
+    /// <returns>One of the cases of <see cref="Arrival{T}"/>.</returns>
     /// <exception cref="ArgumentException">The target asks for a size without counts, or is too numerous to count.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The level lies outside its range.</exception>
-    public CodeTimeToTarget TimeTo(
-        CleanlinessCode target,
-        double confidence = 0.9,
-        IntervalSide side = IntervalSide.Both
-    )
+    public Arrival<DateTimeOffset> TimeTo(CleanlinessCode target, double confidence = 0.9) =>
+        Search(target, confidence).Whole();
+
+    /// <summary>The size that decides when a target code is reached: never there, without enough readings, not before a moment, or the last by the best curves.</summary>
+    /// <param name="target">The code; <c>-</c> where it asks nothing.</param>
+    /// <param name="confidence">Two-sided confidence level, above 0 and below 1.</param>
+    /// <returns>The size. Its own time is that of its curve (<see cref="TryCurve"/>) to the upper limit of its scale number.</returns>
+    /// <exception cref="ArgumentException">The target asks for a size without counts, or is too numerous to count.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The level lies outside its range.</exception>
+    public CodeSize RulingSize(CleanlinessCode target, double confidence = 0.9) =>
+        Search(target, confidence).RulingSize;
+
+    /// <summary>The curves, size by size.</summary>
+    /// <returns>One line.</returns>
+    public override string ToString() =>
+        string.Join("; ", curves.OrderBy(pair => pair.Key).Select(pair => $"{NameOf(pair.Key)}: {pair.Value}"));
+
+    private static string NameOf(CodeSize size) =>
+        size switch
+        {
+            CodeSize.At4 => "4 µm(c)",
+            CodeSize.At6 => "6 µm(c)",
+            _ => "14 µm(c)",
+        };
+
+    private CodeTimeSearch Search(CleanlinessCode target, double confidence)
     {
         Guard.NotNull(target);
         var limits = new Dictionary<CodeSize, double>();
         Ask(limits, CodeSize.At4, target.At4, target);
         Ask(limits, CodeSize.At6, target.At6, target);
         Ask(limits, CodeSize.At14, target.At14, target);
-        return CodeTimeSearch.Of(target, limits, curves, confidence, side);
+        return new CodeTimeSearch(limits, curves, confidence);
     }
 
     private static CleanupCurve Curve(

@@ -48,4 +48,8 @@ public sealed record CodePoint
 
     /// <summary>Whether the moment lies after the last reading of a size.</summary>
     public bool IsExtrapolated { get; }
+
+    /// <summary>Code and ends.</summary>
+    /// <returns>For example <c>17/15/12 (16/14/11 to 17/15/12)</c>.</returns>
+    public override string ToString() => Lowest.Equals(Highest) ? Code.ToString() : $"{Code} ({Lowest} to {Highest})";
 }

@@ -1,0 +1,284 @@
+using OilCondition.Cleanliness;
+using OilCondition.Statistics;
+using OilCondition.Text;
+using OilCondition.Treatment;
+using UnitsNet;
+
+namespace OilCondition.Cleanup;
+
+/// <summary>Where a run stands at its latest reading.</summary>
+/// <remarks>
+/// The curve is fitted to the source, sensor or samples, that has more kept readings, to samples where both have as many: for water the two differ by the error
+/// of the saturation curve and are not mixed. Where they differ by more than their uncertainty, <see cref="Contradiction"/> says so. A target is met only when
+/// both sources, where both are read, stay at it or below for the holding time.
+/// In the fit warm oil marks the beginning where the target counts while warm; a sensor at saturation and titrations above saturation mark free water.
+/// <para>
+/// The whole is completed with its latest part. The late end is that of the latest part; for the early end each part has its share of the uncertainty.
+/// </para>
+/// </remarks>
+public sealed class CleanupStatus
+{
+    private readonly IReadOnlyList<RunPart> runParts;
+    private readonly RunPart? stalled;
+    private readonly Lazy<Outlook> outlook;
+
+    internal CleanupStatus(CleanupMonitor monitor, double confidence)
+    {
+        Options = monitor.Options;
+        Confidence = confidence;
+        var trail = monitor.Trail;
+        MonitorCell[] cells = [.. monitor.Cells];
+        AsOf = trail.HasReadings ? trail.Latest : Options.StartedAt;
+        IsWarm = trail.IsWarm(Options);
+        Temperature = Celsius(trail.LatestCelsius);
+        LowestTemperature = Celsius(trail.LowestCelsius);
+        HighestTemperature = Celsius(trail.HighestCelsius);
+
+        CleanupReading[] sensor = [.. cells.Select(cell => cell.Sensor).OfType<CleanupReading>()];
+        CleanupReading[] samples = [.. cells.Select(cell => cell.Sample).OfType<CleanupReading>()];
+        FollowsSensor = sensor.Length > samples.Length;
+        var (followed, others) = FollowsSensor ? (sensor, samples) : (samples, sensor);
+        Reading[] contents = [.. followed.Select(one => TargetMarks.Content(one, Options)!.Value)];
+        DateTimeOffset[] moments = [.. followed.Select(one => one.At)];
+        var freeAbove =
+            followed.Length > 0
+            && !FollowsSensor
+            && Options is { IsWater: true, SaturationCurve: { } saturation }
+            && Temperature is { } oil
+                ? saturation.SaturationAt(oil).Content.PartsPerMillion
+                : (double?)null;
+        Curve = CleanupCurve.Fit(moments, contents, CurveOptions(contents, trail.WarmAt, freeAbove));
+        Latest = contents.Length > 0 ? contents[contents.Length - 1] : null;
+        HasFreeWater =
+            Options.IsWater
+            && Latest is { } last
+            && (last.Qualifier == Qualifier.GreaterThan || last.Value > freeAbove);
+        Contradiction = SourceComparison.Of(Curve, others, Options, trail.LatestCelsius);
+
+        CleanupReading[] counts = [.. cells.Select(cell => cell.Particles).OfType<CleanupReading>()];
+        FirstParticles = counts.FirstOrDefault()?.Particles;
+        LatestParticles = counts.LastOrDefault()?.Particles;
+        ParticleCurve = OfCounts([.. counts.Select(one => one.At)], [.. counts.Select(one => one.Particles!)]);
+
+        var figure = new HoldCourse(cells.Select(cell => cell.Figure), Options.HoldFor, Options.LongestGap);
+        var code = new HoldCourse(cells.Select(cell => cell.Code), Options.HoldFor, Options.LongestGap);
+        List<HoldCourse> asked = [];
+        if (Options.Target.HasValue)
+        {
+            asked.Add(figure);
+        }
+
+        if (Options.Code is not null)
+        {
+            asked.Add(code);
+        }
+
+        IsMet = asked.All(part => part.IsMet);
+        MetAt = IsMet ? asked.Max(part => part.MetAt) : null;
+        IsHolding = asked.All(part => part.Since.HasValue || part.IsMet);
+        HoldingSince = IsHolding ? asked.Max(part => part.Since ?? part.HeldFrom) : null;
+        ReboundAt = asked.Max(part => part.ReboundAt);
+        runParts =
+        [
+            .. Options.Target is { } target
+                ? [new RunPart(Options.Measurand, Curve, target, figure, moments, contents, this)]
+                : Array.Empty<RunPart>(),
+            .. CodeParts(counts, code),
+        ];
+        stalled = runParts.FirstOrDefault(part => !part.Hold.IsMet && part.Hold.Since is null && part.IsStalled);
+        Phase = PhaseOf();
+        outlook = new Lazy<Outlook>(() => Outlook.Of(this, runParts));
+    }
+
+    /// <summary>What the run is followed with.</summary>
+    public CleanupMonitorOptions Options { get; }
+
+    /// <summary>Two-sided confidence level of all intervals.</summary>
+    public double Confidence { get; }
+
+    /// <summary>The latest reading; the start of the run where there is none.</summary>
+    public DateTimeOffset AsOf { get; }
+
+    /// <summary>Where the run stands.</summary>
+    public CleanupPhase Phase { get; }
+
+    /// <summary>Latest oil temperature; null where none was read.</summary>
+    public Temperature? Temperature { get; }
+
+    /// <summary>Lowest oil temperature; null where none was read.</summary>
+    public Temperature? LowestTemperature { get; }
+
+    /// <summary>Highest oil temperature; null where none was read.</summary>
+    public Temperature? HighestTemperature { get; }
+
+    /// <summary>Whether the oil is as warm as it must be for the target to count; true where readings are referred to a temperature.</summary>
+    public bool IsWarm { get; }
+
+    /// <summary>Whether the curve follows a sensor; otherwise it follows samples.</summary>
+    public bool FollowsSensor { get; }
+
+    /// <summary>
+    /// Latest kept reading of the followed source, in the unit of the measurand followed: '&gt;' for a sensor at saturation, which is the least that it can
+    /// be; null where there is none.
+    /// </summary>
+    public Reading? Latest { get; }
+
+    /// <summary>
+    /// Relative saturation of the latest water at the temperature to which readings are referred, or from which they count; capped at 1. Null where there
+    /// is no water reading or no saturation curve.
+    /// </summary>
+    public Ratio? RelativeSaturationAtReference =>
+        Options is { IsWater: true, SaturationCurve: { } curve } && Latest is { } latest
+            ? curve
+                .Split(MassFraction.FromPartsPerMillion(Math.Max(0, latest.Value)), Options.ReferenceTemperature)
+                .RelativeSaturation
+            : null;
+
+    /// <summary>The fitted fall of what is followed, in the unit of its measurand; its status says what it is worth.</summary>
+    public CleanupCurve Curve { get; }
+
+    /// <summary>
+    /// When the curve reaches the target of what is followed; the holding time is not in it, see <see cref="Arrival"/>. Not determined where only a code is
+    /// asked.
+    /// </summary>
+    public Arrival<DateTimeOffset> CurveArrival =>
+        Options.Target is { } target
+            ? Curve.TimeTo(target, Confidence)
+            : new Arrival<DateTimeOffset>.NotDetermined(Confidence);
+
+    /// <summary>Sensor and samples that contradict each other; null where they agree, or where only one is read.</summary>
+    public SourceContradiction? Contradiction { get; }
+
+    /// <summary>First particle counts; null where there are none.</summary>
+    public ParticleLevels? FirstParticles { get; }
+
+    /// <summary>Latest kept particle counts; null where there are none.</summary>
+    public ParticleLevels? LatestParticles { get; }
+
+    /// <summary>The fitted fall of the particle counts.</summary>
+    public CodeCurve ParticleCurve { get; }
+
+    /// <summary>Whether all that is asked has held for long enough, and was not lost since.</summary>
+    public bool IsMet { get; }
+
+    /// <summary>When the holding time was over; null unless <see cref="IsMet"/>.</summary>
+    public DateTimeOffset? MetAt { get; }
+
+    /// <summary>Whether all that is asked is at the target or below.</summary>
+    public bool IsHolding { get; }
+
+    /// <summary>Since when it holds; null where it does not.</summary>
+    public DateTimeOffset? HoldingSince { get; }
+
+    /// <summary>When it will have held for long enough; null where it does not hold.</summary>
+    public DateTimeOffset? HoldEndsAt => HoldingSince?.AddHours(Options.HoldFor.TotalHours);
+
+    /// <summary>When it last was above the target after it had been met; null where it never was.</summary>
+    public DateTimeOffset? ReboundAt { get; }
+
+    /// <summary>Whether a part of what is asked stalls; <see cref="Phase"/> says so unless something else comes first.</summary>
+    public bool IsStalled => stalled is not null;
+
+    /// <summary>The part that stalls, water before the counts; null where none does.</summary>
+    public Measurand? StalledPart => stalled?.Measurand;
+
+    /// <summary>The figures that show that it stalls; none where it does not.</summary>
+    public IReadOnlyList<EvidenceItem> StallEvidence => stalled?.StallEvidence ?? [];
+
+    /// <summary>When all that is asked has held for long enough. <see cref="Reason"/> says why there is no date.</summary>
+    public Arrival<DateTimeOffset> Arrival => outlook.Value.Arrival;
+
+    /// <summary>Why <see cref="Arrival"/> has no date.</summary>
+    public CompletionReason Reason => outlook.Value.Reason;
+
+    /// <summary>The part that rules <see cref="Arrival"/>: the one that keeps the answer from being better, else the one that is last.</summary>
+    public Measurand RulingPart => outlook.Value.RulingPart;
+
+    /// <summary>Each part of what is asked: the measurand followed, and the sizes of a code.</summary>
+    public IReadOnlyList<CleanupPart> Parts => outlook.Value.Parts;
+
+    /// <summary>How the stall shows.</summary>
+    internal StallSign StallSign => stalled?.Sign ?? StallSign.None;
+
+    /// <summary>Whether the latest water reading of the followed source is above saturation, or at it.</summary>
+    internal bool HasFreeWater { get; }
+
+    /// <summary>Phase, latest reading and completion.</summary>
+    /// <returns>For example <c>falling, 121 mg/kg: expected 2025-12-11 20:00 (2025-12-11 18:00 to 2025-12-11 23:00)</c>.</returns>
+    public override string ToString()
+    {
+        var latest = Latest is { } reading ? $", {Figure(reading)}" : "";
+        var last = Parts.Count > 1 && Arrival is Arrival<DateTimeOffset>.Expected ? $", {RulingPart.Name} is last" : "";
+        var apart = Contradiction is { } found ? $"; {found}" : "";
+        return $"{PlainText.Spaced(Phase)}{latest}: {Outlook.Words(Arrival, Reason, RulingPart)}{last}{apart}";
+    }
+
+    private string Figure(Reading reading)
+    {
+        var mark = reading.Qualifier switch
+        {
+            Qualifier.GreaterThan => "at least ",
+            Qualifier.LessThan => "below ",
+            _ => "",
+        };
+        return $"{mark}{PlainText.Number(reading.Value)} {Options.Measurand.Unit}".TrimEnd();
+    }
+
+    private CleanupOptions CurveOptions(IReadOnlyList<Reading> contents, DateTimeOffset? warmAt, double? freeAbove) =>
+        Options.Measurand.Scale == NaturalScale.Linear
+            ? new CleanupOptions(startedAt: warmAt, freeWaterAbove: freeAbove)
+            : CleanupOptions.UsualFor(Options.Measurand.Scale, contents);
+
+    private CleanupPhase PhaseOf()
+    {
+        var hasFigure = Options.Target.HasValue && Latest is not null;
+        var isOpen = hasFigure || (Options.Code is not null && LatestParticles is not null);
+        return IsMet ? CleanupPhase.AtTarget
+            : IsHolding ? CleanupPhase.Holding
+            : ReboundAt.HasValue ? CleanupPhase.Rebounded
+            : Options.Target.HasValue && Temperature.HasValue && !IsWarm ? CleanupPhase.Warming
+            : !isOpen ? CleanupPhase.NoReadings
+            : Options.Target.HasValue && HasFreeWater ? CleanupPhase.FreeWaterLeaving
+            : IsStalled ? CleanupPhase.Stalled
+            : CleanupPhase.Falling;
+    }
+
+    private IEnumerable<RunPart> CodeParts(IReadOnlyList<CleanupReading> counts, HoldCourse hold)
+    {
+        if (Options.Code is not { } code)
+        {
+            yield break;
+        }
+
+        DateTimeOffset[] moments = [.. counts.Select(one => one.At)];
+        (Measurand Part, CodeSize Size, ScaleNumber Number, Func<ParticleLevels, double> Count)[] sizes =
+        [
+            (Measurands.Particles4, CodeSize.At4, code.At4, levels => levels.At4PerMillilitre),
+            (Measurands.Particles6, CodeSize.At6, code.At6, levels => levels.At6PerMillilitre),
+            (Measurands.Particles14, CodeSize.At14, code.At14, levels => levels.At14PerMillilitre),
+        ];
+        foreach (var (part, size, number, count) in sizes)
+        {
+            var limit = CodeLimits.Of(number);
+            if (limit < double.PositiveInfinity && ParticleCurve.TryCurve(size, out var curve))
+            {
+                Reading[] values = [.. counts.Select(one => new Reading(count(one.Particles!)))];
+                yield return new RunPart(part, curve, limit, hold, moments, values, this);
+            }
+        }
+    }
+
+    private static Temperature? Celsius(double? celsius) =>
+        celsius is { } oil ? UnitsNet.Temperature.FromDegreesCelsius(oil) : null;
+
+    private static CodeCurve OfCounts(IReadOnlyList<DateTimeOffset> moments, IReadOnlyList<ParticleLevels> counts)
+    {
+        double[] at4 = [.. counts.Select(one => one.At4PerMillilitre)];
+        double[] at6 = [.. counts.Select(one => one.At6PerMillilitre)];
+        double[] at14 = [.. counts.Select(one => one.At14PerMillilitre)];
+        var options = at14.All(count => count > 0)
+            ? CleanupOptions.ForCounts
+            : new CleanupOptions(DecayNoise.Proportional);
+        return CodeCurve.Fit(moments, at4, at6, at14, options);
+    }
+}

@@ -1,0 +1,17 @@
+namespace OilCondition.Cleanup;
+
+/// <summary>How the readings of a run show that it stalls.</summary>
+internal enum StallSign
+{
+    /// <summary>They do not show it.</summary>
+    None,
+
+    /// <summary>They exclude a level at the target or below, and nine tenths of the fall are over.</summary>
+    LevelsOff,
+
+    /// <summary>
+    /// For <see cref="CleanupMonitorOptions.StallAfter"/> or longer, and over at least six readings, they show no fall: they exclude that half of what is
+    /// missing to the target is gone, and do not show that a tenth is.
+    /// </summary>
+    ShowsNoFall,
+}

@@ -1,0 +1,249 @@
+using CsCheck;
+using OilCondition.Cleanup;
+using OilCondition.Limits;
+using OilCondition.Tests.Properties;
+using OilCondition.Tests.Sampling;
+using OilCondition.Treatment;
+using UnitsNet;
+
+namespace OilCondition.Tests.Cleanup.Monitor;
+
+/// <summary>A run as the records of a machine state it: the assessment says what a monitor says that takes its readings one by one.</summary>
+public class RunInRecordsTests
+{
+    private static readonly Measurand Varnish = new(
+        "site-varnish",
+        "varnish by the site's method",
+        "units",
+        WorseDirection.Higher,
+        NaturalScale.Linear,
+        0,
+        1000
+    );
+
+    private sealed record Drawn(double Start, double Floor, double Rate, double Bias, int Titrations, int Seed);
+
+    private static readonly Gen<Drawn> Runs =
+        from start in Gen.Double[150, 280]
+        from floor in Gen.Double[10, 90]
+        from rate in Gen.Double[0.02, 0.4]
+        from bias in Gen.Double[0.7, 1.4]
+        from titrations in Gen.Int[0, 40]
+        from seed in Gen.Int[0, 100_000]
+        select new Drawn(start, floor, rate, bias, titrations, seed);
+
+    private static Machine Of(bool hasCurve) =>
+        new(
+            "M1",
+            "invented machine",
+            hasCurve ? Invented.Oil : new Oil("invented oil", new Dictionary<Measurand, Reading>()),
+            Volume.FromLiters(1000),
+            Temperature.FromDegreesCelsius(60),
+            Temperature.FromDegreesCelsius(20)
+        );
+
+    private static CleanupStatus Assessed(
+        Machine machine,
+        Measurand measurand,
+        double target,
+        IEnumerable<SensorReading> rows,
+        IEnumerable<OilSample> samples,
+        double hours
+    ) => Assessment(machine, measurand, target, rows, samples, hours).Cleanup!.Status;
+
+    private static ConditionAssessment Assessment(
+        Machine machine,
+        Measurand measurand,
+        double target,
+        IEnumerable<SensorReading> rows,
+        IEnumerable<OilSample> samples,
+        double hours
+    )
+    {
+        var run = new TreatmentRun(Invented.Start, null, TreatmentKind.VacuumDehydration, measurand, target);
+        var limits = new LimitSet(
+            "test",
+            [new Limit(measurand, LimitKind.Absolute, new LimitBand(400, 800), null, Source.CommonPractice("invented"))]
+        );
+        return ConditionAssessor.Assess(
+            OilHistory.Create(machine, samples, rows, [run]),
+            limits,
+            new AssessmentOptions(Cleanup.Runs.At(hours))
+        );
+    }
+
+    private static SensorReading Row(double hour, params (Measurand Measurand, double Value)[] values) =>
+        new(Cleanup.Runs.At(hour), values.ToDictionary(pair => pair.Measurand, pair => new Reading(pair.Value)));
+
+    private static OilSample Sample(int i, double hour, Measurand measurand, double value) =>
+        new($"S{i}", Cleanup.Runs.At(hour), new Dictionary<Measurand, Reading> { [measurand] = new(value) });
+
+    /// <summary>Sensor every half hour with a scatter of 1, titrations at drawn moments with a bias and 5 %.</summary>
+    private static (List<(double Hour, double Ppm)> Sensor, List<(double Hour, double Ppm)> Titrations) Log(Drawn run)
+    {
+        var random = new Random(run.Seed);
+        double Truth(double hour) => Cleanup.Runs.Exponential(hour, run.Start, run.Floor, run.Rate);
+        var sensor = Enumerable
+            .Range(0, 49)
+            .Select(i => (i / 2.0, Math.Max(0, Truth(i / 2.0) + Cleanup.Runs.Normal(random))))
+            .ToList();
+        var titrations = Enumerable
+            .Range(0, run.Titrations)
+            .Select(i => 24.0 * (i + 0.5) / run.Titrations)
+            .Select(hour => (hour, Math.Max(0, run.Bias * Truth(hour) * (1 + 0.05 * Cleanup.Runs.Normal(random)))))
+            .ToList();
+        return (sensor, titrations);
+    }
+
+    [Fact]
+    public void The_assessment_of_water_says_what_a_monitor_says_that_is_fed_reading_by_reading() =>
+        Runs.Holds(
+            run =>
+            {
+                var (sensor, titrations) = Log(run);
+                var saturation = Invented.Curve.SaturationAt(LiveRuns.Celsius(50)).Content.PartsPerMillion;
+                double Percent(double ppm) => Math.Min(100, 100 * ppm / saturation);
+                var monitor = new CleanupMonitor(
+                    CleanupMonitorOptions.ReferredTo(
+                        Invented.Start,
+                        new TreatmentTarget(LiveRuns.Ppm(60)),
+                        Invented.Curve,
+                        TimeSpan.FromHours(4),
+                        LiveRuns.Celsius(60),
+                        TimeSpan.FromDays(7)
+                    )
+                );
+                foreach (var (hour, ppm) in sensor)
+                {
+                    monitor.Take(
+                        CleanupReading.Sensor(
+                            Cleanup.Runs.At(hour),
+                            Ratio.FromPercent(Percent(ppm)),
+                            LiveRuns.Celsius(50)
+                        )
+                    );
+                }
+
+                foreach (var (hour, ppm) in titrations)
+                {
+                    monitor.Take(CleanupReading.Titration(Cleanup.Runs.At(hour), LiveRuns.Ppm(ppm)));
+                }
+
+                var assessed = Assessed(
+                    Of(hasCurve: true),
+                    Measurands.WaterContent,
+                    60,
+                    sensor.Select(one =>
+                        Row(
+                            one.Hour,
+                            (Measurands.RelativeSaturation, Percent(one.Ppm)),
+                            (Measurands.OilTemperature, 50)
+                        )
+                    ),
+                    titrations.Select((one, i) => Sample(i, one.Hour, Measurands.WaterContent, one.Ppm)),
+                    24
+                );
+
+                var fed = monitor.Status(assessed.Confidence);
+                assessed.Phase.ShouldBe(fed.Phase);
+                assessed.Arrival.ToString().ShouldBe(fed.Arrival.ToString());
+                LiveRuns.Answers(assessed).ShouldBe(LiveRuns.Answers(fed));
+            },
+            iter: 60
+        );
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void A_users_measurand_is_followed_as_well_and_without_a_saturation_curve(bool hasCurve) =>
+        Runs.Holds(
+            run =>
+            {
+                var (sensor, samples) = Log(run);
+                var machine = Of(hasCurve);
+                var started = new TreatmentRun(Invented.Start, null, TreatmentKind.VacuumDehydration, Varnish, 60);
+                var monitor = new CleanupMonitor(CleanupMonitorOptions.Of(started, machine));
+                foreach (var (hour, value) in sensor)
+                {
+                    monitor.Take(CleanupReading.BySensor(Cleanup.Runs.At(hour), new Reading(value)));
+                }
+
+                foreach (var (hour, value) in samples)
+                {
+                    monitor.Take(CleanupReading.OfSample(Cleanup.Runs.At(hour), new Reading(value)));
+                }
+
+                var assessed = Assessed(
+                    machine,
+                    Varnish,
+                    60,
+                    sensor.Select(one => Row(one.Hour, (Varnish, one.Ppm))),
+                    samples.Select((one, i) => Sample(i, one.Hour, Varnish, one.Ppm)),
+                    24
+                );
+                LiveRuns.Answers(assessed).ShouldBe(LiveRuns.Answers(monitor.Status(assessed.Confidence)));
+                assessed.RulingPart.ShouldBe(Varnish);
+            },
+            iter: 25
+        );
+
+    /// <summary>0.6 to 0.1 mg KOH/g at 0.1 1/h by samples every two hours: 0.2 is passed after ln(0.5/0.1)/0.1 = 16.1 h.</summary>
+    [Fact]
+    public void A_run_against_acid_is_followed_by_its_samples()
+    {
+        var samples = Enumerable
+            .Range(0, 7)
+            .Select(i =>
+                Sample(i, 2 * i, Measurands.AcidNumber, 0.1 + 0.5 * Math.Exp(-0.2 * i) + 0.001 * (i % 2 == 0 ? 1 : -1))
+            );
+        var status = Assessed(Of(false), Measurands.AcidNumber, 0.2, [], samples, 12);
+
+        status.Phase.ShouldBe(CleanupPhase.Falling);
+        status.FollowsSensor.ShouldBeFalse();
+        (status.CurveArrival.Estimate() - Invented.Start).TotalHours.ShouldBe(16.1, 1);
+        status.Arrival.Estimate().ShouldBeGreaterThan(status.CurveArrival.Estimate().AddHours(3.9));
+    }
+
+    /// <summary>Without the saturation curve a sensor of relative saturation tells no content: the titrations alone are followed.</summary>
+    [Fact]
+    public void Without_a_saturation_curve_the_titrations_alone_tell_water()
+    {
+        var rows = Enumerable
+            .Range(0, 49)
+            .Select(i => Row(i / 2.0, (Measurands.RelativeSaturation, 40), (Measurands.OilTemperature, 50)));
+        var samples = Enumerable
+            .Range(0, 8)
+            .Select(i =>
+                Sample(i, 3 * i, Measurands.WaterContent, Cleanup.Runs.Exponential(3 * i, 300, 40, 0.15) + i % 2)
+            );
+        var status = Assessed(Of(false), Measurands.WaterContent, 60, rows, samples, 24);
+
+        status.Curve.Count.ShouldBe(8);
+        status.FollowsSensor.ShouldBeFalse();
+        status.Contradiction.ShouldBeNull();
+        status.Temperature!.Value.DegreesCelsius.ShouldBe(50);
+    }
+
+    /// <summary>A sample 'below 20' counts by its likelihood and holds a target of 60; 'below 80' says nothing about it.</summary>
+    [Theory]
+    [InlineData(20, true)]
+    [InlineData(80, false)]
+    public void Readings_below_a_limit_hold_a_target_that_lies_above_it(double limit, bool holds)
+    {
+        double[] ppm = [300, 180, 110, 75];
+        var monitor = new CleanupMonitor(
+            CleanupMonitorOptions.Of(
+                new TreatmentRun(Invented.Start, null, TreatmentKind.VacuumDehydration, Measurands.WaterContent, 60),
+                Of(false)
+            )
+        );
+        for (var i = 0; i < ppm.Length; i++)
+        {
+            monitor.Take(CleanupReading.OfSample(Cleanup.Runs.At(4 * i), new Reading(ppm[i])));
+        }
+
+        monitor.Take(CleanupReading.OfSample(Cleanup.Runs.At(24), new Reading(limit, Qualifier.LessThan)));
+
+        monitor.Status().IsHolding.ShouldBe(holds);
+    }
+}
