@@ -48,7 +48,7 @@ public sealed class TreatmentAssessment
             Part(
                 Guard.NotNull(job),
                 TargetPart.UntouchedWater(job),
-                (Guard.NotNull(treatment).Reaches & AnyWater) != 0,
+                (Guard.NotNull(treatment).Reaches & AnyWater) != ContaminationForms.None,
                 waterTime,
                 whyNotWater,
                 nameof(waterTime)
@@ -56,7 +56,7 @@ public sealed class TreatmentAssessment
             Part(
                 job,
                 TargetPart.UntouchedParticles(job),
-                (treatment.Reaches & ContaminationForms.Particles) != 0,
+                (treatment.Reaches & ContaminationForms.Particles) != ContaminationForms.None,
                 particleTime,
                 whyNotParticles,
                 nameof(particleTime)

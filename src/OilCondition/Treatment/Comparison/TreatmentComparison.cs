@@ -85,7 +85,7 @@ public sealed class TreatmentComparison
     {
         for (var i = 0; i < Widths.Length; i++)
         {
-            var cell = cells[i].Length < Widths[i] || i > 2 ? cells[i] : cells[i].Substring(0, Widths[i] - 2) + "…";
+            var cell = cells[i].Length < Widths[i] || i > 2 ? cells[i] : cells[i].Remove(Widths[i] - 2) + "…";
             text.Append(i < 3 ? cell.PadRight(Widths[i]) : cell.PadLeft(Widths[i]));
         }
 

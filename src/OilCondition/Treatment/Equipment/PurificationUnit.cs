@@ -1,6 +1,5 @@
 using OilCondition.Text;
 using OilCondition.Viscosity;
-using OilCondition.Water;
 using UnitsNet;
 
 namespace OilCondition.Treatment;

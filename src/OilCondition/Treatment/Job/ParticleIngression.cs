@@ -1,4 +1,3 @@
-using OilCondition.Cleanliness;
 using OilCondition.Text;
 
 namespace OilCondition.Treatment;

@@ -1,5 +1,4 @@
 using OilCondition.Text;
-using OilCondition.Thermal;
 using UnitsNet;
 
 namespace OilCondition.Treatment;

@@ -1,6 +1,5 @@
 using MathNet.Numerics.RootFinding;
 using OilCondition.Text;
-using UnitsNet;
 
 namespace OilCondition.Treatment;
 

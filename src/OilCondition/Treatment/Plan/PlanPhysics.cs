@@ -1,5 +1,4 @@
 using OilCondition.Viscosity;
-using OilCondition.Water;
 using UnitsNet;
 
 namespace OilCondition.Treatment;
