@@ -81,7 +81,5 @@ internal sealed class LimitFigures(JsonEntry entry, Measurand measurand, LimitKi
 
     /// <summary>A distance between two values; a unit whose zero lies elsewhere, such as °F, has none in another unit.</summary>
     private bool TryDistance(double distance, out double converted) =>
-        measurand.TryConvert(distance, unit, out converted)
-        && measurand.TryConvert(0, unit, out var zero)
-        && zero == 0;
+        measurand.TryConvert(distance, unit, out converted) && measurand.TryConvert(0, unit, out var zero) && zero == 0;
 }

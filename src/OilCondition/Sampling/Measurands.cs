@@ -46,7 +46,15 @@ public static class Measurands
 
     /// <summary>Oil temperature at sampling or at the sensor.</summary>
     public static Measurand OilTemperature { get; } =
-        new("oil-temperature", "oil temperature", "°C", LimitSide.Upper, NaturalScale.Linear, PhysicalRange.LowestCelsius, PhysicalRange.HighestCelsius);
+        new(
+            "oil-temperature",
+            "oil temperature",
+            "°C",
+            LimitSide.Upper,
+            NaturalScale.Linear,
+            PhysicalRange.LowestCelsius,
+            PhysicalRange.HighestCelsius
+        );
 
     /// <summary>Running hours of the oil charge, as the machine's meter shows them at sampling.</summary>
     public static Measurand OilHours { get; } =

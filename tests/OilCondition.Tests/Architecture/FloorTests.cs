@@ -32,7 +32,6 @@ public partial class FloorTests
     /// <summary>Rooms whose types are the words of the job; the others have a namespace of their own name.</summary>
     private static readonly string[] RootRooms = ["Sources", "Sampling", "Station", "Advice"];
 
-
     private static readonly string[] RootTypes = [nameof(LimitSet), nameof(NaturalScale), "Arrival`1"];
 
     private static readonly Dictionary<short, OpCode> OpCodesByValue = typeof(OpCodes)

@@ -12,8 +12,7 @@ public sealed partial class CleanupCurve
     /// <summary>Interval for the rate, in 1/h, of the profile likelihood.</summary>
     /// <param name="confidence">Two-sided confidence level, above 0 and below 1.</param>
     /// <returns>The interval; a missing end is named by its outcome.</returns>
-    public Interval RateIntervalPerHour(double confidence = 0.9) =>
-        fall.RateInterval(confidence, IntervalSide.Both);
+    public Interval RateIntervalPerHour(double confidence = 0.9) => fall.RateInterval(confidence, IntervalSide.Both);
 
     /// <summary>Interval for the half-life of the excess over the floor, in hours, of the profile likelihood.</summary>
     /// <param name="confidence">Two-sided confidence level, above 0 and below 1.</param>

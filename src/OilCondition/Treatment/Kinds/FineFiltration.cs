@@ -80,7 +80,10 @@ public sealed class FineFiltration : ITreatment
         ];
         return times.Any(time => time is Arrival<TimeSpan>.Never)
             ? TargetPart.Not(WhyNot.IngressTooHigh, job)
-            : TargetPart.Within(job, loop.HeatUpHours + times.Max(time => time.TryEstimate(out var span) ? span.TotalHours : 0));
+            : TargetPart.Within(
+                job,
+                loop.HeatUpHours + times.Max(time => time.TryEstimate(out var span) ? span.TotalHours : 0)
+            );
 
         IEnumerable<Arrival<TimeSpan>> Size(ScaleNumber number, FilterBeta beta, double count, double perMinute) =>
             CodeLimits.Of(number) is var limit && limit < double.PositiveInfinity

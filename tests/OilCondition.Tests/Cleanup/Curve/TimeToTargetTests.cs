@@ -81,7 +81,10 @@ public class TimeToTargetTests
         var curve = Curve();
         var end = curve.IntervalAt(Runs.At(10), 0.9);
 
-        curve.TimeTo(end.Upper!.Value + 1).ShouldBeOfType<Arrival<DateTimeOffset>.Already>().IsDemonstrated.ShouldBeTrue();
+        curve
+            .TimeTo(end.Upper!.Value + 1)
+            .ShouldBeOfType<Arrival<DateTimeOffset>.Already>()
+            .IsDemonstrated.ShouldBeTrue();
         curve
             .TimeTo((curve.ValueAt(Runs.At(10)) + end.Upper!.Value) / 2)
             .ShouldBeOfType<Arrival<DateTimeOffset>.Already>()
