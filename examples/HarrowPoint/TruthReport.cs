@@ -1,6 +1,5 @@
 using HarrowPoint.Generator;
 using OilCondition;
-using OilCondition.Cleanup;
 using OilCondition.Prognosis;
 
 namespace HarrowPoint;

@@ -225,8 +225,7 @@ public static class Sentences
             Arrival<DateTimeOffset>.NotBefore open =>
                 $": {target} will have held for {hold} at {PlainText.Time(open.Earliest)} at the earliest; "
                     + "the readings do not show yet that it will be reached",
-            Arrival<DateTimeOffset>.Never =>
-                $" does not reach {target}: it levels off at about {PlainText.Number(status.Curve.Floor)} {unit}".TrimEnd(),
+            Arrival<DateTimeOffset>.Never => $" does not reach {target}: {Level(status)} {unit}".TrimEnd(),
             _ => status.Reason switch
             {
                 CompletionReason.FreeWaterLeaving =>
@@ -236,6 +235,14 @@ public static class Sentences
             },
         };
         return $"Cleanup under way{what}.";
+    }
+
+    private static string Level(CleanupStatus status)
+    {
+        var mean = status.StallEvidence.FirstOrDefault(item => item.Name == "mean");
+        return mean?.Value is { } value
+            ? $"it shows no fall, at about {PlainText.Number(value)}"
+            : $"it levels off at about {PlainText.Number(status.Curve.Floor)}";
     }
 
     private static string Record(HistoryIssue issue)

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using OilCondition.Cleanup;
 using OilCondition.Limits;
 using OilCondition.Prognosis;
 using OilCondition.Tests.Sampling;

@@ -2,7 +2,6 @@ using System.Diagnostics.CodeAnalysis;
 using OilCondition.Cleanliness;
 using OilCondition.Statistics;
 using OilCondition.Text;
-using UnitsNet;
 
 namespace OilCondition.Cleanup;
 

@@ -1,5 +1,3 @@
-using UnitsNet;
-
 namespace OilCondition.Cleanup;
 
 /// <summary>Whether one part of a target holds, has held, and was lost again: read from the marks in order of time.</summary>

@@ -1,5 +1,3 @@
-using OilCondition.Text;
-
 namespace OilCondition.Cleanup;
 
 /// <summary>When a run is completed: curve, scatter and hold of each part, joined to the whole.</summary>

@@ -1,7 +1,6 @@
 using OilCondition.Cleanliness;
 using OilCondition.Cleanup;
 using OilCondition.Statistics;
-using UnitsNet;
 
 namespace OilCondition.Tests.Cleanup.Codes;
 

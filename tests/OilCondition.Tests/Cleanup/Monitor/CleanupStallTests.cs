@@ -4,7 +4,6 @@ using OilCondition.Cleanup;
 using OilCondition.Tests.Properties;
 using OilCondition.Tests.Sampling;
 using OilCondition.Treatment;
-using UnitsNet;
 
 namespace OilCondition.Tests.Cleanup.Monitor;
 

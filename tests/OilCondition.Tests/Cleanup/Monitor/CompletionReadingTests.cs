@@ -2,7 +2,6 @@ using OilCondition.Cleanliness;
 using OilCondition.Cleanup;
 using OilCondition.Tests.Sampling;
 using OilCondition.Treatment;
-using UnitsNet;
 
 namespace OilCondition.Tests.Cleanup.Monitor;
 

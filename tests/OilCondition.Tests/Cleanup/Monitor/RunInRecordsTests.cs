@@ -204,6 +204,21 @@ public class RunInRecordsTests
         status.Arrival.Estimate().ShouldBeGreaterThan(status.CurveArrival.Estimate().AddHours(3.9));
     }
 
+    /// <summary>90 mg/kg, half a unit above and below by turns, for 30 h: no fall, and the mean is said, not the floor of a curve that has none.</summary>
+    [Fact]
+    public void A_run_without_a_fall_says_at_what_it_stays()
+    {
+        var rows = Enumerable
+            .Range(0, 61)
+            .Select(i => Row(i / 2.0, (Measurands.WaterContent, i % 2 == 0 ? 90.5 : 89.5)));
+        var assessment = Assessment(Of(true), Measurands.WaterContent, 60, rows, [], 30);
+
+        var finding = assessment.Findings.Single(one => one.Code == FindingCode.CleanupStalled);
+        Sentences
+            .Of(finding)
+            .ShouldBe("Cleanup under way does not reach the target of 60 mg/kg: it shows no fall, at about 90 mg/kg.");
+    }
+
     /// <summary>Without the saturation curve a sensor of relative saturation tells no content: the titrations alone are followed.</summary>
     [Fact]
     public void Without_a_saturation_curve_the_titrations_alone_tell_water()

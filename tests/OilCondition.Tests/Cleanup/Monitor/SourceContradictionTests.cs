@@ -1,7 +1,6 @@
 using OilCondition.Cleanup;
 using OilCondition.Limits;
 using OilCondition.Tests.Sampling;
-using UnitsNet;
 
 namespace OilCondition.Tests.Cleanup.Monitor;
 
