@@ -20,8 +20,8 @@ public class CountingStatisticsTests
                     var interval = new ParticleCount(counted, TenMillilitres).Interval(confidence);
                     var tail = (1 - confidence) / 2;
 
-                    PoissonSum(interval.Upper, counted).ShouldBe(tail, 1e-8);
-                    (1 - PoissonSum(interval.Lower, counted - 1)).ShouldBe(tail, 1e-8);
+                    PoissonSum(interval.Upper!.Value, counted).ShouldBe(tail, 1e-8);
+                    (1 - PoissonSum(interval.Lower!.Value, counted - 1)).ShouldBe(tail, 1e-8);
                 },
                 iter: 300
             );

@@ -15,7 +15,7 @@ public class RunInRecordsTests
         "site-varnish",
         "varnish by the site's method",
         "units",
-        WorseDirection.Higher,
+        LimitSide.Upper,
         NaturalScale.Linear,
         0,
         1000

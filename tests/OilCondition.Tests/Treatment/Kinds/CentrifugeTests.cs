@@ -28,8 +28,8 @@ public class CentrifugeTests
             oil.Properties.At(Sump.Celsius(35)).HeatCapacity,
             40
         );
-        var warm = tank.TimeTo(Sump.Celsius(50), Sump.Celsius(20), Power.FromKilowatts(18), Sump.Celsius(20));
-        var hours = row.RunTime!.Value.TotalHours - warm.Time.TotalHours;
+        var warm = tank.TimeTo(Sump.Celsius(50), Sump.Celsius(20), Power.FromKilowatts(18), Sump.Celsius(20)).Hours();
+        var hours = row.RunTime!.Value.TotalHours - warm;
         var dissolved = Sump.Mineral.SaturationAt(Sump.Celsius(50)).Content.PartsPerMillion;
         var free = 2000 - dissolved;
         (dissolved + 0.75 * free * Math.Exp(-1.2 * hours) + 0.25 * free * Math.Exp(-1.2 * small * hours)).ShouldBe(
@@ -37,7 +37,7 @@ public class CentrifugeTests
             0.01
         );
         // Warming, then 40 W/K × 30 K of losses.
-        row.Heat.KilowattHours.ShouldBe(warm.HeaterEnergy.KilowattHours + 1.2 * hours, 1e-6);
+        row.Heat.KilowattHours.ShouldBe(18 * warm + 1.2 * hours, 1e-6);
     }
 
     /// <summary>The same velocity v on Σ: η = v Σ/Q as of drops, and from there the kidney loop with β = 1/(1 − η).</summary>
@@ -65,7 +65,7 @@ public class CentrifugeTests
             1e6
         );
         var row = Row(Kit.Quartz, 500, new ParticleIngression(1e6, 0, 0));
-        row.Particles.Hours().ShouldBe(kidney.TimeTo(10_000, 1300).Time.TotalHours, 0.01);
+        row.Particles.Hours().ShouldBe(kidney.TimeTo(10_000, 1300).Hours(), 0.01);
         row.RunTime.ShouldBe(row.Particles.Time() > row.Water.Time() ? row.Particles.Time() : row.Water.Time());
         row.Treatment.Reaches.HasFlag(ContaminationForms.Particles).ShouldBeTrue();
 

@@ -37,7 +37,7 @@ public class ElementTests
         }.Max(size =>
             new KidneyLoop(Volume.FromLiters(2000), VolumeFlow.FromLitersPerMinute(40), size.Item1, 0)
                 .TimeTo(size.Item2, size.Item3)
-                .Time.TotalHours
+                .Hours()
         );
         row.Particles.Hours().ShouldBe(slowest, 1e-9);
         row.Elements.ShouldBe(2);
