@@ -3,7 +3,7 @@ using OilCondition.Text;
 
 namespace OilCondition.Prognosis;
 
-/// <summary>What other machines' series of a measurand teach about one more machine: how much it wanders and how fast it drifts.</summary>
+/// <summary>What other machines' series of a measurand teach about one more machine: how fast it drifts and how large its random-walk part is.</summary>
 /// <remarks>
 /// Give the series of comparable machines on comparable duty, without the machine to be
 /// forecast, or its readings count twice. Drifts are per day on the measurand's natural scale.

@@ -5,7 +5,7 @@ public enum LifeModel
 {
     /// <summary>
     /// The average over the family from the straight line to the random walk, each member weighed by how well it explains the readings:
-    /// the default, since nobody knows beforehand whether a measurand wanders.
+    /// the default, since nobody knows beforehand how large a measurand's random-walk part is.
     /// </summary>
     LineToRandomWalk,
 
