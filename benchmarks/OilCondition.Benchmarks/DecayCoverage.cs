@@ -117,7 +117,7 @@ public static class DecayCoverage
             censored += below.Count(b => b);
             rate += fit.RateInterval(0.9).Contains(1) ? 1 : 0;
             level += fit.FloorInterval(0.9).Contains(floor) ? 1 : 0;
-            var reach = fit.TimeTo(target, 0.9);
+            var reach = fit.Reach(target, 0.9);
             time += Holds(reach, truth) ? 1 : 0;
             rateBias += fit.Rate - 1;
             floorBias += fit.Floor - floor;
@@ -164,7 +164,7 @@ public static class DecayCoverage
         {
             double[] values = [.. times.Select((t, i) => read(i, 100 + 900 * Math.Exp(-t)))];
             var analysis = ExponentialDecay.Analyze(times, values, options);
-            var reach = analysis.TimeTo(200, 0.9);
+            var reach = analysis.Reach(200, 0.9);
             covered = new Covered(
                 covered.Rate + (analysis.Rate(0.9).Contains(1) ? 1 : 0),
                 covered.Floor + (analysis.Floor(0.9).Contains(100) ? 1 : 0),

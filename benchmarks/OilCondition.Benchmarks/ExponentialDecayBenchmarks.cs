@@ -42,7 +42,7 @@ public class ExponentialDecayBenchmarks
         foreach (var (times, values) in series)
         {
             var analysis = ExponentialDecay.Analyze(times, values);
-            sum += (analysis.Rate(0.9).Lower ?? 0) + (analysis.Floor(0.9).Lower ?? 0) + analysis.TimeTo(300, 0.9).Lower;
+            sum += (analysis.Rate(0.9).Lower ?? 0) + (analysis.Floor(0.9).Lower ?? 0) + analysis.Reach(300, 0.9).Lower;
         }
 
         return sum;

@@ -53,9 +53,9 @@ public sealed record LifeData(string Name, LimitSide Side, Func<Random, double[]
             }
         );
 
-    public static LifeData Walk(double wander, double noise) =>
+    public static LifeData Walk(double randomWalk, double noise) =>
         new(
-            noise == 0 ? $"random walk {wander:P0}" : $"random walk {wander:P0}, noise {noise:P0}",
+            noise == 0 ? $"random walk {randomWalk:P0}" : $"random walk {randomWalk:P0}, noise {noise:P0}",
             LimitSide.Upper,
             (random, times, far) =>
             {
@@ -66,10 +66,10 @@ public sealed record LifeData(string Name, LimitSide Side, Func<Random, double[]
                     if (i > 0)
                     {
                         var step = times[i] - times[i - 1];
-                        var next = state + step + wander * Math.Sqrt(step) * DecayData.Normal(random);
+                        var next = state + step + randomWalk * Math.Sqrt(step) * DecayData.Normal(random);
 
                         // A path that touched the limit between two readings (Brownian bridge) has been crossed: drawn anew.
-                        var touched = Math.Exp(-2 * (far - state) * (far - next) / (wander * wander * step));
+                        var touched = Math.Exp(-2 * (far - state) * (far - next) / (randomWalk * randomWalk * step));
                         if (next >= far || touched > random.NextDouble())
                         {
                             return null;
@@ -81,7 +81,7 @@ public sealed record LifeData(string Name, LimitSide Side, Func<Random, double[]
                     values[i] = state + noise * DecayData.Normal(random);
                 }
 
-                return new Drawn(values, far, times[^1] + InverseGaussian(random, far - state, wander));
+                return new Drawn(values, far, times[^1] + InverseGaussian(random, far - state, randomWalk));
             }
         );
 
@@ -138,9 +138,9 @@ public sealed record LifeData(string Name, LimitSide Side, Func<Random, double[]
     }
 
     /// <summary>First passage with drift 1 (Michael, Schucany and Haas 1976).</summary>
-    private static double InverseGaussian(Random random, double distance, double wander)
+    private static double InverseGaussian(Random random, double distance, double randomWalk)
     {
-        var shape = distance * distance / (wander * wander);
+        var shape = distance * distance / (randomWalk * randomWalk);
         var z = DecayData.Normal(random);
         var y = distance * z * z / (2 * shape);
         var small = distance * (1 + y - Math.Sqrt(2 * y + y * y));

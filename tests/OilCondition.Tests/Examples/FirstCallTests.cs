@@ -78,7 +78,7 @@ public class FirstCallTests
         var history = TheStation.Machines.Single(one => one.History.Machine.Id == "HP-TGB2").History;
         SteadyMachine
             .Run(history, Measurands.WaterContent, TheStation.AsOf.AddDays(-200), TheStation.AsOf)
-            .ShouldMatch(@"^mean \d+, limits -?\d+ to \d+; \d+ readings since, (no shift|shifted: .+), \d+$");
+            .ShouldMatch(@"^mean [\d.]+, limits -?[\d.]+ to [\d.]+; \d+ readings since, (no shift|shifted: .+), \d+$");
     }
 
     [Fact]

@@ -117,11 +117,11 @@ public partial class PageTests
         var analysis = ExponentialDecay.Analyze(hours, ppm);
         var fit = analysis.Fit; // Status, Start, Floor, Rate, standard errors
         var rate = analysis.Rate(0.9); // interval; an end that the readings do not give is null
-        var ready = analysis.TimeTo(200, 0.95); // no upper end: the readings do not show that 200 is ever reached
+        var ready = analysis.TimeTo(200, 0.95); // not before: the readings do not show that 200 is ever reached
 
         fit.Status.ShouldBe(ExponentialDecayStatus.Determined);
         rate.Contains(fit.Rate).ShouldBeTrue();
-        ready.HasUpper.ShouldBeFalse();
+        ready.ShouldBeOfType<Arrival<double>.NotBefore>();
     }
 
     [Fact]

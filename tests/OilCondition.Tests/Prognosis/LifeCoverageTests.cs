@@ -17,14 +17,14 @@ public class LifeCoverageTests
     [InlineData(16, 0.15, 0)]
     [InlineData(7, 0.3, 0)]
     [InlineData(12, 0, 0.15)]
-    public void The_default_interval_holds_the_truth_as_often_as_is_aimed_at(int count, double wander, double noise)
+    public void The_default_interval_holds_the_truth_as_often_as_is_aimed_at(int count, double randomWalk, double noise)
     {
         var random = new Random(20260503);
         var inside = 0;
         var early = 0;
         for (var run = 0; run < Runs; )
         {
-            var (times, values, state, touched) = Draw(random, count, wander, noise);
+            var (times, values, state, touched) = Draw(random, count, randomWalk, noise);
             if (touched)
             {
                 continue;
@@ -33,7 +33,7 @@ public class LifeCoverageTests
             run++;
 
             // The chance of the true remaining time: simulated for the walk, known for the line.
-            var truth = wander > 0 ? Passage(random, Limit - state, wander) : Limit - 1;
+            var truth = randomWalk > 0 ? Passage(random, Limit - state, randomWalk) : Limit - 1;
             var chance = Degradation.Fit(times, values).Above(Limit).ChanceBefore(truth);
             inside += chance is >= 0.05 and <= 0.95 ? 1 : 0;
             early += chance < 0.05 ? 1 : 0;
@@ -47,7 +47,7 @@ public class LifeCoverageTests
     private static (double[] Times, double[] Values, double State, bool Touched) Draw(
         Random random,
         int count,
-        double wander,
+        double randomWalk,
         double noise
     )
     {
@@ -59,13 +59,13 @@ public class LifeCoverageTests
             if (i > 0)
             {
                 var step = times[i] - times[i - 1];
-                var next = state + step + wander * Math.Sqrt(step) * DecayNoiseSource.Normal(random);
+                var next = state + step + randomWalk * Math.Sqrt(step) * DecayNoiseSource.Normal(random);
                 if (
-                    wander > 0
+                    randomWalk > 0
                     && (
                         next >= Limit
                         || random.NextDouble()
-                            < Math.Exp(-2 * (Limit - state) * (Limit - next) / (wander * wander * step))
+                            < Math.Exp(-2 * (Limit - state) * (Limit - next) / (randomWalk * randomWalk * step))
                     )
                 )
                 {
@@ -82,9 +82,9 @@ public class LifeCoverageTests
     }
 
     /// <summary>First passage with drift 1 (Michael, Schucany and Haas 1976).</summary>
-    private static double Passage(Random random, double distance, double wander)
+    private static double Passage(Random random, double distance, double randomWalk)
     {
-        var shape = distance * distance / (wander * wander);
+        var shape = distance * distance / (randomWalk * randomWalk);
         var y = distance * Math.Pow(DecayNoiseSource.Normal(random), 2) / (2 * shape);
         var small = distance * (1 + y - Math.Sqrt(2 * y + y * y));
         return random.NextDouble() <= distance / (distance + small) ? small : distance * distance / small;

@@ -207,7 +207,7 @@ internal sealed class CensoredDecayFit
     /// <param name="side">Both ends, or one.</param>
     /// <returns>Estimate and interval.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The target is not finite.</exception>
-    public TimeToValueInterval TimeTo(double target, double confidence, IntervalSide side = IntervalSide.Both)
+    public TimeToValueInterval Reach(double target, double confidence, IntervalSide side = IntervalSide.Both)
     {
         Guard.Finite(target, "");
         if (Profile(confidence, side) is not { } compatible)

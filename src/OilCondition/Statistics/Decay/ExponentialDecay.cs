@@ -107,7 +107,7 @@ public static class ExponentialDecay
     /// <param name="side">Both ends, or one: Upper for 'done by'.</param>
     /// <returns>Estimate and interval.</returns>
     /// <exception cref="ArgumentException">There are too few readings, or the target is not finite.</exception>
-    public static TimeToValueInterval TimeToValue(
+    internal static TimeToValueInterval TimeToValue(
         in ExponentialDecayFit fit,
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
@@ -123,7 +123,7 @@ public static class ExponentialDecay
         }
 
         return Analyze(times, values, new ExponentialDecayOptions(lowestFloor: lowestFloor))
-            .TimeTo(target, confidence, side);
+            .Reach(target, confidence, side);
     }
 
     internal static void Check(

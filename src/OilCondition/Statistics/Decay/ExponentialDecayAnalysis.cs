@@ -200,11 +200,27 @@ public sealed class ExponentialDecayAnalysis
 
     /// <summary>When the falling curve reaches a value.</summary>
     /// <param name="target">The value to reach.</param>
-    /// <param name="confidence">Confidence level, above 0 and below 1; above 0.5 for one side.</param>
-    /// <param name="side">Both ends, or one: Upper for 'done by'.</param>
-    /// <returns>Estimate and interval, on the clock of the readings.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The target is not finite.</exception>
-    public TimeToValueInterval TimeTo(double target, double confidence, IntervalSide side = IntervalSide.Both)
+    /// <param name="confidence">Two-sided confidence level, above 0 and below 1.</param>
+    /// <returns>
+    /// On the clock of the readings: already where the curve begins at or below the value, at its start time; not before, without a latest
+    /// time, where the readings do not show that it is ever reached.
+    /// </returns>
+    /// <exception cref="ArgumentOutOfRangeException">The target is not finite, or the level outside its range.</exception>
+    public Arrival<double> TimeTo(double target, double confidence)
+    {
+        var reach = Reach(target, confidence);
+        return reach.Outcome == TimeToValueOutcome.AlreadyReached
+            ? new Arrival<double>.Already(
+                Fit.StartTime,
+                reach.HasUpper && reach.Upper <= Fit.StartTime,
+                confidence,
+                IsAutocorrelated
+            )
+            : reach.ToArrival();
+    }
+
+    /// <summary>The same with one end or both, and with an estimate where only the late end is missing.</summary>
+    internal TimeToValueInterval Reach(double target, double confidence, IntervalSide side = IntervalSide.Both)
     {
         Guard.Finite(target, "");
         if (!TryProfile(confidence, side, out var compatible))

@@ -4,7 +4,7 @@ namespace OilCondition.Statistics;
 
 /// <summary>When a decaying curve reaches a value: estimate and profile-likelihood interval, whose ends may be open.</summary>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct TimeToValueInterval
+internal readonly record struct TimeToValueInterval
 {
     internal TimeToValueInterval(
         TimeToValueOutcome outcome,
@@ -58,6 +58,29 @@ public readonly record struct TimeToValueInterval
 
     /// <summary>Whether the residuals follow one another so closely that the interval covers less often than it says.</summary>
     public bool CoverageInDoubt { get; }
+
+    /// <summary>What a caller may read of it: only the moments that exist.</summary>
+    public Arrival<double> ToArrival()
+    {
+        if (Outcome == TimeToValueOutcome.TooFewReadings)
+        {
+            return new Arrival<double>.NotDetermined(Confidence);
+        }
+
+        return this switch
+        {
+            { Outcome: TimeToValueOutcome.NeverReached } => new Arrival<double>.Never(Confidence, CoverageInDoubt),
+            { HasEstimate: true, HasUpper: true } => new Arrival<double>.Expected(
+                Lower,
+                Estimate,
+                Upper,
+                Confidence,
+                CoverageInDoubt
+            ),
+            { HasLower: true, HasUpper: false } => new Arrival<double>.NotBefore(Lower, Confidence, CoverageInDoubt),
+            _ => new Arrival<double>.NotDetermined(Confidence),
+        };
+    }
 
     internal static TimeToValueInterval TooFew(double confidence, IntervalSide side) =>
         new(TimeToValueOutcome.TooFewReadings, false, 0, null, null, confidence, side, coverageInDoubt: false);

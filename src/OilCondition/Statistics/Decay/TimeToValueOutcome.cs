@@ -1,7 +1,7 @@
 namespace OilCondition.Statistics;
 
 /// <summary>Whether a falling curve reaches a value.</summary>
-public enum TimeToValueOutcome
+internal enum TimeToValueOutcome
 {
     /// <summary>Every curve compatible with the readings reaches the value.</summary>
     Reached,

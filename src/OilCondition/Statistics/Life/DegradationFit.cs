@@ -8,10 +8,10 @@ internal sealed class DegradationFit
     // Members whose weight cannot move a chance by more than this are left out of a crossing law.
     private const double Negligible = 1e-4;
 
-    private readonly WanderMember[] members;
+    private readonly RandomWalkMember[] members;
     private readonly double[] weights;
 
-    private DegradationFit(int count, double lastTime, WanderMember[] members, double[] weights)
+    private DegradationFit(int count, double lastTime, RandomWalkMember[] members, double[] weights)
     {
         Count = count;
         LastTime = lastTime;
@@ -71,15 +71,15 @@ internal sealed class DegradationFit
             return new DegradationFit(count, count == 0 ? 0 : times[count - 1], [], []);
         }
 
-        var filtered = new WanderMember[DegradationPrior.Grid.Length];
+        var filtered = new RandomWalkMember[DegradationPrior.Grid.Length];
         var logs = new double[filtered.Length];
         var interval = (times[count - 1] - times[0]) / (count - 1);
         var least = LeastSquares(values);
         for (var i = 0; i < filtered.Length; i++)
         {
-            // The variances of wandering over one mean interval and of a reading add up to 1: both ends of the family are finite.
+            // The variances of the random walk over one mean interval and of a reading add up to 1: both ends of the family are finite.
             var share = DegradationPrior.Grid[i] / (1 + DegradationPrior.Grid[i]);
-            filtered[i] = WanderMember.Filter(times, values, share / interval, 1 - share, least);
+            filtered[i] = RandomWalkMember.Filter(times, values, share / interval, 1 - share, least);
             if (prior.KnowsDrift)
             {
                 filtered[i] = filtered[i].With(prior.Drift, prior.DriftStandardDeviation);
@@ -113,7 +113,7 @@ internal sealed class DegradationFit
         return [.. logs.Select(log => Math.Exp(log - best) / sum)];
     }
 
-    private double Mean(Func<WanderMember, double> of)
+    private double Mean(Func<RandomWalkMember, double> of)
     {
         double sum = 0;
         for (var i = 0; i < members.Length; i++)

@@ -1,21 +1,21 @@
 namespace OilCondition.Statistics;
 
-/// <summary>What is believed of a measurand's way before its own readings speak: how much it wanders, and at which drift.</summary>
+/// <summary>What is believed of a measurand's way before its own readings speak: how large its random-walk part is, and at which drift.</summary>
 /// <remarks>
-/// Ratio of wandering to reading scatter: variance that the state gains by wandering over one mean interval between readings, over the
-/// variance of one reading. 0 is a straight line with independent scatter, <see cref="PureWander"/> a random walk read without error.
-/// The default leans to wandering (0.60 on the pure random walk, 0.03 on the pure line): taking a wandering measurand for a line gives
-/// intervals that are much too short, taking a line for wandering gives them too wide. It was chosen by simulation on one set of cases and
+/// Ratio of random-walk part to reading scatter: variance that the state gains by a random walk over one mean interval between readings, over the
+/// variance of one reading. 0 is a straight line with independent scatter, <see cref="PureRandomWalk"/> a random walk read without error.
+/// The default leans to the random walk (0.60 on the pure one, 0.05 on the pure line): taking a random walk for a line gives
+/// intervals that are much too short, taking a line for a random walk gives them too wide. It was chosen by simulation on one set of cases and
 /// checked on another; docs/prognosis.md has both tables.
 /// </remarks>
 internal sealed class DegradationPrior
 {
     /// <summary>Stands in <see cref="Ratios"/> for a random walk read without error.</summary>
-    public const double PureWander = double.MaxValue;
+    public const double PureRandomWalk = double.MaxValue;
 
-    internal static readonly double[] Grid = [0, 0.03, 0.1, 0.3, 1, 3, 10, PureWander];
+    internal static readonly double[] Grid = [0, 0.3, 3, PureRandomWalk];
 
-    private static readonly double[] Leaning = [0.03, 0.02, 0.02, 0.03, 0.05, 0.07, 0.18, 0.60];
+    private static readonly double[] Leaning = [0.05, 0.075, 0.275, 0.60];
 
     private readonly double[] weights;
 
@@ -27,13 +27,13 @@ internal sealed class DegradationPrior
         DriftStandardDeviation = driftStandardDeviation;
     }
 
-    /// <summary>Nothing is known but that most things wander; no drift is known.</summary>
+    /// <summary>Nothing is known but that most things have a random-walk part; no drift is known.</summary>
     public static DegradationPrior Default { get; } = new(Leaning, knowsDrift: false, 0, 0);
 
     /// <summary>Only the random walk with drift, read without error.</summary>
-    public static DegradationPrior RandomWalk { get; } = new([0, 0, 0, 0, 0, 0, 0, 1], knowsDrift: false, 0, 0);
+    public static DegradationPrior RandomWalk { get; } = new([0, 0, 0, 1], knowsDrift: false, 0, 0);
 
-    /// <summary>The ratios of wandering to reading scatter.</summary>
+    /// <summary>The ratios of random-walk part to reading scatter.</summary>
     public static IReadOnlyList<double> Ratios => Grid;
 
     /// <summary>The weight of each of <see cref="Ratios"/>; together 1.</summary>

@@ -37,7 +37,7 @@ internal static class MemberPaths
 
     public static void Add(
         List<PassagePath> paths,
-        in WanderMember member,
+        in RandomWalkMember member,
         double weight,
         double limit,
         int sign,
@@ -49,7 +49,7 @@ internal static class MemberPaths
         var drift = sign * member.Drift;
         var covariance = member.LevelReach * member.DriftVariance;
         var variance = member.LevelVariance + member.LevelReach * covariance;
-        if (!(member.Wander > 0))
+        if (!(member.RandomWalk > 0))
         {
             paths.Add(
                 new PassagePath(
@@ -67,7 +67,7 @@ internal static class MemberPaths
             return;
         }
 
-        if (!(variance > 1e-12 * member.Wander))
+        if (!(variance > 1e-12 * member.RandomWalk))
         {
             paths.Add(
                 new PassagePath(
@@ -76,7 +76,7 @@ internal static class MemberPaths
                     Math.Max(distance, 0),
                     drift,
                     member.DriftVariance,
-                    member.Wander,
+                    member.RandomWalk,
                     member.Scale2
                 )
             );
@@ -101,7 +101,7 @@ internal static class MemberPaths
                     Math.Max(distance - spread * t, 0),
                     drift + covariance / variance * spread * t,
                     conditional,
-                    member.Wander,
+                    member.RandomWalk,
                     member.Scale2 * (nu + t * t) / (nu + 1)
                 )
             );

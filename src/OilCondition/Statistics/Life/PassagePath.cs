@@ -4,7 +4,7 @@ namespace OilCondition.Statistics;
 
 /// <summary>
 /// One member of a crossing law: a state that starts at a distance below the limit and moves with a drift that is known up to a normal
-/// error and, on top of it, wanders as a Wiener process; the common scale of both is known up to Student's doubt.
+/// error and, on top of it, a Wiener process; the common scale of both is uncertain as Student's t says.
 /// </summary>
 /// <remarks>
 /// With a the distance, d the drift, D its variance, q the Wiener variance per time, C0 and V0 covariance and variance of the start (all
@@ -23,7 +23,7 @@ internal readonly struct PassagePath(
     double distance,
     double drift,
     double driftVariance,
-    double wander,
+    double randomWalk,
     double scale2,
     double startVariance = 0,
     double startCovariance = 0
@@ -34,15 +34,20 @@ internal readonly struct PassagePath(
     /// <summary>Distance to the limit over the drift towards it, 0 where there is none.</summary>
     public double TypicalTime => drift > 0 ? Math.Max(0, distance) / drift : 0;
 
-    /// <summary>The degrees of freedom belong to a rule, from a start that is known, wandering: what <see cref="PathColumns"/> takes.</summary>
-    public bool FitsColumns(PassageRule columns) => ReferenceEquals(rule, columns) && startVariance <= 0 && wander > 0;
+    /// <summary>The degrees of freedom belong to a rule, from a start that is known, with a random-walk part: what <see cref="PathColumns"/> takes.</summary>
+    public bool FitsColumns(PassageRule columns) =>
+        ReferenceEquals(rule, columns) && startVariance <= 0 && randomWalk > 0;
 
     /// <summary>Whether A is below 1.</summary>
     public bool IsByQuadrature => Bridge < 1;
 
     /// <summary>A of the chance of having been over the limit and back.</summary>
     private double Bridge =>
-        1 - 4 * distance / (wander * rule.DegreesOfFreedom * scale2) * (drift + distance * driftVariance / wander);
+        1
+        - 4
+            * distance
+            / (randomWalk * rule.DegreesOfFreedom * scale2)
+            * (drift + distance * driftVariance / randomWalk);
 
     /// <summary>The chance that the limit has been crossed by a time, given that it was not at the start.</summary>
     public double ChanceBefore(double time)
@@ -66,11 +71,11 @@ internal readonly struct PassagePath(
             Weight,
             distance,
             drift,
-            unit * wander,
+            unit * randomWalk,
             unit * driftVariance,
             a < 1 ? a : Math.Sqrt(a),
             a < 1 ? 0 : Math.Pow(a, -0.5 * rule.DegreesOfFreedom),
-            drift + 2 * distance * driftVariance / wander,
+            drift + 2 * distance * driftVariance / randomWalk,
         ];
         for (var i = 0; i < fields.Length; i++)
         {
@@ -81,7 +86,7 @@ internal readonly struct PassagePath(
     private double Passed(double time)
     {
         var over = Over(time);
-        if (!(wander > 0))
+        if (!(randomWalk > 0))
         {
             return over;
         }
@@ -95,7 +100,7 @@ internal readonly struct PassagePath(
             return Math.Min(1, over + rule.Returned(1 + gap * gap / (nu * scale2 * variance), a));
         }
 
-        var beta = distance + drift * time + 2 * distance * driftVariance * time / wander;
+        var beta = distance + drift * time + 2 * distance * driftVariance * time / randomWalk;
         return Math.Min(
             1,
             over + Math.Pow(a, -0.5 * nu) * StudentDistribution.Below(-beta / Math.Sqrt(a * scale2 * variance), nu)
@@ -115,5 +120,5 @@ internal readonly struct PassagePath(
     }
 
     private double Variance(double time) =>
-        startVariance + time * (2 * startCovariance + wander + driftVariance * time);
+        startVariance + time * (2 * startCovariance + randomWalk + driftVariance * time);
 }

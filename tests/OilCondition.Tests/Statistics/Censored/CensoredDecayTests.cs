@@ -31,8 +31,8 @@ public class CensoredDecayTests
         censored.RateInterval(0.9).Upper.ShouldBe(plain.Rate(0.9).Upper, 1e-6);
         censored.FloorInterval(0.9).Lower.ShouldBe(plain.Floor(0.9).Lower, 1e-3);
         censored.FloorInterval(0.9).Upper.ShouldBe(plain.Floor(0.9).Upper, 1e-3);
-        censored.TimeTo(120, 0.9).Lower.ShouldBe(plain.TimeTo(120, 0.9).Lower, 1e-3);
-        censored.TimeTo(120, 0.9).Upper.ShouldBe(plain.TimeTo(120, 0.9).Upper, 1e-3);
+        censored.Reach(120, 0.9).Lower.ShouldBe(plain.Reach(120, 0.9).Lower, 1e-3);
+        censored.Reach(120, 0.9).Upper.ShouldBe(plain.Reach(120, 0.9).Upper, 1e-3);
         censored.ResidualAutocorrelation.ShouldBe(plain.ResidualAutocorrelation, 1e-6);
     }
 
@@ -126,7 +126,7 @@ public class CensoredDecayTests
                         other.ResidualAutocorrelation.ShouldBe(fit.ResidualAutocorrelation, 1e-5);
                         var (here, there) = (fit.RateInterval(0.9), other.RateInterval(0.9));
                         (there.Upper * unitOfTime).ShouldBe(here.Upper, 1e-5 * here.Upper);
-                        var (ready, later) = (fit.TimeTo(200, 0.9), other.TimeTo(200 * unitOfValue, 0.9));
+                        var (ready, later) = (fit.Reach(200, 0.9), other.Reach(200 * unitOfValue, 0.9));
                         ((later.Upper - shift) / unitOfTime).ShouldBe(ready.Upper, 1e-4 * ready.Upper);
                     }
                 },
@@ -145,7 +145,7 @@ public class CensoredDecayTests
         fit.ResidualAutocorrelation.ShouldBeGreaterThan(0.3);
         fit.RateInterval(0.9).CoverageInDoubt.ShouldBeTrue();
         fit.FloorInterval(0.9).CoverageInDoubt.ShouldBeTrue();
-        fit.TimeTo(200, 0.9).CoverageInDoubt.ShouldBeTrue();
+        fit.Reach(200, 0.9).CoverageInDoubt.ShouldBeTrue();
         CensoredDecay.Fit(Hours, Ppm, LastTwo).RateInterval(0.9).CoverageInDoubt.ShouldBeFalse();
     }
 
@@ -179,9 +179,9 @@ public class CensoredDecayTests
     public void One_side_spends_its_whole_doubt_there_and_logarithmic_scatter_is_refused()
     {
         var fit = CensoredDecay.Fit(Hours, Ppm, LastTwo);
-        var done = fit.TimeTo(200, 0.95, IntervalSide.Upper);
+        var done = fit.Reach(200, 0.95, IntervalSide.Upper);
         done.HasLower.ShouldBeFalse();
-        done.Upper.ShouldBe(fit.TimeTo(200, 0.9).Upper, 1e-5);
+        done.Upper.ShouldBe(fit.Reach(200, 0.9).Upper, 1e-5);
         Should
             .Throw<ArgumentException>(() =>
                 CensoredDecay.Fit(Hours, Ppm, LastTwo, new ExponentialDecayOptions(DecayNoise.Logarithmic))

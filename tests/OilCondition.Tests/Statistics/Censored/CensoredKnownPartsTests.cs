@@ -82,7 +82,7 @@ public class CensoredKnownPartsTests
 
         foreach (var target in new[] { 900.0, 790, 300, 120, 81, 70, 20, -5 })
         {
-            var (one, other) = (fit.TimeTo(target, 0.9), plain.TimeTo(target, 0.9));
+            var (one, other) = (fit.Reach(target, 0.9), plain.Reach(target, 0.9));
             one.Outcome.ShouldBe(other.Outcome, $"target {target}");
             one.HasLower.ShouldBe(other.HasLower);
             one.HasUpper.ShouldBe(other.HasUpper);
@@ -157,7 +157,7 @@ public class CensoredKnownPartsTests
         var value = fit.ValueInterval(9, 0.9);
         Falls(value.Lower.HasValue, value.Lower ?? 0, end => Search(fit, start, floor, rate, (9, end)));
         Falls(value.Upper.HasValue, value.Upper ?? 0, end => Search(fit, start, floor, rate, (9, end)));
-        var ready = fit.TimeTo(200, 0.9);
+        var ready = fit.Reach(200, 0.9);
         Falls(ready.HasLower, ready.Lower, end => Search(fit, start, floor, rate, (end, 200)));
         Falls(ready.HasUpper, ready.Upper, end => Search(fit, start, floor, rate, (end, 200)));
         ends.ShouldBeGreaterThanOrEqualTo(4);
@@ -181,7 +181,7 @@ public class CensoredKnownPartsTests
         more.Start.ShouldBe(fit.Start, 1e-9 * fit.Start);
         more.StandardDeviation.ShouldBe(fit.StandardDeviation, 1e-9 * fit.StandardDeviation);
         more.LogLikelihood.ShouldBe(fit.LogLikelihood, 1e-9);
-        more.TimeTo(200, 0.9).Upper.ShouldBe(fit.TimeTo(200, 0.9).Upper, 1e-5);
+        more.Reach(200, 0.9).Upper.ShouldBe(fit.Reach(200, 0.9).Upper, 1e-5);
     }
 
     [Fact]
@@ -208,7 +208,7 @@ public class CensoredKnownPartsTests
         fit.Status.ShouldBe(ExponentialDecayStatus.AtFloorBound);
         fit.ValueInterval(9, 0.9).Lower.ShouldBe(800 * Math.Exp(-0.12 * 9), 1e-9);
         fit.ValueInterval(9, 0.9).Upper.ShouldBeGreaterThan(fit.ValueInterval(9, 0.9).Lower);
-        fit.TimeTo(100, 0.9).Lower.ShouldBe(Math.Log(8) / 0.12, 1e-6);
+        fit.Reach(100, 0.9).Lower.ShouldBe(Math.Log(8) / 0.12, 1e-6);
     }
 
     [Fact]

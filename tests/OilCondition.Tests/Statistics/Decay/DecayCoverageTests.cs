@@ -61,7 +61,7 @@ public class DecayCoverageTests
             var analysis = ExponentialDecay.Analyze(times, values, options);
             rate += analysis.Rate(0.9).Contains(1) ? 1 : 0;
             floor += analysis.Floor(0.9).Contains(100) ? 1 : 0;
-            var reach = analysis.TimeTo(200, 0.9);
+            var reach = analysis.Reach(200, 0.9);
             time += reach.HasLower && reach.Lower <= truth && (!reach.HasUpper || truth <= reach.Upper) ? 1 : 0;
         }
 

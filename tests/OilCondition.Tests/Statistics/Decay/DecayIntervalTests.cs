@@ -57,7 +57,7 @@ public class DecayIntervalTests
             var analysis = ExponentialDecay.Analyze(times, values, DecaySeries.Unbounded);
             var t = StudentT.InvCDF(0, 1, 7, 0.95);
             var limit = analysis.Fit.ResidualSumOfSquares * (1 + t * t / 7);
-            var interval = analysis.TimeTo(target, 0.9);
+            var interval = analysis.Reach(target, 0.9);
             foreach (var share in new[] { 0.97, 0.995, 1.005, 1.03 })
             {
                 if (interval.HasLower && interval.Lower > 0)
@@ -91,7 +91,7 @@ public class DecayIntervalTests
         // 1000 − 10 t with a little scatter: a line reaches 700 at 30, far from any floor.
         double[] times = [0, 5, 10, 15, 20, 25];
         double[] values = [1002, 948, 901, 849, 803, 748];
-        var interval = ExponentialDecay.Analyze(times, values, DecaySeries.Unbounded).TimeTo(700, 0.9);
+        var interval = ExponentialDecay.Analyze(times, values, DecaySeries.Unbounded).Reach(700, 0.9);
         interval.Outcome.ShouldBe(TimeToValueOutcome.Reached);
         interval.Lower.ShouldBeInRange(28.5, 30);
         interval.Upper.ShouldBeInRange(30, 33);
@@ -116,7 +116,7 @@ public class DecayIntervalTests
                 (outside, inside) = LineThrough(middle, target) <= limit ? (outside, middle) : (middle, inside);
             }
 
-            analysis.TimeTo(target, 0.9).Lower.ShouldBe(inside, 1e-6 * inside);
+            analysis.Reach(target, 0.9).Lower.ShouldBe(inside, 1e-6 * inside);
         }
 
         double LineThrough(double time, double target)
@@ -145,7 +145,7 @@ public class DecayIntervalTests
                     Inside(analysis.Floor(0.8), analysis.Floor(0.95), analysis.Fit.Floor);
                     Inside(analysis.Start(0.8), analysis.Start(0.95), analysis.Fit.Start);
                     Inside(analysis.HalfLife(0.8), analysis.HalfLife(0.95), analysis.Fit.HalfLife);
-                    var time = analysis.TimeTo(300, 0.8);
+                    var time = analysis.Reach(300, 0.8);
                     if (time.HasEstimate)
                     {
                         time.Lower.ShouldBeLessThanOrEqualTo(time.Estimate * (1 + 1e-6));

@@ -111,8 +111,8 @@ public class DecayOptionsTests
         censored.RateInterval(0.9).Upper.ShouldBe(plain.Rate(0.9).Upper, 1e-5);
         censored.FloorInterval(0.9).Upper.ShouldBe(plain.Floor(0.9).Upper, 0.01);
         censored.FloorInterval(0.9).Lower.ShouldBe(plain.Floor(0.9).Lower, 0.01);
-        censored.TimeTo(120, 0.9).Upper.ShouldBe(plain.TimeTo(120, 0.9).Upper, 0.005);
-        censored.TimeTo(120, 0.9).Lower.ShouldBe(plain.TimeTo(120, 0.9).Lower, 0.005);
+        censored.Reach(120, 0.9).Upper.ShouldBe(plain.Reach(120, 0.9).Upper, 0.005);
+        censored.Reach(120, 0.9).Lower.ShouldBe(plain.Reach(120, 0.9).Lower, 0.005);
     }
 
     [Fact]
@@ -124,7 +124,7 @@ public class DecayOptionsTests
             .Status.ShouldBe(ExponentialDecayStatus.TooFewAboveLimit);
         CensoredDecay
             .Fit([0, 1], [2, 1], [false, false])
-            .TimeTo(1, 0.9)
+            .Reach(1, 0.9)
             .Outcome.ShouldBe(TimeToValueOutcome.TooFewReadings);
     }
 
@@ -144,7 +144,7 @@ public class DecayOptionsTests
                     other.Fit.Rate.ShouldBe(fit.Fit.Rate / unitOfTime, 1e-6 * fit.Fit.Rate / unitOfTime);
                     other.Fit.Floor.ShouldBe(fit.Fit.Floor * unitOfValue, 1e-5 * fit.Fit.Floor * unitOfValue);
                     other.ResidualAutocorrelation.ShouldBe(fit.ResidualAutocorrelation, 1e-5);
-                    var (here, there) = (fit.TimeTo(120, 0.9), other.TimeTo(120 * unitOfValue, 0.9));
+                    var (here, there) = (fit.Reach(120, 0.9), other.Reach(120 * unitOfValue, 0.9));
                     ((there.Upper - shift) / unitOfTime).ShouldBe(here.Upper, 1e-4 * here.Upper);
                     ((there.Lower - shift) / unitOfTime).ShouldBe(here.Lower, 1e-4 * here.Lower);
                 },
@@ -186,7 +186,7 @@ public class DecayOptionsTests
         var analysis = ExponentialDecay.Analyze(times, values);
         analysis.ResidualAutocorrelation.ShouldBeGreaterThan(0.5);
         analysis.Rate(0.9).CoverageInDoubt.ShouldBeTrue();
-        analysis.TimeTo(200, 0.9).CoverageInDoubt.ShouldBeTrue();
+        analysis.Reach(200, 0.9).CoverageInDoubt.ShouldBeTrue();
         ExponentialDecay.Analyze(Hours, Ppm).Rate(0.9).CoverageInDoubt.ShouldBeFalse();
     }
 
@@ -208,9 +208,9 @@ public class DecayOptionsTests
     public void One_sided_ends_are_those_of_the_two_sided_interval_of_twice_the_doubt()
     {
         var analysis = ExponentialDecay.Analyze(Hours, Ppm);
-        var done = analysis.TimeTo(120, 0.95, IntervalSide.Upper);
+        var done = analysis.Reach(120, 0.95, IntervalSide.Upper);
         done.HasLower.ShouldBeFalse();
-        done.Upper.ShouldBe(analysis.TimeTo(120, 0.9).Upper, 1e-6);
+        done.Upper.ShouldBe(analysis.Reach(120, 0.9).Upper, 1e-6);
         analysis.HalfLife(0.9).Lower.ShouldBe(Math.Log(2) / analysis.Rate(0.9).Upper, 1e-9);
         Should.Throw<ArgumentOutOfRangeException>(() => analysis.Rate(0.4, IntervalSide.Lower));
     }
@@ -219,16 +219,16 @@ public class DecayOptionsTests
     public void Targets_below_every_floor_and_above_the_start_are_named()
     {
         var analysis = ExponentialDecay.Analyze(Hours, Ppm);
-        analysis.TimeTo(-5, 0.9).Outcome.ShouldBe(TimeToValueOutcome.NeverReached);
-        analysis.TimeTo(1000, 0.9).Outcome.ShouldBe(TimeToValueOutcome.AlreadyReached);
-        analysis.TimeTo(120, 0.9).Outcome.ShouldBe(TimeToValueOutcome.Reached);
+        analysis.Reach(-5, 0.9).Outcome.ShouldBe(TimeToValueOutcome.NeverReached);
+        analysis.Reach(1000, 0.9).Outcome.ShouldBe(TimeToValueOutcome.AlreadyReached);
+        analysis.Reach(120, 0.9).Outcome.ShouldBe(TimeToValueOutcome.Reached);
     }
 
     [Fact]
     public void A_start_that_is_the_floor_as_well_never_comes_below_it()
     {
         var flat = new ExponentialDecayOptions(start: 80, floor: 80);
-        var below = ExponentialDecay.Analyze([0, 1, 2, 4, 8], [81.0, 79.5, 80.4, 80.2, 79.8], flat).TimeTo(50, 0.9);
+        var below = ExponentialDecay.Analyze([0, 1, 2, 4, 8], [81.0, 79.5, 80.4, 80.2, 79.8], flat).Reach(50, 0.9);
         below.HasLower.ShouldBeFalse();
         below.HasUpper.ShouldBeFalse();
     }

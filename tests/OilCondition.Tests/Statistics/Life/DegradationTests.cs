@@ -78,8 +78,13 @@ public class DegradationTests
             for (var i = 0; i < days.Length; i++)
             {
                 sums[i] +=
-                    member.Wander > 0
-                        ? FirstPassage.ChanceBefore(limit - level, drift, Math.Sqrt(variance * member.Wander), days[i])
+                    member.RandomWalk > 0
+                        ? FirstPassage.ChanceBefore(
+                            limit - level,
+                            drift,
+                            Math.Sqrt(variance * member.RandomWalk),
+                            days[i]
+                        )
                     : level + drift * days[i] > limit ? 1
                     : 0;
             }
@@ -102,7 +107,7 @@ public class DegradationTests
     [InlineData(60, 0.3, -2)]
     public void A_random_walk_has_the_inverse_gaussian_with_drift_and_scale_uncertain(
         int count,
-        double wander,
+        double randomWalk,
         int towards
     )
     {
@@ -115,7 +120,7 @@ public class DegradationTests
             times[i] = times[i - 1] + 0.2 + random.NextDouble();
             var step = times[i] - times[i - 1];
             values[i] =
-                values[i - 1] + towards * step + wander * Math.Sqrt(count * step) * DecayNoiseSource.Normal(random);
+                values[i - 1] + towards * step + randomWalk * Math.Sqrt(count * step) * DecayNoiseSource.Normal(random);
         }
 
         var (span, freedom) = (times[^1], count - 2);
@@ -190,7 +195,7 @@ public class DegradationTests
     }
 
     [Fact]
-    public void The_default_prior_is_a_distribution_that_leans_to_wandering()
+    public void The_default_prior_is_a_distribution_that_leans_to_the_random_walk()
     {
         DegradationPrior.Default.Weights.Count.ShouldBe(DegradationPrior.Ratios.Count);
         DegradationPrior.Default.Weights.Sum().ShouldBe(1, 1e-12);
@@ -279,14 +284,14 @@ public class DegradationTests
         var members = new List<(Member Member, double Log)>();
         for (var k = 0; k < prior.Weights.Count; k++)
         {
-            var pure = DegradationPrior.Ratios[k] == DegradationPrior.PureWander;
+            var pure = DegradationPrior.Ratios[k] == DegradationPrior.PureRandomWalk;
             var share = pure ? 1 : DegradationPrior.Ratios[k] / (1 + DegradationPrior.Ratios[k]);
-            var (wander, noise) = (share / interval, 1 - share);
+            var (randomWalk, noise) = (share / interval, 1 - share);
             var v = Matrix<double>.Build.Dense(
                 n,
                 n,
                 (i, j) =>
-                    i == j ? wander * x[i] + 2 * noise
+                    i == j ? randomWalk * x[i] + 2 * noise
                     : Math.Abs(i - j) == 1 ? -noise
                     : 0
             );
@@ -308,7 +313,7 @@ public class DegradationTests
                     { reach / information, 1 / information },
                 }
             );
-            members.Add((new Member(0, wander, level, drift, squares / (n - 1), covariance), log));
+            members.Add((new Member(0, randomWalk, level, drift, squares / (n - 1), covariance), log));
         }
 
         var best = members.Max(one => one.Log);
@@ -318,7 +323,7 @@ public class DegradationTests
 
     private sealed record Member(
         double Weight,
-        double Wander,
+        double RandomWalk,
         double Level,
         double Drift,
         double Scale2,

@@ -14,18 +14,18 @@ public class FirstPassageTests
     public void The_distribution_function_is_the_integral_of_the_inverse_gaussian_density(
         double distance,
         double drift,
-        double wander
+        double randomWalk
     )
     {
         // Density a / (w sqrt(2 π t³)) exp(−(a − d t)²/(2 w² t)): Chhikara and Folks 1989, recalled.
         double Density(double t) =>
             distance
-            / (wander * Math.Sqrt(2 * Math.PI * t * t * t))
-            * Math.Exp(-Math.Pow(distance - drift * t, 2) / (2 * wander * wander * t));
+            / (randomWalk * Math.Sqrt(2 * Math.PI * t * t * t))
+            * Math.Exp(-Math.Pow(distance - drift * t, 2) / (2 * randomWalk * randomWalk * t));
         foreach (var t in new[] { 0.5, 2.0, 8.0 })
         {
             FirstPassage
-                .ChanceBefore(distance, drift, wander, t)
+                .ChanceBefore(distance, drift, randomWalk, t)
                 .ShouldBe(GaussLegendreRule.Integrate(Density, 1e-9, t, 400), 1e-5);
         }
     }
@@ -66,6 +66,6 @@ public class FirstPassageTests
     [InlineData(1000, 10, 0.1, 100)]
     [InlineData(1, 1e6, 1e-3, 1e-6)]
     [InlineData(1e6, -1e6, 1, 1e6)]
-    public void Extremes_stay_chances(double distance, double drift, double wander, double time) =>
-        FirstPassage.ChanceBefore(distance, drift, wander, time).ShouldBeInRange(0, 1);
+    public void Extremes_stay_chances(double distance, double drift, double randomWalk, double time) =>
+        FirstPassage.ChanceBefore(distance, drift, randomWalk, time).ShouldBeInRange(0, 1);
 }

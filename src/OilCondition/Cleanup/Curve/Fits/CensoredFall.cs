@@ -80,7 +80,7 @@ internal sealed class CensoredFall : FittedFall
     }
 
     public override TimeToValueInterval TimeTo(double target, double confidence, IntervalSide side) =>
-        fit.TimeTo(target, confidence, side);
+        fit.Reach(target, confidence, side);
 
     /// <summary>
     /// From the ends for rate and floor, each at half the uncertainty: wider than a profile would be, never too narrow. Where one of them is

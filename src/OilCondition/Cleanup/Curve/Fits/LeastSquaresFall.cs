@@ -42,7 +42,7 @@ internal sealed class LeastSquaresFall : FittedFall
     }
 
     public override TimeToValueInterval TimeTo(double target, double confidence, IntervalSide side) =>
-        analysis.TimeTo(target, confidence, side);
+        analysis.Reach(target, confidence, side);
 
     public override Interval SlopeInterval(
         double value,

@@ -3,7 +3,7 @@ using System.Runtime.InteropServices;
 namespace OilCondition.Statistics;
 
 /// <summary>
-/// The readings seen through one ratio of wandering to reading scatter: one pass of the Kalman filter over them, exact for any spacing.
+/// The readings seen through one ratio of random-walk part to reading scatter: one pass of the Kalman filter over them, exact for any spacing.
 /// </summary>
 /// <remarks>
 /// State x(t) = x0 + d t + sqrt(σ² q) W(t), reading y = x + e, e of variance σ² r. x0 is diffuse; the drift enters as a regression: readings
@@ -12,10 +12,10 @@ namespace OilCondition.Statistics;
 /// Harville 1974 for the restricted likelihood, Harvey 1989 for the diffuse start.
 /// </remarks>
 [StructLayout(LayoutKind.Auto)]
-internal readonly struct WanderMember
+internal readonly struct RandomWalkMember
 {
-    private WanderMember(
-        double wander,
+    private RandomWalkMember(
+        double randomWalk,
         double level,
         double levelReach,
         double levelVariance,
@@ -25,7 +25,7 @@ internal readonly struct WanderMember
         double logLikelihood
     )
     {
-        Wander = wander;
+        RandomWalk = randomWalk;
         Level = level;
         LevelReach = levelReach;
         LevelVariance = levelVariance;
@@ -36,7 +36,7 @@ internal readonly struct WanderMember
     }
 
     /// <summary>Wiener variance per time, q, in units of <see cref="Scale2"/>.</summary>
-    public double Wander { get; }
+    public double RandomWalk { get; }
 
     /// <summary>State at the last reading.</summary>
     public double Level { get; }
@@ -59,10 +59,10 @@ internal readonly struct WanderMember
     /// <summary>Restricted log-likelihood, up to a constant of the readings.</summary>
     public double LogLikelihood { get; }
 
-    public static WanderMember Filter(
+    public static RandomWalkMember Filter(
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
-        double wander,
+        double randomWalk,
         double reading,
         double leastSquares
     )
@@ -76,7 +76,7 @@ internal readonly struct WanderMember
         double yy = 0;
         for (var i = 1; i < times.Length; i++)
         {
-            variance += wander * (times[i] - times[i - 1]);
+            variance += randomWalk * (times[i] - times[i - 1]);
             var f = variance + reading;
             var vy = values[i] - level;
             var vt = times[i] - times[0] - elapsed;
@@ -96,11 +96,11 @@ internal readonly struct WanderMember
         // The floor stands for readings without any scatter; ty²/tt is within rounding of yy then.
         var squares = Math.Max(
             yy - drift * ty,
-            leastSquares / (reading + wander * (times[times.Length - 1] - times[0]))
+            leastSquares / (reading + randomWalk * (times[times.Length - 1] - times[0]))
         );
         var reach = times[times.Length - 1] - times[0] - elapsed;
-        return new WanderMember(
-            wander,
+        return new RandomWalkMember(
+            randomWalk,
             level + drift * reach,
             reach,
             variance,
@@ -114,14 +114,14 @@ internal readonly struct WanderMember
     /// <summary>
     /// The same with a normal prior on the drift: precisions add, and the likelihood takes the chance of a drift so far from the prior.
     /// </summary>
-    public WanderMember With(double priorDrift, double priorStandardDeviation)
+    public RandomWalkMember With(double priorDrift, double priorStandardDeviation)
     {
         var prior = priorStandardDeviation * priorStandardDeviation / Scale2;
         var both = DriftVariance + prior;
         var drift = (Drift * prior + priorDrift * DriftVariance) / both;
         var off = Drift - priorDrift;
-        return new WanderMember(
-            Wander,
+        return new RandomWalkMember(
+            RandomWalk,
             Level + (drift - Drift) * LevelReach,
             LevelReach,
             LevelVariance,
