@@ -62,7 +62,7 @@ public static class DecayComparison
                 ),
             () => Each(peers, p => p.Fit(bounded: false)),
             () => Each(peers, p => p.Fit(bounded: true)),
-            () => ExponentialDecayColumns.Fit(offsets, times, values),
+            () => ExponentialDecay.FitColumns(offsets, times, values),
         ];
         var spent = Interleaved(work, [series.Length, series.Length, peers.Length, peers.Length, 16 * series.Length]);
         var free = peers.Select((p, i) => Wrong(p, p.Fit(bounded: false), ownFree[i])).Count(wrong => wrong);

@@ -61,7 +61,7 @@ public class TrendBenchmarks
     public double MathNetLine() => Sum((t, y) => Fit.Line(t, y).Item2);
 
     [Benchmark(OperationsPerInvoke = Series)]
-    public double Assessment() => Sum((t, y) => TrendAssessor.Assess(t, y).Slope);
+    public double Assessment() => Sum((t, y) => TrendAssessment.Of(t, y).Slope);
 
     private static double[] Slopes(double[] times, double[] values)
     {

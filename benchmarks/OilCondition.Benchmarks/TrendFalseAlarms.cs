@@ -65,7 +65,7 @@ public static class TrendFalseAlarms
         var times = Times(count);
         for (var run = 0; run < runs; run++)
         {
-            var found = TrendAssessor.Assess(times, draw(random, count));
+            var found = TrendAssessment.Of(times, draw(random, count));
             trend += found.Verdict is TrendVerdict.Rising or TrendVerdict.Falling ? 1 : 0;
             interval += found.SlopeInterval.Contains(0) ? 0 : 1;
             change += found.Changes.Count > 0 ? 1 : 0;
@@ -93,7 +93,7 @@ public static class TrendFalseAlarms
         for (var run = 0; run < runs; run++)
         {
             var scatter = Independent(random, count, DecayData.Normal);
-            var trend = TrendAssessor.Assess(times, [.. scatter.Select((s, i) => s + rise * i / (count - 1))]);
+            var trend = TrendAssessment.Of(times, [.. scatter.Select((s, i) => s + rise * i / (count - 1))]);
             found += trend.Verdict == TrendVerdict.Rising ? 1 : 0;
             covered += trend.SlopeInterval.Contains(rise / (count - 1)) ? 1 : 0;
         }
@@ -115,7 +115,7 @@ public static class TrendFalseAlarms
                 .. Independent(random, count, DecayData.Normal)
                     .Select((s, i) => s + (i < at ? 0.8 * i : 0.8 * (i - at)) - (i < at ? 0 : 6)),
             ];
-            var trend = TrendAssessor.Assess(times, values);
+            var trend = TrendAssessment.Of(times, values);
             found += trend.Changes.Count > 0 ? 1 : 0;
             right += trend.Changes.Any(c => c.FirstAfter == at) ? 1 : 0;
         }
@@ -143,7 +143,7 @@ public static class TrendFalseAlarms
                 values[i] += 0.3 * i + (i == at ? 8 : 0);
             }
 
-            var trend = TrendAssessor.Assess(times, values);
+            var trend = TrendAssessment.Of(times, values);
             found += trend.Outliers.Contains(at) ? 1 : 0;
             right += trend.Outliers.SequenceEqual([at]) && trend.Changes.Count == 0 ? 1 : 0;
         }

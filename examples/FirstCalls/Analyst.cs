@@ -3,7 +3,7 @@ using OilCondition.Statistics;
 
 namespace FirstCalls;
 
-/// <summary>From a history to columns, a fit and its doubt.</summary>
+/// <summary>From a history to columns, a fit and its uncertainty.</summary>
 public static class Analyst
 {
     public static string Run(OilHistory history, DateTimeOffset asOf)
@@ -20,5 +20,13 @@ public static class Analyst
         // end
 
         return text;
+    }
+
+    /// <summary>The same trend without a straight line's assumptions: the median of all slopes, and whether the order of the readings says so.</summary>
+    public static string RunRobust(OilHistory history, DateTimeOffset asOf)
+    {
+        var series = history.SampleSeries(Measurands.WaterContent, history.ChargeAt(asOf).Since, asOf);
+        var (days, values) = series.ToColumns();
+        return $"{TheilSen.Fit(days, values)}; {MannKendall.Test(days, values)}";
     }
 }

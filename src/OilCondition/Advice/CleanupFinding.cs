@@ -3,7 +3,7 @@ using OilCondition.Cleanup;
 namespace OilCondition;
 
 /// <summary>Where a treatment that is under way stands, or that its sensor and its samples contradict each other.</summary>
-public sealed class CleanupFinding : Finding
+internal sealed class CleanupFinding : Finding
 {
     private CleanupFinding(CleanupProgress progress, FindingCode code, Severity severity)
         : base(code, severity, progress.Run.Measurand) => Progress = progress;

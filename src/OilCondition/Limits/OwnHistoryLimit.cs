@@ -35,7 +35,7 @@ internal static class OwnHistoryLimit
 
         var usual = Array.ConvertAll(earlier, i => values[i]);
         var scale = logarithmic ? NaturalScale.Logarithmic : NaturalScale.Linear;
-        var trend = TrendAssessor.Assess(
+        var trend = TrendAssessment.Of(
             Array.ConvertAll(earlier, i => days[i]),
             usual,
             options: new TrendOptions(scale)

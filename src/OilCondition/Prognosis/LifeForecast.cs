@@ -106,7 +106,7 @@ public static class LifeForecast
     private static RemainingLife Loss(
         LifeQuestion question,
         ScaledSeries scaled,
-        StraightLineFit trend,
+        StraightLine trend,
         LifeOptions options,
         DateTimeOffset lastReadingAt,
         DateTimeOffset asOf
@@ -125,7 +125,7 @@ public static class LifeForecast
             : Case(question, trend, crossing);
     }
 
-    private static RemainingLife Case(LifeQuestion question, StraightLineFit trend, CrossingForecast crossing)
+    private static RemainingLife Case(LifeQuestion question, StraightLine trend, CrossingForecast crossing)
     {
         return crossing.Quantiles(Unlikely, 0.5, 1 - Unlikely) switch
         {

@@ -39,7 +39,7 @@ public abstract class RemainingLife
     /// <summary>A case with a trend and with chances for any date.</summary>
     public abstract class Forecast : RemainingLife
     {
-        private protected Forecast(LifeQuestion question, StraightLineFit trend, CrossingForecast crossing)
+        private protected Forecast(LifeQuestion question, StraightLine trend, CrossingForecast crossing)
             : base(question)
         {
             Trend = trend;
@@ -50,7 +50,7 @@ public abstract class RemainingLife
         /// The straight line through the readings, in days from the series' origin, on the scale of the model (logarithms for a logarithmic
         /// measurand and for exponential growth): what moves, and how surely.
         /// </summary>
-        public StraightLineFit Trend { get; }
+        public StraightLine Trend { get; }
 
         /// <summary>When the limit is crossed.</summary>
         public CrossingForecast Crossing { get; }
@@ -63,7 +63,7 @@ public abstract class RemainingLife
     {
         internal Crosses(
             LifeQuestion question,
-            StraightLineFit trend,
+            StraightLine trend,
             CrossingForecast crossing,
             DateTimeOffset p10,
             DateTimeOffset p50,
@@ -91,12 +91,7 @@ public abstract class RemainingLife
     /// </summary>
     public sealed class NoLatestDate : Forecast
     {
-        internal NoLatestDate(
-            LifeQuestion question,
-            StraightLineFit trend,
-            CrossingForecast crossing,
-            DateTimeOffset p10
-        )
+        internal NoLatestDate(LifeQuestion question, StraightLine trend, CrossingForecast crossing, DateTimeOffset p10)
             : base(question, trend, crossing)
         {
             P10 = p10;
@@ -109,7 +104,7 @@ public abstract class RemainingLife
     /// <summary>The chance of crossing within <see cref="LifeForecast.HorizonYears"/> years is below one in ten.</summary>
     public sealed class NotApproaching : Forecast
     {
-        internal NotApproaching(LifeQuestion question, StraightLineFit trend, CrossingForecast crossing)
+        internal NotApproaching(LifeQuestion question, StraightLine trend, CrossingForecast crossing)
             : base(question, trend, crossing) { }
     }
 
@@ -118,7 +113,7 @@ public abstract class RemainingLife
     {
         internal HeldByMakeUp(
             LifeQuestion question,
-            StraightLineFit trend,
+            StraightLine trend,
             CrossingForecast crossing,
             double longRunLevel,
             double chanceEver

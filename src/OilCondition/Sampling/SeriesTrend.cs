@@ -6,7 +6,7 @@ namespace OilCondition;
 
 /// <summary>Whether a series has a trend, and what is left of it once wild readings and earlier levels are set aside.</summary>
 /// <remarks>
-/// <see cref="TrendAssessor"/> on the axis of the series (days), on the measurand's natural scale, with readings that are bounds kept as
+/// <see cref="TrendAssessment"/> on the axis of the series (days), on the measurand's natural scale, with readings that are bounds kept as
 /// bounds. See there for the order of the steps and for how often it sees a trend in pure scatter.
 /// </remarks>
 public sealed class SeriesTrend
@@ -50,7 +50,7 @@ public sealed class SeriesTrend
         options ??= new TrendOptions(logarithmic ? NaturalScale.Logarithmic : NaturalScale.Linear);
         return new SeriesTrend(
             series,
-            TrendAssessor.Assess(
+            TrendAssessment.Of(
                 [.. series.Points.Select(point => series.DaysAt(point.At))],
                 [.. series.Points.Select(point => FigureOf(point.Reading, options.Scale))],
                 [.. series.Points.Select(point => CensoringOf(point.Reading))],

@@ -1,7 +1,7 @@
 namespace OilCondition.Statistics;
 
 /// <summary>Ordinary least squares through points: y = a + b x with independent scatter of constant size.</summary>
-public static class StraightLine
+public readonly partial record struct StraightLine
 {
     /// <summary>Fits a straight line.</summary>
     /// <param name="positions">x, in any unit; n values in any order.</param>
@@ -9,13 +9,13 @@ public static class StraightLine
     /// <returns>The fit, or the reason why there is none.</returns>
     /// <exception cref="ArgumentException">The spans differ in length.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is not finite or beyond 1e100.</exception>
-    public static StraightLineFit Fit(ReadOnlySpan<double> positions, ReadOnlySpan<double> values)
+    public static StraightLine Fit(ReadOnlySpan<double> positions, ReadOnlySpan<double> values)
     {
         Numbers.CheckPairs(positions, values, nameof(positions), nameof(values));
         var count = positions.Length;
         if (count < 3)
         {
-            return new StraightLineFit(LineStatus.TooFewReadings, count, 0, 0, 0, 0, 0, 0);
+            return new StraightLine(LineStatus.TooFewReadings, count, 0, 0, 0, 0, 0, 0);
         }
 
         var meanX = Numbers.Mean(positions);
@@ -32,7 +32,7 @@ public static class StraightLine
         // Positions that differ only in the last bits carry no slope.
         if (!(sxx > count * 1e-24 * (meanX * meanX + double.Epsilon)) || sxx <= 0)
         {
-            return new StraightLineFit(LineStatus.SamePosition, count, meanX, meanY, 0, 0, 0, 0);
+            return new StraightLine(LineStatus.SamePosition, count, meanX, meanY, 0, 0, 0, 0);
         }
 
         var slope = sxy / sxx;
@@ -43,7 +43,7 @@ public static class StraightLine
             residual += r * r;
         }
 
-        return new StraightLineFit(
+        return new StraightLine(
             LineStatus.Determined,
             count,
             meanX,

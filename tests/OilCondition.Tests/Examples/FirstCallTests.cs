@@ -69,6 +69,12 @@ public class FirstCallTests
             .ShouldMatch(@"^-?\d+\.\d\d ± \d+\.\d\d mg/kg per day, p = \d\.\d{3}; 1 readings left out$");
 
     [Fact]
+    public void The_analysts_robust_trend_prints_both_answers() =>
+        Analyst
+            .RunRobust(TheStation.Machines.Single(one => one.History.Machine.Id == "HP-TGB2").History, TheStation.AsOf)
+            .ShouldMatch(@"^.*\d.*; .*\d.*$");
+
+    [Fact]
     public void The_page_on_control_charts_shows_the_compiled_snippet_and_a_steady_machine_its_chart()
     {
         var snippet = Snippet("SteadyMachine.cs");

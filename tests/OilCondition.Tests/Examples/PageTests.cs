@@ -130,7 +130,7 @@ public partial class PageTests
         double[] months = [0, 3, 6, 9, 12, 15, 18, 21, 24, 27, 30, 33];
         double[] acid = [0.08, 0.09, 0.09, 0.10, 0.10, 0.12, 0.11, 0.13, 0.13, 0.15, 0.16, 0.16]; // mg KOH/g
 
-        var trend = TrendAssessor.Assess(months, acid);
+        var trend = TrendAssessment.Of(months, acid);
 
         trend.Verdict.ShouldBe(TrendVerdict.Rising);
     }

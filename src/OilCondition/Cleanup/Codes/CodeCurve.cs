@@ -18,7 +18,7 @@ namespace OilCondition.Cleanup;
 /// var ready = codes.TimeTo(CleanlinessCode.Parse("16/14/11"));       // one of the cases of Arrival
 /// </code>
 /// </example>
-public sealed class CodeCurve
+public sealed partial class CodeCurve
 {
     private const int MostPoints = 100_000;
 
@@ -82,7 +82,7 @@ public sealed class CodeCurve
     /// <param name="point">The code with its ends, or null.</param>
     /// <returns>False if a size has too few readings.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The moment lies before the origin of a curve, or the level outside its range.</exception>
-    public bool TryCodeAt(DateTimeOffset at, double confidence, [NotNullWhen(true)] out CodePoint? point)
+    public bool TryCodeAt(DateTimeOffset at, double confidence, [NotNullWhen(true)] out CodeCurve.Point? point)
     {
         Guard.OpenUnitInterval(confidence);
         point = null;
@@ -92,7 +92,7 @@ public sealed class CodeCurve
         }
 
         var bands = curves.ToDictionary(pair => pair.Key, pair => pair.Value.IntervalAt(at, confidence));
-        point = new CodePoint(
+        point = new CodeCurve.Point(
             at,
             Code(size => curves[size].ValueAt(at)),
             Code(size => bands[size].Lower ?? 0),
@@ -111,7 +111,7 @@ public sealed class CodeCurve
     /// <param name="confidence">Two-sided confidence level of each size, above 0 and below 1.</param>
     /// <returns>The codes in order of time; none if a size has too few readings.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The span is negative, has too many points, or begins before the origin of a curve.</exception>
-    public IReadOnlyList<CodePoint> CodesOver(
+    public IReadOnlyList<CodeCurve.Point> CodesOver(
         DateTimeOffset from,
         DateTimeOffset to,
         TimeSpan step,
@@ -120,7 +120,7 @@ public sealed class CodeCurve
     {
         var span = Guard.NotNegative((to - from).TotalHours, "h after the first moment", nameof(to));
         Guard.InRange(step.TotalHours, Math.Max(1e-6, span / MostPoints), 1e6, "h", nameof(step));
-        var points = new List<CodePoint>();
+        var points = new List<CodeCurve.Point>();
         var count = (int)Math.Floor(span / step.TotalHours + 1e-9);
         for (var i = 0; i <= count; i++)
         {

@@ -35,7 +35,7 @@ public sealed partial class CleanupCurve
 
     /// <summary>Band at a moment for the curve itself or for one new reading, in the unit of the readings.</summary>
     /// <remarks>
-    /// By the delta method (<see cref="ExponentialDecayFit.BandAt"/>); with constant noise it may reach below 0 and is not clipped. With
+    /// By the delta method (<see cref="ExponentialDecay.BandAt"/>); with constant noise it may reach below 0 and is not clipped. With
     /// readings below a limit the band of the curve is of the profile likelihood and the scatter adds to it as errors add.
     /// </remarks>
     /// <param name="at">The moment, not before <see cref="Origin"/>.</param>

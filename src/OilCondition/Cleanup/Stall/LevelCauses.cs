@@ -7,7 +7,7 @@ namespace OilCondition.Cleanup;
 /// <summary>Takes an observed level apart into what each cause adds to it.</summary>
 internal static class LevelCauses
 {
-    public static IReadOnlyList<StallCause> Of(
+    public static IReadOnlyList<StallDiagnosis.Cause> Of(
         CleanupCurve curve,
         double level,
         PlannedPerformance planned,
@@ -38,7 +38,7 @@ internal static class LevelCauses
                 EvidenceItem.Number("planned water that comes in", planned.WaterIngress.GramsPerHour, "g/h"),
             ]
             : [];
-        StallCause[] causes =
+        StallDiagnosis.Cause[] causes =
         [
             new(
                 StallCauseKind.VacuumOrSweepAir,
@@ -93,7 +93,11 @@ internal static class LevelCauses
     }
 
     /// <summary>A fall that is only too slow.</summary>
-    public static StallCause SlowRate(CleanupCurve curve, PlannedPerformance planned, RunConditions conditions) =>
+    public static StallDiagnosis.Cause SlowRate(
+        CleanupCurve curve,
+        PlannedPerformance planned,
+        RunConditions conditions
+    ) =>
         new(
             StallCauseKind.BypassOrShortCircuit,
             1 - curve.RatePerHour / planned.RatePerHour,

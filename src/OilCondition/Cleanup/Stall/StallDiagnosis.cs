@@ -22,14 +22,14 @@ namespace OilCondition.Cleanup;
 /// var likeliest = diagnosis.Causes.Count > 0 ? diagnosis.Causes[0].Kind : default;
 /// </code>
 /// </example>
-public sealed class StallDiagnosis
+public sealed partial class StallDiagnosis
 {
     private const double LeastShare = 0.05;
     private const double SlowBelow = 0.9;
 
     private StallDiagnosis(
         StallVerdict verdict,
-        IReadOnlyList<StallCause> causes,
+        IReadOnlyList<StallDiagnosis.Cause> causes,
         IReadOnlyList<EvidenceItem> evidence,
         IReadOnlyList<StallCheck> checks
     )
@@ -45,7 +45,7 @@ public sealed class StallDiagnosis
     public StallVerdict Verdict { get; }
 
     /// <summary>The causes, the likeliest first; none where there is nothing to explain.</summary>
-    public IReadOnlyList<StallCause> Causes { get; }
+    public IReadOnlyList<StallDiagnosis.Cause> Causes { get; }
 
     /// <summary>The figures behind the verdict.</summary>
     public IReadOnlyList<EvidenceItem> Evidence { get; }

@@ -6,7 +6,7 @@ namespace OilCondition.Statistics;
 [StructLayout(LayoutKind.Auto)]
 internal readonly record struct DecayCurve(double Start, double Floor, double Rate, double Origin)
 {
-    public static DecayCurve Of(in ExponentialDecayFit fit) => new(fit.Start, fit.Floor, fit.Rate, fit.StartTime);
+    public static DecayCurve Of(in ExponentialDecay fit) => new(fit.Start, fit.Floor, fit.Rate, fit.StartTime);
 
     public double At(double time) => Floor + (Start - Floor) * Math.Exp(-Rate * (time - Origin));
 

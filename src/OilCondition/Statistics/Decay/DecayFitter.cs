@@ -12,7 +12,7 @@ internal static class DecayFitter
 
     /// <summary>Fits checked readings. Working weights and values of the last iteration are left in the spans, unless those are empty.</summary>
     [SkipLocalsInit]
-    public static ExponentialDecayFit Fit(
+    public static ExponentialDecay Fit(
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
         ReadOnlySpan<double> weights,
@@ -40,7 +40,7 @@ internal static class DecayFitter
         }
     }
 
-    private static ExponentialDecayFit Fit(
+    private static ExponentialDecay Fit(
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
         ReadOnlySpan<double> weights,
@@ -54,7 +54,7 @@ internal static class DecayFitter
         var counted = Counted(times, weights, options, origin);
         if (counted == 0)
         {
-            return new ExponentialDecayFit(ExponentialDecayStatus.TooFewReadings, options.Noise, times.Length, origin);
+            return new ExponentialDecay(ExponentialDecayStatus.TooFewReadings, options.Noise, times.Length, origin);
         }
 
         var columnScratch = scratch.Slice(0, DecayColumns.Scratch(times.Length));
@@ -101,7 +101,7 @@ internal static class DecayFitter
             : fit;
     }
 
-    private static ExponentialDecayFit Iterate(
+    private static ExponentialDecay Iterate(
         ReadOnlySpan<double> times,
         in DecayReweighting reweighting,
         ExponentialDecayOptions options,
@@ -143,7 +143,7 @@ internal static class DecayFitter
         return fit;
     }
 
-    private static ExponentialDecayFit Solve(
+    private static ExponentialDecay Solve(
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
         ReadOnlySpan<double> weights,
@@ -156,7 +156,7 @@ internal static class DecayFitter
         var columns = new DecayColumns(scratch, times, values, weights, origin);
         if (columns.Span < DecayColumns.Least)
         {
-            return new ExponentialDecayFit(ExponentialDecayStatus.TooFewReadings, options.Noise, times.Length, origin);
+            return new ExponentialDecay(ExponentialDecayStatus.TooFewReadings, options.Noise, times.Length, origin);
         }
 
         var shape = new DecayShape(columns, options.Start, options.Floor, options.Bound);
@@ -193,7 +193,7 @@ internal static class DecayFitter
             : curve.AtBound ? ExponentialDecayStatus.AtFloorBound
             : ExponentialDecayStatus.Determined;
         var size = columns.Unit * columns.Unit * columns.WeightUnit;
-        return new ExponentialDecayFit(
+        return new ExponentialDecay(
             status,
             options.Noise,
             counted,

@@ -11,7 +11,7 @@ internal static class DecayNoiseCheck
         ReadOnlySpan<double> values,
         ReadOnlySpan<double> weights,
         ExponentialDecayOptions options,
-        in ExponentialDecayFit fit
+        in ExponentialDecay fit
     )
     {
         if (fit.Status == ExponentialDecayStatus.TooFewReadings || options.Robust)
@@ -47,7 +47,7 @@ internal static class DecayNoiseCheck
     private static bool TryLogLikelihood(
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
-        in ExponentialDecayFit fit,
+        in ExponentialDecay fit,
         out double logLikelihood
     )
     {

@@ -16,7 +16,7 @@ internal sealed class DecayResiduals
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
         ReadOnlySpan<double> weights,
-        in ExponentialDecayFit fit,
+        in ExponentialDecay fit,
         int[]? order
     )
     {
@@ -55,7 +55,7 @@ internal sealed class DecayResiduals
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
         ReadOnlySpan<double> weights,
-        in ExponentialDecayFit fit,
+        in ExponentialDecay fit,
         Span<double> residuals
     )
     {

@@ -17,7 +17,7 @@ namespace OilCondition.Statistics;
 /// var fit = ExponentialDecay.Fit(hours, ppm);     // fit.Rate, fit.Floor, fit.Status
 /// </code>
 /// </example>
-public static class ExponentialDecay
+public readonly partial record struct ExponentialDecay
 {
     private const double LargestMagnitude = 1e100;
 
@@ -28,11 +28,7 @@ public static class ExponentialDecay
     /// <returns>The best curve and what it is worth.</returns>
     /// <exception cref="ArgumentException">The spans differ in length.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is not finite or beyond 1e100.</exception>
-    public static ExponentialDecayFit Fit(
-        ReadOnlySpan<double> times,
-        ReadOnlySpan<double> values,
-        double lowestFloor = 0
-    )
+    public static ExponentialDecay Fit(ReadOnlySpan<double> times, ReadOnlySpan<double> values, double lowestFloor = 0)
     {
         Guard.Finite(lowestFloor, "");
         return Fit(
@@ -51,7 +47,7 @@ public static class ExponentialDecay
     /// <exception cref="ArgumentException">The spans differ in length.</exception>
     /// <exception cref="ArgumentNullException">There are no options.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is not finite, a time is before the start time, or a value not above 0 with logarithmic noise.</exception>
-    public static ExponentialDecayFit Fit(
+    public static ExponentialDecay Fit(
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
         ExponentialDecayOptions options
@@ -66,7 +62,7 @@ public static class ExponentialDecay
     /// <exception cref="ArgumentException">The spans differ in length.</exception>
     /// <exception cref="ArgumentNullException">There are no options.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is not finite, a weight negative, a time before the start time, or a value not above 0 with logarithmic noise.</exception>
-    public static ExponentialDecayFit Fit(
+    public static ExponentialDecay Fit(
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
         ReadOnlySpan<double> weights,
@@ -108,7 +104,7 @@ public static class ExponentialDecay
     /// <returns>Estimate and interval.</returns>
     /// <exception cref="ArgumentException">There are too few readings, or the target is not finite.</exception>
     internal static TimeToValueInterval TimeToValue(
-        in ExponentialDecayFit fit,
+        in ExponentialDecay fit,
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
         double target,

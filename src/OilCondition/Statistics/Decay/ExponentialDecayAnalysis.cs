@@ -72,7 +72,7 @@ public sealed class ExponentialDecayAnalysis
     public ExponentialDecayOptions Options { get; }
 
     /// <summary>The best curve.</summary>
-    public ExponentialDecayFit Fit { get; }
+    public ExponentialDecay Fit { get; }
 
     /// <summary>Residuals over the scatter expected of each reading, in the order in which the readings were given.</summary>
     public IReadOnlyList<double> Residuals => Left.InGivenOrder;

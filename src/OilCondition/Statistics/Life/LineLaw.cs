@@ -3,13 +3,13 @@ namespace OilCondition.Statistics;
 /// <summary>A straight line that rises to a limit: the band of the line itself or of a new reading, turned into times by Fieller's inversion.</summary>
 internal sealed class LineLaw : CrossingLaw
 {
-    private readonly StraightLineFit line;
+    private readonly StraightLine line;
     private readonly double limit;
     private readonly double lastPosition;
     private readonly BandKind of;
     private readonly double atStart;
 
-    public LineLaw(StraightLineFit line, double limit, double lastPosition, BandKind of)
+    public LineLaw(StraightLine line, double limit, double lastPosition, BandKind of)
     {
         this.line = line;
         this.limit = limit;

@@ -8,7 +8,7 @@ namespace OilCondition.Statistics;
 /// </remarks>
 internal static class CensoredTheilSen
 {
-    public static TheilSenFit Fit(
+    public static TheilSen Fit(
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
         ReadOnlySpan<Censoring> censoring,
@@ -47,7 +47,7 @@ internal static class CensoredTheilSen
             return TheilSen.Without(LineStatus.NotDetermined, times.Length, confidence, TheilSenRankRule.Interpolated);
         }
 
-        return new TheilSenFit(
+        return new TheilSen(
             LineStatus.Determined,
             times.Length,
             count,

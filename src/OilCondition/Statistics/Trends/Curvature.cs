@@ -23,7 +23,7 @@ internal sealed class Curvature
     /// <summary>How far a parabola, clear or not, lowers the residual sum of squares of the line.</summary>
     public double LoweringByParabola { get; private set; }
 
-    public static Curvature Of(ReadOnlySpan<double> times, ReadOnlySpan<double> values, StraightLineFit line)
+    public static Curvature Of(ReadOnlySpan<double> times, ReadOnlySpan<double> values, StraightLine line)
     {
         var residuals = new double[values.Length];
         line.Residuals(times, values, residuals);
@@ -44,7 +44,7 @@ internal sealed class Curvature
         return curvature;
     }
 
-    private bool TryNext(ReadOnlySpan<double> times, StraightLineFit line, double spread, List<double[]> parts)
+    private bool TryNext(ReadOnlySpan<double> times, StraightLine line, double spread, List<double[]> parts)
     {
         var part = Power(times, line.MeanPosition, spread, Degree + 1);
         foreach (var other in parts)
@@ -77,7 +77,7 @@ internal sealed class Curvature
     }
 
     /// <summary>Two-sided probability of so clear a part by chance, for independent scatter.</summary>
-    private double Chance(StraightLineFit line, double lowering)
+    private double Chance(StraightLine line, double lowering)
     {
         var left = Math.Max(0, Dot(Residuals, Residuals) - lowering);
         var degrees = Residuals.Length - Degree - 2;

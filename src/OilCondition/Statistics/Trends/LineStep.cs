@@ -36,7 +36,7 @@ internal static class LineStep
     }
 
     /// <summary>Tries every place and returns how many there were.</summary>
-    private static int Best(ReadOnlySpan<double> times, double[] residuals, StraightLineFit line, out Place best)
+    private static int Best(ReadOnlySpan<double> times, double[] residuals, StraightLine line, out Place best)
     {
         var n = residuals.Length;
         var tried = 0;
@@ -70,7 +70,7 @@ internal static class LineStep
     private static LineStepResult Judged(
         ReadOnlySpan<double> times,
         double[] residuals,
-        StraightLineFit line,
+        StraightLine line,
         Place best,
         int tried,
         bool bendExplainsAsMuch

@@ -10,7 +10,7 @@ namespace OilCondition.Statistics;
 /// section 16.4. Readings must be independent under 'no trend': a lag-1 correlation ρ multiplies Var S by (1 + ρ)/(1 − ρ), which is n/n_eff
 /// (Yue and Wang 2004).
 /// </remarks>
-public static class MannKendall
+public readonly partial record struct MannKendall
 {
     /// <summary>Largest number of readings taken: the pairs go with its square.</summary>
     public const int LargestCount = 20_000;
@@ -26,7 +26,7 @@ public static class MannKendall
     /// <returns>Score, probabilities, Kendall's tau.</returns>
     /// <exception cref="ArgumentException">The spans differ in length, or there are more than 20 000 readings.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is not finite or beyond 1e100, or the correlation outside 0 to 0.99.</exception>
-    public static MannKendallResult Test(
+    public static MannKendall Test(
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
         ReadOnlySpan<Censoring> censoring = default,
@@ -34,7 +34,7 @@ public static class MannKendall
     ) => Test(times, values, censoring, correlation, MannKendallMethod.Automatic);
 
     /// <summary>The same with the distribution stated: exact falls back to normal where the exact one does not hold.</summary>
-    internal static MannKendallResult Test(
+    internal static MannKendall Test(
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
         ReadOnlySpan<Censoring> censoring,
@@ -70,24 +70,24 @@ public static class MannKendall
         }
     }
 
-    internal static MannKendallResult Of(KendallSums sums, double correlation, MannKendallMethod method)
+    internal static MannKendall Of(KendallSums sums, double correlation, MannKendallMethod method)
     {
         var variance = sums.Variance * (1 + correlation) / (1 - correlation);
         if (sums.Count < 2 || !(variance > 0))
         {
             var reason = sums.Count < 2 ? MannKendallMethod.TooFewReadings : MannKendallMethod.NoVariation;
-            return new MannKendallResult(sums, 0, reason, 1, 1);
+            return new MannKendall(sums, 0, reason, 1, 1);
         }
 
         if (IsExact(sums, correlation, method))
         {
             var rising = KendallDistribution.AtLeast(sums.Count, sums.Score);
             var falling = KendallDistribution.AtLeast(sums.Count, -sums.Score);
-            return new MannKendallResult(sums, variance, MannKendallMethod.Exact, rising, falling);
+            return new MannKendall(sums, variance, MannKendallMethod.Exact, rising, falling);
         }
 
         var deviation = Math.Sqrt(variance);
-        return new MannKendallResult(
+        return new MannKendall(
             sums,
             variance,
             MannKendallMethod.Normal,

@@ -14,7 +14,7 @@ namespace OilCondition.Statistics;
 /// slope to L. Such pairs count half, on one side. The slope is where the Kendall score of the readings taken along it changes sign.
 /// </para>
 /// </remarks>
-public static class TheilSen
+public readonly partial record struct TheilSen
 {
     /// <summary>Largest number of readings taken: the slopes go with its square.</summary>
     public const int LargestCount = 5000;
@@ -31,7 +31,7 @@ public static class TheilSen
     /// <returns>The line, or the reason why there is none.</returns>
     /// <exception cref="ArgumentException">The spans differ in length, or there are more than 5000 readings.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is not finite or beyond 1e100, or a level out of range.</exception>
-    public static TheilSenFit Fit(
+    public static TheilSen Fit(
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
         ReadOnlySpan<Censoring> censoring = default,
@@ -40,7 +40,7 @@ public static class TheilSen
     ) => Fit(times, values, censoring, confidence, TheilSenRankRule.Interpolated, correlation);
 
     /// <summary>The same with the rule stated by which the ends are read from the sorted slopes.</summary>
-    internal static TheilSenFit Fit(
+    internal static TheilSen Fit(
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
         ReadOnlySpan<Censoring> censoring,
@@ -98,19 +98,19 @@ public static class TheilSen
         return false;
     }
 
-    internal static TheilSenFit Without(LineStatus status, int count, double confidence, TheilSenRankRule rankRule)
+    internal static TheilSen Without(LineStatus status, int count, double confidence, TheilSenRankRule rankRule)
     {
         var outcome =
             status == LineStatus.TooFewReadings ? IntervalOutcome.TooFewReadings : IntervalOutcome.NotDetermined;
         var interval = Interval.Without(outcome, confidence, IntervalSide.Both);
-        return new TheilSenFit(status, count, 0, 0, interval, 0, null, rankRule);
+        return new TheilSen(status, count, 0, 0, interval, 0, null, rankRule);
     }
 
     /// <summary>C = z sqrt(Var S), with the correlation allowed for.</summary>
     internal static double ScoreHalfWidth(KendallSums sums, double confidence, double correlation) =>
         Normal.InvCDF(0, 1, 0.5 + confidence / 2) * Math.Sqrt(sums.Variance * (1 + correlation) / (1 - correlation));
 
-    private static TheilSenFit OfSlopes(
+    private static TheilSen OfSlopes(
         Span<double> slopes,
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
@@ -137,7 +137,7 @@ public static class TheilSen
         var slope = Selection.AtRank(slopes, median, low.HasValue ? Index(lower) : 0);
         double? high = upper <= slopes.Length ? Selection.AtRank(slopes, upper, Index(median)) : null;
 #endif
-        return new TheilSenFit(
+        return new TheilSen(
             LineStatus.Determined,
             times.Length,
             slopes.Length,

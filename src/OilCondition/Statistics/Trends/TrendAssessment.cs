@@ -4,7 +4,7 @@ using OilCondition.Text;
 namespace OilCondition.Statistics;
 
 /// <summary>What a series does, which method says so and why, and which readings it rests on.</summary>
-public sealed class TrendAssessment
+public sealed partial class TrendAssessment
 {
     private readonly TrendLine line;
 

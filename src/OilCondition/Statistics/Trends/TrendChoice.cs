@@ -68,7 +68,7 @@ internal static class TrendChoice
     }
 
     /// <summary>The slope's Student test, error and degrees of freedom being those of n_eff readings.</summary>
-    private static TrendLine LeastSquares(StraightLineFit line, double correlation, double confidence)
+    private static TrendLine LeastSquares(StraightLine line, double correlation, double confidence)
     {
         var inflation = (1 + correlation) / (1 - correlation);
         var error = line.SlopeStandardError * Math.Sqrt(inflation);
@@ -128,7 +128,7 @@ internal static class TrendChoice
     }
 
     /// <summary>1.4826 × median absolute residual, which is the standard deviation of normal scatter.</summary>
-    private static double Scatter(double[] times, double[] values, TheilSenFit fit)
+    private static double Scatter(double[] times, double[] values, TheilSen fit)
     {
         var residuals = new double[values.Length];
         for (var i = 0; i < values.Length; i++)

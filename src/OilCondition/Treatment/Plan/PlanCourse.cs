@@ -12,14 +12,14 @@ internal sealed class PlanCourse
     private readonly TreatmentJob job;
     private readonly PurificationUnit unit;
     private readonly PlanPhysics physics;
-    private readonly PlanEnd end;
+    private readonly PurificationPlan.EndState end;
     private readonly double waterTarget;
     private readonly CodeLimits codeLimits;
     private readonly double fullFlowCelsius;
-    private readonly List<PlanState> states = [];
+    private readonly List<PurificationPlan.State> states = [];
     private double[] lastState = [];
 
-    private PlanCourse(TreatmentJob job, PurificationUnit unit, PlanPhysics physics, PlanEnd end)
+    private PlanCourse(TreatmentJob job, PurificationUnit unit, PlanPhysics physics, PurificationPlan.EndState end)
     {
         this.job = job;
         this.unit = unit;
@@ -31,7 +31,7 @@ internal sealed class PlanCourse
         FullFlowSeconds = job.Reservoir.Start.DegreesCelsius >= fullFlowCelsius ? 0 : null;
     }
 
-    public IReadOnlyList<PlanState> States => states;
+    public IReadOnlyList<PurificationPlan.State> States => states;
 
     public TargetPart Water { get; private set; } = TargetPart.NotAsked;
 
@@ -44,7 +44,7 @@ internal sealed class PlanCourse
         TreatmentJob job,
         PurificationUnit unit,
         PlanPhysics physics,
-        PlanEnd end,
+        PurificationPlan.EndState end,
         TimeSpan interval
     )
     {
@@ -118,7 +118,7 @@ internal sealed class PlanCourse
     private void Add(double seconds, double[] state)
     {
         lastState = state;
-        states.Add(new PlanState(job, unit, physics, seconds, state));
+        states.Add(new PurificationPlan.State(job, unit, physics, seconds, state));
     }
 
     /// <summary>Whether all that is still open lies beyond where the plan levels off.</summary>

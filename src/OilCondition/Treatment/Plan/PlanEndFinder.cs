@@ -7,7 +7,7 @@ namespace OilCondition.Treatment;
 /// <summary>Finds where a plan levels off.</summary>
 internal static class PlanEndFinder
 {
-    public static PlanEnd Find(TreatmentJob job, PlanPhysics physics)
+    public static PurificationPlan.EndState Find(TreatmentJob job, PlanPhysics physics)
     {
         var dry = SteadyCelsius(job, physics, 0);
         var process = ProcessCelsius(physics, dry);
@@ -16,7 +16,7 @@ internal static class PlanEndFinder
         var ingress = job.Reservoir.WaterIngress.KilogramsPerSecond;
         var level = floor;
         var hasLevel = ingress <= 0 || TryLevel(job, physics, ingress, out level);
-        return new PlanEnd(
+        return new PurificationPlan.EndState(
             Temperature.FromDegreesCelsius(dry),
             Temperature.FromDegreesCelsius(process),
             VolumeFlow.FromCubicMetersPerSecond(physics.FlowAt(dry)),

@@ -36,13 +36,13 @@ namespace OilCondition.Treatment;
 /// var floor = plan.End.WaterFloor.PartsPerMillion;
 /// </code>
 /// </example>
-public sealed class PurificationPlan
+public sealed partial class PurificationPlan
 {
     private PurificationPlan(
         TreatmentJob job,
         PurificationUnit unit,
         PlanPhysics physics,
-        PlanEnd end,
+        PurificationPlan.EndState end,
         PlanCourse course
     )
     {
@@ -99,10 +99,10 @@ public sealed class PurificationPlan
     public PurificationUnit Unit { get; }
 
     /// <summary>The course: at the start, at each interval, and when the last part of the target is reached.</summary>
-    public IReadOnlyList<PlanState> States { get; }
+    public IReadOnlyList<PurificationPlan.State> States { get; }
 
     /// <summary>The last of the states.</summary>
-    public PlanState Last => States[States.Count - 1];
+    public PurificationPlan.State Last => States[States.Count - 1];
 
     /// <summary>When the water target is reached; null where the target does not ask for it.</summary>
     public Arrival<TimeSpan>? Water => WaterPart.Arrival;
@@ -129,7 +129,7 @@ public sealed class PurificationPlan
     public Arrival<TimeSpan> FullFlow { get; }
 
     /// <summary>Where it would level off.</summary>
-    public PlanEnd End { get; }
+    public PurificationPlan.EndState End { get; }
 
     /// <summary>Process temperature that the thermostat holds: the unit's setting, or the lowest limit of oil, seals and unit.</summary>
     public Temperature ProcessTemperature { get; }

@@ -157,12 +157,12 @@ public class DecayOptionsTests
         int[] offsets = [0, 10, 10, 13, 23];
         double[] times = [.. Hours, 0, 1, 2, .. Hours];
         double[] values = [.. Ppm, 3, 2, 1, .. Ppm.Select(y => y / 2)];
-        var fits = ExponentialDecayColumns.Fit(offsets, times, values);
+        var fits = ExponentialDecay.FitColumns(offsets, times, values);
         fits[0].ShouldBe(ExponentialDecay.Fit(Hours, Ppm));
         fits[1].Status.ShouldBe(ExponentialDecayStatus.TooFewReadings);
         fits[2].Status.ShouldBe(ExponentialDecayStatus.TooFewReadings);
         fits[3].Floor.ShouldBe(fits[0].Floor / 2, 1e-6);
-        Should.Throw<ArgumentException>(() => ExponentialDecayColumns.Fit(new[] { 0, 5 }, times, values));
+        Should.Throw<ArgumentException>(() => ExponentialDecay.FitColumns(new[] { 0, 5 }, times, values));
     }
 
     [Fact]
@@ -247,7 +247,7 @@ public class DecayOptionsTests
         flat.ValueAt(10).ShouldBe(7, 1e-9);
     }
 
-    private static void Orthogonal(ExponentialDecayFit fit, Func<double, double, double> pull)
+    private static void Orthogonal(ExponentialDecay fit, Func<double, double, double> pull)
     {
         double[] sums = new double[3];
         double[] sizes = new double[3];

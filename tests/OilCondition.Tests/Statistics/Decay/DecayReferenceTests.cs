@@ -129,7 +129,7 @@ public class DecayReferenceTests
 
     private static double At(ReferenceCase row) => DecaySeries.Number(row.Arguments["t"]);
 
-    private static double TimeTo(ExponentialDecayFit fit, double target)
+    private static double TimeTo(ExponentialDecay fit, double target)
     {
         fit.TryTimeTo(target, out var time).ShouldBeTrue();
         return time;

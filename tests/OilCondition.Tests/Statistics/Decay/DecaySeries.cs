@@ -10,7 +10,7 @@ public sealed record DecaySeries(double[] Times, double[] Values, bool[] BelowLi
     /// <summary>Unbounded, as the reference fits are.</summary>
     public static ExponentialDecayOptions Unbounded { get; } = new(lowestFloor: null);
 
-    public ExponentialDecayFit Fit => ExponentialDecay.Fit(Times, Values, Unbounded);
+    public ExponentialDecay Fit => ExponentialDecay.Fit(Times, Values, Unbounded);
 
     public ExponentialDecayAnalysis Analysis => ExponentialDecay.Analyze(Times, Values, Unbounded);
 

@@ -15,7 +15,7 @@ public class TrendAssessorTests
     [Fact]
     public void A_steady_rise_is_told_by_a_straight_line()
     {
-        var trend = TrendAssessor.Assess(Quarters, [.. Quarters.Select((t, i) => 10 + 0.5 * t + Scatter[i])]);
+        var trend = TrendAssessment.Of(Quarters, [.. Quarters.Select((t, i) => 10 + 0.5 * t + Scatter[i])]);
         trend.Verdict.ShouldBe(TrendVerdict.Rising);
         trend.Method.ShouldBe(TrendMethod.StraightLine);
         trend.Reasons.ShouldBe([TrendReason.NormalResiduals]);
@@ -27,7 +27,7 @@ public class TrendAssessorTests
     [Fact]
     public void Scatter_is_called_scatter()
     {
-        var trend = TrendAssessor.Assess(Quarters, [.. Scatter.Select(s => 10 + s)]);
+        var trend = TrendAssessment.Of(Quarters, [.. Scatter.Select(s => 10 + s)]);
         trend.Verdict.ShouldBe(TrendVerdict.NoTrend);
         trend.SlopeInterval.Contains(0).ShouldBeTrue();
         trend.PValue.ShouldBeGreaterThan(0.05);
@@ -37,7 +37,7 @@ public class TrendAssessorTests
     public void A_wild_reading_is_flagged_kept_and_left_out()
     {
         double[] values = [.. Quarters.Select((t, i) => 10 + 0.5 * t + Scatter[i] + (i == 7 ? 40 : 0))];
-        var trend = TrendAssessor.Assess(Quarters, values);
+        var trend = TrendAssessment.Of(Quarters, values);
         trend.Outliers.ShouldBe([7]);
         trend.Used.ShouldBe([0, 1, 2, 3, 4, 5, 6, 8, 9, 10, 11]);
         trend.Reasons.ShouldContain(TrendReason.OutliersLeftOut);
@@ -50,7 +50,7 @@ public class TrendAssessorTests
     public void An_oil_change_nobody_recorded_splits_the_series()
     {
         double[] values = [.. Quarters.Select((t, i) => 10 + 0.6 * (i < 6 ? t : t - 18) + 0.3 * Scatter[i])];
-        var trend = TrendAssessor.Assess(Quarters, values);
+        var trend = TrendAssessment.Of(Quarters, values);
         trend.Changes.Count.ShouldBe(1);
         (trend.Changes[0].LastBefore, trend.Changes[0].FirstAfter).ShouldBe((5, 6));
         trend.Changes[0].Step.ShouldBe(-10.8, 1);
@@ -62,10 +62,7 @@ public class TrendAssessorTests
     [Fact]
     public void An_accelerating_rise_is_a_rise_and_no_step()
     {
-        var trend = TrendAssessor.Assess(
-            Quarters,
-            [.. Quarters.Select((t, i) => 10 + 0.02 * t * t + 0.2 * Scatter[i])]
-        );
+        var trend = TrendAssessment.Of(Quarters, [.. Quarters.Select((t, i) => 10 + 0.02 * t * t + 0.2 * Scatter[i])]);
         trend.Changes.ShouldBeEmpty();
         trend.Verdict.ShouldBe(TrendVerdict.Rising);
         trend.Method.ShouldBe(TrendMethod.TheilSen);
@@ -81,7 +78,7 @@ public class TrendAssessorTests
         var step = LineStep.Find(t, y);
         step.PValue.ShouldBeLessThan(0.01);
         step.BendExplainsAsMuch.ShouldBeTrue();
-        TrendAssessor.Assess(t, y).Changes.ShouldBeEmpty();
+        TrendAssessment.Of(t, y).Changes.ShouldBeEmpty();
     }
 
     [Theory]
@@ -90,7 +87,7 @@ public class TrendAssessorTests
     public void The_steep_end_of_an_exponential_rise_is_not_wild(double growth)
     {
         double[] values = [.. Quarters.Select((t, i) => 10 * Math.Exp(growth * t / 33) + Scatter[i])];
-        var trend = TrendAssessor.Assess(Quarters, values);
+        var trend = TrendAssessment.Of(Quarters, values);
         trend.Outliers.ShouldBeEmpty();
         trend.Verdict.ShouldBe(TrendVerdict.Rising);
     }
@@ -98,17 +95,17 @@ public class TrendAssessorTests
     [Fact]
     public void Few_readings_are_left_to_ranks_and_fewer_to_nobody()
     {
-        var six = TrendAssessor.Assess([0, 1, 2, 3, 4, 5], [1, 2.2, 2.9, 4.1, 5, 6.2]);
+        var six = TrendAssessment.Of([0, 1, 2, 3, 4, 5], [1, 2.2, 2.9, 4.1, 5, 6.2]);
         six.Method.ShouldBe(TrendMethod.TheilSen);
         six.Reasons.ShouldContain(TrendReason.FewReadings);
         six.PValue.ShouldBe(2.0 / 720, 1e-12);
         six.Verdict.ShouldBe(TrendVerdict.Rising);
 
-        var four = TrendAssessor.Assess([0, 1, 2, 3], [1, 2, 3, 4]);
+        var four = TrendAssessment.Of([0, 1, 2, 3], [1, 2, 3, 4]);
         (four.Verdict, four.Method, four.PValue).ShouldBe((TrendVerdict.TooFewReadings, TrendMethod.None, 1));
         four.Reasons.ShouldBe([TrendReason.TooFewReadings]);
-        TrendAssessor.Assess([], []).Verdict.ShouldBe(TrendVerdict.TooFewReadings);
-        TrendAssessor.Assess([2, 2, 2, 2, 2], [1, 2, 3, 4, 5]).Reasons.ShouldBe([TrendReason.SameTime]);
+        TrendAssessment.Of([], []).Verdict.ShouldBe(TrendVerdict.TooFewReadings);
+        TrendAssessment.Of([2, 2, 2, 2, 2], [1, 2, 3, 4, 5]).Reasons.ShouldBe([TrendReason.SameTime]);
         Should.Throw<InvalidOperationException>(() => four.ValueAt(1));
     }
 
@@ -118,13 +115,13 @@ public class TrendAssessorTests
         double[] values = [5, 5, 5, 5, 6, 7, 6, 9, 10, 12, 11, 14];
         var censoring = new Censoring[12];
         censoring.AsSpan(0, 4).Fill(Censoring.Below);
-        var trend = TrendAssessor.Assess(Quarters, values, censoring);
+        var trend = TrendAssessment.Of(Quarters, values, censoring);
         trend.Method.ShouldBe(TrendMethod.TheilSen);
         trend.Reasons.ShouldBe([TrendReason.CensoredReadings]);
         trend.Verdict.ShouldBe(TrendVerdict.Rising);
         trend.Slope.ShouldBe(0.33, 0.1);
 
-        var nothing = TrendAssessor.Assess(Quarters, values, [.. Enumerable.Repeat(Censoring.Below, 12)]);
+        var nothing = TrendAssessment.Of(Quarters, values, [.. Enumerable.Repeat(Censoring.Below, 12)]);
         nothing.Verdict.ShouldBe(TrendVerdict.NoTrend);
         nothing.Reasons.ShouldContain(TrendReason.NothingVaries);
         nothing.HasLine.ShouldBeFalse();
@@ -135,24 +132,24 @@ public class TrendAssessorTests
     {
         var options = new TrendOptions(NaturalScale.Logarithmic);
         double[] values = [.. Quarters.Select((t, i) => 2 * Math.Pow(2, t / 12) * Math.Exp(0.1 * Scatter[i]))];
-        var trend = TrendAssessor.Assess(Quarters, values, default, options);
+        var trend = TrendAssessment.Of(Quarters, values, default, options);
         trend.Slope.ShouldBe(Math.Log(2) / 12, 0.01);
         trend.ValueAt(45).ShouldBe(2 * Math.Pow(2, 45 / 12.0), 5);
 
         values[0] = 0;
-        var withZero = TrendAssessor.Assess(Quarters, values, default, options);
+        var withZero = TrendAssessment.Of(Quarters, values, default, options);
         withZero.Verdict.ShouldBe(TrendVerdict.Rising);
         withZero.Reasons.ShouldBe([TrendReason.CensoredReadings, TrendReason.ZerosTakenAsBelow]);
-        TrendAssessor.Assess(Quarters, new double[12], default, options).Verdict.ShouldBe(TrendVerdict.NoTrend);
-        Should.Throw<ArgumentOutOfRangeException>(() => TrendAssessor.Assess([1], [-1], default, options));
-        Should.Throw<ArgumentOutOfRangeException>(() => TrendAssessor.Assess([1], [0], [Censoring.Above], options));
+        TrendAssessment.Of(Quarters, new double[12], default, options).Verdict.ShouldBe(TrendVerdict.NoTrend);
+        Should.Throw<ArgumentOutOfRangeException>(() => TrendAssessment.Of([1], [-1], default, options));
+        Should.Throw<ArgumentOutOfRangeException>(() => TrendAssessment.Of([1], [0], [Censoring.Above], options));
     }
 
     [Fact]
     public void Readings_that_follow_one_another_count_as_fewer()
     {
         double[] t = [.. Enumerable.Range(0, 40).Select(i => (double)i)];
-        var trend = TrendAssessor.Assess(t, [.. t.Select(x => 10 + 0.02 * x + Math.Sin(x / 3))]);
+        var trend = TrendAssessment.Of(t, [.. t.Select(x => 10 + 0.02 * x + Math.Sin(x / 3))]);
         trend.Reasons.ShouldContain(TrendReason.CorrelatedResiduals);
         trend.Correlation.ShouldBeGreaterThan(0.5);
         trend.EffectiveCount.ShouldBeLessThan(15);
@@ -163,8 +160,8 @@ public class TrendAssessorTests
     public void A_trend_that_matters_to_nobody_is_none()
     {
         double[] values = [.. Quarters.Select((t, i) => 10 + 0.05 * t + 0.05 * Scatter[i])];
-        TrendAssessor.Assess(Quarters, values).Verdict.ShouldBe(TrendVerdict.Rising);
-        var small = TrendAssessor.Assess(Quarters, values, default, new TrendOptions(smallestChange: 3));
+        TrendAssessment.Of(Quarters, values).Verdict.ShouldBe(TrendVerdict.Rising);
+        var small = TrendAssessment.Of(Quarters, values, default, new TrendOptions(smallestChange: 3));
         small.Verdict.ShouldBe(TrendVerdict.NoTrend);
         small.Reasons.ShouldContain(TrendReason.BelowSmallestChange);
     }
@@ -172,9 +169,9 @@ public class TrendAssessorTests
     [Fact]
     public void Perfect_and_equal_readings_break_nothing()
     {
-        var perfect = TrendAssessor.Assess(Quarters, [.. Quarters.Select(t => 0.1 * t)]);
+        var perfect = TrendAssessment.Of(Quarters, [.. Quarters.Select(t => 0.1 * t)]);
         (perfect.Verdict, perfect.Outliers.Count, perfect.Changes.Count).ShouldBe((TrendVerdict.Rising, 0, 0));
-        var level = TrendAssessor.Assess(Quarters, [.. Quarters.Select(_ => 0.1)]);
+        var level = TrendAssessment.Of(Quarters, [.. Quarters.Select(_ => 0.1)]);
         (level.Verdict, level.PValue, level.Slope).ShouldBe((TrendVerdict.NoTrend, 1, 0));
         level.Reasons.ShouldBe([TrendReason.NothingVaries]);
     }
@@ -189,22 +186,22 @@ public class TrendAssessorTests
                     var random = new Random(seed);
                     double[] t = [.. Enumerable.Range(0, n).Select(i => i + 0.8 * random.NextDouble())];
                     double[] y = [.. t.Select(x => slope * x + DecayNoiseSource.Normal(random))];
-                    var plain = TrendAssessor.Assess(t, y);
-                    var turned = TrendAssessor.Assess([.. t.Reverse()], [.. y.Reverse()]);
+                    var plain = TrendAssessment.Of(t, y);
+                    var turned = TrendAssessment.Of([.. t.Reverse()], [.. y.Reverse()]);
                     (turned.Verdict, turned.Method).ShouldBe((plain.Verdict, plain.Method));
                     turned.PValue.ShouldBe(plain.PValue, 1e-9);
                     turned.Outliers.Select(i => n - 1 - i).ShouldBe(plain.Outliers);
 
-                    var scaled = TrendAssessor.Assess([.. t.Select(x => 24 * x + 100)], [.. y.Select(v => 5 * v - 30)]);
+                    var scaled = TrendAssessment.Of([.. t.Select(x => 24 * x + 100)], [.. y.Select(v => 5 * v - 30)]);
                     (scaled.Verdict, scaled.Method).ShouldBe((plain.Verdict, plain.Method));
                     scaled.Slope.ShouldBe(plain.Slope * 5 / 24, 1e-9);
                     scaled.PValue.ShouldBe(plain.PValue, 1e-7);
 
-                    var mirrored = TrendAssessor.Assess(t, [.. y.Select(v => -v)]);
+                    var mirrored = TrendAssessment.Of(t, [.. y.Select(v => -v)]);
                     mirrored.Slope.ShouldBe(-plain.Slope, 1e-9);
 
                     // Time reversed judges other readings once the level has changed, since those after the change count.
-                    var back = TrendAssessor.Assess([.. t.Select(x => -x)], y);
+                    var back = TrendAssessment.Of([.. t.Select(x => -x)], y);
                     if (plain.Changes.Count + back.Changes.Count == 0)
                     {
                         back.Slope.ShouldBe(-plain.Slope, 1e-9);
@@ -227,7 +224,7 @@ public class TrendAssessorTests
         double[] times = [.. Enumerable.Range(0, count).Select(i => (double)i)];
         for (var run = 0; run < Runs; run++)
         {
-            var found = TrendAssessor.Assess(times, [.. times.Select(_ => DecayNoiseSource.Normal(random))]);
+            var found = TrendAssessment.Of(times, [.. times.Select(_ => DecayNoiseSource.Normal(random))]);
             alarms += found.Verdict is TrendVerdict.Rising or TrendVerdict.Falling ? 1 : 0;
             changes += found.Changes.Count > 0 ? 1 : 0;
         }

@@ -25,7 +25,7 @@ public class TrendBadInputTests
         ["theil-sen time"] = ("time", () => TheilSen.Fit(Good, Good).ValueAt(double.NaN)),
         ["francia"] = ("values", () => ShapiroFrancia.PValue([1, 2, 3, 4])),
         ["step order"] = ("times", () => LineStep.Find([3, 2, 1], [1, 2, 3])),
-        ["assessor"] = ("values", () => TrendAssessor.Assess(Good, Bad(double.NaN))),
+        ["assessor"] = ("values", () => TrendAssessment.Of(Good, Bad(double.NaN))),
         ["options confidence"] = ("confidence", () => new TrendOptions(confidence: double.NaN)),
         ["options count"] = ("minimumCount", () => new TrendOptions(minimumCount: 4)),
         ["options outliers"] = ("outlierSignificance", () => new TrendOptions(outlierSignificance: double.NaN)),

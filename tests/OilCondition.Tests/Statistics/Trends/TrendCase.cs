@@ -21,9 +21,9 @@ internal sealed class TrendCase(ReferenceCase row, Match match)
 
     public double[] Y => Data("y");
 
-    public MannKendallResult Kendall => MannKendall.Test(X, Y, default, 0, MannKendallMethod.Normal);
+    public MannKendall Kendall => MannKendall.Test(X, Y, default, 0, MannKendallMethod.Normal);
 
-    public StraightLineFit Straight => StraightLine.Fit(X, Y);
+    public StraightLine Straight => StraightLine.Fit(X, Y);
 
     public double[] Residuals
     {
@@ -50,7 +50,7 @@ internal sealed class TrendCase(ReferenceCase row, Match match)
         return stated.Number(argument);
     }
 
-    public TheilSenFit Line(double confidence, TheilSenRankRule rule) => TheilSen.Fit(X, Y, default, confidence, rule);
+    public TheilSen Line(double confidence, TheilSenRankRule rule) => TheilSen.Fit(X, Y, default, confidence, rule);
 
     public Interval Band(BandKind of) => Straight.BandAt(Number("x0"), of, A / 100);
 

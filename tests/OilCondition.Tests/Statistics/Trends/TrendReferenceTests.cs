@@ -226,7 +226,7 @@ public partial class TrendReferenceTests
 
     private static Regex Of(string pattern) => new(pattern, RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1));
 
-    private static MannKendallResult AllEqual(TrendCase c)
+    private static MannKendall AllEqual(TrendCase c)
     {
         var n = int.Parse(Digits().Match(c.Row.Arguments["n"]).Value, CultureInfo.InvariantCulture);
         var result = MannKendall.Test(
@@ -253,7 +253,7 @@ public partial class TrendReferenceTests
         return steps[step - 1].CriticalValue;
     }
 
-    private static ExponentialDecayFit Misra()
+    private static ExponentialDecay Misra()
     {
         var rows = ReferenceFolder.Rows("nist/Misra1a.csv");
         return ExponentialDecay.Fit(

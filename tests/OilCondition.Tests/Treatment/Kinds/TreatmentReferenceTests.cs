@@ -73,7 +73,7 @@ public class TreatmentReferenceTests
     /// <summary>
     /// A floor with water mole fraction y in the gas: sweep air that itself brings y. It is described at 95 °C and one atmosphere, where p_w = y p.
     /// </summary>
-    private static PlanEnd End(ReferenceCase row)
+    private static PurificationPlan.EndState End(ReferenceCase row)
     {
         var atmosphere = Pressure.FromPascals(row.Number("p_atm_Pa"));
         var vacuum = GaugeVacuum.FromReading(Pressure.FromPascals(row.Number("vacuum_inHg") * 3386.389), atmosphere);

@@ -80,7 +80,7 @@ internal static class SlowStart
         double[] hours,
         double[] values,
         ExponentialDecayOptions options,
-        ExponentialDecayFit whole
+        ExponentialDecay whole
     ) =>
         Enumerable
             .Range(0, hours.Length)

@@ -12,10 +12,10 @@ namespace OilCondition.Statistics;
 /// <code>
 /// double[] months = [0, 3, 6, 9, 12, 15, 18, 21];
 /// double[] acid = [0.08, 0.09, 0.09, 0.10, 0.10, 0.12, 0.11, 0.13];   // mg KOH/g
-/// var trend = TrendAssessor.Assess(months, acid);                     // Rising, by StraightLine
+/// var trend = TrendAssessment.Of(months, acid);                     // Rising, by StraightLine
 /// </code>
 /// </example>
-public static class TrendAssessor
+public sealed partial class TrendAssessment
 {
     /// <summary>Judges a series.</summary>
     /// <param name="times">When readings were taken; n values in any order, at most 5000.</param>
@@ -25,7 +25,7 @@ public static class TrendAssessor
     /// <returns>Verdict, method, reasons, slope, and the readings it rests on.</returns>
     /// <exception cref="ArgumentException">The spans differ in length, or there are more than 5000 readings.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is not finite or beyond 1e100, or below 0 on the logarithmic scale.</exception>
-    public static TrendAssessment Assess(
+    public static TrendAssessment Of(
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
         ReadOnlySpan<Censoring> censoring = default,
@@ -40,7 +40,7 @@ public static class TrendAssessor
         AddReason(reasons, TrendReason.OutliersLeftOut, screened.Outliers.Count > 0);
         AddReason(reasons, TrendReason.SinceChange, screened.Changes.Count > 0);
         AddReason(reasons, TrendReason.ZerosTakenAsBelow, series.HasZeros);
-        var verdict = Verdict(series, screened.Kept, line, options);
+        var verdict = VerdictOn(series, screened.Kept, line, options);
         AddReason(reasons, TrendReason.BelowSmallestChange, verdict == TrendVerdict.NoTrend && IsClear(line, options));
         var readings = new TrendReadings(
             TrendSeries.Picked(series.Order, screened.Kept),
@@ -50,7 +50,7 @@ public static class TrendAssessor
         return new TrendAssessment(series, readings, verdict, line, reasons, options.Confidence);
     }
 
-    private static TrendVerdict Verdict(
+    private static TrendVerdict VerdictOn(
         TrendSeries series,
         IReadOnlyList<int> kept,
         TrendLine line,

@@ -1,7 +1,7 @@
 namespace OilCondition.Statistics;
 
 /// <summary>Fits many series at once that lie end to end in columns, on all cores.</summary>
-public static class ExponentialDecayColumns
+public readonly partial record struct ExponentialDecay
 {
     /// <summary>Fits every series; each result is the one that <see cref="ExponentialDecay"/> gives for the series alone.</summary>
     /// <param name="offsets">Where each series begins in the columns, ascending, and at the end the length of the columns: one more than there are series.</param>
@@ -13,7 +13,7 @@ public static class ExponentialDecayColumns
     /// <exception cref="ArgumentException">The columns differ in length, or the offsets do not ascend from 0 to that length.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is not finite or beyond 1e100, as in a single fit.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static ExponentialDecayFit[] Fit(
+    public static ExponentialDecay[] FitColumns(
         ReadOnlyMemory<int> offsets,
         ReadOnlyMemory<double> times,
         ReadOnlyMemory<double> values,

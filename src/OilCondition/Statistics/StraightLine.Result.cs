@@ -7,9 +7,9 @@ namespace OilCondition.Statistics;
 /// y(x) = ȳ + b (x − x̄).  Standard error of the mean line: s sqrt(1/n + (x − x̄)²/Sxx); of a new reading: s sqrt(1 + 1/n + (x − x̄)²/Sxx).
 /// s² = residual sum of squares / (n − 2). Intervals use Student's t with n − 2 degrees of freedom.
 /// </remarks>
-public readonly record struct StraightLineFit
+public readonly partial record struct StraightLine
 {
-    internal StraightLineFit(
+    internal StraightLine(
         LineStatus status,
         int count,
         double meanPosition,

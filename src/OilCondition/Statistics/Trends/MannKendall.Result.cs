@@ -5,9 +5,9 @@ namespace OilCondition.Statistics;
 
 /// <summary>What a Mann-Kendall test found.</summary>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct MannKendallResult
+public readonly partial record struct MannKendall
 {
-    internal MannKendallResult(
+    internal MannKendall(
         KendallSums sums,
         double variance,
         MannKendallMethod method,

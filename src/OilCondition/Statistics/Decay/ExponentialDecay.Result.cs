@@ -10,11 +10,11 @@ namespace OilCondition.Statistics;
 /// <see cref="ExponentialDecayAnalysis"/> gives profile intervals.
 /// </remarks>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct ExponentialDecayFit
+public readonly partial record struct ExponentialDecay
 {
     private readonly DecayCovariance covariance;
 
-    internal ExponentialDecayFit(ExponentialDecayStatus status, DecayNoise noise, int count, double startTime)
+    internal ExponentialDecay(ExponentialDecayStatus status, DecayNoise noise, int count, double startTime)
     {
         Status = status;
         Noise = noise;
@@ -22,7 +22,7 @@ public readonly record struct ExponentialDecayFit
         StartTime = startTime;
     }
 
-    internal ExponentialDecayFit(
+    internal ExponentialDecay(
         ExponentialDecayStatus status,
         DecayNoise noise,
         int count,
@@ -231,10 +231,10 @@ public readonly record struct ExponentialDecayFit
     internal double StandardErrorOf(double byStart, double byFloor, double byLogRate) =>
         Math.Sqrt(Variance((byStart, byFloor, byLogRate)));
 
-    internal ExponentialDecayFit WithVariance(double variance)
+    internal ExponentialDecay WithVariance(double variance)
     {
         var old = ResidualStandardDeviation * ResidualStandardDeviation;
-        return new ExponentialDecayFit(
+        return new ExponentialDecay(
             Status,
             Noise,
             Count,

@@ -5,9 +5,9 @@ namespace OilCondition.Statistics;
 
 /// <summary>A Theil-Sen line with the interval of its slope.</summary>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct TheilSenFit
+public readonly partial record struct TheilSen
 {
-    internal TheilSenFit(
+    internal TheilSen(
         LineStatus status,
         int count,
         int slopeCount,
