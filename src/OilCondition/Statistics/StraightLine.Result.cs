@@ -2,7 +2,7 @@ using OilCondition.Text;
 
 namespace OilCondition.Statistics;
 
-/// <summary>A straight line with its doubt.</summary>
+/// <summary>A straight line with its uncertainty.</summary>
 /// <remarks>
 /// y(x) = ȳ + b (x − x̄).  Standard error of the mean line: s sqrt(1/n + (x − x̄)²/Sxx); of a new reading: s sqrt(1 + 1/n + (x − x̄)²/Sxx).
 /// s² = residual sum of squares / (n − 2). Intervals use Student's t with n − 2 degrees of freedom.

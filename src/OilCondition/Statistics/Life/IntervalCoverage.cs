@@ -3,7 +3,7 @@ using OilCondition.Text;
 
 namespace OilCondition.Statistics;
 
-/// <summary>How often intervals held the outcome, with the doubt of that share: 17 of 20 does not disprove 95 %, and 9 of 10 says nothing at all.</summary>
+/// <summary>How often intervals held the outcome, with the uncertainty of that share: 17 of 20 does not disprove 95 %, and 9 of 10 says nothing at all.</summary>
 /// <remarks>Limits after Clopper and Pearson 1934; exact two-sided test by the sum of all outcomes no more likely than the one seen.</remarks>
 internal sealed record IntervalCoverage
 {

@@ -2,7 +2,7 @@ using System.Runtime.InteropServices;
 
 namespace OilCondition.Statistics;
 
-/// <summary>First-order loss at one rate: the start that fits best, its doubt, and how well the readings speak for the rate.</summary>
+/// <summary>First-order loss at one rate: the start that fits best, its standard error, and how well the readings speak for the rate.</summary>
 [StructLayout(LayoutKind.Auto)]
 internal readonly record struct LossAtRate(
     double LossRate,

@@ -13,7 +13,7 @@ namespace OilCondition.Statistics;
 /// <code>
 /// var life = WeibullLife.Fit([30, 49, 82, 90, 96], [10, 45, 100]);
 /// var b10 = life.AgeAt(0.1);                    // 41.7
-/// var doubt = life.AgeInterval(0.1, 0.95);       // 22.2 to 78.6
+/// var interval = life.AgeInterval(0.1, 0.95);       // 22.2 to 78.6
 /// </code>
 /// </example>
 internal static class WeibullLife

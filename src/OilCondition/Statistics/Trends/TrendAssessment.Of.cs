@@ -1,6 +1,6 @@
 namespace OilCondition.Statistics;
 
-/// <summary>Says of a short, irregular, imperfect series whether it moves or only scatters, and which method says so.</summary>
+/// <summary>Says of a short, irregular, imperfect series whether it moves, and which method says so.</summary>
 /// <remarks>
 /// In this order: (1) readings by time, on the scale asked for; (2) a sudden step on a line (<see cref="LineStep"/>): only readings after the last
 /// one are judged, unless a bend explains as much; (3) generalised ESD on residuals of a Theil-Sen line, up to one reading in six: wild readings are

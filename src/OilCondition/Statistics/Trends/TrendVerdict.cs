@@ -6,7 +6,7 @@ public enum TrendVerdict
     /// <summary>Too few readings, or all at one time: nothing can be said.</summary>
     TooFewReadings,
 
-    /// <summary>It only scatters: a slope as large comes by chance.</summary>
+    /// <summary>No significant trend: a slope as large comes by chance.</summary>
     NoTrend,
 
     /// <summary>It rises, more than chance explains.</summary>

@@ -1,4 +1,3 @@
-using System.Diagnostics.CodeAnalysis;
 using OilCondition.Statistics;
 using OilCondition.Water;
 using UnitsNet;
@@ -15,13 +14,13 @@ public class SaturationFitTests
     private static MassFraction Ppm(double value) => MassFraction.FromPartsPerMillion(value);
 
     private static SaturationFit Fit(double[] celsius, double[] ppm) =>
-        TryFit(celsius, ppm, out var fit, out var reason) ? fit : throw new InvalidOperationException(reason);
+        TryFit(celsius, ppm, out var fit, out var reason) ? fit! : throw new InvalidOperationException(reason);
 
     private static bool TryFit(
         double[] celsius,
         double[] ppm,
-        [NotNullWhen(true)] out SaturationFit? fit,
-        [NotNullWhen(false)] out string? reason
+        out SaturationFit? fit,
+        out string? reason
     ) => SaturationFit.TryFit("invented oil", Measurements(celsius, ppm), Source.UserData("test"), out fit, out reason);
 
     private static IEnumerable<SaturationMeasurement> Measurements(double[] celsius, double[] ppm) =>
