@@ -1,6 +1,4 @@
-using OilCondition.Cleanup;
 using OilCondition.Treatment;
-using OilCondition.Water;
 
 namespace OilCondition;
 

@@ -1,7 +1,6 @@
 using System.Text.Json;
 using OilCondition.Cleanup;
 using OilCondition.Limits;
-using OilCondition.Prognosis;
 using OilCondition.Text;
 using OilCondition.Water;
 

@@ -1,5 +1,4 @@
 using OilCondition.Text;
-using OilCondition.Water;
 using UnitsNet;
 
 namespace OilCondition;

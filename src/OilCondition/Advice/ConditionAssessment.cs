@@ -1,5 +1,4 @@
 using OilCondition.Cleanliness;
-using OilCondition.Cleanup;
 using OilCondition.Prognosis;
 using OilCondition.Text;
 

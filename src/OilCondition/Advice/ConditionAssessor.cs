@@ -2,7 +2,6 @@ using OilCondition.Cleanliness;
 using OilCondition.Cleanup;
 using OilCondition.Prognosis;
 using OilCondition.Text;
-using OilCondition.Water;
 using UnitsNet;
 
 namespace OilCondition;

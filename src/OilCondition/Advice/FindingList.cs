@@ -1,7 +1,6 @@
 using OilCondition.Limits;
 using OilCondition.Prognosis;
 using OilCondition.Statistics;
-using OilCondition.Water;
 
 namespace OilCondition;
 

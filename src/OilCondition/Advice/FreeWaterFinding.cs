@@ -1,6 +1,3 @@
-using OilCondition.Cleanup;
-using OilCondition.Water;
-
 namespace OilCondition;
 
 /// <summary>Water beyond what the oil can hold dissolved.</summary>

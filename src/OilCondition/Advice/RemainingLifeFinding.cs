@@ -1,6 +1,4 @@
-using OilCondition.Limits;
 using OilCondition.Prognosis;
-using OilCondition.Statistics;
 using OilCondition.Text;
 
 namespace OilCondition;

@@ -1,5 +1,3 @@
-using OilCondition.Statistics;
-
 namespace OilCondition;
 
 /// <summary>What a finished treatment removed is coming back: the readings since then move the worse way, and the latest lies beyond its target.</summary>

@@ -5,7 +5,6 @@ using OilCondition.Prognosis;
 using OilCondition.Statistics;
 using OilCondition.Text;
 using OilCondition.Treatment;
-using OilCondition.Water;
 
 namespace OilCondition;
 

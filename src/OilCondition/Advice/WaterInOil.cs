@@ -1,4 +1,3 @@
-using OilCondition.Cleanup;
 using OilCondition.Text;
 using OilCondition.Water;
 using UnitsNet;

@@ -163,12 +163,18 @@ public sealed partial record CleanlinessCode : IFormattable
     public override string ToString() => $"{At4}/{At6}/{At14}";
 
     /// <summary>The code as it is written.</summary>
+    /// <param name="format"><c>G</c> or nothing for the sign ≥; <c>A</c> for <c>&gt;=</c>, where a file or screen has no such sign.</param>
+    /// <returns>The code.</returns>
+    /// <exception cref="FormatException">The format is none of these.</exception>
+    public string ToString(string? format) => ToString(format, null);
+
+    /// <summary>The code as it is written.</summary>
     /// <param name="format"><c>G</c> or nothing for <c>14/12/≥7</c>; <c>A</c> for <c>14/12/&gt;=7</c>, where a file or screen has no sign ≥.</param>
     /// <param name="formatProvider">Not used: a code is written alike everywhere.</param>
     /// <returns>The code.</returns>
     /// <exception cref="FormatException">The format is none of these.</exception>
-    public string ToString(string? format, IFormatProvider? formatProvider = null) =>
-        $"{At4.ToString(format)}/{At6.ToString(format)}/{At14.ToString(format)}";
+    public string ToString(string? format, IFormatProvider? formatProvider) =>
+        $"{At4.ToString(format, formatProvider)}/{At6.ToString(format, formatProvider)}/{At14.ToString(format, formatProvider)}";
 
 #if NET
     static CleanlinessCode IParsable<CleanlinessCode>.Parse(string s, IFormatProvider? provider) => Parse(s);

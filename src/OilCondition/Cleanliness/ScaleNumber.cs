@@ -80,11 +80,17 @@ public readonly record struct ScaleNumber : IFormattable
         };
 
     /// <summary>The number as it is written.</summary>
+    /// <param name="format"><c>G</c> or nothing for the sign ≥; <c>A</c> for <c>&gt;=</c>, where a file or screen has no such sign.</param>
+    /// <returns>The number.</returns>
+    /// <exception cref="FormatException">The format is none of these.</exception>
+    public string ToString(string? format) => ToString(format, null);
+
+    /// <summary>The number as it is written.</summary>
     /// <param name="format"><c>G</c> or nothing for <c>≥7</c>; <c>A</c> for <c>&gt;=7</c>, where a file or screen has no sign ≥.</param>
     /// <param name="formatProvider">Not used: a code is written alike everywhere.</param>
     /// <returns>The number.</returns>
     /// <exception cref="FormatException">The format is none of these.</exception>
-    public string ToString(string? format, IFormatProvider? formatProvider = null) =>
+    public string ToString(string? format, IFormatProvider? formatProvider) =>
         format switch
         {
             null or "" or "G" => ToString(),

@@ -1,5 +1,4 @@
 using System.Diagnostics.CodeAnalysis;
-using OilCondition.Statistics;
 using OilCondition.Text;
 
 namespace OilCondition.Limits;

@@ -1,5 +1,3 @@
-using OilCondition.Cleanup;
-
 namespace OilCondition.Limits;
 
 /// <summary>One side of a limit along readings in order of time: the state with dead band and confirmations.</summary>

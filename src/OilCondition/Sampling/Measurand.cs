@@ -1,4 +1,3 @@
-using OilCondition.Statistics;
 using OilCondition.Text;
 
 namespace OilCondition;

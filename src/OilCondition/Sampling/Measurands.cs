@@ -1,7 +1,4 @@
-using OilCondition.Statistics;
 using OilCondition.Text;
-using OilCondition.Viscosity;
-using OilCondition.Water;
 
 namespace OilCondition;
 

@@ -1,4 +1,3 @@
-using OilCondition.Cleanup;
 using OilCondition.Statistics;
 using OilCondition.Text;
 

@@ -248,9 +248,7 @@ internal sealed class JsonEntry
             return null;
         }
 
-        var written = text.EndsWith("Z", StringComparison.Ordinal)
-            ? text.Substring(0, text.Length - 1) + "+00:00"
-            : text;
+        var written = text[text.Length - 1] == 'Z' ? text.TrimEnd('Z') + "+00:00" : text;
         if (
             DateTimeOffset.TryParseExact(
                 written,

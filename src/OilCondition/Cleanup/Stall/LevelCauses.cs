@@ -1,6 +1,4 @@
 using OilCondition.Statistics;
-using OilCondition.Text;
-using OilCondition.Water;
 
 namespace OilCondition.Cleanup;
 

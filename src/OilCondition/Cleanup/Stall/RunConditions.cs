@@ -1,6 +1,5 @@
 using OilCondition.Text;
 using OilCondition.Treatment;
-using OilCondition.Water;
 using UnitsNet;
 
 namespace OilCondition.Cleanup;

@@ -1,6 +1,3 @@
-using OilCondition.Text;
-using OilCondition.Water;
-
 namespace OilCondition.Cleanup;
 
 /// <summary>What to look at when a cleanup stalls. The work itself is for licensed people, by the maker's instructions.</summary>

@@ -1,7 +1,4 @@
 using System.Text;
-using OilCondition.Text;
-using OilCondition.Treatment;
-using OilCondition.Water;
 
 namespace OilCondition.Cleanup;
 

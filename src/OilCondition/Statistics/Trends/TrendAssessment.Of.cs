@@ -36,18 +36,22 @@ public sealed partial class TrendAssessment
         var series = TrendSeries.Of(times, values, censoring, options.Scale);
         var screened = TrendScreen.Of(series, options);
         var reasons = new List<TrendReason>();
-        var line = TrendChoice.Line(series, screened.Kept, options, reasons);
+        var chosen = TrendChoice.Line(series, screened.Kept, options, reasons);
         AddReason(reasons, TrendReason.OutliersLeftOut, screened.Outliers.Count > 0);
         AddReason(reasons, TrendReason.SinceChange, screened.Changes.Count > 0);
         AddReason(reasons, TrendReason.ZerosTakenAsBelow, series.HasZeros);
-        var verdict = VerdictOn(series, screened.Kept, line, options);
-        AddReason(reasons, TrendReason.BelowSmallestChange, verdict == TrendVerdict.NoTrend && IsClear(line, options));
+        var verdict = VerdictOn(series, screened.Kept, chosen, options);
+        AddReason(
+            reasons,
+            TrendReason.BelowSmallestChange,
+            verdict == TrendVerdict.NoTrend && IsClear(chosen, options)
+        );
         var readings = new TrendReadings(
             TrendSeries.Picked(series.Order, screened.Kept),
             TrendSeries.Picked(series.Order, screened.Outliers),
             screened.Changes
         );
-        return new TrendAssessment(series, readings, verdict, line, reasons, options.Confidence);
+        return new TrendAssessment(series, readings, verdict, chosen, reasons, options.Confidence);
     }
 
     private static TrendVerdict VerdictOn(

@@ -1,5 +1,4 @@
 using OilCondition.Thermal;
-using OilCondition.Viscosity;
 using UnitsNet;
 
 namespace OilCondition.Treatment;

@@ -1,5 +1,4 @@
 using OilCondition.Text;
-using OilCondition.Viscosity;
 using UnitsNet;
 
 namespace OilCondition.Treatment;

@@ -213,14 +213,14 @@ public sealed class SaturationFit
             );
         }
 
-        var line = WeightedLine.Through(
+        var fitted = WeightedLine.Through(
             [.. points.Select(PerKelvin)],
             [.. points.Select(m => Math.Log10(m.Saturation.PartsPerMillion))],
             [.. points.Select(Weight)]
         );
-        var lowestFitted = line.At(1 / (lowest + 273.15));
-        var highestFitted = line.At(1 / (highest + 273.15));
-        if (!(line.Slope < 0 && line.Slope >= -10_000 && lowestFitted > -3 && highestFitted < 6))
+        var lowestFitted = fitted.At(1 / (lowest + 273.15));
+        var highestFitted = fitted.At(1 / (highest + 273.15));
+        if (!(fitted.Slope < 0 && fitted.Slope >= -10_000 && lowestFitted > -3 && highestFitted < 6))
         {
             return (
                 null,
@@ -230,14 +230,14 @@ public sealed class SaturationFit
 
         var curve = SaturationCurve.FromFit(
             name,
-            line.Intercept,
-            -line.Slope,
+            fitted.Intercept,
+            -fitted.Slope,
             Temperature.FromDegreesCelsius(lowest),
             Temperature.FromDegreesCelsius(highest),
             source,
             points.Length
         );
-        return (new SaturationFit(points, curve, line), null);
+        return (new SaturationFit(points, curve, fitted), null);
     }
 
     private static SaturationPoint End(SaturationPoint estimate, double exponent) =>

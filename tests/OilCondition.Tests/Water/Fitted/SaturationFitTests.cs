@@ -16,12 +16,8 @@ public class SaturationFitTests
     private static SaturationFit Fit(double[] celsius, double[] ppm) =>
         TryFit(celsius, ppm, out var fit, out var reason) ? fit! : throw new InvalidOperationException(reason);
 
-    private static bool TryFit(
-        double[] celsius,
-        double[] ppm,
-        out SaturationFit? fit,
-        out string? reason
-    ) => SaturationFit.TryFit("invented oil", Measurements(celsius, ppm), Source.UserData("test"), out fit, out reason);
+    private static bool TryFit(double[] celsius, double[] ppm, out SaturationFit? fit, out string? reason) =>
+        SaturationFit.TryFit("invented oil", Measurements(celsius, ppm), Source.UserData("test"), out fit, out reason);
 
     private static IEnumerable<SaturationMeasurement> Measurements(double[] celsius, double[] ppm) =>
         celsius.Zip(ppm, (t, s) => SaturationMeasurement.Saturated(Celsius(t), Ppm(s)));
