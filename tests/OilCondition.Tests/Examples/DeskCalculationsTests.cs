@@ -1,9 +1,10 @@
+using System.Text.RegularExpressions;
 using DeskCalculations;
 
 namespace OilCondition.Tests.Examples;
 
 /// <summary>The desk sheet of the invented station, against figures worked by hand or cited.</summary>
-public class DeskCalculationsTests
+public partial class DeskCalculationsTests
 {
     private static readonly string[] Lines = Desk.Sheet().Split('\n');
 
@@ -17,8 +18,10 @@ public class DeskCalculationsTests
 
     /// <summary>Figures as people write them: no powers of ten, no more than five digits after the point.</summary>
     [Fact]
-    public void No_figure_is_printed_as_a_machine_would() =>
-        Lines.ShouldAllBe(line => !System.Text.RegularExpressions.Regex.IsMatch(line, @"\dE[+-]?\d|\.\d{6}"));
+    public void No_figure_is_printed_as_a_machine_would() => Lines.ShouldAllBe(line => !MachineNumber().IsMatch(line));
+
+    [GeneratedRegex(@"\dE[+-]?\d|\.\d{6}", RegexOptions.None, 1000)]
+    private static partial Regex MachineNumber();
 
     [Theory]
     // B = lg(310/85)/(1/293.15 − 1/333.15) = 1372.0 K, A = lg 85 + B/293.15 = 6.610; S at 12 °C = 10^(6.6097 − 1372.0/285.15) = 62.8.

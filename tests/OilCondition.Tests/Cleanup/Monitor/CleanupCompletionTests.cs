@@ -138,7 +138,7 @@ public class CleanupCompletionTests
             if (completion.Arrival is Arrival<DateTimeOffset>.Expected)
             {
                 count++;
-                byWater += completion.RulingPart == Measurands.WaterContent ? 1 : 0;
+                byWater += Equals(completion.RulingPart, Measurands.WaterContent) ? 1 : 0;
                 var margin = TimeSpan.FromSeconds(1);
                 inside +=
                     completion.Arrival.Earliest() <= truth + margin && completion.Arrival.Latest() >= truth - margin
