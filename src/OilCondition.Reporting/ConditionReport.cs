@@ -36,7 +36,7 @@ public static class ConditionReport
             ["note"] = Escape(note),
             ["machines"] = assessments.Select(Machine).ToList(),
         };
-        var context = new TemplateContext { StrictVariables = true };
+        var context = new TemplateContext { StrictVariables = true, EnableRelaxedMemberAccess = false };
         context.PushCulture(CultureInfo.InvariantCulture);
         context.PushGlobal(model);
         return Page.Value.Render(context);

@@ -81,4 +81,6 @@ internal sealed class CleanupFinding : Finding
         evidence.AddRange(status.StallEvidence.Where(item => item.Name != "target"));
         return evidence;
     }
+
+    internal override string Sentence => Sentences.Cleanup(this);
 }

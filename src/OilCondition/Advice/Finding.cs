@@ -32,6 +32,9 @@ public abstract class Finding
     /// <returns>As <see cref="Sentences"/> says it.</returns>
     public override string ToString() => Sentences.Of(this);
 
+    /// <summary>What <see cref="Sentences"/> says of it.</summary>
+    internal abstract string Sentence { get; }
+
     /// <summary>Whether it is about a limit on the side on which its measurand gets better: then the usual remedy is none.</summary>
     internal virtual bool IsOnBetterSide => false;
 }

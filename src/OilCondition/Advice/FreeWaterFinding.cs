@@ -35,4 +35,6 @@ internal sealed class FreeWaterFinding : Finding
             ];
         }
     }
+
+    internal override string Sentence => Sentences.FreeWater(this);
 }

@@ -82,4 +82,6 @@ internal sealed class LimitFinding : Finding
             LimitState.Alert => Severity.Alert,
             _ => Severity.Information,
         };
+
+    internal override string Sentence => Sentences.Limit(this);
 }

@@ -26,4 +26,6 @@ internal sealed class RecordFinding : Finding
                 .Readings.OrderBy(pair => pair.Key.Id, StringComparer.Ordinal)
                 .Select(pair => EvidenceItem.Reading(pair.Key.Name, pair.Value, pair.Key)),
         ];
+
+    internal override string Sentence => Sentences.Record(Issue);
 }

@@ -81,4 +81,6 @@ internal sealed class RemainingLifeFinding : Finding
             return evidence;
         }
     }
+
+    internal override string Sentence => Sentences.Life(this);
 }

@@ -33,4 +33,6 @@ internal sealed class ReturnFinding : Finding
             ];
         }
     }
+
+    internal override string Sentence => Sentences.Return(this);
 }

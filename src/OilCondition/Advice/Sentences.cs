@@ -14,21 +14,7 @@ public static class Sentences
     /// <summary>A finding as a sentence.</summary>
     /// <param name="finding">The finding.</param>
     /// <returns>One sentence with its figures and units.</returns>
-    public static string Of(Finding finding) =>
-        finding switch
-        {
-            LimitFinding limit => Limit(limit),
-            FreeWaterFinding water => FreeWater(water),
-            RemainingLifeFinding life => Life(life),
-            CleanupFinding cleanup => Cleanup(cleanup),
-            ReturnFinding comesBack => Return(comesBack),
-            UnrecordedChangeFinding change => Change(change),
-            SampleOverdueFinding overdue =>
-                $"No sample since {PlainText.Date(overdue.LastSampleAt)}; the sampling plan allows at most {PlainText.Number(overdue.Plan.Longest.TotalDays)} days.",
-            RecordFinding record => Record(record.Issue),
-            null => throw new ArgumentNullException(nameof(finding)),
-            _ => throw new ArgumentException($"There is no sentence for {finding.GetType().Name}.", nameof(finding)),
-        };
+    public static string Of(Finding finding) => Guard.NotNull(finding).Sentence;
 
     /// <summary>A recommendation as a sentence.</summary>
     /// <param name="recommendation">The recommendation.</param>
@@ -137,7 +123,10 @@ public static class Sentences
             _ => "compared",
         };
 
-    private static string Limit(LimitFinding finding)
+    internal static string Overdue(SampleOverdueFinding finding) =>
+        $"No sample since {PlainText.Date(finding.LastSampleAt)}; the sampling plan allows at most {PlainText.Number(finding.Plan.Longest.TotalDays)} days.";
+
+    internal static string Limit(LimitFinding finding)
     {
         var evaluation = finding.Evaluation;
         var figure = evaluation.Figure!.Value;
@@ -162,7 +151,7 @@ public static class Sentences
             + $"{wait} ({source}).";
     }
 
-    private static string FreeWater(FreeWaterFinding finding)
+    internal static string FreeWater(FreeWaterFinding finding)
     {
         var balance = finding.Balance;
         var water = Measurands.WaterContent;
@@ -178,7 +167,7 @@ public static class Sentences
             + (state.Saturation.IsExtrapolated ? " (saturation curve extrapolated)." : ".");
     }
 
-    private static string Life(RemainingLifeFinding finding)
+    internal static string Life(RemainingLifeFinding finding)
     {
         var crossing = finding.Life.Crossing;
         var direction = finding.Life.Side == LimitSide.Upper ? "rising" : "falling";
@@ -191,18 +180,18 @@ public static class Sentences
             + $"one chance in ten before {PlainText.Date(finding.Earliest)}{late} ({finding.State.Trend.Assessment.Used.Count} readings).";
     }
 
-    private static string Return(ReturnFinding finding)
+    internal static string Return(ReturnFinding finding)
     {
         var direction = finding.State.Trend.Assessment.Verdict == TrendVerdict.Rising ? "rising" : "falling";
         return $"{Capital(finding.Measurand.Name)}: {direction} again since the treatment that ended on {PlainText.Date(finding.Run.EndedAt!.Value)}, now {Quantity(finding.State.Latest!.Reading, finding.Measurand)} "
             + $"against its target of {Quantity(new Reading(finding.Run.Target), finding.Measurand)} ({finding.State.Trend.Assessment.Used.Count} readings).";
     }
 
-    private static string Change(UnrecordedChangeFinding finding) =>
+    internal static string Change(UnrecordedChangeFinding finding) =>
         $"Between {PlainText.Date(finding.Before.At)} and {PlainText.Date(finding.After.At)} {string.Join(" and ", finding.States.Select(state => state.Measurand.Name))} changed at once, "
         + "with no event on record: an oil change or a large top-up? Trends start anew after it.";
 
-    private static string Cleanup(CleanupFinding finding)
+    internal static string Cleanup(CleanupFinding finding)
     {
         var (run, status) = (finding.Progress.Run, finding.Progress.Status);
         if (finding.Code == FindingCode.CleanupSourcesDisagree)
@@ -244,7 +233,7 @@ public static class Sentences
             : $"it levels off at about {PlainText.Number(status.Curve.Floor)}";
     }
 
-    private static string Record(HistoryIssue issue)
+    internal static string Record(HistoryIssue issue)
     {
         var what = issue.SampleNumber.Length == 0 ? "Sensor reading" : $"Sample {issue.SampleNumber}";
         var date = PlainText.Date(issue.At);

@@ -8,38 +8,30 @@ namespace OilCondition;
 /// <summary>Reads the equipment of a station file: one field a figure, its unit in its name.</summary>
 internal static class EquipmentReader
 {
-    private const string DrainAndRefillWord = "drain-and-refill";
-
-    private static readonly Dictionary<string, Func<JsonEntry, ITreatment?>> Kinds = new(StringComparer.Ordinal)
+    private static readonly Dictionary<TreatmentKind, Func<JsonEntry, ITreatment?>> Kinds = new()
     {
-        ["vacuum-dehydration"] = Vacuum,
-        ["fine-filtration"] = Filtration,
-        ["coalescer"] = Coalescing,
-        ["water-absorbing-elements"] = Absorbing,
-        ["centrifuge"] = Spinning,
-        ["settling-and-draining"] = Settling,
-        ["head-space-purge"] = Purge,
-        [DrainAndRefillWord] = Refill,
+        [TreatmentKind.VacuumDehydration] = Vacuum,
+        [TreatmentKind.FineFiltration] = Filtration,
+        [TreatmentKind.Coalescer] = Coalescing,
+        [TreatmentKind.WaterAbsorbingElements] = Absorbing,
+        [TreatmentKind.Centrifuge] = Spinning,
+        [TreatmentKind.SettlingAndDraining] = Settling,
+        [TreatmentKind.HeadSpacePurge] = Purge,
+        [TreatmentKind.DrainAndRefill] = Refill,
     };
 
     public static StationEquipment? Read(JsonEntry entry)
     {
         var id = entry.Text("id");
         var name = entry.Text("name");
-        var kind = entry.Text("kind");
+        var kind = entry.Word<TreatmentKind>("kind");
         var connects = entry.TextsIfAny("connectsTo") ?? [];
         if (kind is null)
         {
             return null;
         }
 
-        if (!Kinds.TryGetValue(kind, out var read))
-        {
-            entry.Fault("kind", $"'{kind}'; allowed: {string.Join(", ", Kinds.Keys)}.");
-            return null;
-        }
-
-        var treatment = read(entry);
+        var treatment = Kinds[kind.Value](entry);
         return id is null || name is null || treatment is null
             ? null
             : new StationEquipment(id, name, treatment, connects);

@@ -174,8 +174,8 @@ public readonly partial record struct StraightLine
     /// <exception cref="InvalidOperationException">The line is not determined.</exception>
     public double BandHalfWidthAt(double position, BandKind of, double confidence)
     {
-        Guard.OpenUnitInterval(confidence);
-        return StandardErrorAt(position, of) * Quantile(0.5 + confidence / 2);
+        var quantile = IntervalLevel.StudentQuantile(confidence, IntervalSide.Both, DegreesOfFreedom);
+        return quantile * StandardErrorAt(position, of);
     }
 
     /// <summary>The chance that the value lies above a limit at a position, given the scatter seen.</summary>

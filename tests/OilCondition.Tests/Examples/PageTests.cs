@@ -7,6 +7,7 @@ using OilCondition.Prognosis;
 using OilCondition.Statistics;
 using OilCondition.Tests.Architecture;
 using OilCondition.Tests.Treatment;
+using OilCondition.Text;
 using OilCondition.Thermal;
 using OilCondition.Treatment;
 using OilCondition.Viscosity;
@@ -50,6 +51,22 @@ public partial class PageTests
 
         snippets.ShouldNotBeEmpty();
         snippets.ShouldAllBe(snippet => compiled.Contains(snippet, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Every_finding_limit_kind_and_treatment_has_its_row()
+    {
+        Missing<FindingCode>("advice.md", code => $"`{PlainText.Kebab(code)}`").ShouldBeEmpty();
+        Missing<LimitKind>("limits.md", kind => $"\"{PlainText.Kebab(kind)}\"").ShouldBeEmpty();
+        Missing<TreatmentKind>("treatment.md", kind => $"`{kind}`").ShouldBeEmpty();
+        Missing<TreatmentKind>("station.md", kind => $"`{PlainText.Kebab(kind)}`").ShouldBeEmpty();
+    }
+
+    private static IEnumerable<T> Missing<T>(string page, Func<T, string> word)
+        where T : struct, Enum
+    {
+        var text = RepositoryFiles.Read("docs", page);
+        return Enum.GetValues<T>().Where(member => !text.Contains(word(member), StringComparison.Ordinal));
     }
 
     [Fact]

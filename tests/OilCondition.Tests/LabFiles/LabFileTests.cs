@@ -193,4 +193,8 @@ public class LabFileTests
         reading.At.ShouldBe(new DateTimeOffset(2026, 3, 14, 4, 15, 0, TimeSpan.Zero));
         reading.Readings[Measurands.RelativeSaturation].Value.ShouldBe(42, 1e-9);
     }
+
+    [Fact]
+    public void The_default_columns_name_every_built_in_measurand() =>
+        ColumnMap.Default.Columns.Select(column => column.Measurand).ShouldBe(Measurands.All, ignoreOrder: true);
 }

@@ -120,6 +120,7 @@ public class StationTests
                 typeof(HeadSpacePurge),
                 typeof(DrainAndRefill),
             ]);
+        equipment.Select(one => one.Treatment.Kind!.Value).ShouldBe(Enum.GetValues<TreatmentKind>(), ignoreOrder: true);
         var unit = equipment[0].Treatment.ShouldBeOfType<VacuumDehydration>().Unit;
         unit.HeaterPower.Kilowatts.ShouldBe(12);
         unit.Chamber.AbsolutePressure.Millibars.ShouldBe(60, 1e-9);
@@ -183,7 +184,7 @@ public class StationTests
                 "$.events[0].at: '14.05.2024' is not a moment",
                 "$.events[2].measurand: 'water' is not a known measurand",
                 "$.oils[0].new.density-15c: 8.7 kg/m³; allowed",
-                "$.equipment[2].kind: 'coalesce'; allowed: vacuum-dehydration",
+                "$.equipment[2].kind: 'coalesce'; allowed: settling-and-draining",
                 "$.equipment[0]: absolutePressure is 6000000 Pa",
                 "$.machines[1].limits: 'outside' is not the name of a limit set",
             }

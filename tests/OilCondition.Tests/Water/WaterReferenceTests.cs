@@ -166,6 +166,14 @@ public class WaterReferenceTests
                 || LeftOut.Keys.Any(start => quantity.StartsWith(start, StringComparison.Ordinal))
         );
 
+    [Fact]
+    public void Every_published_curve_has_its_rows() =>
+        ReferenceFolder
+            .Cases(File)
+            .Where(row => row.Quantity == "saturation coefficient A")
+            .Select(Set)
+            .ShouldBe(PublishedSaturationCurves.All, ignoreOrder: true);
+
     private static SaturationCurve Set(ReferenceCase row) =>
         row.Arguments["set"] switch
         {

@@ -1,5 +1,4 @@
 using System.Diagnostics.CodeAnalysis;
-using MathNet.Numerics.Distributions;
 using OilCondition.Statistics;
 using OilCondition.Text;
 using UnitsNet;
@@ -256,5 +255,6 @@ public sealed class SaturationFit
         return error > 0 ? 1 / (error * error) : 1;
     }
 
-    private double Quantile(double confidence) => StudentT.InvCDF(0, 1, DegreesOfFreedom, 0.5 + confidence / 2);
+    private double Quantile(double confidence) =>
+        IntervalLevel.StudentQuantile(confidence, IntervalSide.Both, DegreesOfFreedom);
 }
