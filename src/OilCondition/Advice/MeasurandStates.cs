@@ -26,13 +26,9 @@ internal static class MeasurandStates
             series = onOilHours;
         }
 
-        var logarithmic = measurand.Scale == NaturalScale.Logarithmic;
         var trend = SeriesTrend.Of(
             series,
-            new TrendOptions(
-                logarithmic ? NaturalScale.Logarithmic : NaturalScale.Linear,
-                confidence: 1 - options.TrendSignificance
-            )
+            new TrendOptions(measurand.Scale, confidence: 1 - options.TrendSignificance)
         );
         var oil = records.History.Machine.Oil;
         return new MeasurandState(

@@ -34,11 +34,10 @@ internal static class OwnHistoryLimit
         }
 
         var usual = Array.ConvertAll(earlier, i => values[i]);
-        var scale = logarithmic ? NaturalScale.Logarithmic : NaturalScale.Linear;
         var trend = TrendAssessment.Of(
             Array.ConvertAll(earlier, i => days[i]),
             usual,
-            options: new TrendOptions(scale)
+            options: new TrendOptions(series.Measurand.Scale)
         );
         if (trend.Verdict is TrendVerdict.Rising or TrendVerdict.Falling)
         {

@@ -45,8 +45,7 @@ public sealed class SeriesTrend
     public static SeriesTrend Of(MeasurandSeries series, TrendOptions? options = null)
     {
         Guard.NotNull(series);
-        var logarithmic = series.Measurand.Scale == NaturalScale.Logarithmic;
-        options ??= new TrendOptions(logarithmic ? NaturalScale.Logarithmic : NaturalScale.Linear);
+        options ??= new TrendOptions(series.Measurand.Scale);
         return new SeriesTrend(
             series,
             TrendAssessment.Of(
