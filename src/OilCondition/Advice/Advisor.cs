@@ -20,17 +20,6 @@ internal static class Advisor
         Caution.LocalCodes,
     ];
 
-    private static readonly Caution[] Dehydration =
-    [
-        Caution.HotOil,
-        Caution.Vacuum,
-        Caution.FlashPoint,
-        Caution.ElectricalIsolation,
-        Caution.PressurisedOil,
-        Caution.MakersLimits,
-        Caution.LocalCodes,
-    ];
-
     private static readonly Caution[] Opening =
     [
         Caution.ElectricalIsolation,
@@ -180,13 +169,17 @@ internal static class Advisor
         }
     }
 
-    private static Caution[] Cautions(RecommendedAction action) =>
+    /// <summary>Cautions of a treatment are those that its plan carries; work beside a treatment has its own.</summary>
+    private static IReadOnlyList<Caution> Cautions(RecommendedAction action) =>
         action switch
         {
             RecommendedAction.VacuumDehydrate
             or RecommendedAction.ContinueTreatment
             or RecommendedAction.FindCauseOfStall
-            or RecommendedAction.ProveCleanup => Dehydration,
+            or RecommendedAction.ProveCleanup => CautionsOf.Treatment(TreatmentKind.VacuumDehydration),
+            RecommendedAction.FilterInKidneyLoop => CautionsOf.Treatment(TreatmentKind.FineFiltration),
+            RecommendedAction.DrainFreeWater => CautionsOf.Treatment(TreatmentKind.SettlingAndDraining),
+            RecommendedAction.PlanOilChange => CautionsOf.Treatment(TreatmentKind.DrainAndRefill),
             RecommendedAction.FindWaterIngress or RecommendedAction.FindDirtIngress or RecommendedAction.FindWear =>
                 Opening,
             RecommendedAction.CheckOilIdentity => [Caution.FlashPoint, .. WorkOnOil],

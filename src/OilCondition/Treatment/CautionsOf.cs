@@ -6,6 +6,7 @@ internal static class CautionsOf
     /// <summary>Draining and opening at standstill.</summary>
     public static IReadOnlyList<Caution> Draining { get; } =
     [
+        Caution.HotOil,
         Caution.SpillsAndWaste,
         Caution.PressurisedOil,
         Caution.ElectricalIsolation,

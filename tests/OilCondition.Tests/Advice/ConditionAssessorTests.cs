@@ -95,6 +95,22 @@ public class ConditionAssessorTests
         assessment.Recommendations.Select(one => one.Action).ShouldContain(RecommendedAction.DrainFreeWater);
     }
 
+    /// <summary>What a plan warns of, an assessment warns of: they are read from one list.</summary>
+    [Fact]
+    public void A_recommended_treatment_has_the_cautions_of_its_plan()
+    {
+        var wet = Assess(Invented.History(Samples(_ => 900, _ => 0.12)));
+        var dirty = Assess(Invented.History(Samples(_ => 50, _ => 0.12, four: 5000, six: 1500)));
+
+        Of(wet, RecommendedAction.VacuumDehydrate).ShouldBe(CautionsOf.Treatment(TreatmentKind.VacuumDehydration));
+        Of(wet, RecommendedAction.VacuumDehydrate).ShouldContain(Caution.SpillsAndWaste);
+        Of(dirty, RecommendedAction.FilterInKidneyLoop).ShouldBe(CautionsOf.Treatment(TreatmentKind.FineFiltration));
+        Of(dirty, RecommendedAction.FilterInKidneyLoop).ShouldContain(Caution.ElectricalIsolation);
+
+        static IReadOnlyList<Caution> Of(ConditionAssessment assessment, RecommendedAction action) =>
+            assessment.Recommendations.Single(one => one.Action == action).Cautions;
+    }
+
     [Fact]
     public void Ageing_asks_for_an_oil_change_before_the_limit()
     {

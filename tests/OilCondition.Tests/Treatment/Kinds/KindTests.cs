@@ -67,6 +67,7 @@ public class KindTests
         CautionsOf.Treatment(TreatmentKind.VacuumDehydration).ShouldContain(Caution.FlashPoint);
         CautionsOf.Treatment(TreatmentKind.HeadSpacePurge).ShouldContain(Caution.FlashPoint);
         CautionsOf.Treatment(TreatmentKind.Centrifuge).ShouldContain(Caution.HotOil);
+        CautionsOf.Treatment(TreatmentKind.DrainAndRefill).ShouldContain(Caution.HotOil);
     }
 
     /// <summary>What a treatment does not reach it leaves as it is, and says so.</summary>
