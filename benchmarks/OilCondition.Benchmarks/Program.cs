@@ -1,9 +1,11 @@
 using BenchmarkDotNet.Running;
 using OilCondition.Benchmarks;
+using OilCondition.Benchmarks.Quality;
 
 // Modes beside the benchmarks: 'coverage [runs]', 'coverage-below-limit [runs]' and 'coverage-life [runs]' measure interval coverage of decays,
 // of decays with readings below a limit and of remaining life, 'compare' times a fit beside its peer in turns, 'trend [runs]' false alarms and
-// finds of the trend assessor, 'series' writes the benchmark series for peer scripts.
+// finds of the trend assessor, 'trends [runs]' a scorecard of verdicts and forecasts on held-out processes, 'series' writes the benchmark series for
+// peer scripts.
 switch (args.FirstOrDefault())
 {
     case "coverage":
@@ -17,6 +19,9 @@ switch (args.FirstOrDefault())
         break;
     case "trend":
         TrendFalseAlarms.Run(Number(1, otherwise: 2000));
+        break;
+    case "trends":
+        Scorecard.Run(Number(1, otherwise: 1000));
         break;
     case "compare":
         DecayComparison.Run();
