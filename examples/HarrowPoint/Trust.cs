@@ -5,22 +5,18 @@ namespace HarrowPoint;
 /// <summary>Whether to trust the library here: the station's own past, replayed month by month.</summary>
 public static class Trust
 {
-    public static Backtest Backtest(StationRecords station)
+    public static Backtest Replay(StationRecords station)
     {
         var histories = station.Machines.Select(one => one.History).ToList();
         var limits = station.Machines.ToDictionary(one => one.History.Machine.Id, one => one.Limits);
         var from = new DateTimeOffset(2023, 1, 1, 0, 0, 0, TimeSpan.Zero);
 
-        return OilCondition.Backtest.Of(
-            histories,
-            machine => limits[machine.Id],
-            new BacktestOptions(from, station.AsOf)
-        );
+        return Backtest.Of(histories, machine => limits[machine.Id], new BacktestOptions(from, station.AsOf));
     }
 
     public static void Write(TextWriter to, StationRecords station)
     {
-        var backtest = Backtest(station);
+        var backtest = Replay(station);
         to.WriteLine();
         to.WriteLine("== What the library would have said so far, each month with what was known then");
         to.WriteLine(backtest);
