@@ -372,7 +372,7 @@ public partial class PageTests
 
     private static Backtest Replay(
         IReadOnlyList<OilHistory> histories,
-        IReadOnlyDictionary<string, LimitSet> limitsOf,
+        Dictionary<string, LimitSet> limitsOf,
         DateTimeOffset from,
         DateTimeOffset to,
         IProgress<Ratio> progress,
