@@ -96,6 +96,7 @@ foreach (
 
 WhatIf.Write(Console.Out, assessments);
 TruthReport.Write(Console.Out, Truth.Read(Path.Combine(data, "truth.json")), station, assessments);
+Trust.Write(Console.Out, station);
 Console.WriteLine();
 Console.WriteLine(
     $"Written: {assessments.Count} JSON files and report.html in {Path.GetRelativePath(Environment.CurrentDirectory, output)}"

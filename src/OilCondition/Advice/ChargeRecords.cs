@@ -115,7 +115,8 @@ internal sealed class ChargeRecords
             .Append(Charge.Since)
             .Max();
 
-    private static bool AffectedBy(TreatmentRun? run, Measurand measurand) =>
+    /// <summary>Whether a treatment changes a measurand: the one it has a target for, and what tells of the same water or the same particles.</summary>
+    public static bool AffectedBy(TreatmentRun? run, Measurand measurand) =>
         run is not null
         && (
             run.Measurand.Equals(measurand)

@@ -49,36 +49,13 @@ internal static class MeasurandStates
     )
     {
         var how = new LifeOptions(fleet: options.Fleet.FirstOrDefault(one => one.Measurand.Equals(judged.Measurand)));
-        var figures = limits.Select(limit => limit.TryResolve(oil, out var figures) ? figures : null).ToList();
-        if (Strictest(figures.Select(one => one?.Upper), isUpper: true, judged.Measurand) is { } highest)
+        var figures = new FixedFigures(oil, judged.Measurand, limits);
+        foreach (var side in FixedFigures.Sides)
         {
-            yield return LifeForecast.Of(judged, highest, LimitSide.Upper, options.AsOf, how);
+            if (figures.Last(side) is { } figure)
+            {
+                yield return LifeForecast.Of(judged, figure, side, options.AsOf, how);
+            }
         }
-
-        if (Strictest(figures.Select(one => one?.Lower), isUpper: false, judged.Measurand) is { } lowest)
-        {
-            yield return LifeForecast.Of(judged, lowest, LimitSide.Lower, options.AsOf, how);
-        }
-    }
-
-    /// <summary>
-    /// The alarm figure that is reached first, or the alert figure where there is no alarm. A limit of 0 on a logarithmic measurand is never
-    /// reached and has no logarithm.
-    /// </summary>
-    private static double? Strictest(IEnumerable<LimitBand?> bands, bool isUpper, Measurand measurand)
-    {
-        double? First(IEnumerable<double?> figures)
-        {
-            var reachable = figures
-                .OfType<double>()
-                .Where(figure => figure > 0 || measurand.Scale == NaturalScale.Linear)
-                .ToList();
-            return reachable.Count == 0 ? null
-                : isUpper ? reachable.Min()
-                : reachable.Max();
-        }
-
-        var given = bands.OfType<LimitBand>().ToList();
-        return First(given.Select(band => band.Alarm)) ?? First(given.Select(band => band.Alert));
     }
 }

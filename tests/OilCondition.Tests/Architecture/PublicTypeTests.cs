@@ -4,12 +4,13 @@ using System.Text.RegularExpressions;
 namespace OilCondition.Tests.Architecture;
 
 /// <summary>
-/// The public surface stays small: at most 200 types in the core, and each has a user. A user is a package, an example, the README, another
+/// The public surface stays small: at most 240 types in the core, 200 of the refit and 40 for the planned
+/// decisions, sizing and backtest; and each has a user. A user is a package, an example, the README, another
 /// room, or the public surface of a type that has a user.
 /// </summary>
 public partial class PublicTypeTests
 {
-    private const int MostTypes = 200;
+    private const int MostTypes = 240;
 
     private static readonly Type[] PublicTypes =
     [
@@ -17,7 +18,7 @@ public partial class PublicTypeTests
     ];
 
     [Fact]
-    public void The_core_has_at_most_two_hundred_public_types() =>
+    public void The_core_has_at_most_two_hundred_and_forty_public_types() =>
         PublicTypes.Length.ShouldBeLessThanOrEqualTo(MostTypes);
 
     [Fact]

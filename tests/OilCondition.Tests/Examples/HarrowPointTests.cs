@@ -72,6 +72,22 @@ public class HarrowPointTests
     [Fact]
     public void The_healthy_bearing_raises_nothing() => Assess("HP-TGB2").Alerts.ShouldBeEmpty();
 
+    /// <summary>Its past, month by month: both limits that water crossed were told of, and the healthy bearing raised nothing about its oil.</summary>
+    [Fact]
+    public void The_past_of_the_station_is_replayed()
+    {
+        var backtest = Trust.Replay(TheStation);
+
+        backtest.MachineCount.ShouldBe(6);
+        backtest.NotReplayed.ShouldBeEmpty();
+        backtest.Crossings.Select(one => one.MachineId).ShouldBe(["HP-DTG1", "HP-TGB1"]);
+        backtest.Crossings.ShouldAllBe(one => one.Measurand.Equals(Measurands.WaterContent) && !one.IsSilent);
+        backtest
+            .Alerts.Where(one => one.MachineId == "HP-TGB2")
+            .ShouldAllBe(one => one.Outcome == Backtest.AlertOutcome.NotJudged);
+        backtest.Alerts.Select(one => one.Alert.Key).ShouldContain("HP-TGB1/charge-1/cleanup-rebounding/water");
+    }
+
     [Fact]
     public void The_cleanup_under_way_ends_when_the_truth_says_so()
     {

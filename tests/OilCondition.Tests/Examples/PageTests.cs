@@ -39,6 +39,7 @@ public partial class PageTests
     [InlineData("cleanup-live.md")]
     [InlineData("limits.md")]
     [InlineData("advice.md")]
+    [InlineData("backtest.md")]
     public void The_snippets_of_a_page_are_compiled(string page)
     {
         var compiled = Bare(RepositoryFiles.Read("tests", "OilCondition.Tests", "Examples", "PageTests.cs"));
@@ -54,11 +55,12 @@ public partial class PageTests
     }
 
     [Fact]
-    public void Every_finding_limit_kind_and_treatment_has_its_row()
+    public void Every_finding_limit_kind_outcome_and_treatment_has_its_row()
     {
         Missing<FindingCode>("advice.md", code => $"`{PlainText.Kebab(code)}`").ShouldBeEmpty();
         Missing<LimitKind>("limits.md", kind => $"\"{PlainText.Kebab(kind)}\"").ShouldBeEmpty();
         Missing<TreatmentKind>("treatment.md", kind => $"`{kind}`").ShouldBeEmpty();
+        Missing<Backtest.AlertOutcome>("backtest.md", outcome => $"`{outcome}`").ShouldBeEmpty();
         Missing<TreatmentKind>("station.md", kind => $"`{PlainText.Kebab(kind)}`").ShouldBeEmpty();
     }
 
@@ -335,6 +337,69 @@ public partial class PageTests
         File.WriteAllText("journal.json", step.Journal.ToJson());
 
         return step.Changes.Count(change => change.Kind == JournalChangeKind.Raised);
+    }
+
+    [Fact]
+    public void Backtests()
+    {
+        var histories = TheStation.Machines.Select(one => one.History).ToList();
+        var limitsOf = TheStation.Machines.ToDictionary(one => one.History.Machine.Id, one => one.Limits);
+        var (from, to) = (asOf.AddDays(-400), asOf);
+        var limits = TheStation.Machines[0].Limits;
+        var told = new Counted();
+
+        Replay(histories, limits, from, to).DayCount.ShouldBe(6 * 14);
+        Replay(histories, limitsOf, from, to, told).DayCount.ShouldBe(6 * 14);
+        told.Count.ShouldBe(6 * 14);
+    }
+
+    private static Backtest Replay(
+        IReadOnlyList<OilHistory> histories,
+        LimitSet limits,
+        DateTimeOffset from,
+        DateTimeOffset to
+    )
+    {
+        var backtest = Backtest.Of(histories, limits, new BacktestOptions(from, to));
+        Console.WriteLine(backtest);
+        foreach (var crossing in backtest.Crossings.Where(one => one.IsSilent))
+        {
+            Console.WriteLine(crossing); // a limit that was crossed and nobody was told
+        }
+
+        return backtest;
+    }
+
+    private static Backtest Replay(
+        IReadOnlyList<OilHistory> histories,
+        Dictionary<string, LimitSet> limitsOf,
+        DateTimeOffset from,
+        DateTimeOffset to,
+        IProgress<Ratio> progress,
+        CancellationToken cancellationToken = default
+    )
+    {
+        var options = new BacktestOptions(
+            from,
+            to,
+            step: TimeSpan.FromDays(30),
+            grace: TimeSpan.FromDays(45),
+            assess: asOf => new AssessmentOptions(asOf, planningHorizon: TimeSpan.FromDays(120))
+        );
+        var backtest = Backtest.Of(histories, machine => limitsOf[machine.Id], options, progress, cancellationToken);
+        var total = backtest.Total;
+        var nobodyWasTold = total.Silent.Share; // null when no limit was crossed
+        var mayBe = total.Silent.Interval.Upper; // and what the few crossings leave open
+
+        _ = (nobodyWasTold, mayBe);
+        return backtest;
+    }
+
+    private sealed class Counted : IProgress<Ratio>
+    {
+        public int Count { get; private set; }
+
+        public void Report(Ratio value) => Count++;
     }
 
     /// <summary>Files of one folder by the names of the page.</summary>
