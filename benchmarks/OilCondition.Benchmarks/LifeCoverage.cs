@@ -57,7 +57,7 @@ public static class LifeCoverage
         Console.WriteLine();
         LifeModel[] models =
         [
-            LifeModel.LineToRandomWalk,
+            LifeModel.Family,
             LifeModel.RandomWalk,
             LifeModel.LineItself,
             LifeModel.LineNewReading,

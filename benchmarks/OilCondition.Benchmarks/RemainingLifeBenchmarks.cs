@@ -53,10 +53,10 @@ public class RemainingLifeBenchmarks
         double sum = 0;
         foreach (var (times, values) in columns)
         {
-            var law = Degradation.Fit(times, values).Above(1.6);
-            sum += law.TryTime(0.1, 0, 30, out var p10) ? p10 : 0;
-            sum += law.TryTime(0.5, 0, 30, out var p50) ? p50 : 0;
-            sum += law.TryTime(0.9, 0, 30, out var p90) ? p90 : 0;
+            var law = Degradation.Fit(times, values).Above(1.6, 1e4);
+            sum += law.TryTime(0.1, 0, out var p10) ? p10 : 0;
+            sum += law.TryTime(0.5, 0, out var p50) ? p50 : 0;
+            sum += law.TryTime(0.9, 0, out var p90) ? p90 : 0;
         }
 
         return sum;

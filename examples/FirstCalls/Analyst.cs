@@ -1,4 +1,5 @@
 using OilCondition;
+using OilCondition.Prognosis;
 using OilCondition.Statistics;
 
 namespace FirstCalls;
@@ -28,5 +29,17 @@ public static class Analyst
         var series = history.SampleSeries(Measurands.WaterContent, history.ChargeAt(asOf).Since, asOf);
         var (days, values) = series.ToColumns();
         return $"{TheilSen.Fit(days, values)}; {MannKendall.Test(days, values)}";
+    }
+
+    /// <summary>Columns of a data table, and a sensor log by the day: each makes a series that trends and lives take.</summary>
+    public static string RunColumns(OilHistory history, DateTimeOffset asOf)
+    {
+        DateTimeOffset[] dates = [.. Enumerable.Range(0, 8).Select(i => asOf.AddDays(-30 * i))];
+        double[] acid = [0.15, 0.14, 0.14, 0.12, 0.12, 0.10, 0.10, 0.09]; // mgKOH/g, latest first
+        var series = MeasurandSeries.FromColumns(Measurands.AcidNumber, dates, acid);
+        var life = LifeForecast.Of(series, limit: 0.4, LimitSide.Upper, asOf);
+
+        var daily = history.SensorSeries(Measurands.WaterContent, asOf.AddDays(-60), asOf, TimeSpan.FromDays(1));
+        return $"{life}; {SeriesTrend.Of(daily)}";
     }
 }

@@ -77,9 +77,7 @@ public static class ConsoleReport
                 ? $"not determined, {Sentences.Of(state.Worst.Reason)}"
                 : state.Worst.State.ToString().ToLowerInvariant();
         var latest = state.Latest is { } point ? state.Measurand.Text(point.Reading) : "no reading";
-        to.WriteLine(
-            $"      {state.Measurand.Name, -24}{latest, -18}{word, -10} {Sentences.Of(state.Trend)}{Life(state)}"
-        );
+        to.WriteLine($"      {state.Measurand.Name, -24}{latest, -18}{word, -10} {Sentences.Of(state)}{Life(state)}");
     }
 
     /// <summary>The nearest crossing of the next five years; what may be one day in decades is no news.</summary>

@@ -140,7 +140,7 @@ public static class ConditionReport
                 : "no reading",
             ["state"] = state.Worst.State.ToString().ToLowerInvariant(),
             ["state_words"] = StateWord(state),
-            ["trend"] = Escape(Sentences.Of(state.Trend)),
+            ["trend"] = Escape(Sentences.Of(state)),
             ["life"] =
                 state.Lives.Count == 0
                     ? ""

@@ -43,6 +43,32 @@ public static class ForecastRows
             "≥ 85 % held (was 46, 0)",
             runs
         );
+        foreach (var count in new[] { 12, 24, 48 })
+        {
+            yield return Course(
+                "growth e^(3.3u)",
+                u => Math.Exp(3.3 * u),
+                count,
+                0.01,
+                ofValue: false,
+                "reported; read exactly",
+                runs
+            );
+        }
+
+        foreach (var count in new[] { 6, 12, 24 })
+        {
+            yield return Course(
+                "runaway u/(1.7 − u)",
+                u => u / (1.7 - u),
+                count,
+                0.02,
+                ofValue: false,
+                "reported; without end at 1.7 spans",
+                runs
+            );
+        }
+
         foreach (var (count, mustBe) in new[] { (8, "≤ 12 % (was 35.7)"), (12, "≤ 8 % (was 28.4)") })
         {
             yield return Nothing(count, mustBe, runs);
@@ -184,7 +210,7 @@ public static class ForecastRows
 
         return new ScoreRow(
             $"{kind.Name}, {count} readings, limit at {far} spans",
-            $"{tally.Shares}; median width {tally.MedianWidth(LifeData.SpanDays)} spans",
+            $"{tally.Shares}; median width {tally.MedianWidth(LifeData.SpanDays)}",
             mustBe,
             runs
         );

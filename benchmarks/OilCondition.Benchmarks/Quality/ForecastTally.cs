@@ -30,10 +30,13 @@ public sealed class ForecastTally
         );
     }
 
-    /// <summary>Median width from 5 to 95 % in spans of the readings.</summary>
+    /// <summary>Median width from 5 to 95 % in spans of the readings, in words.</summary>
     public string MedianWidth(double spanDays)
     {
         widthDays.Sort();
-        return (widthDays[widthDays.Count / 2] / spanDays).ToString("F2", CultureInfo.InvariantCulture);
+        var median = widthDays[widthDays.Count / 2] / spanDays;
+        return double.IsPositiveInfinity(median)
+            ? "without an upper end"
+            : median.ToString("F2", CultureInfo.InvariantCulture) + " spans";
     }
 }

@@ -35,7 +35,9 @@ internal static class Advisor
         WaterInOil water
     )
     {
-        var asked = findings.SelectMany(finding => Actions(records, finding).Select(action => (action, finding)));
+        var asked = findings.SelectMany(finding =>
+            Actions(records, finding, findings).Select(action => (action, finding))
+        );
         return
         [
             .. asked
@@ -46,7 +48,11 @@ internal static class Advisor
         ];
     }
 
-    private static IEnumerable<RecommendedAction> Actions(ChargeRecords records, Finding finding)
+    private static IEnumerable<RecommendedAction> Actions(
+        ChargeRecords records,
+        Finding finding,
+        IReadOnlyList<Finding> all
+    )
     {
         if (finding is RecordFinding or SampleOverdueFinding)
         {
@@ -79,7 +85,12 @@ internal static class Advisor
 
         if (finding.Severity < Severity.Alert)
         {
-            return finding.Code == FindingCode.LimitNotConfirmed ? [RecommendedAction.SampleAgain] : [];
+            // Who must act on a reading anyway is not told to wait for another one.
+            return
+                finding is { Code: FindingCode.LimitNotConfirmed } or SuddenChangeFinding
+                && !all.Any(one => one.Severity >= Severity.Alert && one.Measurand.Equals(finding.Measurand))
+                ? [RecommendedAction.SampleAgain]
+                : [];
         }
 
         return finding.IsOnBetterSide ? [RecommendedAction.InvestigateCause] : ByTopic(records, finding);

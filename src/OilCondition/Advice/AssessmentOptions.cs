@@ -18,8 +18,8 @@ public sealed class AssessmentOptions
     /// <param name="planningHorizon">How far ahead maintenance is planned; a shorter remaining life is an alert. Default 180 days.</param>
     /// <param name="confidence">Confidence of intervals, above 0 and below 1.</param>
     /// <param name="trendSignificance">
-    /// A trend counts when one as clear arises by scatter alone with less than this probability, 0.0001 to 0.5. Five readings in strict
-    /// order have 1.7 %, which the default of 2 % lets count.
+    /// A trend counts when one as clear arises by scatter alone with less than this probability, 0.0001 to 0.5. The default of 0.4 % is for a machine
+    /// with ten measurands that is looked at every month: 5 % would find some trend in each of them every year.
     /// </param>
     /// <param name="overOilHours">
     /// Whether trends run over oil hours and not over the calendar; machines whose samples have no oil hours fall back to the calendar.
@@ -31,7 +31,7 @@ public sealed class AssessmentOptions
         DateTimeOffset asOf,
         TimeSpan? planningHorizon = null,
         double confidence = 0.9,
-        double trendSignificance = 0.02,
+        double trendSignificance = 0.004,
         bool overOilHours = false,
         SamplingPlan? sampling = null,
         IReadOnlyList<FleetKnowledge>? fleet = null

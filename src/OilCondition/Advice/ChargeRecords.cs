@@ -1,16 +1,9 @@
-using OilCondition.Text;
-using UnitsNet;
-
 namespace OilCondition;
 
 /// <summary>The records of the charge that is in the machine, up to now.</summary>
 internal sealed class ChargeRecords
 {
-    /// <summary>
-    /// A moisture sensor within half a percent of saturation may sit in free water: it then only says 'at least'.
-    /// (Common practice, no source; capacitive sensors in oil are good to 0.02 to 0.03.)
-    /// </summary>
-    private const double SaturatedPercent = 100 * (1 - PhysicalRange.RelativeSaturationGrace);
+    private readonly Dictionary<(Measurand Measurand, DateTimeOffset Since), MeasurandSeries> samples = [];
 
     public ChargeRecords(OilHistory history, DateTimeOffset asOf)
     {
@@ -41,17 +34,29 @@ internal sealed class ChargeRecords
     /// Laboratory readings since the oil change, or since the last finished treatment that changed this measurand, with top-ups corrected.
     /// </summary>
     public TopUpCorrection Trend(Measurand measurand) =>
-        TopUpCorrection.Of(History.SampleSeries(measurand, TrendStart(measurand), AsOf), History, AsOf);
+        TopUpCorrection.Of(Samples(measurand, TrendStart(measurand)), History, AsOf);
 
     /// <summary>The laboratory readings of the charge and, where it is later, the latest sensor reading: what is compared with the limits.</summary>
     public MeasurandSeries Readings(Measurand measurand)
     {
-        var samples = History.SampleSeries(measurand, Charge.Since, AsOf);
+        var read = Samples(measurand, Charge.Since);
         return
-            SensorPoints(measurand, Charge.Since).LastOrDefault() is { } sensor
-            && (samples.Points.Count == 0 || sensor.At > samples.Points[samples.Points.Count - 1].At)
-            ? samples.WithPoints([.. samples.Points, sensor])
-            : samples;
+            SensorReadings(measurand, Charge.Since).LastOrDefault() is { } sensor
+            && (read.Points.Count == 0 || sensor.At > read.Points[read.Points.Count - 1].At)
+            ? read.WithPoints([.. read.Points, sensor])
+            : read;
+    }
+
+    /// <summary>What limits and trends rest on is the same series, unless a treatment lies between.</summary>
+    private MeasurandSeries Samples(Measurand measurand, DateTimeOffset since)
+    {
+        if (!samples.TryGetValue((measurand, since), out var series))
+        {
+            series = History.SampleSeries(measurand, since, AsOf);
+            samples.Add((measurand, since), series);
+        }
+
+        return series;
     }
 
     /// <summary>The last finished treatment that had a target for a measurand; null when there was none.</summary>
@@ -70,44 +75,9 @@ internal sealed class ChargeRecords
         return points.Count > 0 ? points[points.Count - 1] : null;
     }
 
-    /// <summary>
-    /// Sensor readings of a measurand from a moment on. Water content comes from relative saturation and temperature by the oil's
-    /// curve; at saturation it is a lower bound, because a sensor sees dissolved water only.
-    /// </summary>
-    public IEnumerable<SeriesPoint> SensorPoints(Measurand measurand, DateTimeOffset from)
-    {
-        var rows = History.SensorReadings.Where(row => row.At >= from && row.At <= AsOf);
-        return measurand.Equals(Measurands.WaterContent)
-            ? rows.Select(WaterContent).OfType<SeriesPoint>()
-            : rows.Where(row => row.Readings.ContainsKey(measurand))
-                .Select(row => new SeriesPoint(row.At, row.Readings[measurand], ""));
-    }
-
-    private SeriesPoint? WaterContent(SensorReading row)
-    {
-        if (row.Readings.TryGetValue(Measurands.WaterContent, out var content))
-        {
-            return new SeriesPoint(row.At, content, "");
-        }
-
-        if (
-            History.Machine.Oil.SaturationCurve is not { } curve
-            || !row.Readings.TryGetValue(Measurands.RelativeSaturation, out var saturation)
-            || !row.Readings.TryGetValue(Measurands.OilTemperature, out var temperature)
-            || saturation.IsCensored
-            || temperature.IsCensored
-        )
-        {
-            return null;
-        }
-
-        var dissolved = curve.DissolvedAt(
-            Ratio.FromPercent(saturation.Value),
-            Temperature.FromDegreesCelsius(temperature.Value)
-        );
-        var qualifier = saturation.Value >= SaturatedPercent ? Qualifier.GreaterThan : Qualifier.Approximately;
-        return new SeriesPoint(row.At, new Reading(dissolved.PartsPerMillion, qualifier), "");
-    }
+    /// <summary>Sensor readings of a measurand from a moment on.</summary>
+    public IEnumerable<SeriesPoint> SensorReadings(Measurand measurand, DateTimeOffset from) =>
+        SensorPoints.Of(History, measurand, from, AsOf);
 
     private DateTimeOffset TrendStart(Measurand measurand) =>
         Runs.Where(run => run.EndedAt is { } end && end <= AsOf && AffectedBy(run, measurand))

@@ -34,7 +34,6 @@ public static class ConditionAssessor
         var known = history.Until(options.AsOf);
         var records = new ChargeRecords(known, options.AsOf);
         var states = MeasurandStates.Of(records, limits, options);
-        var lives = states.SelectMany(state => state.Lives).ToList();
         var water = Water(records);
         var cleanup = Cleanup(records, options);
         var findings = new FindingList(records, states, options)
@@ -51,7 +50,7 @@ public static class ConditionAssessor
             water,
             Code(records),
             cleanup,
-            Next(records, lives, findings, options),
+            Next(records, states, findings, options),
             findings,
             Advisor.Recommend(records, findings, water)
         );
@@ -119,7 +118,7 @@ public static class ConditionAssessor
 
     private static NextSample? Next(
         ChargeRecords records,
-        IReadOnlyList<RemainingLife> lives,
+        IReadOnlyList<MeasurandState> states,
         IReadOnlyList<Finding> findings,
         AssessmentOptions options
     )
@@ -129,9 +128,22 @@ public static class ConditionAssessor
             return null;
         }
 
-        var isAlarm = findings.Any(finding => finding.Severity == Severity.Alarm);
-        return isAlarm
-            ? NextSample.ToConfirm(records.LatestSampleAt, options.Sampling, options.AsOf)
-            : NextSample.After(lives, records.LatestSampleAt, options.Sampling, options.AsOf);
+        NextSample Confirming(NextSampleReason reason) =>
+            NextSample.ToConfirm(reason, records.LatestSampleAt, options.Sampling, options.AsOf);
+        if (findings.Any(finding => finding.Severity == Severity.Alarm))
+        {
+            return Confirming(NextSampleReason.LimitCrossed);
+        }
+
+        return
+            findings.Any(finding => finding is SuddenChangeFinding)
+            || states.Any(state => state.Trend.Assessment.LatestIsWild)
+            ? Confirming(NextSampleReason.SuddenChange)
+            : NextSample.After(
+                [.. states.SelectMany(state => state.Lives)],
+                records.LatestSampleAt,
+                options.Sampling,
+                options.AsOf
+            );
     }
 }

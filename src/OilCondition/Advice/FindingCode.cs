@@ -15,6 +15,9 @@ public enum FindingCode
     /// <summary>The latest readings are beyond a figure, but not yet as many as the limit asks for.</summary>
     LimitNotConfirmed,
 
+    /// <summary>A measurand changed at once to the worse: to be confirmed after one reading, an alert from the second.</summary>
+    SuddenChange,
+
     /// <summary>Free water at running temperature.</summary>
     FreeWaterRunning,
 

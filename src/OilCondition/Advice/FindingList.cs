@@ -16,6 +16,7 @@ internal sealed class FindingList(
 
     public IEnumerable<Finding> Of(WaterInOil water, CleanupProgress? cleanup) =>
         Limits()
+            .Concat(SuddenChanges())
             .Concat(Lives())
             .Concat(Returns())
             .Concat(UnrecordedChanges())
@@ -44,6 +45,7 @@ internal sealed class FindingList(
                 .Lives.OfType<RemainingLife.Forecast>()
                 .Where(life =>
                     MovesTowards(state.Trend.Assessment, life.Side)
+                    && !RestsOnOneReading(state, life.Side)
                     && life.Crossing.ChanceBefore(horizon) >= ChanceWorthPlanning
                 )
                 .OrderByDescending(life => life.Crossing.ChanceBefore(horizon))
@@ -59,6 +61,21 @@ internal sealed class FindingList(
             }
         }
     }
+
+    /// <summary>A sudden change that waits for its confirmation is told as that, and not as a rise with dates, unless the readings before it rise as well.</summary>
+    private bool RestsOnOneReading(MeasurandState state, LimitSide side) =>
+        SuddenChangeFinding.Of(state) is { IsUnconfirmed: true } change
+        && !MovesTowards(
+            SeriesTrend
+                .Of(
+                    state.Trend.Series.WithPoints([
+                        .. state.Trend.Series.Points.Where(point => point.At < change.First.At),
+                    ]),
+                    SeriesTrend.OptionsFor(state.Trend.Series, confidence: 1 - options.TrendSignificance)
+                )
+                .Assessment,
+            side
+        );
 
     private IEnumerable<Finding> Returns() =>
         from state in states
@@ -77,23 +94,44 @@ internal sealed class FindingList(
                 : latest.Reading.Qualifier != Qualifier.GreaterThan && latest.Reading.Value < run.Target
         );
 
-    private IEnumerable<Finding> UnrecordedChanges()
+    /// <summary>What changed together with others of which one got better, as another oil does, is told once. What is worse in all of them is told of each.</summary>
+    private IEnumerable<Finding> SuddenChanges()
     {
-        // One measurand may jump for its own reasons; two that jump between the same samples tell of the oil.
+        var together = UnrecordedChanges().Where(finding => finding.HasBetter).ToList();
+        return states
+            .Select(SuddenChangeFinding.Of)
+            .OfType<SuddenChangeFinding>()
+            .Where(one =>
+                !together.Exists(other => other.After.At == one.First.At && other.States.Contains(one.State))
+            );
+    }
+
+    private IEnumerable<UnrecordedChangeFinding> UnrecordedChanges()
+    {
+        // One measurand may jump for its own reasons; two that jump between the same samples tell of the oil, if one of them can: new oil makes
+        // something better, another oil changes what tells its identity. What is worse in all of them is no oil change.
         var changes =
             from state in states
             from change in state.Trend.Assessment.Changes
             let points = state.Trend.Series.Points
-            select (State: state, Before: points[change.LastBefore], After: points[change.FirstAfter]);
+            select (
+                State: state,
+                Before: points[change.LastBefore],
+                After: points[change.FirstAfter],
+                change.IsToBetter
+            );
         return changes
             .GroupBy(one => (one.Before.At, one.After.At))
             .Where(group =>
-                group.Select(one => Alert.SubjectOf(one.State.Measurand)).Distinct(StringComparer.Ordinal).Count() >= 2
+                group.Any(one => one.IsToBetter || one.State.Measurand.TellsOilIdentity)
+                && group.Select(one => Alert.SubjectOf(one.State.Measurand)).Distinct(StringComparer.Ordinal).Count()
+                    >= 2
             )
             .Select(group => new UnrecordedChangeFinding(
                 group.First().Before,
                 group.First().After,
-                [.. group.Select(one => one.State)]
+                [.. group.Select(one => one.State)],
+                group.Any(one => one.IsToBetter)
             ))
             .Where(finding =>
                 !records.History.Events.Any(one => one.At > finding.Before.At && one.At <= finding.After.At)

@@ -82,6 +82,6 @@ public sealed class MeasurandState
                 ? $"not determined ({Sentences.Of(Worst.Reason)})"
                 : PlainText.Spaced(Worst.State)
         )
-        + $"; {Sentences.Of(Trend)}"
+        + $"; {Sentences.Of(this)}"
         + string.Concat(Lives.Select(life => $"; {Sentences.Of(this, life)}"));
 }

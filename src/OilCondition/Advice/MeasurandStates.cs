@@ -1,6 +1,5 @@
 using OilCondition.Limits;
 using OilCondition.Prognosis;
-using OilCondition.Statistics;
 
 namespace OilCondition;
 
@@ -26,10 +25,7 @@ internal static class MeasurandStates
             series = onOilHours;
         }
 
-        var trend = SeriesTrend.Of(
-            series,
-            new TrendOptions(measurand.Scale, confidence: 1 - options.TrendSignificance)
-        );
+        var trend = SeriesTrend.Of(series, SeriesTrend.OptionsFor(series, confidence: 1 - options.TrendSignificance));
         var oil = records.History.Machine.Oil;
         return new MeasurandState(
             measurand,
@@ -37,24 +33,25 @@ internal static class MeasurandStates
             [.. limits.Select(limit => limit.Evaluate(oil, readings))],
             topUps,
             trend,
-            records.IsBeingTreated(measurand) ? [] : [.. Lives(oil, limits, trend.Judged, options)]
+            records.IsBeingTreated(measurand) ? [] : [.. Lives(oil, limits, trend, options)]
         );
     }
 
     private static IEnumerable<RemainingLife> Lives(
         Oil oil,
         IReadOnlyList<Limit> limits,
-        MeasurandSeries judged,
+        SeriesTrend trend,
         AssessmentOptions options
     )
     {
-        var how = new LifeOptions(fleet: options.Fleet.FirstOrDefault(one => one.Measurand.Equals(judged.Measurand)));
-        var figures = new FixedFigures(oil, judged.Measurand, limits);
+        var measurand = trend.Series.Measurand;
+        var how = new LifeOptions(fleet: options.Fleet.FirstOrDefault(one => one.Measurand.Equals(measurand)));
+        var figures = new FixedFigures(oil, measurand, limits);
         foreach (var side in FixedFigures.Sides)
         {
             if (figures.Last(side) is { } figure)
             {
-                yield return LifeForecast.Of(judged, figure, side, options.AsOf, how);
+                yield return LifeForecast.Of(trend, figure, side, options.AsOf, how);
             }
         }
     }

@@ -80,28 +80,47 @@ public static class Sentences
                 "the accepted risk is reached sooner, so the shortest interval applies",
             NextSampleReason.LongestInterval => "the accepted risk is not reached, so the longest interval applies",
             NextSampleReason.LimitCrossed => "a limit is passed or water is free, and another sample should confirm it",
-            _ => "there are too few readings for a forecast, so the longest interval applies",
+            NextSampleReason.SuddenChange =>
+                "the latest readings lie far on the worse side, and another sample should confirm it",
+            NextSampleReason.NoForecast =>
+                "there are too few readings for a forecast, so the shortest interval applies",
+            _ => "no fixed limit is set to run to, so the longest interval applies",
         };
         return $"The next sample {due} {PlainText.Date(nextSample.At)}: {why}.";
     }
 
-    /// <summary>What a series does, as a phrase with its figures.</summary>
-    /// <param name="trend">The trend of a series.</param>
+    /// <summary>What a measurand does, as a phrase with its figures that agrees with its limits and its findings.</summary>
+    /// <remarks>
+    /// A measurand that changed at once, or stands beyond a limit, is not called without a trend only because its readings are too few or too scattered
+    /// to show an even one: what they went from and to is said instead.
+    /// </remarks>
+    /// <param name="state">Where the measurand stands.</param>
     /// <returns>A phrase without a full stop.</returns>
-    public static string Of(SeriesTrend trend)
+    public static string Of(MeasurandState state)
     {
-        Guard.NotNull(trend);
+        var trend = Guard.NotNull(state).Trend;
         var judged = trend.Assessment;
         var setAside = trend.Judged.LeftOut.Count - trend.Series.LeftOut.Count;
         var aside = setAside == 0 ? "" : $", {setAside} set aside";
-        var pace = $"{TrendPace.Words(trend)} ({judged.Used.Count} readings{aside})";
-        var better = trend.Series.Measurand.Worse == LimitSide.Upper ? TrendVerdict.Falling : TrendVerdict.Rising;
-        var improving = trend.Series.Measurand.Worse != LimitSide.Both && judged.Verdict == better ? ", improving" : "";
+        var readings = $"({trend.Judged.Points.Count} readings{aside})";
+        if (SuddenChangeFinding.Of(state) is { } change)
+        {
+            var course =
+                $"from about {Level(change.Before, change)} to {Level(change.After, change)} {state.Measurand.Unit}".TrimEnd();
+            return change.IsUnconfirmed
+                ? $"sudden change {course}, to be confirmed {readings}"
+                : $"changed at once {course} {readings}";
+        }
+
+        var better = state.Measurand.Worse == LimitSide.Upper ? TrendVerdict.Falling : TrendVerdict.Rising;
+        var improving = state.Measurand.Worse != LimitSide.Both && judged.Verdict == better ? ", improving" : "";
         return judged.Verdict switch
         {
-            TrendVerdict.Rising => $"rising{improving}, {pace}",
-            TrendVerdict.Falling => $"falling{improving}, {pace}",
-            TrendVerdict.NoTrend => $"no significant trend ({judged.Used.Count} readings{aside})",
+            TrendVerdict.Rising => $"rising{improving}, {TrendPace.Words(trend)} {readings}",
+            TrendVerdict.Falling => $"falling{improving}, {TrendPace.Words(trend)} {readings}",
+            _ when state.Worst.State >= LimitState.Alert && trend.Judged.Points.Count > 1 =>
+                $"{PlainText.Reported(trend.Judged.Points[0].Reading.Value)} to {state.Measurand.Text(trend.Judged.Points[trend.Judged.Points.Count - 1].Reading)}, no even trend {readings}",
+            TrendVerdict.NoTrend => $"no significant trend {readings}",
             _ => $"too few readings ({trend.Judged.Points.Count}{aside})",
         };
     }
@@ -190,6 +209,18 @@ public static class Sentences
     internal static string Change(UnrecordedChangeFinding finding) =>
         $"Between {PlainText.Date(finding.Before.At)} and {PlainText.Date(finding.After.At)} {string.Join(" and ", finding.States.Select(state => state.Measurand.Name))} changed at once, "
         + "with no event on record: an oil change or a large top-up? Trends start anew after it.";
+
+    internal static string Change(SuddenChangeFinding finding)
+    {
+        var change =
+            $"from about {Level(finding.Before, finding)} to {Level(finding.After, finding)} {finding.Measurand.Unit}".TrimEnd();
+        return finding.IsUnconfirmed
+            ? $"{Capital(finding.Measurand.Name)}: sudden change {change} on {PlainText.Date(finding.First.At)}; to be confirmed by another sample."
+            : $"{Capital(finding.Measurand.Name)}: changed at once {change} since {PlainText.Date(finding.First.At)} ({finding.Readings} readings).";
+    }
+
+    private static string Level(double value, SuddenChangeFinding finding) =>
+        PlainText.Number(value, Math.Abs(finding.After - finding.Before) / 10);
 
     internal static string Cleanup(CleanupFinding finding)
     {
@@ -302,9 +333,11 @@ public static class Sentences
             return $"{limit}: not within five years";
         }
 
-        if (!FindingList.MovesTowards(state.Trend.Assessment, life.Side))
+        if (!FindingList.MovesTowards(state.Trend.Assessment, life.Side) && SuddenChangeFinding.Of(state) is null)
         {
-            return $"{limit}: no trend towards it; if it starts to drift, one chance in ten before {PlainText.Date(p10)}";
+            // Beyond a limit already, it is not said to stand still.
+            var still = state.Worst.State >= LimitState.Alert ? "" : "no trend towards it; if it starts to drift, ";
+            return $"{limit}: {still}one chance in ten before {PlainText.Date(p10)}";
         }
 
         return life is RemainingLife.Crosses crosses

@@ -16,7 +16,10 @@ public sealed class Limit
     /// How far inside a figure a reading must come back before the state falls again, in the unit of what is compared; 0 for
     /// none. Against flapping: choose it not narrower than the test method's repeatability.
     /// </param>
-    /// <param name="confirmations">Successive readings beyond a figure that it takes to believe it, 1 to 10.</param>
+    /// <param name="confirmations">
+    /// Successive readings beyond a figure that it takes to believe it, 1 to 10; null for 2 with an own-history limit, whose percentiles sound readings
+    /// pass by chance, and for 1 with others.
+    /// </param>
     /// <param name="per">For a rate of change: per which span the figures are meant, above 0 and up to 10 years; null otherwise.</param>
     /// <param name="overOilHours">For a rate of change: whether the span is one of oil hours and not of the calendar.</param>
     /// <exception cref="ArgumentException">
@@ -30,7 +33,7 @@ public sealed class Limit
         LimitBand? lower,
         Source source,
         double deadBand = 0,
-        int confirmations = 1,
+        int? confirmations = null,
         TimeSpan? per = null,
         bool overOilHours = false
     )
@@ -85,8 +88,8 @@ public sealed class Limit
         Upper = upper;
         Lower = lower;
         DeadBand = Guard.InRange(deadBand, 0, LimitBand.Largest, measurand.Unit);
-        Guard.InRange(confirmations, 1, 10, "readings");
-        Confirmations = confirmations;
+        Confirmations = confirmations ?? (kind == LimitKind.OwnHistory ? 2 : 1);
+        Guard.InRange(Confirmations, 1, 10, "readings", nameof(confirmations));
         Per = per;
         OverOilHours = per is not null && overOilHours;
     }

@@ -81,7 +81,7 @@ internal sealed class LimitSetReader(MeasurandCatalog catalog)
         var upper = figures.Band("upper");
         var lower = figures.Band("lower");
         var deadBand = figures.DeadBand();
-        var confirmations = entry.WholeIfAny("confirmations", 1, 10) ?? 1;
+        var confirmations = entry.WholeIfAny("confirmations", 1, 10);
         var span = Rate(entry, out var overOilHours);
         return source is null
             ? null

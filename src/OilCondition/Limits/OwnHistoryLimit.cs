@@ -56,7 +56,7 @@ internal static class OwnHistoryLimit
         var scatter = Math.Sqrt(transformed.Sum(value => (value - mean) * (value - mean)) / (transformed.Length - 1));
 
         // Readings rounded alike do not scatter by nothing: a last digit of r hides r / sqrt(12) in each of them and in the one to be judged.
-        var lastDigit = LastDigit(usual) / Math.Sqrt(6);
+        var lastDigit = Numbers.LastDigit(usual) / Math.Sqrt(6);
         scatter = Math.Max(scatter, logarithmic ? lastDigit / Math.Exp(mean) : lastDigit);
         double Figure(double percentile)
         {
@@ -68,17 +68,5 @@ internal static class OwnHistoryLimit
 
         figures = limit.AsAbsolute(Figure, limit.Source);
         return true;
-    }
-
-    /// <summary>The unit of the last decimal that any of the readings carries, 1 to a millionth.</summary>
-    private static double LastDigit(double[] values)
-    {
-        var digit = 1.0;
-        while (digit > 1e-6 && values.Any(value => Math.Abs(value / digit - Math.Round(value / digit)) > 1e-6))
-        {
-            digit /= 10;
-        }
-
-        return digit;
     }
 }

@@ -7,6 +7,9 @@ namespace OilCondition.Prognosis;
 /// <summary>When a limit is crossed: any quantile, and the chance by any date.</summary>
 public sealed class CrossingForecast
 {
+    /// <summary>The horizon comes back from its logarithm.</summary>
+    private const double Rounding = 1 + 1e-12;
+
     private readonly CrossingLaw law;
     private readonly double intactDays;
     private readonly double begun;
@@ -17,7 +20,7 @@ public sealed class CrossingForecast
         LastReadingAt = lastReadingAt;
         AsOf = asOf;
         intactDays = Math.Max(0, (asOf - lastReadingAt).TotalDays);
-        begun = law.Begun(intactDays);
+        begun = law.ChanceBefore(intactDays);
     }
 
     /// <summary>When the last reading was taken, from which the state goes on.</summary>
@@ -29,7 +32,7 @@ public sealed class CrossingForecast
     /// <summary>The chance that the limit has been crossed by a moment, given that it is not crossed now.</summary>
     /// <param name="at">The moment.</param>
     /// <returns>0 to 1; 0 up to now.</returns>
-    public double ChanceBefore(DateTimeOffset at) => law.Given(DaysTo(at), intactDays, begun);
+    public double ChanceBefore(DateTimeOffset at) => law.ChanceBefore(DaysTo(at), intactDays, begun);
 
     /// <summary>The chance that the limit has been crossed by a moment, unseen since the last reading.</summary>
     /// <param name="at">The moment.</param>
@@ -43,24 +46,28 @@ public sealed class CrossingForecast
     /// <exception cref="ArgumentOutOfRangeException">The chance is not between 0 and 1.</exception>
     public bool TryAt(double chance, out DateTimeOffset at)
     {
-        Guard.OpenUnitInterval(chance);
-        var found = Quantiles(chance);
-        at = found.Length == 1 ? found[0] : AsOf;
-        return found.Length == 1;
+        var found =
+            law.TryTime(chance, intactDays, begun, out var days)
+            && days - intactDays <= LifeForecast.HorizonDays * Rounding;
+        at = AsOf.AddDays(found ? Math.Max(0, days - intactDays) : 0);
+        return found;
     }
 
-    /// <summary>The moments of ascending chances, as many as are reached within the horizon; found together each costs less than alone.</summary>
+    /// <summary>The moments of ascending chances, as many as are reached within the horizon.</summary>
     internal DateTimeOffset[] Quantiles(params ReadOnlySpan<double> chances)
     {
-        Span<double> days = stackalloc double[chances.Length];
-        var found = law.Times(chances, intactDays, begun, intactDays + LifeForecast.HorizonDays, days);
-        var quantiles = new DateTimeOffset[found];
-        for (var i = 0; i < found; i++)
+        var quantiles = new List<DateTimeOffset>(chances.Length);
+        foreach (var chance in chances)
         {
-            quantiles[i] = AsOf.AddDays(Math.Max(0, days[i] - intactDays));
+            if (!TryAt(chance, out var at))
+            {
+                break;
+            }
+
+            quantiles.Add(at);
         }
 
-        return quantiles;
+        return [.. quantiles];
     }
 
     /// <summary>The same machine if it aged faster or slower from now on, as another oil temperature would make it.</summary>
@@ -69,7 +76,7 @@ public sealed class CrossingForecast
     /// <exception cref="ArgumentOutOfRangeException">The acceleration is not a finite number above 0.</exception>
     public CrossingForecast WithAgeing(Ratio acceleration) =>
         new(
-            new AgedLaw(law, intactDays, Guard.Positive(acceleration.DecimalFractions, "", nameof(acceleration))),
+            law.Aged(intactDays, Guard.Positive(acceleration.DecimalFractions, "", nameof(acceleration))),
             LastReadingAt,
             AsOf
         );

@@ -1,3 +1,4 @@
+using OilCondition.Statistics;
 using OilCondition.Text;
 
 namespace OilCondition.Prognosis;
@@ -10,22 +11,18 @@ namespace OilCondition.Prognosis;
 /// </remarks>
 public sealed class FirstCrossing
 {
-    // The integral over time: steps of a geometric grid from an hour to the horizon, wide enough for chances to three decimals.
-    private const int Steps = 150;
-    private const double FirstStepDays = 1.0 / 24;
-
-    private readonly RemainingLife.Forecast[] forecasts;
+    private readonly CrossingLaw law;
     private readonly DateTimeOffset asOf;
 
     private FirstCrossing(
         DateTimeOffset asOf,
-        RemainingLife.Forecast[] forecasts,
+        CrossingLaw law,
         IReadOnlyList<(RemainingLife Life, double Chance)> shares,
         bool isCrossed
     )
     {
         this.asOf = asOf;
-        this.forecasts = forecasts;
+        this.law = law;
         Shares = shares;
         IsCrossed = isCrossed;
     }
@@ -54,21 +51,23 @@ public sealed class FirstCrossing
             throw new ArgumentException("lives holds a forecast that was made for another now.", nameof(lives));
         }
 
+        var common = CrossingLaw.Of(days => 1 - Intact(open, asOf.AddDays(days)), LifeForecast.HorizonDays);
         RemainingLife[] crossed = [.. lives.OfType<RemainingLife.AlreadyCrossed>()];
         return crossed.Length > 0
             ? new FirstCrossing(
                 asOf,
-                open,
+                common,
                 [.. crossed.Select(life => ((RemainingLife)life, 1.0 / crossed.Length))],
                 isCrossed: true
             )
-            : new FirstCrossing(asOf, open, ShareOut(open, asOf), isCrossed: false);
+            : new FirstCrossing(asOf, common, ShareOut(open, common, asOf), isCrossed: false);
     }
 
     /// <summary>The chance that any limit has been crossed by a moment.</summary>
     /// <param name="at">The moment.</param>
     /// <returns>0 to 1.</returns>
-    public double ChanceBefore(DateTimeOffset at) => IsCrossed ? 1 : 1 - Intact(at);
+    public double ChanceBefore(DateTimeOffset at) =>
+        IsCrossed ? 1 : law.ChanceBefore(Math.Max(0, (at - asOf).TotalDays));
 
     /// <summary>The moment by which the first limit has been crossed with a chance.</summary>
     /// <param name="chance">The chance, above 0 and below 1.</param>
@@ -78,30 +77,27 @@ public sealed class FirstCrossing
     public bool TryAt(double chance, out DateTimeOffset at)
     {
         Guard.OpenUnitInterval(chance);
-        if (!IsCrossed && DateSearch.TryFind(ChanceBefore, chance, asOf, LifeForecast.HorizonDays, out at))
-        {
-            return true;
-        }
-
-        at = asOf;
-        return IsCrossed;
+        var found = law.TryTime(chance, 0, out var days);
+        at = IsCrossed || !found ? asOf : asOf.AddDays(days);
+        return IsCrossed || found;
     }
 
+    /// <summary>The integral over the steps of the common law, none of which holds more than a twenty-fifth of its chance.</summary>
     private static List<(RemainingLife Life, double Chance)> ShareOut(
         RemainingLife.Forecast[] lives,
+        CrossingLaw law,
         DateTimeOffset asOf
     )
     {
         var first = new double[lives.Length];
         var before = new double[lives.Length];
         var after = new double[lives.Length];
-        var growth = Math.Pow(LifeForecast.HorizonDays / FirstStepDays, 1.0 / Steps);
-        var day = FirstStepDays;
-        for (var step = 0; step <= Steps; step++, day *= growth)
+        foreach (var days in law.Times)
         {
+            var at = asOf.AddDays(days);
             for (var i = 0; i < lives.Length; i++)
             {
-                after[i] = lives[i].Crossing.ChanceBefore(asOf.AddDays(day));
+                after[i] = lives[i].Crossing.ChanceBefore(at);
             }
 
             for (var i = 0; i < lives.Length; i++)
@@ -126,8 +122,16 @@ public sealed class FirstCrossing
         ];
     }
 
-    private double Intact(DateTimeOffset at) =>
-        forecasts.Aggregate(1.0, (intact, one) => intact * (1 - one.Crossing.ChanceBefore(at)));
+    private static double Intact(RemainingLife.Forecast[] forecasts, DateTimeOffset at)
+    {
+        var intact = 1.0;
+        foreach (var one in forecasts)
+        {
+            intact *= 1 - one.Crossing.ChanceBefore(at);
+        }
+
+        return intact;
+    }
 
     /// <summary>Which limit leads, and how surely.</summary>
     /// <returns>For example <c>acid number to 0.4 mgKOH/g first with 62 % chance</c>.</returns>

@@ -5,7 +5,7 @@ namespace OilCondition.Prognosis;
 
 /// <summary>What other machines' series of a measurand teach about one more machine: how much of its movement is random and how fast it drifts.</summary>
 /// <remarks>
-/// Give the series of comparable machines on comparable duty, without the machine to be
+/// Each series is screened as in an assessment. Give those of comparable machines on comparable duty, without the machine to be
 /// forecast, or its readings count twice. Drifts are per day on the measurand's natural scale.
 /// </remarks>
 public sealed class FleetKnowledge
@@ -24,7 +24,7 @@ public sealed class FleetKnowledge
     public int Machines { get; }
 
     /// <summary>Whether there were enough of them; otherwise the default prior stands.</summary>
-    public bool IsLearnt => Prior.KnowsDrift;
+    public bool IsLearnt => Prior.Lesson is not null;
 
     /// <summary>What they teach; the default prior where they are too few.</summary>
     internal DegradationPrior Prior { get; }
@@ -47,7 +47,10 @@ public sealed class FleetKnowledge
         }
 
         var fits = fleet
-            .Select(series => ScaledSeries.Of(series, measurand.Scale == NaturalScale.Logarithmic))
+            .Select(series => SeriesTrend.Of(series))
+            .Select(trend =>
+                ScaledSeries.Of(trend.Judged, measurand.Scale == NaturalScale.Logarithmic, trend.Assessment.Cycle)
+            )
             .Select(scaled => Degradation.Fit(scaled.Days, scaled.Values))
             .Where(fit => fit.IsDetermined)
             .ToList();

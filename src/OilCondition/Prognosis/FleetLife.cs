@@ -57,8 +57,12 @@ public sealed class FleetLife
     /// <param name="asOf">Now; in the years 1900 to 2199.</param>
     /// <returns>Any quantile, and the chance by any date.</returns>
     /// <exception cref="InvalidOperationException">The fleet taught too little.</exception>
-    public CrossingForecast Forecast(TimeSpan age, DateTimeOffset asOf) =>
-        new(new AgedLaw(Fit.At(Guard.NotNegative(age.TotalHours, "h", nameof(age))), 0, 24), Guard.Moment(asOf), asOf);
+    public CrossingForecast Forecast(TimeSpan age, DateTimeOffset asOf)
+    {
+        var hours = Guard.NotNegative(age.TotalHours, "h", nameof(age));
+        var law = CrossingLaw.Of(days => 1 - Fit.ConditionalReliability(hours, 24 * days), LifeForecast.HorizonDays);
+        return new CrossingForecast(law, Guard.Moment(asOf), asOf);
+    }
 
     /// <summary>The B10 life, or that too little is known.</summary>
     /// <returns>For example <c>a tenth fails within 12300 h</c>.</returns>

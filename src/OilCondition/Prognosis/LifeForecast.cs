@@ -18,6 +18,9 @@ public static class LifeForecast
     /// <summary>Fewest readings for an interval worth acting on.</summary>
     public const int FewestReadings = 5;
 
+    /// <summary>Fewest readings where other machines have taught how fast and how evenly such a measurand moves.</summary>
+    public const int FewestReadingsWithFleet = Degradation.FewestWithFleet;
+
     /// <summary>How far a forecast looks: no oil charge lives longer.</summary>
     public const int HorizonYears = 30;
 
@@ -27,8 +30,9 @@ public static class LifeForecast
 
     /// <summary>Forecasts one measurand against one limit.</summary>
     /// <remarks>
-    /// Censored readings do not enter. On a logarithmic measurand, and for exponential growth, logarithms are used, and readings of 0 do not
-    /// enter. Readings at one moment count as their mean in the default model.
+    /// The series is screened first, as an assessment does it (<see cref="SeriesTrend"/>): wild readings, and what lay before a change to the better, do not enter; a yearly
+    /// cycle is taken out and goes on ahead. Censored readings do not enter. On a logarithmic measurand, and for exponential growth, logarithms are used, and
+    /// readings of 0 do not enter. Readings at one moment count as their mean in the default model.
     /// </remarks>
     /// <param name="series">The readings since the last oil change or treatment.</param>
     /// <param name="limit">The limit, in the measurand's unit; above 0 where logarithms are used.</param>
@@ -44,13 +48,21 @@ public static class LifeForecast
         LimitSide side,
         DateTimeOffset asOf,
         LifeOptions? options = null
+    ) => Of(SeriesTrend.Of(Guard.NotNull(series)), limit, side, asOf, options ?? LifeOptions.Default);
+
+    /// <summary>The same for a series that has been judged.</summary>
+    internal static RemainingLife Of(
+        SeriesTrend trend,
+        double limit,
+        LimitSide side,
+        DateTimeOffset asOf,
+        LifeOptions options
     )
     {
-        Guard.NotNull(series);
         Guard.Moment(asOf);
-        var chosen = options ?? LifeOptions.Default;
-        Check(series, side, chosen);
-        var logarithmic = UsesLogarithms(series.Measurand, chosen.Model);
+        var series = trend.Judged;
+        Check(series, side, options);
+        var logarithmic = UsesLogarithms(series.Measurand, options.Model);
         var scaledLimit = logarithmic
             ? Math.Log(Guard.Positive(limit, series.Measurand.Unit))
             : Guard.Finite(limit, series.Measurand.Unit);
@@ -59,48 +71,75 @@ public static class LifeForecast
             throw new ArgumentOutOfRangeException(nameof(side), "side is Both; a single figure lies on one side.");
         }
 
-        var question = new LifeQuestion(series, limit, side, chosen.Model);
+        var question = new LifeQuestion(series, limit, side, options.Model);
         if (series.Points.Count > 0 && IsBeyond(series.Points[series.Points.Count - 1].Reading, limit, side))
         {
             return new RemainingLife.AlreadyCrossed(question);
         }
 
-        var scaled = ScaledSeries.Of(series, logarithmic);
-        var trend = Statistics.StraightLine.Fit(scaled.Days, scaled.Values);
+        // The cycle is known on the measurand's own scale only.
+        var cycle = logarithmic == (series.Measurand.Scale == NaturalScale.Logarithmic) ? trend.Assessment.Cycle : null;
+        var scaled = ScaledSeries.Of(series, logarithmic, cycle);
+        var line = Statistics.StraightLine.Fit(scaled.Days, scaled.Values);
         var moments = scaled.Days.Distinct().Count();
-        if (moments < FewestReadings || !trend.IsDetermined)
+        var needed = options.NeededReadings;
+        if (moments < needed || !line.IsDetermined)
         {
-            return new RemainingLife.TooFewReadings(question, moments, FewestReadings);
+            return new RemainingLife.TooFewReadings(question, moments, needed);
         }
 
         var lastReadingAt = series.Origin.AddDays(scaled.Days[scaled.Days.Length - 1]);
-        if (chosen.Model == LifeModel.FirstOrderLoss)
+        if (options.Model == LifeModel.FirstOrderLoss)
         {
-            return Loss(question, scaled, trend, chosen, lastReadingAt, asOf);
+            return Loss(question, scaled, line, options, lastReadingAt, asOf);
         }
 
-        var law = Law(scaled, scaledLimit, side, chosen);
-        return Case(question, trend, new CrossingForecast(law, lastReadingAt, asOf));
+        var law = Law(question, scaled, scaledLimit, cycle, options, Latest(lastReadingAt, asOf));
+        return Case(question, line, new CrossingForecast(law, lastReadingAt, asOf));
     }
 
-    private static CrossingLaw Law(ScaledSeries scaled, double limit, LimitSide side, LifeOptions options)
+    /// <summary>
+    /// How far a law must reach: the horizon counts from now, the law from the last reading. Twice and twice again, so that its table has the same times
+    /// whenever it is asked: a later now moves no chance.
+    /// </summary>
+    private static double Latest(DateTimeOffset lastReadingAt, DateTimeOffset asOf)
     {
-        if (options.Model is LifeModel.LineToRandomWalk or LifeModel.RandomWalk)
+        var latest = HorizonDays;
+        while (latest < HorizonDays + (asOf - lastReadingAt).TotalDays)
         {
-            var prior = options.Model == LifeModel.RandomWalk ? DegradationPrior.RandomWalk : options.Fleet?.Prior;
-            var fit = Degradation.Fit(scaled.Days, scaled.Values, prior);
-            return side == LimitSide.Upper ? fit.Above(limit) : fit.Below(limit);
+            latest *= 2;
+        }
+
+        return latest;
+    }
+
+    private static CrossingLaw Law(
+        LifeQuestion question,
+        ScaledSeries scaled,
+        double limit,
+        SeasonalCycle? cycle,
+        LifeOptions options,
+        double latest
+    )
+    {
+        if (options.Model is LifeModel.Family or LifeModel.RandomWalk)
+        {
+            var isFamily = options.Model == LifeModel.Family;
+            var prior = isFamily ? options.Fleet?.Prior : DegradationPrior.RandomWalk;
+            var fit = Degradation.Fit(scaled.Days, scaled.Values, prior, isFamily ? question.Series.ReadingError : 0);
+            return question.Side == LimitSide.Upper ? fit.Above(limit, latest, cycle) : fit.Below(limit, latest, cycle);
         }
 
         // Mirrored for a lower limit, so that the line always has to rise to the limit.
-        var sign = side == LimitSide.Upper ? 1 : -1;
+        var sign = question.Side == LimitSide.Upper ? 1 : -1;
         var towards = Statistics.StraightLine.Fit(scaled.Days, [.. scaled.Values.Select(value => sign * value)]);
-        return new LineLaw(
+        var law = new LineLaw(
             towards,
             sign * limit,
             scaled.Days[scaled.Days.Length - 1],
             options.Model == LifeModel.LineNewReading ? BandKind.NewReading : BandKind.Mean
         );
+        return CrossingLaw.Of(law.Passed, latest);
     }
 
     private static RemainingLife Loss(
@@ -118,7 +157,11 @@ public static class LifeForecast
             options.NewOilValue,
             options.MakeUpPercentPerYear / 100 / 365.25
         );
-        var crossing = new CrossingForecast(fit.Below(question.Limit), lastReadingAt, asOf);
+        var crossing = new CrossingForecast(
+            fit.Below(question.Limit, Latest(lastReadingAt, asOf)),
+            lastReadingAt,
+            asOf
+        );
         var ever = fit.ChanceEverBelow(question.Limit);
         return options.MakeUpPercentPerYear > 0 && ever < Unlikely
             ? new RemainingLife.HeldByMakeUp(question, trend, crossing, fit.Course.LongRun, ever)

@@ -4,10 +4,10 @@ namespace OilCondition.Prognosis;
 public enum LifeModel
 {
     /// <summary>
-    /// The average over the family from the straight line to the random walk, each member weighed by how well it explains the readings:
-    /// the default, since nobody knows beforehand whether a measurand drifts at random.
+    /// The average over a family of movements, each weighed by how well it explains the readings: a mean that stands, drifts evenly, feeds on itself or levels off;
+    /// scattered about it, or walking at random; a drift that itself walks. The default, since nobody knows beforehand.
     /// </summary>
-    LineToRandomWalk,
+    Family,
 
     /// <summary>A random walk with drift, every reading without error: the most cautious.</summary>
     RandomWalk,

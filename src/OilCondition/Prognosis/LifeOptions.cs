@@ -9,10 +9,10 @@ public sealed class LifeOptions
     /// <param name="model">How the measurand is taken to move.</param>
     /// <param name="makeUpPercentPerYear">Make-up of new oil in % of the oil fill per year, for <see cref="LifeModel.FirstOrderLoss"/>; 0 or more.</param>
     /// <param name="newOilValue">What the measurand reads in new oil, in its unit, for a make-up; 0 or more.</param>
-    /// <param name="fleet">What other machines teach, for <see cref="LifeModel.LineToRandomWalk"/>.</param>
+    /// <param name="fleet">What other machines teach, for <see cref="LifeModel.Family"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
     public LifeOptions(
-        LifeModel model = LifeModel.LineToRandomWalk,
+        LifeModel model = LifeModel.Family,
         double makeUpPercentPerYear = 0,
         double newOilValue = 0,
         FleetKnowledge? fleet = null
@@ -24,7 +24,7 @@ public sealed class LifeOptions
         Fleet = fleet;
     }
 
-    /// <summary>The average over the family from line to random walk, without prior knowledge.</summary>
+    /// <summary>The average over the family of movements, without prior knowledge.</summary>
     public static LifeOptions Default { get; } = new();
 
     /// <summary>How the measurand is taken to move.</summary>
@@ -38,4 +38,10 @@ public sealed class LifeOptions
 
     /// <summary>What other machines teach.</summary>
     public FleetKnowledge? Fleet { get; }
+
+    /// <summary>Readings that a forecast needs.</summary>
+    internal int NeededReadings =>
+        Model == LifeModel.Family && Fleet is { IsLearnt: true }
+            ? LifeForecast.FewestReadingsWithFleet
+            : LifeForecast.FewestReadings;
 }

@@ -35,9 +35,13 @@ public sealed record NextSample
     /// <summary>Whether it was due before now.</summary>
     public bool IsOverdue { get; }
 
-    /// <summary>The moment at which a limit that is passed now is looked at again.</summary>
-    internal static NextSample ToConfirm(DateTimeOffset lastSampleAt, SamplingPlan plan, DateTimeOffset asOf) =>
-        new(lastSampleAt.AddDays(plan.Shortest.TotalDays), NextSampleReason.LimitCrossed, 1, asOf);
+    /// <summary>The moment at which what is passed, or has changed, is looked at again.</summary>
+    internal static NextSample ToConfirm(
+        NextSampleReason reason,
+        DateTimeOffset lastSampleAt,
+        SamplingPlan plan,
+        DateTimeOffset asOf
+    ) => new(lastSampleAt.AddDays(plan.Shortest.TotalDays), reason, 1, asOf);
 
     /// <summary>Moment and reason.</summary>
     /// <returns>For example <c>2026-07-25 (risk reached, 5 % unseen)</c>.</returns>
@@ -67,7 +71,7 @@ public sealed record NextSample
         var latest = lastSampleAt.AddDays(plan.Longest.TotalDays);
         if (lives.Any(life => life is RemainingLife.AlreadyCrossed))
         {
-            return ToConfirm(lastSampleAt, plan, asOf);
+            return ToConfirm(NextSampleReason.LimitCrossed, lastSampleAt, plan, asOf);
         }
 
         CrossingForecast[] forecasts = [.. lives.OfType<RemainingLife.Forecast>().Select(one => one.Crossing)];
@@ -75,7 +79,9 @@ public sealed record NextSample
             1 - forecasts.Aggregate(1.0, (intact, one) => intact * (1 - one.ChanceUnseenBefore(at)));
         if (forecasts.Length == 0)
         {
-            return new NextSample(latest, NextSampleReason.NoForecast, 0, asOf);
+            return lives.Count == 0
+                ? new NextSample(latest, NextSampleReason.NothingToForecast, 0, asOf)
+                : new NextSample(soonest, NextSampleReason.NoForecast, 0, asOf);
         }
 
         var risk = plan.Risk.DecimalFractions;
@@ -84,8 +90,20 @@ public sealed record NextSample
             return new NextSample(soonest, NextSampleReason.ShortestInterval, Unseen(soonest), asOf);
         }
 
-        return DateSearch.TryFind(Unseen, risk, soonest, (latest - soonest).TotalDays, out var at)
-            ? new NextSample(at, NextSampleReason.RiskReached, Unseen(at), asOf)
-            : new NextSample(latest, NextSampleReason.LongestInterval, Unseen(latest), asOf);
+        if (Unseen(latest) < risk)
+        {
+            return new NextSample(latest, NextSampleReason.LongestInterval, Unseen(latest), asOf);
+        }
+
+        // Between the two, to the hour.
+        var (before, after) = (0.0, (latest - soonest).TotalHours);
+        while (after - before > 1)
+        {
+            var middle = (before + after) / 2;
+            (before, after) = Unseen(soonest.AddHours(middle)) < risk ? (middle, after) : (before, middle);
+        }
+
+        var at = soonest.AddHours(after);
+        return new NextSample(at, NextSampleReason.RiskReached, Unseen(at), asOf);
     }
 }

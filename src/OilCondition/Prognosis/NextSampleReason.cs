@@ -15,6 +15,12 @@ public enum NextSampleReason
     /// <summary>A limit is crossed by the last reading: sample again after the shortest interval to confirm it.</summary>
     LimitCrossed,
 
-    /// <summary>There are too few readings for a forecast: the longest interval stands until there are.</summary>
+    /// <summary>The latest readings lie far on the worse side: sample again after the shortest interval to confirm it.</summary>
+    SuddenChange,
+
+    /// <summary>There are too few readings for a forecast: the shortest interval stands until there are enough.</summary>
     NoForecast,
+
+    /// <summary>No fixed limit is set that a forecast could run to: the longest interval stands.</summary>
+    NothingToForecast,
 }

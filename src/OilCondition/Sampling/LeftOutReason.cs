@@ -17,4 +17,7 @@ public enum LeftOutReason
 
     /// <summary>It lies before a sudden change of level, after which the trend starts anew.</summary>
     BeforeChange,
+
+    /// <summary>No working method gives such a value.</summary>
+    Implausible,
 }

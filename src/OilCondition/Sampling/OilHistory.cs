@@ -193,6 +193,41 @@ public sealed class OilHistory
         return new MeasurandSeries(measurand, from, points, leftOut);
     }
 
+    /// <summary>The sensor readings of one measurand in a span of time.</summary>
+    /// <remarks>
+    /// Water content comes from relative saturation and oil temperature by the oil's saturation curve where no sensor reads it itself; at saturation it is a
+    /// bound, 'more than'. Readings of one minute are not sixty samples an hour: state an interval, and of each that has any the middle reading by
+    /// value stands for it (the lower of the two middle ones of an even number).
+    /// </remarks>
+    /// <param name="measurand">The measurand.</param>
+    /// <param name="from">Start of the span, included; it is the origin of the time axis and of the intervals.</param>
+    /// <param name="to">End of the span, included.</param>
+    /// <param name="interval">Interval for which one reading stands, above 0; null for every reading.</param>
+    /// <returns>The series; empty where no sensor reads the measurand.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The interval is not above 0.</exception>
+    /// <example>
+    /// <code>
+    /// var daily = history.SensorSeries(Measurands.WaterContent, from, asOf, TimeSpan.FromDays(1));
+    /// var trend = SeriesTrend.Of(daily);
+    /// </code>
+    /// </example>
+    public MeasurandSeries SensorSeries(
+        Measurand measurand,
+        DateTimeOffset from,
+        DateTimeOffset to,
+        TimeSpan? interval = null
+    )
+    {
+        var points = SensorPoints.Of(this, Guard.NotNull(measurand), from, to);
+        if (interval is { } each)
+        {
+            Guard.Positive(each.TotalHours, "h", nameof(interval));
+            points = SensorPoints.Thinned(points, from, each);
+        }
+
+        return new MeasurandSeries(measurand, from, [.. points], []);
+    }
+
     private static double? OilHoursOf(OilSample sample) =>
         sample.Readings.TryGetValue(Measurands.OilHours, out var hours) && !hours.IsCensored ? hours.Value : null;
 

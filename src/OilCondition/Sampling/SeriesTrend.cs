@@ -11,11 +11,17 @@ namespace OilCondition;
 public sealed class SeriesTrend
 {
     private const double NextToNothing = 1e-30;
+    private const double DaysOfYear = 365.25;
 
     private SeriesTrend(MeasurandSeries series, TrendAssessment assessment)
     {
         Series = series;
         Assessment = assessment;
+        Judged = assessment.Used.Count == series.Points.Count ? series : WithoutSetAside(series, assessment);
+    }
+
+    private static MeasurandSeries WithoutSetAside(MeasurandSeries series, TrendAssessment assessment)
+    {
         var judged = new HashSet<int>(assessment.Used);
         var wild = new HashSet<int>(assessment.Outliers);
         var setAside = Enumerable
@@ -25,7 +31,7 @@ public sealed class SeriesTrend
                 i => series.Points[i],
                 i => wild.Contains(i) ? LeftOutReason.Wild : LeftOutReason.BeforeChange
             );
-        Judged = series.Without(setAside);
+        return series.Without(setAside);
     }
 
     /// <summary>The series that was given.</summary>
@@ -45,15 +51,33 @@ public sealed class SeriesTrend
     public static SeriesTrend Of(MeasurandSeries series, TrendOptions? options = null)
     {
         Guard.NotNull(series);
-        options ??= new TrendOptions(series.Measurand.Scale);
+        options ??= OptionsFor(series);
         return new SeriesTrend(
             series,
             TrendAssessment.Of(
-                [.. series.Points.Select(point => series.DaysAt(point.At))],
+                [.. Enumerable.Range(0, series.Points.Count).Select(series.DayOf)],
                 [.. series.Points.Select(point => FigureOf(point.Reading, options.Scale))],
                 [.. series.Points.Select(point => CensoringOf(point.Reading))],
                 options
             )
+        );
+    }
+
+    /// <summary>What is known of a measurand before its readings: scale, worse side, the error of its test method, and the year as a cycle.</summary>
+    internal static TrendOptions OptionsFor(MeasurandSeries series, double confidence = 0.95)
+    {
+        var measurand = series.Measurand;
+        return new TrendOptions(
+            measurand.Scale,
+            confidence,
+            worse: measurand.Worse switch
+            {
+                LimitSide.Upper => TrendVerdict.Rising,
+                LimitSide.Lower => TrendVerdict.Falling,
+                _ => null,
+            },
+            cycle: series.IsOverOilHours ? null : DaysOfYear,
+            readingError: series.ReadingError
         );
     }
 

@@ -4,95 +4,212 @@ namespace OilCondition.Statistics;
 
 /// <summary>When a limit is crossed, as a chance that grows with time. Times count from the last reading, in its unit.</summary>
 /// <remarks>
-/// The chance is given that the limit is not crossed at the last reading. Given that it is not crossed at a later time n either, the chance
-/// is (F(t) − F(n)) / (1 − F(n)). Where F(n) is 1 to nearly all digits, 'not crossed' contradicts the law, and the answer has few digits left.
+/// A table, worked out once: the chance at times that halve from the latest down to where nothing is left of it, and in between wherever it grows by more
+/// than 1/25 from one to the next. Between its points the chance grows evenly with the logarithm of time, so that every question, whichever
+/// way it is asked, has one answer. The chance is given that the limit is not crossed at the last reading. Given that it is not crossed at a later
+/// time n either, it is (F(t) − F(n)) / (1 − F(n)). Where F(n) is 1 to nearly all digits, 'not crossed' contradicts the law, and the answer has few digits left.
 /// </remarks>
-internal abstract class CrossingLaw
+internal sealed class CrossingLaw
 {
-    private protected CrossingLaw() { }
+    private const double LargestStep = 0.04;
+    private const double Nothing = 1e-4;
+    private const double NarrowestStep = 1e-4;
+
+    /// <summary>In the tails, from a chance of this on, the odds grow by no more than a factor from one point to the next.</summary>
+    private const double SmallestTail = 2e-3;
+    private const double LargestOdds = 3;
+    private static readonly double Ln2 = Math.Log(2);
+
+    /// <summary>A crossing within this part of the time that is looked at is one at once.</summary>
+    private const double SmallestPart = 1e-7;
+
+    private readonly double[] logTimes;
+    private readonly double[] chances;
+
+    private CrossingLaw(double[] logTimes, double[] chances)
+    {
+        this.logTimes = logTimes;
+        this.chances = chances;
+    }
+
+    /// <summary>How far the law was worked out.</summary>
+    public double Latest => Math.Exp(logTimes[logTimes.Length - 1]);
+
+    /// <summary>The times between which the chance grows by no more than a twenty-fifth.</summary>
+    public IEnumerable<double> Times => logTimes.Select(Math.Exp);
+
+    /// <summary>Works out a law.</summary>
+    /// <param name="passed">The chance that the limit has been crossed by a time above 0; where it falls it counts as staying.</param>
+    /// <param name="latest">How far to look, above 0; later chances are those of the latest.</param>
+    public static CrossingLaw Of(Func<double, double> passed, double latest)
+    {
+        var last = Math.Log(Guard.Positive(latest, ""));
+        var earliest = last + Math.Log(SmallestPart);
+        var points = new SortedPoints(passed);
+        for (var log = last; points.Add(log) >= Nothing && log >= earliest; log -= Ln2)
+        {
+            // Halved until nothing of the chance is left.
+        }
+
+        points.Reverse();
+        for (var i = 1; i < points.Count; )
+        {
+            if (points.IsWide(i) && points.Gap(i) > NarrowestStep)
+            {
+                points.Halve(i);
+            }
+            else
+            {
+                i++;
+            }
+        }
+
+        return new CrossingLaw(points.Logs, points.Chances);
+    }
+
+    /// <summary>The same law with a clock that runs faster or slower from a time on.</summary>
+    public CrossingLaw Aged(double since, double acceleration) =>
+        Of(time => ChanceBefore(time <= since ? time : since + (time - since) * acceleration), Latest);
 
     /// <summary>The chance that the limit has been crossed by a time, F(t).</summary>
     /// <param name="time">Time since the last reading, 0 or more.</param>
     /// <returns>0 to 1, never falling.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The time is not finite or below 0.</exception>
-    public double ChanceBefore(double time) => Passed(Guard.NotNegative(time, ""));
-
-    /// <summary>The chance that the limit has been crossed by a time, given that it has not been crossed by an earlier one.</summary>
-    /// <param name="time">Time since the last reading, 0 or more.</param>
-    /// <param name="intact">Time up to which the limit is known not to be crossed, 0 or more.</param>
-    /// <returns>0 to 1; 0 up to that earlier time.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A time is not finite or below 0.</exception>
-    public double ChanceBefore(double time, double intact)
+    public double ChanceBefore(double time)
     {
         Guard.NotNegative(time, "");
-        return Given(time, Guard.NotNegative(intact, ""), Begun(intact));
-    }
-
-    /// <summary>The time by which the limit has been crossed with a chance, given that it has not been crossed by an earlier time.</summary>
-    /// <param name="chance">The chance, above 0 and below 1.</param>
-    /// <param name="intact">Time up to which the limit is known not to be crossed, 0 or more.</param>
-    /// <param name="latest">How far to look, above <paramref name="intact"/>.</param>
-    /// <param name="time">The time since the last reading, or 0 where the chance is not reached by then.</param>
-    /// <returns>Whether the chance is reached by the latest time.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The chance is not between 0 and 1, or a time is not finite or below 0.</exception>
-    public bool TryTime(double chance, double intact, double latest, out double time)
-    {
-        Guard.OpenUnitInterval(chance);
-        Guard.NotNegative(intact, "");
-        Guard.Positive(latest, "");
-        Span<double> times = stackalloc double[1];
-        var found = Times([chance], intact, Begun(intact), latest, times) == 1;
-        time = times[0];
-        return found;
-    }
-
-    /// <summary>The chance that the limit has been crossed by the time up to which it is known not to be.</summary>
-    internal double Begun(double intact) => intact > 0 ? Passed(intact) : 0;
-
-    /// <summary>The chance by a time given that it was not crossed by an earlier one, whose chance is known.</summary>
-    internal double Given(double time, double intact, double begun) =>
-        time > intact && begun < 1 ? Math.Max(0, Math.Min(1, (Passed(time) - begun) / (1 - begun))) : 0;
-
-    /// <summary>The times of ascending chances, as for one; each costs less than alone.</summary>
-    /// <param name="chances">Ascending, each above 0 and below 1.</param>
-    /// <param name="intact">Time up to which the limit is known not to be crossed.</param>
-    /// <param name="begun">The chance by that time.</param>
-    /// <param name="latest">How far to look.</param>
-    /// <param name="times">The times.</param>
-    /// <returns>How many of the chances are reached.</returns>
-    internal int Times(ReadOnlySpan<double> chances, double intact, double begun, double latest, Span<double> times)
-    {
-        if (!(intact < latest))
+        if (!(time > 0))
         {
             return 0;
         }
 
-        Span<double> wanted = stackalloc double[chances.Length];
-        var count = 0;
-        while (count < chances.Length && begun + chances[count] * (1 - begun) is var value && value < 1)
+        var log = Math.Log(time);
+        var after = Array.BinarySearch(logTimes, log);
+        if (after >= 0)
         {
-            wanted[count++] = value;
+            return chances[after];
         }
 
-        return count == 0 ? 0 : Times(wanted.Slice(0, count), intact, latest, times);
+        after = ~after;
+        if (after == 0)
+        {
+            // What has been reached by the first point is as good as reached at once.
+            return chances[0] < Nothing ? 0 : chances[0];
+        }
+
+        if (after == logTimes.Length)
+        {
+            return chances[after - 1];
+        }
+
+        var part = (log - logTimes[after - 1]) / (logTimes[after] - logTimes[after - 1]);
+        return chances[after - 1] + part * (chances[after] - chances[after - 1]);
     }
 
-    private protected abstract double Passed(double time);
+    /// <summary>The chance by a time, given that the limit is not crossed by an earlier one.</summary>
+    /// <param name="time">The time.</param>
+    /// <param name="intact">Time up to which the limit is known not to be crossed, 0 or more.</param>
+    /// <returns>0 to 1; 0 up to that earlier time.</returns>
+    public double ChanceBefore(double time, double intact) =>
+        ChanceBefore(time, intact, ChanceBefore(Guard.NotNegative(intact, "")));
 
-    /// <summary>A time near those that are asked for; 0 where none is known.</summary>
-    private protected virtual double TypicalTime => 0;
+    /// <summary>The same where the chance by the earlier time is known.</summary>
+    internal double ChanceBefore(double time, double intact, double begun) =>
+        time > intact && begun < 1 ? Math.Max(0, Math.Min(1, (ChanceBefore(time) - begun) / (1 - begun))) : 0;
 
-    /// <summary>Where the chance reaches ascending values.</summary>
-    private protected virtual int Times(ReadOnlySpan<double> wanted, double from, double latest, Span<double> times)
+    /// <summary>The time by which the limit has been crossed with a chance, given that it has not been crossed by an earlier time.</summary>
+    /// <param name="chance">The chance, above 0 and below 1.</param>
+    /// <param name="intact">Time up to which the limit is known not to be crossed, 0 or more.</param>
+    /// <param name="time">The time since the last reading, or 0 where the chance is not reached.</param>
+    /// <returns>Whether the chance is reached by the latest time.</returns>
+    public bool TryTime(double chance, double intact, out double time) =>
+        TryTime(chance, intact, ChanceBefore(Guard.NotNegative(intact, "")), out time);
+
+    /// <summary>The same where the chance by the earlier time is known.</summary>
+    internal bool TryTime(double chance, double intact, double begun, out double time)
     {
-        Span<double> memory = stackalloc double[ChanceSearch.Memory];
-        var search = new ChanceSearch(Passed, from, latest, TypicalTime, memory);
-        var found = 0;
-        while (found < wanted.Length && search.TryFind(wanted[found], out times[found]))
+        Guard.OpenUnitInterval(chance);
+        var wanted = begun + chance * (1 - begun);
+        time = 0;
+        if (!(wanted < 1) || chances[chances.Length - 1] < wanted)
         {
-            found++;
+            return false;
         }
 
-        return found;
+        var after = Array.FindIndex(chances, one => one >= wanted);
+        if (after == 0)
+        {
+            time = intact;
+            return true;
+        }
+
+        var part = (wanted - chances[after - 1]) / (chances[after] - chances[after - 1]);
+        time = Math.Max(intact, Math.Exp(logTimes[after - 1] + part * (logTimes[after] - logTimes[after - 1])));
+        return true;
+    }
+
+    /// <summary>The points of a law while it is worked out, by time.</summary>
+    private sealed class SortedPoints(Func<double, double> passed)
+    {
+        private readonly List<double> logs = new(48);
+        private readonly List<double> chances = new(48);
+
+        public int Count => logs.Count;
+
+        public double[] Logs => [.. logs];
+
+        /// <summary>The chances, which never fall.</summary>
+        public double[] Chances
+        {
+            get
+            {
+                double highest = 0;
+                var rising = new double[chances.Count];
+                for (var i = 0; i < rising.Length; i++)
+                {
+                    highest = Math.Max(highest, chances[i]);
+                    rising[i] = highest;
+                }
+
+                return rising;
+            }
+        }
+
+        public double Add(double log)
+        {
+            logs.Add(log);
+            chances.Add(At(log));
+            return chances[chances.Count - 1];
+        }
+
+        public void Reverse()
+        {
+            logs.Reverse();
+            chances.Reverse();
+        }
+
+        /// <summary>Whether the chance grows too far from one point to the next, as such or, in its tails, by its odds.</summary>
+        public bool IsWide(int i)
+        {
+            var (before, after) = (chances[i - 1], chances[i]);
+            return after - before > LargestStep
+                || (
+                    after > SmallestTail
+                    && before < 1 - SmallestTail
+                    && Math.Max(after, SmallestTail) * (1 - before)
+                        > LargestOdds * Math.Max(before, SmallestTail) * (1 - after)
+                );
+        }
+
+        public double Gap(int i) => logs[i] - logs[i - 1];
+
+        public void Halve(int i)
+        {
+            var middle = (logs[i - 1] + logs[i]) / 2;
+            logs.Insert(i, middle);
+            chances.Insert(i, At(middle));
+        }
+
+        private double At(double log) => Math.Min(1, Math.Max(0, passed(Math.Exp(log))));
     }
 }

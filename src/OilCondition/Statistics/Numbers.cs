@@ -104,4 +104,19 @@ internal static class Numbers
 
         return Selection.Median(distances);
     }
+
+    /// <summary>The unit of the last decimal that any of some values carries, 1 to a millionth.</summary>
+    public static double LastDigit(ReadOnlySpan<double> values)
+    {
+        var digit = 1.0;
+        foreach (var value in values)
+        {
+            while (digit > 1e-6 && Math.Abs(value / digit - Math.Round(value / digit)) > 1e-6)
+            {
+                digit /= 10;
+            }
+        }
+
+        return digit;
+    }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 
 namespace OilCondition.Text;
@@ -5,6 +6,9 @@ namespace OilCondition.Text;
 /// <summary>Numbers, moments and names as people and files read them, in the invariant culture.</summary>
 internal static class PlainText
 {
+    /// <summary>Words that were asked for: an assessment asks for the same few a hundred times.</summary>
+    private static readonly ConcurrentDictionary<(Enum Value, string Between), string> Words = new();
+
     /// <summary>Three significant figures below a thousand, whole above; powers of ten only where digits would be a row of zeros.</summary>
     public static string Number(double value) => Digits(value, 3);
 
@@ -95,9 +99,15 @@ internal static class PlainText
     public static string Spaced(Enum value) => Lower(value, " ");
 
     private static string Lower(Enum value, string between) =>
-        string.Concat(
-            value
-                .ToString()
-                .Select((letter, i) => (i > 0 && char.IsUpper(letter) ? between : "") + char.ToLowerInvariant(letter))
+        Words.GetOrAdd(
+            (value, between),
+            one =>
+                string.Concat(
+                    one.Value.ToString()
+                        .Select(
+                            (letter, i) =>
+                                (i > 0 && char.IsUpper(letter) ? one.Between : "") + char.ToLowerInvariant(letter)
+                        )
+                )
         );
 }

@@ -45,6 +45,8 @@ public class AdviceTextTests
                       practice, no source: invented).
                   alert: Free water after standstill: of 212 mg/kg the oil holds 100 mg/kg at 20 °C, so that about
                       110 mg/kg are free (some 0.1 L in the oil fill at standstill); water separates below 40 °C.
+                  information: Acid number: sudden change from about 0.1 to 0.6 mgKOH/g on 2026-01-01; to be
+                      confirmed by another sample.
                   -> Plan the oil change. (oil fill 1000 L)
                   -> Drain the free water from the lowest point after standstill. (free water at standstill 0.1 L)
                   -> Dry the oil under vacuum. (oil fill 1000 L)
@@ -60,7 +62,7 @@ public class AdviceTextTests
             .States.Single()
             .ToString()
             .ShouldBe(
-                "acid number 0.6 mgKOH/g: alarm; no significant trend (12 readings, 1 set aside); limit 0.5: not within five years"
+                "acid number 0.6 mgKOH/g: alarm; sudden change from about 0.1 to 0.6 mgKOH/g, to be confirmed (13 readings); limit 0.5: passed by the latest sample"
             );
         Assessment
             .Findings[0]

@@ -53,14 +53,8 @@ public class AssessmentFigureTests
         finding.Earliest.ShouldBe(At(finding, 0.1));
         finding.Evidence.Single(item => item.Name == "change per 30 days").Value!.Value.ShouldBe(0.02, 1e-4);
         Sentences
-            .Of(
-                SeriesTrend.Of(
-                    Invented
-                        .History(Samples(Measurands.Iron, i => 10 + 3 * i))
-                        .SampleSeries(Measurands.Iron, Invented.Start, Now)
-                )
-            )
-            .ShouldBe("rising, 3 mg/kg per 30 days (13 readings)");
+            .Of(Assess(history, Limits((Measurands.AcidNumber, 0.3, 0.45))).States.Single())
+            .ShouldBe("rising, 0.02 mgKOH/g per 30 days (13 readings)");
     }
 
     [Fact]

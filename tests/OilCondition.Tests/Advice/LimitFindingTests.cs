@@ -96,10 +96,14 @@ public class LimitFindingTests
     public void A_reading_out_of_its_own_history_says_so_in_its_key()
     {
         var limit = new Limit(Measurands.AcidNumber, LimitKind.OwnHistory, new LimitBand(95, null), null, AnySource);
-        var assessment = Assess(Invented.History(Acid(i => i == 12 ? 0.35 : 0.1 + 0.01 * (i % 2))), limit);
+        ConditionAssessment With(int beyond) =>
+            Assess(Invented.History(Acid(i => i > 12 - beyond ? 0.35 : 0.1 + 0.01 * (i % 2))), limit);
 
-        assessment.Findings.OfType<LimitFinding>().Single().Code.ShouldBe(FindingCode.OutOfTheUsual);
-        assessment.Alerts.Single().Key.ShouldBe("M1/charge-1/out-of-the-usual/acid-number");
+        // A percentile is passed by chance now and then: one reading waits for another.
+        With(1).Findings.OfType<LimitFinding>().Single().Code.ShouldBe(FindingCode.LimitNotConfirmed);
+        With(1).Alerts.ShouldBeEmpty();
+        With(2).Findings.OfType<LimitFinding>().Single().Code.ShouldBe(FindingCode.OutOfTheUsual);
+        With(2).Alerts.Select(alert => alert.Key).ShouldContain("M1/charge-1/out-of-the-usual/acid-number");
     }
 
     [Fact]
@@ -124,12 +128,19 @@ public class LimitFindingTests
         var scatter = new[] { 0.001, -0.002, 0.0015, -0.0005 };
         var history = Invented.History(Acid(i => 0.1 + 5e-5 * Hours(i) + scatter[i % 4], Hours));
 
-        RemainingLife.Crosses Life(bool overOilHours) =>
-            Assess(history, Absolute(), overOilHours).States.Single().Lives.OfType<RemainingLife.Crosses>().Single();
+        RemainingLife.Forecast Life(bool overOilHours) =>
+            (RemainingLife.Forecast)Assess(history, Absolute(), overOilHours).States.Single().Lives.Single();
+
+        static TimeSpan Width(RemainingLife.Forecast life)
+        {
+            life.Crossing.TryAt(0.1, out var p10).ShouldBeTrue();
+            life.Crossing.TryAt(0.5, out var p50).ShouldBeTrue();
+            return p50 - p10;
+        }
 
         var byHours = Life(true);
         var byCalendar = Life(false);
-        (byHours.P90 - byHours.P10).ShouldBeLessThan((byCalendar.P90 - byCalendar.P10) / 2);
+        Width(byHours).ShouldBeLessThan(Width(byCalendar) / 2);
         byHours.Series.IsOverOilHours.ShouldBeTrue();
     }
 

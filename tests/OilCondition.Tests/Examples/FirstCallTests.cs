@@ -75,6 +75,17 @@ public class FirstCallTests
             .ShouldMatch(@"^.*\d.*; .*\d.*$");
 
     [Fact]
+    public void The_analysts_columns_and_sensor_log_make_series() =>
+        Analyst
+            .RunColumns(
+                TheStation.Machines.First(one => one.History.SensorReadings.Any()).History,
+                TheStation.Machines.First(one => one.History.SensorReadings.Any()).History.SensorReadings[^1].At
+            )
+            .ShouldMatch(
+                @"^acid number to 0\.4 mgKOH/g: 10 % by 20\d\d-\d\d-\d\d, .*; water content: .*\([1-9]\d*( readings)?\)$"
+            );
+
+    [Fact]
     public void The_page_on_control_charts_shows_the_compiled_snippet_and_a_steady_machine_its_chart()
     {
         var snippet = Snippet("SteadyMachine.cs");

@@ -55,6 +55,13 @@ public partial class PageTests
     }
 
     [Fact]
+    public void Every_model_and_every_reason_of_a_next_sample_has_its_row()
+    {
+        Missing<LifeModel>("prognosis.md", model => $"| `{model}`").ShouldBeEmpty();
+        Missing<NextSampleReason>("prognosis.md", reason => $"| `{reason}` |").ShouldBeEmpty();
+    }
+
+    [Fact]
     public void Every_finding_limit_kind_outcome_and_treatment_has_its_row()
     {
         Missing<FindingCode>("advice.md", code => $"`{PlainText.Kebab(code)}`").ShouldBeEmpty();

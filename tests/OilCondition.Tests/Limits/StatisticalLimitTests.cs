@@ -108,7 +108,14 @@ public class StatisticalLimitTests
     [Fact]
     public void A_lower_percentile_bounds_from_below()
     {
-        var limit = new Limit(Measurands.Rpvot, LimitKind.OwnHistory, null, new LimitBand(5, 1), AnySource);
+        var limit = new Limit(
+            Measurands.Rpvot,
+            LimitKind.OwnHistory,
+            null,
+            new LimitBand(5, 1),
+            AnySource,
+            confirmations: 1
+        );
         var series = Invented
             .History(Usual.Append(4).Select((v, i) => Invented.Sample(i, 30 * i, (Measurands.Rpvot, new Reading(v)))))
             .SampleSeries(Measurands.Rpvot, Invented.Start, Invented.Start.AddDays(2000));
@@ -117,6 +124,57 @@ public class StatisticalLimitTests
         evaluation.State.ShouldBe(LimitState.Alarm);
         evaluation.Lower!.Alarm!.Value.ShouldBeLessThan(evaluation.Lower.Alert!.Value);
     }
+
+    /// <summary>One sound reading in a hundred passes a 99 % figure: two are asked for unless somebody says otherwise. The figures are the same.</summary>
+    [Fact]
+    public void An_own_history_limit_waits_for_two_readings_by_default()
+    {
+        var byDefault = new Limit(Measurands.Rpvot, LimitKind.OwnHistory, null, new LimitBand(5, 1), AnySource);
+        var explicitly = new Limit(
+            Measurands.Rpvot,
+            LimitKind.OwnHistory,
+            null,
+            new LimitBand(5, 1),
+            AnySource,
+            confirmations: 1
+        );
+        byDefault.Confirmations.ShouldBe(2);
+        explicitly.Confirmations.ShouldBe(1);
+        new Limit(Measurands.Rpvot, LimitKind.Absolute, null, new LimitBand(5, 1), AnySource).Confirmations.ShouldBe(1);
+        Json("").Confirmations.ShouldBe(2);
+        Json("\"confirmations\": 1,").Confirmations.ShouldBe(1);
+
+        LimitEvaluation Of(Limit limit, params double[] late) =>
+            limit.Evaluate(
+                Invented.Oil,
+                Invented
+                    .History(
+                        Usual
+                            .Concat(late)
+                            .Select((v, i) => Invented.Sample(i, 30 * i, (Measurands.Rpvot, new Reading(v))))
+                    )
+                    .SampleSeries(Measurands.Rpvot, Invented.Start, Invented.Start.AddDays(2000))
+            );
+        var (waiting, told) = (Of(byDefault, 4), Of(explicitly, 4));
+        (waiting.State, waiting.Pending, waiting.Reason).ShouldBe(
+            (LimitState.Normal, LimitState.Alarm, LimitReason.AwaitingConfirmation)
+        );
+        told.State.ShouldBe(LimitState.Alarm);
+
+        // What is judged is no part of the yardstick, so that two readings are judged by those before both.
+        waiting.Lower!.Alarm.ShouldBe(Of(explicitly, 0).Lower!.Alarm!.Value, 0.1);
+        (Of(byDefault, 4, 4).State >= LimitState.Alert).ShouldBeTrue();
+    }
+
+    private static Limit Json(string confirmations) =>
+        LimitSet
+            .Parse(
+                $$"""
+                { "name": "invented", "limits": [ { "measurand": "rpvot", "kind": "own-history", "unit": "%", {{confirmations}}
+                  "lower": { "alert": 5, "alarm": 1 }, "source": { "kind": "common-practice", "text": "invented" } } ] }
+                """
+            )
+            .Limits.Single();
 
     [Theory]
     [InlineData(49.9)]

@@ -12,11 +12,11 @@ public class FirstCrossingTests
     public void Shares_and_dates_are_those_of_simulated_races()
     {
         // Second route: a date from each forecast by its own quantiles, 4000 races, seed 3.
-        RemainingLife.Crosses[] lives =
+        RemainingLife.Forecast[] lives =
         [
-            (RemainingLife.Crosses)InventedSeries.Default(Series, 0.32),
-            (RemainingLife.Crosses)InventedSeries.Default(Series, 0.36),
-            (RemainingLife.Crosses)InventedSeries.Default(Series, 0.5),
+            (RemainingLife.Forecast)InventedSeries.Default(Series, 0.32),
+            (RemainingLife.Forecast)InventedSeries.Default(Series, 0.36),
+            (RemainingLife.Forecast)InventedSeries.Default(Series, 0.5),
         ];
         var first = FirstCrossing.Of(lives, Now);
         var random = new Random(3);
@@ -44,6 +44,55 @@ public class FirstCrossingTests
         first.TryAt(0.5, out var median).ShouldBeTrue();
         dates.Count(date => date <= median).ShouldBeInRange(1880, 2120);
         first.ChanceBefore(median).ShouldBe(0.5, 1e-3);
+    }
+
+    [Fact]
+    public void Shares_are_the_integral_of_the_chances_of_being_first()
+    {
+        // Second route: ∫ Π (1 − Fj) dFi in 20000 steps.
+        RemainingLife.Forecast[] lives =
+        [
+            (RemainingLife.Forecast)InventedSeries.Default(Series, 0.34),
+            (RemainingLife.Forecast)InventedSeries.Default(Series, 0.4),
+            (RemainingLife.Forecast)InventedSeries.Default(InventedSeries.Wandering(8), 0.38),
+        ];
+        var first = FirstCrossing.Of(lives, Now);
+        var shares = new double[3];
+        var before = new double[3];
+        const int Steps = 20000;
+        for (var step = 1; step <= Steps; step++)
+        {
+            var at = Now.AddDays(LifeForecast.HorizonDays * Math.Pow((double)step / Steps, 3));
+            double[] after = Array.ConvertAll(lives, life => life.Crossing.ChanceBefore(at));
+            for (var i = 0; i < 3; i++)
+            {
+                var others = 1.0;
+                for (var j = 0; j < 3; j++)
+                {
+                    others *= j == i ? 1 : 1 - (before[j] + after[j]) / 2;
+                }
+
+                shares[i] += (after[i] - before[i]) * others;
+            }
+
+            before = after;
+        }
+
+        foreach (var (life, chance) in first.Shares)
+        {
+            chance.ShouldBe(shares[Array.IndexOf(lives, life)], 4e-3); // steps of a twenty-fifth
+        }
+
+        first.Shares.Sum(share => share.Chance).ShouldBe(1 - first.ChanceOfNone, 2e-3);
+        first.Shares.Select(share => share.Chance).ShouldBeInOrder(SortDirection.Descending);
+        foreach (var days in new[] { 30.0, 200, 600, 3000 })
+        {
+            var none = lives.Aggregate(
+                1.0,
+                (intact, life) => intact * (1 - life.Crossing.ChanceBefore(Now.AddDays(days)))
+            );
+            first.ChanceBefore(Now.AddDays(days)).ShouldBe(1 - none, 0.008); // between two points of the common law
+        }
     }
 
     [Fact]

@@ -73,19 +73,31 @@ public class NextSampleTests
     }
 
     [Fact]
-    public void A_crossed_limit_wants_confirmation_and_too_few_readings_the_routine()
+    public void What_is_crossed_or_cannot_be_forecast_is_looked_at_soon_and_what_has_no_limit_by_routine()
     {
-        NextSample
-            .After([InventedSeries.Default(Series, 0.11)], Now, Plan(5, 14, 90), Now)
-            .Reason.ShouldBe(NextSampleReason.LimitCrossed);
-        var few = NextSample.After(
-            [InventedSeries.Default(InventedSeries.Wandering(1, 3), 0.4)],
-            Now,
-            Plan(5, 14, 90),
-            Now
+        NextSample After(params RemainingLife[] lives) =>
+            NextSample.After(lives, Now.AddDays(-3), Plan(5, 14, 90), Now);
+        var open = InventedSeries.Default(Series, 5);
+        var crossed = After(open, InventedSeries.Default(Series, 0.11));
+        (crossed.Reason, crossed.At, crossed.ChanceUnseen).ShouldBe(
+            (NextSampleReason.LimitCrossed, Now.AddDays(11), 1)
         );
-        few.Reason.ShouldBe(NextSampleReason.NoForecast);
-        few.At.ShouldBe(Now.AddDays(90));
+
+        // Nobody knows how fast it moves until there are five readings.
+        var few = After(InventedSeries.Default(InventedSeries.Wandering(1, 3), 0.4));
+        (few.Reason, few.At, few.ChanceUnseen).ShouldBe((NextSampleReason.NoForecast, Now.AddDays(11), 0));
+
+        // Another limit that can be forecast speaks for the machine.
+        After(open, InventedSeries.Default(InventedSeries.Wandering(1, 3), 0.4))
+            .Reason.ShouldBe(NextSampleReason.LongestInterval);
+
+        var nothing = After();
+        (nothing.Reason, nothing.At, nothing.ChanceUnseen).ShouldBe(
+            (NextSampleReason.NothingToForecast, Now.AddDays(87), 0)
+        );
+
+        var sudden = NextSample.ToConfirm(NextSampleReason.SuddenChange, Now.AddDays(-20), Plan(5, 14, 90), Now);
+        (sudden.Reason, sudden.At, sudden.IsOverdue).ShouldBe((NextSampleReason.SuddenChange, Now.AddDays(-6), true));
     }
 
     [Fact]

@@ -57,7 +57,7 @@ public class PrognosisTextTests
         NextSample
             .After([], Now, plan, Now.AddDays(200))
             .ToString()
-            .ShouldBe("2027-01-16 (no forecast, 0 % unseen, overdue)");
+            .ShouldBe("2027-01-16 (nothing to forecast, 0 % unseen, overdue)");
     }
 
     [Fact]

@@ -88,12 +88,15 @@ public class SeriesTrendTests
     }
 
     [Fact]
-    public void Reversed_time_flips_the_sign_of_a_trend_and_changes_nothing_else() =>
+    public void Reversed_time_flips_the_sign_of_a_trend_by_ranks_and_changes_nothing_else()
+    {
+        var byRanks = 0;
         Gen.Select(Gen.Int[1, 40].Array[4, 25], Gen.Int[-30, 30], Gen.Int[0, 20], Gen.Int[0, 100_000], Gen.Bool)
             .Holds(
                 (steps, slope, scatter, seed, counts) =>
                 {
-                    // Quarters of a mg/kg: ties stay ties. A sudden change is no mirror image, as readings after it count.
+                    // Quarters of a mg/kg: ties stay ties. A sudden change and a wild reading are no mirror image: what is latest counts.
+                    // Least squares ask whether a rise comes late or early, so that only ranks have a mirror image in time.
                     var random = new Random(seed);
                     var days = steps.Select((_, i) => steps.Take(i + 1).Sum()).ToArray();
                     var values = days.Select(day =>
@@ -105,7 +108,8 @@ public class SeriesTrendTests
                     var measurand = counts ? Measurands.Particles4 : Measurands.Iron;
                     var options = new TrendOptions(
                         counts ? NaturalScale.Logarithmic : NaturalScale.Linear,
-                        changeSignificance: null
+                        changeSignificance: null,
+                        outlierSignificance: null
                     );
                     SeriesTrend Of(Func<int, int> at) =>
                         SeriesTrend.Of(
@@ -120,13 +124,19 @@ public class SeriesTrendTests
                         );
                     var (forward, back) = (Of(day => day), Of(day => 2000 - day));
 
+                    back.Assessment.Method.ShouldBe(forward.Assessment.Method);
+                    back.Judged.Points.Count.ShouldBe(forward.Judged.Points.Count);
+                    if (forward.Assessment.Method != TrendMethod.TheilSen)
+                    {
+                        return;
+                    }
+
+                    byRanks++;
                     back.Assessment.Slope.ShouldBe(
                         -forward.Assessment.Slope,
                         1e-9 * (1 + Math.Abs(forward.Assessment.Slope))
                     );
                     back.Assessment.PValue.ShouldBe(forward.Assessment.PValue, 1e-9);
-                    back.Assessment.Method.ShouldBe(forward.Assessment.Method);
-                    back.Judged.Points.Count.ShouldBe(forward.Judged.Points.Count);
                     var mirrored = forward.Assessment.Verdict switch
                     {
                         TrendVerdict.Rising => TrendVerdict.Falling,
@@ -137,6 +147,8 @@ public class SeriesTrendTests
                 },
                 iter: 200
             );
+        byRanks.ShouldBeGreaterThan(50);
+    }
 
     [Fact]
     public void Two_readings_are_too_few() =>

@@ -26,9 +26,19 @@ public class StatisticsTextTests
         ["slope 2, interval 2 to 2 (95 %), 6 readings"] = TheilSen.Fit(Six, Twice),
         ["same position: 3"] = TheilSen.Fit([1, 1, 1], [1, 2, 3]),
         ["S = 15, tau = 1, p = 0.00278, 6 readings"] = MannKendall.Test(Six, Twice),
-        ["rising, 2 per unit of time, p = 0.00278, 6 readings, median slope"] = TrendAssessment.Of(Six, Twice),
+        ["rising, 2 per unit of time, p = 0.00278, 6 readings, median slope"] = TrendAssessment.Of(
+            Six,
+            Twice,
+            [Censoring.Below, Censoring.None, Censoring.None, Censoring.None, Censoring.None, Censoring.None]
+        ),
         ["too few readings: 3"] = TrendAssessment.Of([1, 2, 3], [1, 2, 3]),
-        ["step of -3.2 between readings 4 and 5, p = 0.0004"] = new TrendAssessment.LevelChange(4, 5, -3.2, 0.0004),
+        ["step of -3.2 between readings 4 and 5, p = 0.0004"] = new TrendAssessment.LevelChange(
+            4,
+            5,
+            -3.2,
+            0.0004,
+            IsToBetter: true
+        ),
         ["1000 to 100 at 0.693 per unit of time, 6 readings"] = ExponentialDecay.Fit(Six, Halving),
         ["too few readings: 1"] = ExponentialDecay.Analyze([1], [5]),
         // Shape 1.72 with error 0.50, scale 607 with error 125 (row WB1 of life.csv).

@@ -25,7 +25,7 @@ internal sealed class OilEpisodes
             .. known
                 .Samples.Where(sample => !known.IsSuspect(sample) && sample.Readings.ContainsKey(measurand))
                 .Select(sample => new SeriesPoint(sample.TakenAt, sample.Readings[measurand], sample.SampleNumber))
-                .Concat(records.SensorPoints(measurand, DateTimeOffset.MinValue))
+                .Concat(records.SensorReadings(measurand, DateTimeOffset.MinValue))
                 .OrderBy(point => point.At),
         ];
 

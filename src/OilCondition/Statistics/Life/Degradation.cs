@@ -2,26 +2,31 @@ using OilCondition.Text;
 
 namespace OilCondition.Statistics;
 
-/// <summary>The family from the straight line to the random walk: state = start + drift · t + Wiener process, measured with noise.</summary>
+/// <summary>The family of movements that a series may follow: a mean that stands or follows a course, with a random walk, or a drift that walks; measured with noise.</summary>
 internal static class Degradation
 {
     /// <summary>Fewest readings at different times.</summary>
     public const int FewestReadings = 4;
 
+    /// <summary>Fewest readings at different times where other machines have taught scatter and drift.</summary>
+    public const int FewestWithFleet = 3;
+
     /// <summary>Values beyond this have squares that overflow; no measurand comes near.</summary>
     internal const double Largest = 1e100;
 
-    /// <summary>Fits every member of the family.</summary>
+    /// <summary>Fits every movement of the family.</summary>
     /// <param name="times">When readings were taken, ascending; readings at one time count as their mean.</param>
     /// <param name="values">What was read, on a scale on which the scatter is even.</param>
     /// <param name="prior">What is believed beforehand; <see cref="DegradationPrior.Default"/> without one.</param>
+    /// <param name="readingError">Standard deviation of one reading by its test method; 0 where it is not known.</param>
     /// <returns>The fit, or the reason why there is none.</returns>
     /// <exception cref="ArgumentException">The spans differ in length, or the times do not ascend.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A time is not finite, or a value lies beyond ±1e100.</exception>
     public static DegradationFit Fit(
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
-        DegradationPrior? prior = null
+        DegradationPrior? prior = null,
+        double readingError = 0
     )
     {
         Guard.SameLength(values.Length, times.Length, nameof(values), nameof(times));
@@ -31,7 +36,8 @@ internal static class Degradation
         return DegradationFit.Of(
             mergedTimes.AsSpan(0, count),
             mergedValues.AsSpan(0, count),
-            prior ?? DegradationPrior.Default
+            prior ?? DegradationPrior.Default,
+            readingError
         );
     }
 

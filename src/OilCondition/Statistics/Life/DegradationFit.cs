@@ -2,96 +2,304 @@ using OilCondition.Text;
 
 namespace OilCondition.Statistics;
 
-/// <summary>Readings seen through every member of the family from the straight line to the random walk, each with its weight.</summary>
+/// <summary>Readings seen through every movement of the family, each with its weight.</summary>
 internal sealed class DegradationFit
 {
-    // Members whose weight cannot move a chance by more than this are left out of a crossing law.
-    private const double Negligible = 1e-4;
+    // Movements whose weight cannot move a chance by more than this are left out of a crossing law.
+    private const double Negligible = 2e-3;
+    private const int MostOnStack = 128;
 
-    private readonly RandomWalkMember[] members;
+    /// <summary>A walk with less than this part beside the error of the method is told by the smaller ratios of the family.</summary>
+    private const double LeastForWalk = 3;
+    private const double MostForError = 100;
+
+    /// <summary>A course that is likelier than one of its neighbours by more than this logarithm lies among points that the family has too far apart.</summary>
+    private const double TooFarApart = 3;
+
+    /// <summary>Courses less likely than the likeliest movement by this logarithm are not looked at more closely.</summary>
+    private const double Unlikely = 3;
+    private const int PointsBetween = 8;
+    private const int MostRounds = 4;
+
+    private readonly double[] positions;
+    private readonly double[] values;
+    private readonly DegradationPrior prior;
+    private readonly double readingError;
     private readonly double[] weights;
 
-    private DegradationFit(int count, double lastTime, RandomWalkMember[] members, double[] weights)
+    /// <summary>Courses between those of the family, with the weight that theirs holds.</summary>
+    private readonly List<(int Index, Movement Movement, double Weight)> between = [];
+
+    private DegradationFit(
+        double lastTime,
+        double span,
+        double[] positions,
+        double[] values,
+        DegradationPrior prior,
+        double readingError
+    )
     {
-        Count = count;
         LastTime = lastTime;
-        this.members = members;
-        this.weights = weights;
+        Span = span;
+        this.positions = positions;
+        this.values = values;
+        this.prior = prior;
+        this.readingError = readingError;
+        weights = span > 0 ? Weighted() : [];
     }
 
     /// <summary>Whether there are enough readings at different times. The other members are meaningful only if there are.</summary>
-    public bool IsDetermined => members.Length > 0;
+    public bool IsDetermined => weights.Length > 0;
 
     /// <summary>Number of readings at different times.</summary>
-    public int Count { get; }
+    public int Count => values.Length;
 
     /// <summary>Time of the last reading.</summary>
     public double LastTime { get; }
 
-    /// <summary>Weight of each of <see cref="DegradationPrior.Ratios"/> after the readings; together 1.</summary>
+    /// <summary>Time from the first reading to the last.</summary>
+    public double Span { get; }
+
+    /// <summary>Weight of each movement of <see cref="DegradationPrior.Family"/> after the readings; together 1.</summary>
     public IReadOnlyList<double> Weights => weights;
 
-    /// <summary>Mean drift, per time.</summary>
-    public double Drift => Mean(member => member.Drift);
-
-    /// <summary>Standard error of the drift: within the members and among them.</summary>
-    public double DriftStandardError
+    /// <summary>Mean drift, per time: the rise of a course over the time that was seen, the latest drift of one that walks.</summary>
+    public double Drift
     {
         get
         {
-            var mean = Drift;
-            return Math.Sqrt(
-                Mean(member => member.DriftVariance * member.Scale2 + (member.Drift - mean) * (member.Drift - mean))
-            );
+            double sum = 0;
+            for (var m = 0; m < weights.Length; m++)
+            {
+                sum += weights[m] > 0 ? weights[m] * Member(m).Drift : 0;
+            }
+
+            return sum / Span;
         }
     }
 
-    /// <summary>Mean state at the last reading.</summary>
-    public double Level => Mean(member => member.Level);
-
-    /// <summary>When the state first rises over a limit.</summary>
+    /// <summary>When the state first rises over a limit, in time since <see cref="LastTime"/>.</summary>
     /// <param name="limit">The limit, in the unit of the values.</param>
-    /// <returns>The law, in time since <see cref="LastTime"/>.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The limit is not finite.</exception>
-    /// <exception cref="InvalidOperationException">The fit is not determined.</exception>
-    public CrossingLaw Above(double limit) => Law(Guard.Finite(limit, ""), 1);
+    /// <param name="latest">How far to look.</param>
+    /// <param name="cycle">A cycle that was taken out of the values and goes on; null for none.</param>
+    public CrossingLaw Above(double limit, double latest, SeasonalCycle? cycle = null) =>
+        Law(Guard.Finite(limit, ""), 1, latest, cycle);
 
-    /// <summary>When the state first falls under a limit.</summary>
+    /// <summary>When the state first falls under a limit, in time since <see cref="LastTime"/>.</summary>
     /// <param name="limit">The limit, in the unit of the values.</param>
-    /// <returns>The law, in time since <see cref="LastTime"/>.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The limit is not finite.</exception>
-    /// <exception cref="InvalidOperationException">The fit is not determined.</exception>
-    public CrossingLaw Below(double limit) => Law(Guard.Finite(limit, ""), -1);
+    /// <param name="latest">How far to look.</param>
+    /// <param name="cycle">A cycle that was taken out of the values and goes on; null for none.</param>
+    public CrossingLaw Below(double limit, double latest, SeasonalCycle? cycle = null) =>
+        Law(Guard.Finite(limit, ""), -1, latest, cycle);
 
-    internal static DegradationFit Of(ReadOnlySpan<double> times, ReadOnlySpan<double> values, DegradationPrior prior)
+    internal static DegradationFit Of(
+        ReadOnlySpan<double> times,
+        ReadOnlySpan<double> values,
+        DegradationPrior prior,
+        double readingError
+    )
     {
         var count = times.Length;
-        if (count < Degradation.FewestReadings)
+        var isEnough = count >= (prior.Lesson is null ? Degradation.FewestReadings : Degradation.FewestWithFleet);
+        var span = isEnough ? times[count - 1] - times[0] : 0;
+        var parts = new double[isEnough ? count : 0];
+        for (var i = 0; i < parts.Length; i++)
         {
-            return new DegradationFit(count, count == 0 ? 0 : times[count - 1], [], []);
+            parts[i] = (times[i] - times[0]) / span;
         }
 
-        var filtered = new RandomWalkMember[DegradationPrior.Grid.Length];
-        var logs = new double[filtered.Length];
-        var interval = (times[count - 1] - times[0]) / (count - 1);
+        return new DegradationFit(
+            count == 0 ? 0 : times[count - 1],
+            span,
+            parts,
+            values.ToArray(),
+            prior,
+            readingError
+        );
+    }
+
+    /// <summary>The readings seen through one movement that the error of the test method leaves room for.</summary>
+    /// <param name="index">Which of <see cref="DegradationPrior.Family"/>, one with a weight above 0.</param>
+    public DegradationMember Member(int index)
+    {
+        Span<double> clock = stackalloc double[Math.Min(values.Length, MostOnStack)];
+        return Member(
+            index,
+            Readable(DegradationPrior.Family[index], LargestRatio(values, readingError))!.Value,
+            values.Length <= MostOnStack ? clock : new double[values.Length],
+            LeastSquares(values)
+        );
+    }
+
+    /// <summary>Only the weights are kept of all members: few of them matter, and those are soon worked out again.</summary>
+    private double[] Weighted()
+    {
+        var family = DegradationPrior.Family;
+        var logs = new double[family.Length];
         var least = LeastSquares(values);
-        for (var i = 0; i < filtered.Length; i++)
+        var largest = LargestRatio(values, readingError);
+        Span<double> clock =
+            values.Length <= MostOnStack ? stackalloc double[values.Length] : new double[values.Length];
+        var best = double.NegativeInfinity;
+        for (var m = 0; m < family.Length; m++)
         {
-            // The variances of the random walk over one mean interval and of a reading add up to 1: both ends of the family are finite.
-            var share = DegradationPrior.Grid[i] / (1 + DegradationPrior.Grid[i]);
-            filtered[i] = RandomWalkMember.Filter(times, values, share / interval, 1 - share, least);
-            if (prior.KnowsDrift)
+            logs[m] =
+                prior.Weights[m] > 0 && Readable(family[m], largest) is { } movement
+                    ? Member(m, movement, clock, least).LogLikelihood + prior.LogWeights[m]
+                    : double.NegativeInfinity;
+            best = Math.Max(best, logs[m]);
+        }
+
+        foreach (var group in DegradationPrior.ReadCourses)
+        {
+            LookBetween(group, logs, best, clock, least);
+        }
+
+        double sum = 0;
+        for (var m = 0; m < logs.Length; m++)
+        {
+            logs[m] = Math.Exp(logs[m] - best);
+            sum += logs[m];
+        }
+
+        for (var i = 0; i < between.Count; i++)
+        {
+            between[i] = between[i] with { Weight = Math.Exp(between[i].Weight - best) };
+            sum += between[i].Weight;
+        }
+
+        for (var m = 0; m < logs.Length; m++)
+        {
+            logs[m] /= sum;
+        }
+
+        for (var i = 0; i < between.Count; i++)
+        {
+            between[i] = between[i] with { Weight = between[i].Weight / sum };
+            logs[between[i].Index] += between[i].Weight;
+        }
+
+        return logs;
+    }
+
+    /// <summary>
+    /// Exact readings, or many, tell courses apart more finely than the family has them; the nearest of the family would then be believed although it is wrong. Its
+    /// weight is spread over courses between its neighbours, and again around the likeliest of these, until neighbours are alike.
+    /// </summary>
+    private void LookBetween(int[] group, double[] logs, double best, Span<double> clock, double least)
+    {
+        var at = 0;
+        for (var i = 1; i < group.Length; i++)
+        {
+            at = logs[group[i]] > logs[group[at]] ? i : at;
+        }
+
+        var index = group[at];
+        var (before, after) = (Math.Max(0, at - 1), Math.Min(group.Length - 1, at + 1));
+        var neighbour = Math.Min(logs[group[before]], logs[group[after]]);
+        var family = DegradationPrior.Family;
+        var (low, high) = (family[group[before]].Course.Bend, family[group[after]].Course.Bend);
+        var summit = Summit(
+            (low, logs[group[before]]),
+            (family[index].Course.Bend, logs[index]),
+            (high, logs[group[after]])
+        );
+        if (!(summit > best - Unlikely) || !(logs[index] - neighbour > TooFarApart))
+        {
+            return;
+        }
+
+        var density = prior.LogWeights[index] - Math.Log((high - low) / 2);
+        logs[index] = double.NegativeInfinity;
+        Span<double> found = stackalloc double[PointsBetween];
+        for (var round = 0; round < MostRounds; round++)
+        {
+            var step = (high - low) / PointsBetween;
+            var likeliest = 0;
+            for (var i = 0; i < PointsBetween; i++)
             {
-                filtered[i] = filtered[i].With(prior.Drift, prior.DriftStandardDeviation);
+                var movement = family[index] with { Course = family[index].Course.Bent(low + (i + 0.5) * step) };
+                found[i] = Member(index, movement, clock, least).LogLikelihood + density + Math.Log(step);
+                between.Add((index, movement, found[i]));
+                likeliest = found[i] > found[likeliest] ? i : likeliest;
             }
 
-            logs[i] =
-                prior.WeightOf(i) > 0
-                    ? filtered[i].LogLikelihood + Math.Log(prior.WeightOf(i))
-                    : double.NegativeInfinity;
+            var (left, right) = (Math.Max(0, likeliest - 1), Math.Min(PointsBetween - 1, likeliest + 1));
+            if (found[likeliest] - Math.Min(found[left], found[right]) < TooFarApart || round == MostRounds - 1)
+            {
+                return;
+            }
+
+            between.RemoveRange(between.Count - PointsBetween + left, right - left + 1);
+            (low, high) = (low + left * step, low + (right + 1) * step);
+        }
+    }
+
+    /// <summary>The highest point of the parabola through three points whose middle one is highest; that point itself where two of them are one.</summary>
+    private static double Summit((double X, double Y) left, (double X, double Y) middle, (double X, double Y) right)
+    {
+        if (!(left.X < middle.X) || !(middle.X < right.X))
+        {
+            return middle.Y;
         }
 
-        return new DegradationFit(count, times[count - 1], filtered, Normalised(logs));
+        var rise = (middle.Y - left.Y) / (middle.X - left.X);
+        var bend = ((right.Y - middle.Y) / (right.X - middle.X) - rise) / (right.X - left.X);
+        var slope = rise + bend * (middle.X - left.X);
+        return bend < 0 ? middle.Y - slope * slope / (4 * bend) : middle.Y;
+    }
+
+    private DegradationMember Member(int index, Movement movement, Span<double> clock, double least)
+    {
+        for (var i = 0; i < clock.Length; i++)
+        {
+            clock[i] = movement.Course.At(positions[i]);
+        }
+
+        var member = DegradationMember.Of(movement, clock, values, least);
+        if (prior.Lesson is { } lesson)
+        {
+            var (scale2, freedom) = lesson.Scatter[index];
+            member = member.WithScatter(Math.Max(scale2, least), freedom);
+            if (movement.Kind == MovementKind.Moving && movement.Course == Course.Straight)
+            {
+                member = member.WithDrift(lesson.Drift * Span, lesson.DriftStandardDeviation * Span);
+            }
+        }
+
+        return member.AtLeast(readingError * readingError, movement.ReadingShare);
+    }
+
+    /// <summary>
+    /// The largest part of a random walk that the error of the test method leaves room for: the mean square of the steps from one reading to the next is
+    /// that of a step of the walk and of two errors.
+    /// </summary>
+    private static double LargestRatio(ReadOnlySpan<double> values, double readingError)
+    {
+        if (!(readingError > 0))
+        {
+            return Movement.PureWalk;
+        }
+
+        double steps = 0;
+        for (var i = 1; i < values.Length; i++)
+        {
+            steps += (values[i] - values[i - 1]) * (values[i] - values[i - 1]);
+        }
+
+        return Math.Max(0, steps / (values.Length - 1) / (readingError * readingError) - 2);
+    }
+
+    /// <summary>The movement as it is seen with that error; null where there is no room for it.</summary>
+    private static Movement? Readable(Movement movement, double largest)
+    {
+        // Beside a walk of this size the error of a reading does not show.
+        if (movement.Kind == MovementKind.DriftWalks || movement.Ratio <= largest || largest > MostForError)
+        {
+            return movement;
+        }
+
+        return movement.Ratio == Movement.PureWalk && largest > LeastForWalk ? movement with { Ratio = largest } : null;
     }
 
     /// <summary>Sum of squares below which scatter is rounding: it keeps readings on an exact line from having an infinite likelihood.</summary>
@@ -106,43 +314,33 @@ internal sealed class DegradationFit
         return 1e-18 * sum + 1e-290;
     }
 
-    private static double[] Normalised(double[] logs)
-    {
-        var best = logs.Max();
-        var sum = logs.Sum(log => Math.Exp(log - best));
-        return [.. logs.Select(log => Math.Exp(log - best) / sum)];
-    }
-
-    private double Mean(Func<RandomWalkMember, double> of)
-    {
-        double sum = 0;
-        for (var i = 0; i < members.Length; i++)
-        {
-            sum += weights[i] * of(members[i]);
-        }
-
-        return sum;
-    }
-
-    private MixtureLaw Law(double limit, int sign)
+    private CrossingLaw Law(double limit, int sign, double latest, SeasonalCycle? cycle)
     {
         if (!IsDetermined)
         {
             throw new InvalidOperationException($"The fit is not determined: {Count} readings.");
         }
 
-        var paths = new List<PassagePath>(MemberPaths.Most * members.Length);
-        var freedom = Count - 2;
-        var rule = new PassageRule(freedom);
-        var given = new PassageRule(freedom + 1);
-        for (var i = 0; i < members.Length; i++)
+        var paths = new List<PassagePath>(24);
+        for (var m = 0; m < weights.Length; m++)
         {
-            if (weights[i] >= Negligible)
+            if (weights[m] >= Negligible && !between.Exists(one => one.Index == m))
             {
-                MemberPaths.Add(paths, members[i], weights[i], sign * limit, sign, rule, given);
+                paths.Add(new PassagePath(Member(m), weights[m], limit, sign, Span));
             }
         }
 
-        return new MixtureLaw(paths, given);
+        var clock = between.Count > 0 ? new double[values.Length] : [];
+        foreach (var (index, movement, weight) in between)
+        {
+            if (weight >= Negligible)
+            {
+                var member = Member(index, movement, clock, LeastSquares(values));
+                paths.Add(new PassagePath(member, weight, limit, sign, Span));
+            }
+        }
+
+        var law = new MixtureLaw(paths, cycle is null ? null : new CycleAhead(cycle, LastTime, sign));
+        return CrossingLaw.Of(law.Passed, latest);
     }
 }

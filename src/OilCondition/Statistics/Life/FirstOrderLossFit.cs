@@ -71,13 +71,14 @@ internal sealed class FirstOrderLossFit
 
     /// <summary>When the value falls below a limit.</summary>
     /// <param name="limit">The limit.</param>
+    /// <param name="latest">How far to look, in time since the last reading.</param>
     /// <returns>The law, in time since the last reading.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The limit is not finite.</exception>
     /// <exception cref="InvalidOperationException">The fit is not determined.</exception>
-    public CrossingLaw Below(double limit)
+    public CrossingLaw Below(double limit, double latest)
     {
         RequireDetermined();
-        return new LossLaw(rates, Guard.Finite(limit, ""), span);
+        return CrossingLaw.Of(new LossLaw(rates, Guard.Finite(limit, ""), span).Passed, latest);
     }
 
     private void RequireDetermined()

@@ -1,7 +1,7 @@
 namespace OilCondition.Statistics;
 
 /// <summary>When first-order loss falls below a limit: the weighted mean over its rates.</summary>
-internal sealed class LossLaw : CrossingLaw
+internal sealed class LossLaw
 {
     private readonly LossAtRate[] rates;
     private readonly double limit;
@@ -16,7 +16,8 @@ internal sealed class LossLaw : CrossingLaw
         atStart = Below(0);
     }
 
-    private protected override double Passed(double time) =>
+    /// <summary>The chance by a time since the last reading.</summary>
+    public double Passed(double time) =>
         atStart < 1 ? Math.Min(1, Math.Max(0, (Below(time) - atStart) / (1 - atStart))) : 0;
 
     private double Below(double time)

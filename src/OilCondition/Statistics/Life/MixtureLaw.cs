@@ -1,50 +1,81 @@
 namespace OilCondition.Statistics;
 
-/// <summary>The weighted mean of the laws of several paths. Where none has any weight the limit is crossed for certain.</summary>
-internal sealed class MixtureLaw : CrossingLaw
+/// <summary>The weighted mean of the chances of several movements, given that the limit is not passed at the last reading.</summary>
+internal sealed class MixtureLaw
 {
-    private readonly PathColumns? columns;
-    private readonly PassagePath[] others;
-    private readonly double total;
+    private readonly PassagePath[] paths;
+    private readonly CycleAhead? cycle;
+    private readonly StudentSeries student;
+    private readonly int shared;
+    private readonly double weight;
+    private readonly double atStart;
 
-    /// <summary>Takes paths; those with a known start and the degrees of freedom of the rule are worked out side by side.</summary>
-    public MixtureLaw(List<PassagePath> paths, PassageRule given)
+    // Room for one time: clocks, standardised distances and chances of the paths that share their degrees of freedom.
+    private readonly double[] clocks;
+    private readonly double[] chances;
+
+    public MixtureLaw(List<PassagePath> all, CycleAhead? cycle)
     {
-        double typical = 0;
+        // Those with the degrees of freedom of most come first: their chances are worked out four at once.
+        var common = all.GroupBy(path => path.DegreesOfFreedom).OrderByDescending(group => group.Count()).First().Key;
+        paths =
+        [
+            .. all.Where(path => path.DegreesOfFreedom == common),
+            .. all.Where(path => path.DegreesOfFreedom != common),
+        ];
+        shared = all.Count(path => path.DegreesOfFreedom == common);
+        student = StudentSeries.For(common);
+        clocks = new double[shared];
+        chances = new double[(shared + LaneMath.Width - 1) / LaneMath.Width * LaneMath.Width];
+        this.cycle = cycle;
+        var nearer = cycle?.NearerAt(0) ?? 0;
         foreach (var path in paths)
         {
-            total += path.Weight;
-            typical += path.Weight * path.TypicalTime;
+            weight += path.Weight;
+            atStart += path.Weight * path.AtStart(nearer);
         }
 
-        TypicalTime = total > 0 ? typical / total : 0;
-        var fits =
-            given.DegreesOfFreedom <= StudentDistribution.LongestSeries
-            && paths.Exists(path => path.FitsColumns(given));
-        columns = fits ? new PathColumns(given, paths) : null;
-        others = fits ? [.. paths.Where(path => !path.FitsColumns(given))] : [.. paths];
+        atStart /= weight;
     }
 
-    private protected override double TypicalTime { get; }
-
-    private protected override double Passed(double time)
+    /// <summary>The chance by a time since the last reading.</summary>
+    public double Passed(double time)
     {
-        if (!(total > 0))
+        if (!(atStart < 1))
         {
             return time > 0 ? 1 : 0;
         }
 
-        if (!(time > 0))
+        // Within a cycle the latest peak may have been nearer to the limit than now.
+        var beyond = Beyond(time, cycle?.NearerAt(time) ?? 0);
+        if (cycle?.LastPeakBefore(time) is { } peak)
         {
-            return 0;
+            beyond = Math.Max(beyond, Beyond(peak, cycle.Highest));
         }
 
-        var chance = columns?.Chance(time) ?? 0;
-        foreach (var path in others)
+        return Math.Min(1, Math.Max(0, (beyond - atStart) / (1 - atStart)));
+    }
+
+    private double Beyond(double time, double nearer)
+    {
+        for (var i = 0; i < shared; i++)
         {
-            chance += path.Weight * path.ChanceBefore(time);
+            chances[i] = paths[i].Standardised(time, nearer, out clocks[i]);
         }
 
-        return Math.Min(1, chance / total);
+        student.Below(chances, shared);
+        double chance = 0;
+        for (var i = 0; i < paths.Length; i++)
+        {
+            var path = paths[i];
+            var clock = i < shared ? clocks[i] : 0;
+            var beyond =
+                i < shared
+                    ? chances[i]
+                    : StudentDistribution.Below(path.Standardised(time, nearer, out clock), path.DegreesOfFreedom);
+            chance += path.Weight * (path.MayReturn ? path.WithReturn(beyond, clock, nearer) : beyond);
+        }
+
+        return chance / weight;
     }
 }

@@ -1,124 +1,106 @@
-using System.Runtime.InteropServices;
-
 namespace OilCondition.Statistics;
 
-/// <summary>
-/// One member of a crossing law: a state that starts at a distance below the limit and moves with a drift that is known up to a normal
-/// error and, on top of it, a Wiener process; the common scale of both is uncertain as Student's t says.
-/// </summary>
+/// <summary>The chance that one movement is beyond a limit at a time to come, or has been there and back.</summary>
 /// <remarks>
-/// With a the distance, d the drift, D its variance, q the Wiener variance per time, C0 and V0 covariance and variance of the start (all
-/// variances in units of s², ν degrees of freedom) the state at time τ lies a − d τ below the limit in the mean, with variance
-/// v = V0 + 2 C0 τ + q τ + D τ². Chance of being over the limit then: T(−(a − d τ) / (s sqrt(v))). To it comes the chance of having been over
-/// and back, from the Brownian bridge: a path from a below to w below the limit touched it with chance exp(−2 a w / (q σ² τ)), whatever the
-/// drift. Integrated over w and σ² that is A^(−ν/2) T(−β / (s sqrt(A v))) with β = a + d τ + 2 a D τ / q and
-/// A = 1 − 4 a (d + a D / q) / (q ν s²), for a known start (V0 = C0 = 0). Derived for this library; with D = 0 and ν → ∞ it is the second term of
+/// With a the distance to the limit and x the course's clock since the last reading, the state lies a − d x below the limit in the mean, with Student's
+/// distribution of ν = n − 2 degrees of freedom about it: chance beyond T(−(a − d x)/(s sqrt(V0 + C1 x + C2 x² + C3 x³))). A walk whose state is known at the last
+/// reading may also have been beyond and back. From the Brownian bridge, a path from a below to w below the limit touched it with chance exp(−2 a w/(q σ² x)), whatever the
+/// drift. Integrated over w and σ² that is A^(−ν/2) T(−β / (s sqrt(A v))) with v = q x + D x², β = a + d x + 2 a D x/q and
+/// A = 1 − 4 a (d + a D/q)/(q ν s²). Derived for this library; with D = 0 and ν → ∞ it is the second term of
 /// the inverse Gaussian distribution function (Chhikara and Folks 1989). For A below 1, where the closed form loses its digits, the same
-/// integral is taken over p = ((1 + z²/ν) / (A + w²/(ν s² v)))^(ν/2), z the standardised distance at τ, which leaves ∫ (1 + z²/ν − A p^(2/ν))^(−1/2) dp.
+/// integral is taken over p = ((1 + z²/ν)/(A + w²/(ν s² v)))^(ν/2), z the standardised distance, which leaves ∫ (1 + z²/ν − A p^(2/ν))^(−1/2) dp.
 /// </remarks>
-[StructLayout(LayoutKind.Auto)]
-internal readonly struct PassagePath(
-    PassageRule rule,
-    double weight,
-    double distance,
-    double drift,
-    double driftVariance,
-    double randomWalk,
-    double scale2,
-    double startVariance = 0,
-    double startCovariance = 0
-)
+internal sealed class PassagePath
 {
-    public double Weight { get; } = weight;
+    private readonly Course course;
+    private readonly double distance;
+    private readonly double drift;
+    private readonly double span;
+    private readonly double v0;
+    private readonly double c1;
+    private readonly double c2;
+    private readonly double c3;
 
-    /// <summary>Distance to the limit over the drift towards it, 0 where there is none.</summary>
-    public double TypicalTime => drift > 0 ? Math.Max(0, distance) / drift : 0;
+    /// <summary>Variance that a walk whose state is known adds per clock unit; 0 for others.</summary>
+    private readonly double freeWalk;
+    private readonly PassageRule? rule;
 
-    /// <summary>The degrees of freedom belong to a rule, from a start that is known, with a random-walk part: what <see cref="PathColumns"/> takes.</summary>
-    public bool FitsColumns(PassageRule columns) =>
-        ReferenceEquals(rule, columns) && startVariance <= 0 && randomWalk > 0;
-
-    /// <summary>Whether A is below 1.</summary>
-    public bool IsByQuadrature => Bridge < 1;
-
-    /// <summary>A of the chance of having been over the limit and back.</summary>
-    private double Bridge =>
-        1
-        - 4
-            * distance
-            / (randomWalk * rule.DegreesOfFreedom * scale2)
-            * (drift + distance * driftVariance / randomWalk);
-
-    /// <summary>The chance that the limit has been crossed by a time, given that it was not at the start.</summary>
-    public double ChanceBefore(double time)
+    public PassagePath(in DegradationMember member, double weight, double limit, int sign, double span)
     {
-        if (startVariance <= 0)
-        {
-            return time > 0 ? Passed(time) : 0;
-        }
-
-        var atStart = Over(0);
-        return time > 0 && atStart < 1 ? Math.Max(0, (Passed(time) - atStart) / (1 - atStart)) : 0;
+        Weight = weight;
+        course = member.Course;
+        this.span = span;
+        distance = sign * (limit - member.Level);
+        drift = sign * member.Drift;
+        (v0, c1) = (member.Scale2 * member.V0, member.Scale2 * member.C1);
+        (c2, c3) = (member.Scale2 * member.C2, member.Scale2 * member.C3);
+        freeWalk = member.Scale2 * member.FreeWalk;
+        DegreesOfFreedom = (int)member.DegreesOfFreedom;
+        rule = freeWalk > 0 ? PassageRule.For(DegreesOfFreedom) : null;
     }
 
-    /// <summary>Puts the numbers of the path into columns, each <paramref name="stride"/> long.</summary>
-    public void Store(Span<double> columns, int at, int stride)
+    public double Weight { get; }
+
+    public int DegreesOfFreedom { get; }
+
+    /// <summary>Whether the state may have been beyond and back.</summary>
+    public bool MayReturn => rule is not null;
+
+    /// <summary>The chance of being beyond at the last reading.</summary>
+    /// <param name="nearer">How much nearer the limit lies for a part of the state that is known beforehand, such as a season.</param>
+    public double AtStart(double nearer) =>
+        rule is null ? Beyond(distance - nearer, 0)
+        : distance > nearer ? 0
+        : 1;
+
+    /// <summary>How far beyond the limit the state lies in the mean at a time since the last reading, in standard deviations, a part of Student's t.</summary>
+    /// <param name="time">The time.</param>
+    /// <param name="nearer">As at the start.</param>
+    /// <param name="x">The course's clock since the last reading.</param>
+    public double Standardised(double time, double nearer, out double x)
     {
-        var a = Bridge;
-        var unit = rule.DegreesOfFreedom * scale2;
-        ReadOnlySpan<double> fields =
-        [
-            Weight,
-            distance,
-            drift,
-            unit * randomWalk,
-            unit * driftVariance,
-            a < 1 ? a : Math.Sqrt(a),
-            a < 1 ? 0 : Math.Pow(a, -0.5 * rule.DegreesOfFreedom),
-            drift + 2 * distance * driftVariance / randomWalk,
-        ];
-        for (var i = 0; i < fields.Length; i++)
-        {
-            columns[i * stride + at] = fields[i];
-        }
+        x = course.At(1 + time / span) - 1;
+        return Standardised(distance - nearer, x);
     }
 
-    private double Passed(double time)
+    /// <summary>The chance of being beyond, with that of having been there and back.</summary>
+    /// <param name="beyond">The chance of being beyond.</param>
+    /// <param name="x">The course's clock since the last reading.</param>
+    /// <param name="nearer">As at the start.</param>
+    public double WithReturn(double beyond, double x, double nearer)
     {
-        var over = Over(time);
-        if (!(randomWalk > 0))
+        var away = distance - nearer;
+        if (rule is null || !(away > 0) || !(x > 0))
         {
-            return over;
+            return beyond;
         }
 
-        var nu = rule.DegreesOfFreedom;
-        var variance = Variance(time);
-        var gap = distance - drift * time;
-        var a = Bridge;
-        if (a < 1)
+        double nu = DegreesOfFreedom;
+        var bridge = 1 - 4 * away / (freeWalk * nu) * (drift + away * c2 / freeWalk);
+        var variance = x * (freeWalk + c2 * x);
+        if (bridge < 1)
         {
-            return Math.Min(1, over + rule.Returned(1 + gap * gap / (nu * scale2 * variance), a));
+            var gap = away - drift * x;
+            return Math.Min(1, beyond + rule.Returned(1 + gap * gap / (nu * variance), bridge));
         }
 
-        var beta = distance + drift * time + 2 * distance * driftVariance * time / randomWalk;
+        var beta = away + drift * x + 2 * away * c2 * x / freeWalk;
         return Math.Min(
             1,
-            over + Math.Pow(a, -0.5 * nu) * StudentDistribution.Below(-beta / Math.Sqrt(a * scale2 * variance), nu)
+            beyond
+                + Math.Pow(bridge, -0.5 * nu)
+                    * StudentDistribution.Below(-beta / Math.Sqrt(bridge * variance), DegreesOfFreedom)
         );
     }
 
-    private double Over(double time)
+    private double Beyond(double away, double x) => StudentDistribution.Below(Standardised(away, x), DegreesOfFreedom);
+
+    private double Standardised(double away, double x)
     {
-        var gap = distance - drift * time;
-        var variance = scale2 * Variance(time);
-        if (variance > 0)
-        {
-            return StudentDistribution.Below(-gap / Math.Sqrt(variance), rule.DegreesOfFreedom);
-        }
-
-        return gap > 0 ? 0 : 1;
+        var gap = away - drift * x;
+        var variance = v0 + x * (c1 + x * (c2 + x * c3));
+        return variance > 0 ? -gap / Math.Sqrt(variance)
+            : gap > 0 ? double.MinValue
+            : double.MaxValue;
     }
-
-    private double Variance(double time) =>
-        startVariance + time * (2 * startCovariance + randomWalk + driftVariance * time);
 }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using MathNet.Numerics;
 #if NET
 using System.Runtime.Intrinsics;
@@ -12,6 +13,7 @@ namespace OilCondition.Statistics;
 internal sealed class PassageRule
 {
     private const int Nodes = 8;
+    private static readonly ConcurrentDictionary<int, PassageRule> Rules = new();
 
     // Abscissas and weights on -1 to 1: Abramowitz and Stegun 1964, table 25.4, n = 8.
     private static readonly double[] Abscissas =
@@ -32,10 +34,9 @@ internal sealed class PassageRule
     private readonly double[] powers = new double[Nodes];
     private readonly double[] weights = new double[Nodes];
 
-    public PassageRule(int degreesOfFreedom)
+    private PassageRule(int degreesOfFreedom)
     {
         DegreesOfFreedom = degreesOfFreedom;
-        Student = new StudentSeries(degreesOfFreedom);
         for (var i = 0; i < Nodes; i++)
         {
             var y = 0.5 * (1 + (i % 2 == 0 ? Abscissas[i / 2] : -Abscissas[i / 2]));
@@ -52,19 +53,14 @@ internal sealed class PassageRule
             ) / (Math.Sqrt(Math.PI) * degreesOfFreedom);
     }
 
-    public int DegreesOfFreedom { get; }
-
-    /// <summary>Student's distribution for it.</summary>
-    public StudentSeries Student { get; }
-
-    /// <summary>p^(2/ν) at the nodes.</summary>
-    public double[] Powers => powers;
-
-    /// <summary>Their weights.</summary>
-    public double[] Weights => weights;
+    private int DegreesOfFreedom { get; }
 
     /// <summary>What does not depend on p.</summary>
-    public double Factor { get; }
+    private double Factor { get; }
+
+    /// <summary>The rule at some degrees of freedom, worked out once.</summary>
+    public static PassageRule For(int degreesOfFreedom) =>
+        Rules.GetOrAdd(degreesOfFreedom, degrees => new PassageRule(degrees));
 
     /// <summary>Integral over p from 0 to 1 of (peak − a p^(2/ν))^(−1/2), times the factors that do not depend on p.</summary>
     public double Returned(double peak, double a)

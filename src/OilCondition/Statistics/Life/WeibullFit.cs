@@ -177,16 +177,6 @@ public sealed class WeibullFit
         return Scale * a * Math.Pow(x, a - 1) * sum;
     }
 
-    /// <summary>When a unit of an age fails.</summary>
-    /// <param name="age">Its age now, 0 or more.</param>
-    /// <returns>The law, in time from now.</returns>
-    /// <exception cref="InvalidOperationException">The distribution is not determined.</exception>
-    internal CrossingLaw At(double age)
-    {
-        RequireDetermined();
-        return new WeibullLaw(this, Guard.NotNegative(age, ""));
-    }
-
     private static double LogHazard(double failedFraction) =>
         Math.Log(-Math.Log(1 - Guard.OpenUnitInterval(failedFraction)));
 

@@ -12,13 +12,16 @@ internal static class LineStep
     /// <summary>Fewest readings on either side of a step: one alone is a wild value, two are hardly more.</summary>
     private const int LeastOnASide = 3;
 
+    private static readonly Course[] Growths = [Course.Exponential(3), Course.Exponential(7), Course.Exponential(-4)];
+
     /// <summary>Finds the likeliest step.</summary>
     /// <param name="times">When readings were taken, ascending; n values.</param>
     /// <param name="values">What was read; n values.</param>
+    /// <param name="leastScatter">The least scatter that readings may be taken to have: equal rounded readings do not scatter by nothing.</param>
     /// <returns>Place, size and probability, or that no place could be tried.</returns>
     /// <exception cref="ArgumentException">The spans differ in length, or the times do not ascend.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is not finite or beyond 1e100.</exception>
-    public static LineStepResult Find(ReadOnlySpan<double> times, ReadOnlySpan<double> values)
+    public static LineStepResult Find(ReadOnlySpan<double> times, ReadOnlySpan<double> values, double leastScatter = 0)
     {
         var line = StraightLine.Fit(times, values);
         Numbers.Ascending(times, nameof(times));
@@ -29,10 +32,36 @@ internal static class LineStep
 
         var residuals = new double[values.Length];
         line.Residuals(times, values, residuals);
-        var bend = Curvature.Of(times, values, line).LoweringByParabola;
+        var bend = Math.Max(Curvature.Of(times, values, line).LoweringByParabola, LoweringByGrowth(times, residuals));
         return Best(times, residuals, line, out var best) is > 0 and var tried
-            ? Judged(times, residuals, line, best, tried, bend >= best.Lowering)
+            ? Judged(times, residuals, line, best, tried, bend >= best.Lowering, leastScatter)
             : default;
+    }
+
+    /// <summary>How far a rise that comes late, or one that levels off, lowers the residual sum of squares of the line.</summary>
+    private static double LoweringByGrowth(ReadOnlySpan<double> times, double[] residuals)
+    {
+        double most = 0;
+        var part = new double[times.Length];
+        foreach (var course in Growths)
+        {
+            for (var i = 0; i < part.Length; i++)
+            {
+                part[i] = course.At((times[i] - times[0]) / (times[times.Length - 1] - times[0]));
+            }
+
+            StraightLine.Fit(times, part).Residuals(times, part, part);
+            double products = 0;
+            for (var i = 0; i < part.Length; i++)
+            {
+                products += part[i] * residuals[i];
+            }
+
+            var squares = Numbers.SumOfSquaresAbout(part, 0);
+            most = Math.Max(most, squares > 1e-12 ? products * products / squares : 0);
+        }
+
+        return most;
     }
 
     /// <summary>Tries every place and returns how many there were.</summary>
@@ -73,7 +102,8 @@ internal static class LineStep
         StraightLine line,
         Place best,
         int tried,
-        bool bendExplainsAsMuch
+        bool bendExplainsAsMuch,
+        double leastScatter
     )
     {
         var n = residuals.Length;
@@ -85,10 +115,10 @@ internal static class LineStep
             residuals[i] -= best.Size * ((i >= best.FirstAfter ? 1 : 0) - stepOnLine);
         }
 
-        var left = Numbers.SumOfSquaresAbout(residuals, 0);
+        var left = Math.Max(Numbers.SumOfSquaresAbout(residuals, 0), (n - 3) * leastScatter * leastScatter);
         if (!(best.Lowering > 1e-20 * line.ValueSumOfSquares))
         {
-            return new LineStepResult(best.FirstAfter, best.Size, 1, 0, bendExplainsAsMuch);
+            return new LineStepResult(best.FirstAfter, best.Size, 1, 0, bendExplainsAsMuch, left);
         }
 
         var correlation = ResidualCorrelation.Corrected(residuals, fittedParts: 3);
@@ -99,7 +129,8 @@ internal static class LineStep
             best.Size,
             Math.Min(1, tried * tail),
             correlation,
-            bendExplainsAsMuch
+            bendExplainsAsMuch,
+            left
         );
     }
 

@@ -8,7 +8,14 @@ internal readonly record struct LineStepResult
 {
     private readonly double chance;
 
-    internal LineStepResult(int firstAfter, double step, double pValue, double correlation, bool bendExplainsAsMuch)
+    internal LineStepResult(
+        int firstAfter,
+        double step,
+        double pValue,
+        double correlation,
+        bool bendExplainsAsMuch,
+        double left
+    )
     {
         IsTried = true;
         FirstAfter = firstAfter;
@@ -16,6 +23,7 @@ internal readonly record struct LineStepResult
         chance = pValue;
         Correlation = correlation;
         BendExplainsAsMuch = bendExplainsAsMuch;
+        Left = left;
     }
 
     /// <summary>Whether any place could be tried. The other members are meaningful only if so.</summary>
@@ -35,4 +43,7 @@ internal readonly record struct LineStepResult
 
     /// <summary>Whether a parabola explains the readings as well as the step does: an accelerating or levelling trend, not a step.</summary>
     public bool BendExplainsAsMuch { get; }
+
+    /// <summary>Residual sum of squares beside the step and its line.</summary>
+    public double Left { get; }
 }

@@ -22,13 +22,6 @@ internal static class ResidualCorrelation
         return Math.Min(Math.Max(corrected, 0), 0.95);
     }
 
-    /// <summary>The correlation that an interval allows for: none unless the residuals show it at 5 % one-sided.</summary>
-    public static double AllowedFor(ReadOnlySpan<double> residuals, int fittedParts) =>
-        residuals.Length >= LeastCount
-        && SerialCorrelation.IsClear(LagOne(residuals) + (double)fittedParts / residuals.Length, residuals.Length)
-            ? Corrected(residuals, fittedParts)
-            : 0;
-
     private static double LagOne(ReadOnlySpan<double> residuals) =>
         SerialCorrelation.LagOne(residuals, Numbers.Mean(residuals));
 }

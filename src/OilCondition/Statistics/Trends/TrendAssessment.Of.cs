@@ -2,11 +2,11 @@ namespace OilCondition.Statistics;
 
 /// <summary>Says of a short, irregular, imperfect series whether it moves, and which method says so.</summary>
 /// <remarks>
-/// In this order: (1) readings by time, on the scale asked for; (2) a sudden step on a line (<see cref="LineStep"/>): only readings after the last
-/// one are judged, unless a bend explains as much; (3) generalised ESD on residuals of a Theil-Sen line, up to one reading in six: wild readings are
-/// flagged and left out, and step (2) is repeated; (4) the method: Theil-Sen and Mann-Kendall for fewer than eight readings, censored
-/// readings, a bent trend (orthogonal polynomials, each below 1 %) or residuals that do not look normal (Shapiro-Francia below 5 %), else a straight line; (5) where residuals follow one
-/// another, interval and probability of n (1 − ρ)/(1 + ρ) readings. How often it sees a trend in pure scatter is measured in docs/statistics-trends.md.
+/// In this order: (1) readings by time, on the scale asked for, less a cycle of the period asked for where an F test at 1 % finds one; (2) sudden steps on a line
+/// (<see cref="Changes"/>): one to the better starts the series anew, one to the worse is said and leaves nothing out; (3) generalised ESD on residuals of
+/// a Theil-Sen line, up to one reading in six: wild readings are flagged and left out, but never the latest ones on the worse side; (4) Theil-Sen and
+/// Mann-Kendall for censored readings, else least squares averaged over how far each reading resembles the one before and
+/// over whether the rise comes evenly, late or early. How often it sees a trend in pure scatter is measured in docs/quality.md.
 /// </remarks>
 /// <example>
 /// <code>
@@ -33,12 +33,16 @@ public sealed partial class TrendAssessment
     )
     {
         options ??= TrendOptions.Default;
-        var series = TrendSeries.Of(times, values, censoring, options.Scale);
+        var read = TrendSeries.Of(times, values, censoring, options.Scale);
+        var cycle = read.Censoring.Length > 0 ? null : SeasonalCycle.Find(read.Times, read.Values, options.Cycle);
+        var series = read.Without(cycle);
         var screened = TrendScreen.Of(series, options);
         var reasons = new List<TrendReason>();
-        var chosen = TrendChoice.Line(series, screened.Kept, options, reasons);
+        var chosen = TrendChoice.Line(series, screened.Kept, cycle, options, reasons);
+        AddReason(reasons, TrendReason.Cycle, cycle is not null);
         AddReason(reasons, TrendReason.OutliersLeftOut, screened.Outliers.Count > 0);
-        AddReason(reasons, TrendReason.SinceChange, screened.Changes.Count > 0);
+        AddReason(reasons, TrendReason.SinceChange, screened.Changes.Any(change => change.IsToBetter));
+        AddReason(reasons, TrendReason.SuddenlyWorse, screened.Changes.Any(change => !change.IsToBetter));
         AddReason(reasons, TrendReason.ZerosTakenAsBelow, series.HasZeros);
         var verdict = VerdictOn(series, screened.Kept, chosen, options);
         AddReason(
@@ -49,17 +53,13 @@ public sealed partial class TrendAssessment
         var readings = new TrendReadings(
             TrendSeries.Picked(series.Order, screened.Kept),
             TrendSeries.Picked(series.Order, screened.Outliers),
-            screened.Changes
+            screened.Changes,
+            screened.LatestIsWild
         );
-        return new TrendAssessment(series, readings, verdict, chosen, reasons, options.Confidence);
+        return new TrendAssessment(series, readings, verdict, chosen, cycle, reasons, options.Confidence);
     }
 
-    private static TrendVerdict VerdictOn(
-        TrendSeries series,
-        IReadOnlyList<int> kept,
-        TrendLine line,
-        TrendOptions options
-    )
+    private static TrendVerdict VerdictOn(TrendSeries series, int[] kept, TrendLine line, TrendOptions options)
     {
         if (line.Method == TrendMethod.None)
         {
@@ -67,7 +67,7 @@ public sealed partial class TrendAssessment
         }
 
         // A median slope may be 0 where ties are many: then there is no change that matters, however clear the order.
-        var span = series.Times[kept[kept.Count - 1]] - series.Times[kept[0]];
+        var span = series.Times[kept[kept.Length - 1]] - series.Times[kept[0]];
         return !IsClear(line, options) || line.Slope == 0 || Math.Abs(line.Slope) * span < options.SmallestChange
                 ? TrendVerdict.NoTrend
             : line.Slope > 0 ? TrendVerdict.Rising

@@ -8,13 +8,20 @@ public sealed partial class TrendAssessment
 {
     private readonly TrendLine line;
 
-    /// <summary>A sudden change of level within a series: a treatment, a top-up, an oil change, another method.</summary>
+    /// <summary>A sudden change of level within a series: a treatment, an oil change, another method; a leak, a failure.</summary>
     /// <param name="LastBefore">Index, in the caller's order, of the last reading before it.</param>
     /// <param name="FirstAfter">Index, in the caller's order, of the first reading after it.</param>
     /// <param name="Step">Level after less level before, in the unit of the values; on the logarithmic scale the ln of their ratio.</param>
     /// <param name="PValue">Upper bound of the probability of so clear a step by chance alone.</param>
+    /// <param name="IsToBetter">Whether it goes to the better: the series is then judged from it on. One to the worse leaves nothing out.</param>
     [StructLayout(LayoutKind.Auto)]
-    public readonly record struct LevelChange(int LastBefore, int FirstAfter, double Step, double PValue)
+    public readonly record struct LevelChange(
+        int LastBefore,
+        int FirstAfter,
+        double Step,
+        double PValue,
+        bool IsToBetter
+    )
     {
         /// <inheritdoc/>
         public override string ToString() =>
@@ -26,11 +33,13 @@ public sealed partial class TrendAssessment
         TrendReadings readings,
         TrendVerdict verdict,
         TrendLine line,
+        SeasonalCycle? cycle,
         IReadOnlyList<TrendReason> reasons,
         double confidence
     )
     {
         this.line = line;
+        Cycle = cycle;
         Verdict = verdict;
         Reasons = reasons;
         Confidence = confidence;
@@ -38,6 +47,7 @@ public sealed partial class TrendAssessment
         Used = readings.Used;
         Outliers = readings.Outliers;
         Changes = readings.Changes;
+        LatestIsWild = readings.LatestIsWild;
     }
 
     /// <summary>What the series does.</summary>
@@ -52,7 +62,10 @@ public sealed partial class TrendAssessment
     /// <summary>The scale of slope and scatter.</summary>
     public NaturalScale Scale { get; }
 
-    /// <summary>Slope, per unit of time: in the unit of the values, or on the logarithmic scale of ln y (0.01 is 1 % a unit of time); 0 where there is none.</summary>
+    /// <summary>The cycle that was found and taken out; null for none.</summary>
+    internal SeasonalCycle? Cycle { get; }
+
+    /// <summary>Mean slope over the time judged, per unit of time: in the unit of the values, or on the logarithmic scale of ln y (0.01 is 1 % a unit of time); 0 where there is none.</summary>
     public double Slope => line.Slope;
 
     /// <summary>Interval of the slope at the confidence asked for, with correlation allowed for; ends are missing where readings do not bound it.</summary>
@@ -67,11 +80,8 @@ public sealed partial class TrendAssessment
     /// <summary>Standard deviation of the readings used about the line, on the scale; 0 where it is not known, as with censored readings.</summary>
     public double Scatter => line.Scatter;
 
-    /// <summary>Lag-1 correlation of the residuals that was allowed for, 0 or more.</summary>
+    /// <summary>Correlation of readings a mean interval apart that was allowed for, 0 or more.</summary>
     public double Correlation => line.Correlation;
-
-    /// <summary>Number of independent readings that would tell as much: n (1 − ρ)/(1 + ρ).</summary>
-    public double EffectiveCount => SerialCorrelation.EffectiveCount(Used.Count, Correlation);
 
     /// <summary>The readings judged: indexes in the caller's order, by time.</summary>
     public IReadOnlyList<int> Used { get; }
@@ -79,11 +89,11 @@ public sealed partial class TrendAssessment
     /// <summary>Wild readings since the last change: indexes in the caller's order, by time. They are flagged and left out of the fit, not removed.</summary>
     public IReadOnlyList<int> Outliers { get; }
 
-    /// <summary>Sudden changes of level, by time. Readings before the last one are left out of the fit.</summary>
+    /// <summary>Sudden changes of level, by time. Readings before the last one to the better are left out of the fit.</summary>
     public IReadOnlyList<LevelChange> Changes { get; }
 
-    /// <summary>Whether the level of the line is known, so that <see cref="ValueAt"/> may be asked.</summary>
-    public bool HasLine => line.Level.HasValue;
+    /// <summary>Whether the latest readings lie so far on the worse side that they would be wild anywhere else; they stay in the fit.</summary>
+    public bool LatestIsWild { get; }
 
     /// <inheritdoc/>
     public override string ToString()
@@ -106,23 +116,5 @@ public sealed partial class TrendAssessment
         var method = Method == TrendMethod.StraightLine ? "straight line" : "median slope";
         return $"{found}, {PlainText.Number(factor * Slope, halfWidth)}{unit} per unit of time, "
             + $"p = {PlainText.Number(PValue)}, {Used.Count} readings, {method}";
-    }
-
-    /// <summary>The line at a time, in the unit of the values.</summary>
-    /// <param name="time">Time. Beyond the readings used it is an assumption that the trend goes on.</param>
-    /// <returns>The value.</returns>
-    /// <exception cref="InvalidOperationException">The level of the line is not known.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The time is not finite or beyond 1e100.</exception>
-    public double ValueAt(double time)
-    {
-        if (!line.Level.HasValue)
-        {
-            throw new InvalidOperationException(
-                $"The level of the line is not known: {Verdict}, {Used.Count} readings."
-            );
-        }
-
-        var distance = Guard.InRange(time, -1e100, 1e100, "") - line.At;
-        return Scales.Back(line.Level.Value + line.Slope * distance, Scale);
     }
 }

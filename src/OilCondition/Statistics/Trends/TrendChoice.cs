@@ -3,12 +3,13 @@ namespace OilCondition.Statistics;
 /// <summary>Chooses the method for a trend and lets it speak.</summary>
 internal static class TrendChoice
 {
-    /// <summary>Residuals that look less normal than this are left to ranks.</summary>
-    private const double NormalityLevel = 0.05;
+    /// <summary>A mean correlation that is worth a word.</summary>
+    private const double ClearCorrelation = 0.2;
 
     public static TrendLine Line(
         TrendSeries series,
         IReadOnlyList<int> kept,
+        SeasonalCycle? cycle,
         TrendOptions options,
         List<TrendReason> reasons
     )
@@ -22,8 +23,7 @@ internal static class TrendChoice
             return TrendLine.None(IntervalOutcome.TooFewReadings, options.Confidence);
         }
 
-        var line = StraightLine.Fit(times, values);
-        if (line.Status != LineStatus.Determined)
+        if (StraightLine.Fit(times, values).Status != LineStatus.Determined)
         {
             reasons.Add(TrendReason.SameTime);
             return TrendLine.None(IntervalOutcome.NotDetermined, options.Confidence);
@@ -32,67 +32,74 @@ internal static class TrendChoice
         if (censoring.Length > 0)
         {
             reasons.Add(TrendReason.CensoredReadings);
-            return Ranks(times, values, censoring, 0, options, reasons);
+            return Ranks(times, values, censoring, options, reasons);
         }
 
-        if (times.Length < ResidualCorrelation.LeastCount)
+        if (AllEqual(values))
         {
-            reasons.Add(TrendReason.FewReadings);
-            return Ranks(times, values, [], 0, options, reasons);
+            return Ranks(times, values, [], options, reasons);
         }
 
-        var residuals = new double[values.Length];
-        line.Residuals(times, values, residuals);
+        reasons.Add(TrendReason.EnoughReadings);
+        return LeastSquares(times, values, cycle, series.LeastScatter(0), options, reasons);
+    }
 
-        // A bent trend leaves residuals in long runs, which is no correlation of the scatter: that is judged about the curve.
-        var curvature = Curvature.Of(times, values, line);
-        var correlation = ResidualCorrelation.AllowedFor(curvature.Residuals, curvature.Degree + 1);
-        if (correlation > 0)
+    private static bool AllEqual(double[] values) => Array.TrueForAll(values, value => value.Equals(values[0]));
+
+    private static TrendLine LeastSquares(
+        double[] times,
+        double[] values,
+        SeasonalCycle? cycle,
+        double leastScatter,
+        TrendOptions options,
+        List<TrendReason> reasons
+    )
+    {
+        var confidence = options.Confidence;
+        var span = times[times.Length - 1] - times[0];
+        var rise = CorrelatedRise.Of(
+            times,
+            values,
+            cycle is null ? [] : SeasonalCycle.Columns(times, cycle.Period),
+            leastScatter: leastScatter
+        );
+
+        // Half a cycle looks like a trend. Where there is none to be doubted, there is no need to ask.
+        if (
+            cycle is null
+            && rise.TwoSidedChance < 1 - confidence
+            && options.Cycle is { } one
+            && span < SeasonalCycle.CyclesNeeded * one
+        )
+        {
+            rise = CorrelatedRise.Of(
+                times,
+                values,
+                SeasonalCycle.Columns(times, one),
+                isSeasonFound: false,
+                leastScatter
+            );
+        }
+
+        var isCorrelated = rise.Correlation > ClearCorrelation;
+        if (isCorrelated)
         {
             reasons.Add(TrendReason.CorrelatedResiduals);
         }
 
-        if (!(line.ValueSumOfSquares > 0))
-        {
-            return Ranks(times, values, [], correlation, options, reasons);
-        }
-
-        if (curvature.IsBent || ShapiroFrancia.PValue(residuals) < NormalityLevel)
-        {
-            reasons.Add(curvature.IsBent ? TrendReason.BentTrend : TrendReason.ResidualsNotNormal);
-            return Ranks(times, values, [], correlation, options, reasons);
-        }
-
-        reasons.Add(TrendReason.NormalResiduals);
-        return LeastSquares(line, correlation, options.Confidence);
-    }
-
-    /// <summary>The slope's Student test, error and degrees of freedom being those of n_eff readings.</summary>
-    private static TrendLine LeastSquares(StraightLine line, double correlation, double confidence)
-    {
-        var inflation = (1 + correlation) / (1 - correlation);
-        var error = line.SlopeStandardError * Math.Sqrt(inflation);
-        var degrees = Math.Max(1, line.Count / inflation - 2);
-        var half = error * StudentDistribution.Quantile(0.5 + confidence / 2, degrees);
-        var pValue =
-            error > 0 ? StudentDistribution.TwoSidedTail(line.Slope / error, degrees)
-            : line.Slope == 0 ? 1
-            : 0;
         return new TrendLine(
             TrendMethod.StraightLine,
-            line.Slope,
+            rise.Rise / span,
             Interval.Between(
-                line.Slope - half,
-                line.Slope + half,
+                rise.Quantile(0.5 - confidence / 2) / span,
+                rise.Quantile(0.5 + confidence / 2) / span,
                 confidence,
                 IntervalSide.Both,
-                coverageInDoubt: correlation > 0
+                coverageInDoubt: isCorrelated
             ),
-            pValue,
-            correlation,
-            line.ResidualStandardDeviation,
-            line.MeanPosition,
-            line.MeanValue
+            rise.TwoSidedChance,
+            rise.Correlation,
+            rise.Scatter
         );
     }
 
@@ -100,16 +107,15 @@ internal static class TrendChoice
         double[] times,
         double[] values,
         Censoring[] censoring,
-        double correlation,
         TrendOptions options,
         List<TrendReason> reasons
     )
     {
-        var test = MannKendall.Test(times, values, censoring, correlation);
+        var test = MannKendall.Test(times, values, censoring);
 
         // The interval by the same distribution as the test, so that the two never contradict each other.
         var rule = test.Method == MannKendallMethod.Exact ? TheilSenRankRule.Exact : TheilSenRankRule.Interpolated;
-        var fit = TheilSen.Fit(times, values, censoring, options.Confidence, rule, correlation);
+        var fit = TheilSen.Fit(times, values, censoring, options.Confidence, rule);
         if (test.Method == MannKendallMethod.NoVariation)
         {
             reasons.Add(TrendReason.NothingVaries);
@@ -120,10 +126,8 @@ internal static class TrendChoice
             fit.Slope,
             fit.SlopeInterval,
             test.PValue,
-            correlation,
-            censoring.Length > 0 ? 0 : Scatter(times, values, fit),
-            fit.MedianTime,
-            fit.HasIntercept ? fit.MedianValue : null
+            0,
+            censoring.Length > 0 ? 0 : Scatter(times, values, fit)
         );
     }
 

@@ -10,11 +10,9 @@ internal readonly record struct TrendLine(
     Interval SlopeInterval,
     double PValue,
     double Correlation,
-    double Scatter,
-    double At,
-    double? Level
+    double Scatter
 )
 {
     public static TrendLine None(IntervalOutcome outcome, double confidence) =>
-        new(TrendMethod.None, 0, Interval.Without(outcome, confidence, IntervalSide.Both), 1, 0, 0, 0, null);
+        new(TrendMethod.None, 0, Interval.Without(outcome, confidence, IntervalSide.Both), 1, 0, 0);
 }

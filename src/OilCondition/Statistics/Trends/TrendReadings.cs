@@ -4,5 +4,6 @@ namespace OilCondition.Statistics;
 internal sealed record TrendReadings(
     IReadOnlyList<int> Used,
     IReadOnlyList<int> Outliers,
-    IReadOnlyList<TrendAssessment.LevelChange> Changes
+    IReadOnlyList<TrendAssessment.LevelChange> Changes,
+    bool LatestIsWild
 );

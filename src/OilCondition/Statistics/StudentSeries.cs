@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 #if NET
 using System.Runtime.Intrinsics;
 #endif
@@ -15,11 +16,18 @@ internal sealed class StudentSeries
         .. Enumerable.Range(0, 12).Select(k => (k % 2 == 0 ? 1.0 : -1) / (2 * k + 1)),
     ];
 
+    /// <summary>Beyond it Student's chance is 0 or 1 to the last digit, and the square is still a number.</summary>
+    private const double Farthest = 1e10;
+    private static readonly ConcurrentDictionary<int, StudentSeries> Series = new();
+
     private readonly double[] coefficients;
     private readonly bool odd;
 
-    public StudentSeries(int degreesOfFreedom)
+    private readonly int degreesOfFreedom;
+
+    private StudentSeries(int degreesOfFreedom)
     {
+        this.degreesOfFreedom = degreesOfFreedom;
         odd = (degreesOfFreedom & 1) == 1;
         coefficients = new double[degreesOfFreedom / 2];
         double term = 1;
@@ -27,6 +35,34 @@ internal sealed class StudentSeries
         {
             coefficients[i] = term;
             term *= odd ? (2.0 * i + 2) / (2 * i + 3) : (2.0 * i + 1) / (2 * i + 2);
+        }
+    }
+
+    /// <summary>The series at some degrees of freedom, worked out once.</summary>
+    public static StudentSeries For(int degreesOfFreedom) =>
+        Series.GetOrAdd(degreesOfFreedom, degrees => new StudentSeries(degrees));
+
+    /// <summary>Puts the chance of a value below in place of each of the first values.</summary>
+    /// <param name="values">Values, with room for a multiple of four.</param>
+    /// <param name="count">How many.</param>
+    public void Below(double[] values, int count)
+    {
+        if (degreesOfFreedom > StudentDistribution.LongestSeries)
+        {
+            for (var i = 0; i < count; i++)
+            {
+                values[i] = StudentDistribution.Below(values[i], degreesOfFreedom);
+            }
+
+            return;
+        }
+
+        var scale = LaneMath.Of(1 / Math.Sqrt(degreesOfFreedom));
+        for (var i = 0; i < count; i += LaneMath.Width)
+        {
+            var y = LaneMath.Load(values, i) * scale;
+            y = LaneMath.Max(LaneMath.Of(-Farthest), LaneMath.Min(LaneMath.Of(Farthest), y));
+            LaneMath.Store(Below(y, out _), values, i);
         }
     }
 

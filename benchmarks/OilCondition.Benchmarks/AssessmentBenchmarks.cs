@@ -1,0 +1,80 @@
+using System.Diagnostics;
+using System.Globalization;
+using BenchmarkDotNet.Attributes;
+
+namespace OilCondition.Benchmarks;
+
+/// <summary>What an assessment of one machine costs: five measurands of twelve readings.</summary>
+[MemoryDiagnoser]
+public class AssessmentBenchmarks
+{
+    private const int Machines = 64;
+
+    private OilHistory[] histories = [];
+
+    [GlobalSetup]
+    public void Setup() => histories = AssessmentData.Machines(Machines);
+
+    [Benchmark(Baseline = true, OperationsPerInvoke = Machines)]
+    public int Assess()
+    {
+        var sum = 0;
+        foreach (var history in histories)
+        {
+            sum += ConditionAssessor.Assess(history, AssessmentData.Limits, AssessmentData.Options).Findings.Count;
+        }
+
+        return sum;
+    }
+
+    [Benchmark(OperationsPerInvoke = Machines)]
+    public int AssessFirstAndJson()
+    {
+        var sum = 0;
+        foreach (var history in histories)
+        {
+            var assessment = ConditionAssessor.Assess(history, AssessmentData.Limits, AssessmentData.Options);
+            sum += assessment.First.Shares.Count + assessment.ToJson().Length;
+        }
+
+        return sum;
+    }
+
+    /// <summary>A fleet on all processors, JSON included, and the memory of its assessments when all are kept.</summary>
+    public static void Fleet(int machines)
+    {
+        var fleet = AssessmentData.Machines(machines);
+        Parallel.ForEach(fleet.Take(machines / 10), history => Whole(history));
+        var clock = Stopwatch.StartNew();
+        Parallel.ForEach(fleet, history => Whole(history));
+        var seconds = clock.Elapsed.TotalSeconds;
+
+        var before = GC.GetTotalMemory(forceFullCollection: true);
+        var kept = fleet
+            .Select(history => ConditionAssessor.Assess(history, AssessmentData.Limits, AssessmentData.Options))
+            .ToArray();
+        foreach (var one in kept)
+        {
+            _ = one.First;
+        }
+
+        var megabytes = (GC.GetTotalMemory(forceFullCollection: true) - before) / 1e6;
+        GC.KeepAlive(kept);
+        Console.WriteLine(
+            string.Format(
+                CultureInfo.InvariantCulture,
+                "{0} machines on {1} processors: {2:F0} a second with first limit and JSON; {3:F0} MB when all are kept",
+                machines,
+                Environment.ProcessorCount,
+                machines / seconds,
+                megabytes
+            )
+        );
+    }
+
+    private static int Whole(OilHistory history)
+    {
+        var assessment = ConditionAssessor.Assess(history, AssessmentData.Limits, AssessmentData.Options);
+        return assessment.First.Shares.Count + assessment.ToJson().Length;
+    }
+}

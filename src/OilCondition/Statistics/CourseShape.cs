@@ -1,0 +1,10 @@
+namespace OilCondition.Statistics;
+
+/// <summary>The shapes of <see cref="Course"/>.</summary>
+internal enum CourseShape
+{
+    Straight,
+    Quadratic,
+    Exponential,
+    Runaway,
+}

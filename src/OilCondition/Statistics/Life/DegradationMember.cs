@@ -1,0 +1,402 @@
+using System.Runtime.InteropServices;
+using MathNet.Numerics;
+
+namespace OilCondition.Statistics;
+
+/// <summary>The readings seen through one movement: how well it explains them, and where it leads.</summary>
+/// <remarks>
+/// x clock units after the last reading the state lies at Level + Drift x with variance s² (V0 + C1 x + C2 x² + C3 x³), s² estimated with n − 2
+/// degrees of freedom. Likelihood with level and s² integrated out: |V|^(−1/2) (1′V⁻¹1)^(−1/2) S^(−(n−1)/2), S the weighted sum of squares that is left. A mean that
+/// moves has a smaller S and pays (n + 1)^(−1/2) for it, whatever its course (Schwarz 1978).
+/// </remarks>
+[StructLayout(LayoutKind.Auto)]
+internal readonly struct DegradationMember
+{
+    /// <summary>ln |V| and all else that does not depend on the size of the scatter.</summary>
+    private readonly double logDeterminant;
+    private readonly double squares;
+    private readonly int count;
+
+    private DegradationMember(
+        Course course,
+        double logDeterminant,
+        double squares,
+        int count,
+        double degreesOfFreedom,
+        double level,
+        double drift,
+        (double V0, double C1, double C2, double C3) variance,
+        double walking,
+        double freeWalk
+    )
+    {
+        Walking = walking;
+        Course = course;
+        this.logDeterminant = logDeterminant;
+        this.squares = squares;
+        this.count = count;
+        DegreesOfFreedom = degreesOfFreedom;
+        LogLikelihood = -0.5 * (logDeterminant + (count - 1) * Math.Log(squares));
+        Level = level;
+        Drift = drift;
+        Scale2 = squares / degreesOfFreedom;
+        (V0, C1, C2, C3) = variance;
+        FreeWalk = freeWalk;
+    }
+
+    public Course Course { get; }
+
+    public double LogLikelihood { get; private init; }
+
+    /// <summary>Degrees of freedom of <see cref="Scale2"/>.</summary>
+    public double DegreesOfFreedom { get; private init; }
+
+    /// <summary>State at the last reading.</summary>
+    public double Level { get; private init; }
+
+    /// <summary>Rise per unit of the course's clock.</summary>
+    public double Drift { get; private init; }
+
+    public double Scale2 { get; private init; }
+
+    public double V0 { get; private init; }
+
+    public double C1 { get; private init; }
+
+    public double C2 { get; private init; }
+
+    public double C3 { get; }
+
+    /// <summary>Variance that a walk adds per clock unit.</summary>
+    private double Walking { get; }
+
+    /// <summary>Variance per clock unit, in units of s², of a walk whose state is known at the last reading; 0 for others.</summary>
+    public double FreeWalk { get; }
+
+    /// <summary>Reads the readings through a movement.</summary>
+    public static DegradationMember Of(
+        Movement movement,
+        ReadOnlySpan<double> clock,
+        ReadOnlySpan<double> values,
+        double leastSquares
+    )
+    {
+        if (movement.Kind == MovementKind.DriftWalks)
+        {
+            return WalkingDrift(clock, values, movement.Course, movement.Ratio, leastSquares);
+        }
+
+        DegradationMember still;
+        DegradationMember moving;
+        if (movement.Ratio > 0)
+        {
+            Walk(clock, values, movement.Course, movement.Ratio, leastSquares, out still, out moving);
+        }
+        else
+        {
+            Read(clock, values, movement.Course, leastSquares, out still, out moving);
+        }
+
+        return movement.Kind == MovementKind.Still ? still : moving;
+    }
+
+    /// <summary>Reads the readings as scattered independently about a course: least squares.</summary>
+    public static void Read(
+        ReadOnlySpan<double> clock,
+        ReadOnlySpan<double> values,
+        Course course,
+        double leastSquares,
+        out DegradationMember still,
+        out DegradationMember moving
+    )
+    {
+        var n = values.Length;
+        double clocks = 0;
+        double level = 0;
+        for (var i = 0; i < n; i++)
+        {
+            clocks += clock[i];
+            level += values[i];
+        }
+
+        var middle = clocks / n;
+        level /= n;
+        double tt = 0;
+        double ty = 0;
+        double yy = 0;
+        for (var i = 0; i < n; i++)
+        {
+            var t = clock[i] - middle;
+            var y = values[i] - level;
+            tt += t * t;
+            ty += t * y;
+            yy += y * y;
+        }
+
+        Of(
+            n,
+            course,
+            Math.Log(n),
+            (tt, ty, yy),
+            (level, 1 - middle, 1.0 / n),
+            0,
+            0,
+            leastSquares,
+            out still,
+            out moving
+        );
+    }
+
+    /// <summary>Reads the readings through a walk on a clock: one Kalman pass, exact for any spacing, gives the mean that stands and the one that moves.</summary>
+    public static void Walk(
+        ReadOnlySpan<double> clock,
+        ReadOnlySpan<double> values,
+        Course course,
+        double ratio,
+        double leastSquares,
+        out DegradationMember still,
+        out DegradationMember moving
+    )
+    {
+        // The variances of the walk over one mean interval and of a reading add up to 1: both ends of the family are finite.
+        var n = values.Length;
+        var share = ratio == Movement.PureWalk ? 1 : ratio / (1 + ratio);
+        var walk = share * (n - 1);
+        var reading = 1 - share;
+        var level = values[0];
+        double elapsed = 0;
+        var variance = reading;
+        var product = 1.0;
+        double logs = 0;
+        double tt = 0;
+        double ty = 0;
+        double yy = 0;
+        for (var i = 1; i < n; i++)
+        {
+            variance += walk * (clock[i] - clock[i - 1]);
+            var f = variance + reading;
+            var vy = values[i] - level;
+            var vt = clock[i] - elapsed;
+            var gain = variance / f;
+            level += gain * vy;
+            elapsed += gain * vt;
+            variance = gain * reading;
+            product *= f;
+            if (product is < 1e-200 or > 1e200)
+            {
+                logs += Math.Log(product);
+                product = 1;
+            }
+
+            tt += vt * vt / f;
+            ty += vt * vy / f;
+            yy += vy * vy / f;
+        }
+
+        Of(
+            n,
+            course,
+            logs + Math.Log(product),
+            (tt, ty, yy),
+            (level, 1 - elapsed, variance),
+            walk,
+            reading > 0 ? 0 : walk,
+            leastSquares / (reading + walk),
+            out still,
+            out moving
+        );
+    }
+
+    /// <summary>Both members from the sums of squares and products about the level, and from the level at the last reading.</summary>
+    private static void Of(
+        int n,
+        Course course,
+        double logDeterminant,
+        (double Clock, double Both, double Values) sums,
+        (double Value, double Reach, double Variance) level,
+        double walk,
+        double freeWalk,
+        double least,
+        out DegradationMember still,
+        out DegradationMember moving
+    )
+    {
+        var all = Math.Max(sums.Values, least);
+        still = new DegradationMember(
+            course,
+            logDeterminant,
+            all,
+            n,
+            n - 1,
+            level.Value,
+            0,
+            (level.Variance, walk, 0, 0),
+            walk,
+            freeWalk
+        );
+        var drift = sums.Both / sums.Clock;
+        var left = Math.Max(sums.Values - drift * sums.Both, least);
+        moving = new DegradationMember(
+            course,
+            logDeterminant + Math.Log(n + 1),
+            left,
+            n,
+            n - 2,
+            level.Value + drift * level.Reach,
+            drift,
+            (
+                level.Variance + level.Reach * level.Reach / sums.Clock,
+                walk + 2 * level.Reach / sums.Clock,
+                1 / sums.Clock,
+                0
+            ),
+            walk,
+            freeWalk
+        );
+    }
+
+    /// <summary>Reads the readings through a drift that walks: an integrated Wiener process, start and first drift free.</summary>
+    /// <remarks>Wecker and Ansley 1983: the smoothing spline as a signal in noise.</remarks>
+    public static DegradationMember WalkingDrift(
+        ReadOnlySpan<double> clock,
+        ReadOnlySpan<double> values,
+        Course course,
+        double ratio,
+        double leastSquares
+    )
+    {
+        var n = values.Length;
+
+        // At u = 1 the integrated process has variance q/3.
+        var q = 3 * ratio;
+        double p11 = 0;
+        double p12 = 0;
+        double p22 = 0;
+        var (y0, y1, a0, a1, b0, b1) = (0.0, 0.0, 0.0, 0.0, 0.0, 0.0);
+        var (yy, aa, bb, ya, yb, ab) = (0.0, 0.0, 0.0, 0.0, 0.0, 0.0);
+        double logs = 0;
+        for (var i = 0; i < n; i++)
+        {
+            if (i > 0)
+            {
+                var d = clock[i] - clock[i - 1];
+                p11 += d * (2 * p12 + d * (p22 + q * d / 3));
+                p12 += d * (p22 + q * d / 2);
+                p22 += q * d;
+                y0 += d * y1;
+                a0 += d * a1;
+                b0 += d * b1;
+            }
+
+            var f = p11 + 1;
+            var (vy, va, vb) = (values[i] - y0, 1 - a0, clock[i] - b0);
+            var (k0, k1) = (p11 / f, p12 / f);
+            y0 += k0 * vy;
+            y1 += k1 * vy;
+            a0 += k0 * va;
+            a1 += k1 * va;
+            b0 += k0 * vb;
+            b1 += k1 * vb;
+            p22 -= k1 * p12;
+            p12 -= k0 * p12;
+            p11 -= k0 * p11;
+            logs += Math.Log(f);
+            yy += vy * vy / f;
+            aa += va * va / f;
+            bb += vb * vb / f;
+            ya += vy * va / f;
+            yb += vy * vb / f;
+            ab += va * vb / f;
+        }
+
+        var determinant = aa * bb - ab * ab;
+        var start = (bb * ya - ab * yb) / determinant;
+        var slope = (aa * yb - ab * ya) / determinant;
+        var left = Math.Max(yy - start * ya - slope * yb, leastSquares);
+
+        // How far errors of start and first drift reach: r0 = u0 + u1 x, r1 = w0 + w1 x after x.
+        var (u0, u1, w0, w1) = (1 - a0, -a1, 1 - b0, 1 - b1);
+        var (vaa, vbb, vab) = (bb / determinant, aa / determinant, -ab / determinant);
+        return new DegradationMember(
+            course,
+            logs + Math.Log(aa) + Math.Log(n + 1),
+            left,
+            n,
+            n - 2,
+            y0 + start * u0 + slope * w0,
+            y1 + start * u1 + slope * w1,
+            (
+                p11 + u0 * u0 * vaa + 2 * u0 * w0 * vab + w0 * w0 * vbb,
+                2 * (p12 + u0 * u1 * vaa + (u0 * w1 + u1 * w0) * vab + w0 * w1 * vbb),
+                p22 + u1 * u1 * vaa + 2 * u1 * w1 * vab + w1 * w1 * vbb,
+                q / 3
+            ),
+            0,
+            0
+        );
+    }
+
+    /// <summary>The same where scatter of this size has been seen elsewhere: sums of squares and degrees of freedom add.</summary>
+    /// <remarks>
+    /// Scaled inverse chi-square prior of s² with ν0 degrees of freedom: Box and Tiao 1973, section 2.3. Its Γ((n − 1 + ν0)/2)/Γ(ν0/2) counts, since
+    /// movements may have learnt their scatter with different freedom.
+    /// </remarks>
+    public DegradationMember WithScatter(double scale2, double degreesOfFreedom)
+    {
+        var known = scale2 * degreesOfFreedom;
+        var all = count - 1 + degreesOfFreedom;
+        return this with
+        {
+            LogLikelihood =
+                SpecialFunctions.GammaLn(0.5 * all)
+                - SpecialFunctions.GammaLn(0.5 * degreesOfFreedom)
+                - 0.5 * (logDeterminant + all * Math.Log(squares + known) - degreesOfFreedom * Math.Log(known)),
+            Scale2 = (squares + known) / (DegreesOfFreedom + degreesOfFreedom),
+            DegreesOfFreedom = DegreesOfFreedom + degreesOfFreedom,
+        };
+    }
+
+    /// <summary>The same with a normal prior on the drift: precisions add, and the likelihood takes the chance of a drift so far from the prior.</summary>
+    public DegradationMember WithDrift(double priorDrift, double priorStandardDeviation)
+    {
+        var prior = priorStandardDeviation * priorStandardDeviation / Scale2;
+        var both = C2 + prior;
+        var drift = (Drift * prior + priorDrift * C2) / both;
+        var off = Drift - priorDrift;
+
+        // How far the level at the last reading moves with the drift, and what is left of both variances.
+        var reach = C2 > 0 ? (C1 - Walking) / (2 * C2) : 0;
+        var variance = C2 * prior / both;
+        return this with
+        {
+            // A drift that is known beforehand does not pay for being free.
+            LogLikelihood =
+                LogLikelihood + 0.5 * (Math.Log(count + 1) - Math.Log(both / C2) - off * off / (both * Scale2)),
+            Level = Level + (drift - Drift) * reach,
+            Drift = drift,
+            V0 = V0 + reach * reach * (variance - C2),
+            C1 = Walking + 2 * reach * variance,
+            C2 = variance,
+        };
+    }
+
+    /// <summary>
+    /// The same with a scatter that is not below what a reading has by itself: an explanation that is closer to the readings than they are to the truth is no better for it.
+    /// </summary>
+    /// <param name="readingVariance">Variance of one reading by its method and its last digit, 0 where it is not known.</param>
+    /// <param name="share">Part of s² that is a reading's.</param>
+    public DegradationMember AtLeast(double readingVariance, double share)
+    {
+        if (!(share > 0) || !(Scale2 * share < readingVariance))
+        {
+            return this;
+        }
+
+        var least = readingVariance / share;
+        return this with
+        {
+            LogLikelihood = LogLikelihood - 0.5 * (count - 1) * Math.Log(least / Scale2),
+            Scale2 = least,
+        };
+    }
+}
