@@ -23,7 +23,6 @@ public class TrendBadInputTests
         ["theil-sen confidence"] = ("confidence", () => TheilSen.Fit(Good, Good, default, 1)),
         ["theil-sen count"] = ("times", () => TheilSen.Fit(new double[5001], new double[5001])),
         ["theil-sen time"] = ("time", () => TheilSen.Fit(Good, Good).ValueAt(double.NaN)),
-        ["francia"] = ("values", () => ShapiroFrancia.PValue([1, 2, 3, 4])),
         ["step order"] = ("times", () => LineStep.Find([3, 2, 1], [1, 2, 3])),
         ["assessor"] = ("values", () => TrendAssessment.Of(Good, Bad(double.NaN))),
         ["options confidence"] = ("confidence", () => new TrendOptions(confidence: double.NaN)),
