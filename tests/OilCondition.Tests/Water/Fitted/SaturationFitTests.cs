@@ -40,6 +40,26 @@ public class SaturationFitTests
         Math.Log10(band.Lower.Content.PartsPerMillion).ShouldBe(line.ValueAt(x) - half, 1e-9);
     }
 
+    /// <summary>
+    /// The level of a band, by the table of Student's t and not by the library's own quantile: with 4 degrees of freedom 2.776 on both sides of 95 % and 0.741 of 50 %
+    /// (Abramowitz and Stegun 1964, table 26.10).
+    /// </summary>
+    [Theory]
+    [InlineData(BandKind.Mean)]
+    [InlineData(BandKind.NewReading)]
+    public void The_level_of_a_band_is_that_of_students_table(BandKind of)
+    {
+        var fit = Fit([10, 20, 30, 40, 50, 60], [70, 96, 150, 205, 300, 390]);
+
+        double HalfWidth(double confidence)
+        {
+            var band = fit.BandAt(Celsius(15), confidence, of);
+            return Math.Log10(band.Upper.Content.PartsPerMillion / band.Lower.Content.PartsPerMillion) / 2;
+        }
+
+        (HalfWidth(0.95) / HalfWidth(0.5)).ShouldBe(2.776 / 0.741, 0.003);
+    }
+
     [Fact]
     public void A_fit_to_the_others_shows_the_residual_that_the_leverage_predicts()
     {
