@@ -1,3 +1,4 @@
+using OilCondition.Limits;
 using OilCondition.Statistics;
 
 namespace OilCondition;
@@ -8,7 +9,7 @@ internal sealed class SuddenChangeFinding : Finding
     /// <summary>
     /// Readings at the new level from which on it is the usual one, and its own history and limits judge it: as many as an own-history limit needs.
     /// </summary>
-    private const int Usual = 8;
+    private const int Usual = OwnHistoryLimit.FewestReadings;
 
     /// <summary>
     /// So clear a step comes by independent scatter less than once in a hundred machine-years of ten measurands and monthly samples; scatter that follows itself

@@ -18,8 +18,11 @@ internal sealed class DegradationFit
 
     /// <summary>Courses less likely than the likeliest movement by this logarithm are not looked at more closely.</summary>
     private const double Unlikely = 3;
+
+    /// <summary>Beyond such a difference three points do not tell how high the way between them leads.</summary>
+    private const double TooSteep = 100;
     private const int PointsBetween = 8;
-    private const int MostRounds = 4;
+    private const int MostRounds = 12;
 
     private readonly double[] positions;
     private readonly double[] values;
@@ -155,6 +158,12 @@ internal sealed class DegradationFit
             LookBetween(group, logs, best, clock, least);
         }
 
+        // A course between two of the family may be likelier than all of them by more than a number can hold.
+        foreach (var one in between)
+        {
+            best = Math.Max(best, one.Weight);
+        }
+
         double sum = 0;
         for (var m = 0; m < logs.Length; m++)
         {
@@ -204,7 +213,8 @@ internal sealed class DegradationFit
             (family[index].Course.Bend, logs[index]),
             (high, logs[group[after]])
         );
-        if (!(summit > best - Unlikely) || !(logs[index] - neighbour > TooFarApart))
+        var steepness = logs[index] - neighbour;
+        if (!(steepness > TooFarApart) || (steepness < TooSteep && !(summit > best - Unlikely)))
         {
             return;
         }
@@ -235,18 +245,23 @@ internal sealed class DegradationFit
         }
     }
 
-    /// <summary>The highest point of the parabola through three points whose middle one is highest; that point itself where two of them are one.</summary>
-    private static double Summit((double X, double Y) left, (double X, double Y) middle, (double X, double Y) right)
+    /// <summary>
+    /// The logarithm that a course between three may reach, whose middle one is highest: the sum of squares, exp(−2 ln L/(n − 1)), is about a parabola of the bend, and
+    /// may come down to nothing. That of the middle one where two of them are one.
+    /// </summary>
+    private double Summit((double X, double Log) left, (double X, double Log) middle, (double X, double Log) right)
     {
         if (!(left.X < middle.X) || !(middle.X < right.X))
         {
-            return middle.Y;
+            return middle.Log;
         }
 
-        var rise = (middle.Y - left.Y) / (middle.X - left.X);
-        var bend = ((right.Y - middle.Y) / (right.X - middle.X) - rise) / (right.X - left.X);
-        var slope = rise + bend * (middle.X - left.X);
-        return bend < 0 ? middle.Y - slope * slope / (4 * bend) : middle.Y;
+        double Squares(double log) => Math.Exp(2 * (middle.Log - log) / (Count - 1));
+        var fall = (1 - Squares(left.Log)) / (middle.X - left.X);
+        var bend = ((Squares(right.Log) - 1) / (right.X - middle.X) - fall) / (right.X - left.X);
+        var slope = fall + bend * (middle.X - left.X);
+        var least = bend > 0 ? 1 - slope * slope / (4 * bend) : 1;
+        return least > 0 ? middle.Log - 0.5 * (Count - 1) * Math.Log(least) : double.PositiveInfinity;
     }
 
     private DegradationMember Member(int index, Movement movement, Span<double> clock, double least)

@@ -10,7 +10,7 @@ internal sealed class TrendScreen
     /// <summary>Below it a wild reading cannot be told from scatter.</summary>
     private const int LeastForOutliers = 6;
 
-    /// <summary>Readings that a jump of the last one or two is judged against, at least.</summary>
+    /// <summary>Readings that a jump of the latest ones is judged against, at least.</summary>
     private const int LeastBeforeJump = 5;
 
     /// <summary>Readings that may be the latest ones; a level that has stood for longer is found as a step.</summary>
@@ -80,8 +80,10 @@ internal sealed class TrendScreen
             changes.Add(jump);
         }
 
-        changes.Sort((one, other) => one.FirstAfter.CompareTo(other.FirstAfter));
+        changes.Sort((one, other) => PlaceInTime(one).CompareTo(PlaceInTime(other)));
     }
+
+    private int PlaceInTime(TrendAssessment.LevelChange change) => Array.IndexOf(series.Order, change.FirstAfter);
 
     /// <summary>Looks for steps, each within the readings on one side of those that were found; returns the first reading after the last one to the better.</summary>
     private int Changed(int[] readings, double leastToBetter = 0)
@@ -108,8 +110,7 @@ internal sealed class TrendScreen
             return 0;
         }
 
-        var known = changes.FindIndex(one => one.FirstAfter == series.Order[after]);
-        if (known < 0)
+        if (!changes.Exists(one => one.FirstAfter == series.Order[after]))
         {
             changes.Add(Change(readings[step.FirstAfter - 1], after, step.Step, step.PValue, toBetter));
         }

@@ -9,6 +9,25 @@ public class DegradationTests
     private static readonly double[] Times = [0, 31, 58, 95, 121, 160, 171, 214, 260, 281];
     private static readonly double[] Values = [0.10, 0.13, 0.11, 0.16, 0.19, 0.18, 0.20, 0.21, 0.26, 0.25];
 
+    /// <summary>
+    /// Growth read exactly and often lies between the courses of the family, and is likelier than each of them by thousands in the logarithm: the
+    /// weights stay numbers, and the crossing at 1.2 spans is found.
+    /// </summary>
+    [Fact]
+    public void Growth_between_the_courses_of_the_family_is_found_however_exactly_it_is_read()
+    {
+        var random = new Random(5);
+        double[] times = [.. Enumerable.Range(0, 300).Select(i => i / 299.0)];
+        double[] values = [.. times.Select(t => Math.Exp(3.16 * t) + 1e-4 * DecayNoiseSource.Normal(random))];
+
+        var fit = Degradation.Fit(times, values);
+
+        fit.Weights.Sum().ShouldBe(1, 1e-9);
+        var law = fit.Above(Math.Exp(3.16 * 1.2), 100);
+        law.TryTime(0.5, 0, out var expected).ShouldBeTrue();
+        expected.ShouldBe(0.2, 0.004);
+    }
+
     [Fact]
     public void Weights_are_prior_times_likelihood_with_dense_matrices()
     {
