@@ -15,28 +15,77 @@ internal static class JsonText
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
+    /// <summary>Beyond it the room of a document is given back.</summary>
+    private const int MostKept = 1 << 20;
+
+    /// <summary>Room for one document, used again by the next one of this thread.</summary>
+    [ThreadStatic]
+    private static (MemoryStream Stream, Utf8JsonWriter Writer)? room;
+
     public static string Write(Action<Utf8JsonWriter> members)
     {
-        using var stream = new MemoryStream();
-        using (var json = new Utf8JsonWriter(stream, Options))
+        var (stream, json) = room ?? NewRoom();
+        room = null;
+        json.WriteStartObject();
+        members(json);
+        json.WriteEndObject();
+        json.Flush();
+        stream.WriteByte((byte)'\n');
+        var text = Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length);
+        if (stream.Capacity <= MostKept)
         {
-            json.WriteStartObject();
-            members(json);
-            json.WriteEndObject();
+            stream.SetLength(0);
+            json.Reset();
+            room = (stream, json);
         }
 
-        return Encoding.UTF8.GetString(stream.ToArray()) + "\n";
+        return text;
+    }
+
+    private static (MemoryStream Stream, Utf8JsonWriter Writer) NewRoom()
+    {
+        var stream = new MemoryStream();
+        return (stream, new Utf8JsonWriter(stream, Options));
     }
 
     /// <summary>ISO 8601 to the second, with its offset.</summary>
-    public static void WriteMoment(this Utf8JsonWriter json, string name, DateTimeOffset at) =>
-        json.WriteString(name, at.ToString("yyyy-MM-ddTHH:mm:sszzz", CultureInfo.InvariantCulture));
+    public static void WriteMoment(this Utf8JsonWriter json, string name, DateTimeOffset at)
+    {
+        Span<char> text = stackalloc char[25];
+        Digits(text, 0, 4, at.Year);
+        Digits(text, 5, 2, at.Month);
+        Digits(text, 8, 2, at.Day);
+        Digits(text, 11, 2, at.Hour);
+        Digits(text, 14, 2, at.Minute);
+        Digits(text, 17, 2, at.Second);
+        var minutes = (int)at.Offset.TotalMinutes;
+        Digits(text, 20, 2, Math.Abs(minutes) / 60);
+        Digits(text, 23, 2, Math.Abs(minutes) % 60);
+        (text[4], text[7], text[10], text[13], text[16]) = ('-', '-', 'T', ':', ':');
+        (text[19], text[22]) = (minutes < 0 ? '-' : '+', ':');
+        json.WriteString(name.AsSpan(), text);
+    }
+
+    private static void Digits(Span<char> text, int from, int count, int value)
+    {
+        for (var i = from + count - 1; i >= from; i--)
+        {
+            text[i] = (char)('0' + value % 10);
+            value /= 10;
+        }
+    }
 
     /// <summary>Seven significant figures: more than any reading carries, and the same digits on every framework.</summary>
     public static void WriteFigure(this Utf8JsonWriter json, string name, double value)
     {
         json.WritePropertyName(name);
-        json.WriteRawValue(value.ToString("G7", CultureInfo.InvariantCulture));
+#if NET
+        Span<byte> digits = stackalloc byte[32];
+        value.TryFormat(digits, out var count, "G7", CultureInfo.InvariantCulture);
+        json.WriteRawValue(digits[..count], skipInputValidation: true);
+#else
+        json.WriteRawValue(value.ToString("G7", CultureInfo.InvariantCulture), skipInputValidation: true);
+#endif
     }
 
     /// <summary>A figure; none where there is none.</summary>
@@ -58,12 +107,12 @@ internal static class JsonText
     }
 
     /// <summary>A word: the name of an enumeration member in lower case with hyphens.</summary>
-    public static void WriteWord(this Utf8JsonWriter json, string name, Enum value) =>
-        json.WriteString(name, PlainText.Kebab(value));
+    public static void WriteWord<T>(this Utf8JsonWriter json, string name, T value)
+        where T : struct, Enum => json.WriteString(name, PlainText.Kebab(value));
 
     /// <summary>A list of words.</summary>
     public static void WriteWords<T>(this Utf8JsonWriter json, string name, IEnumerable<T> values)
-        where T : Enum
+        where T : struct, Enum
     {
         json.WriteStartArray(name);
         foreach (var value in values)

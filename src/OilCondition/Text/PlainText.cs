@@ -6,9 +6,6 @@ namespace OilCondition.Text;
 /// <summary>Numbers, moments and names as people and files read them, in the invariant culture.</summary>
 internal static class PlainText
 {
-    /// <summary>Words that were asked for: an assessment asks for the same few a hundred times.</summary>
-    private static readonly ConcurrentDictionary<(Enum Value, string Between), string> Words = new();
-
     /// <summary>Three significant figures below a thousand, whole above; powers of ten only where digits would be a row of zeros.</summary>
     public static string Number(double value) => Digits(value, 3);
 
@@ -93,21 +90,28 @@ internal static class PlainText
     }
 
     /// <summary>Name of an enumeration member as it stands in keys and JSON: <c>floor-above-target</c>.</summary>
-    public static string Kebab(Enum value) => Lower(value, "-");
+    public static string Kebab<T>(T value)
+        where T : struct, Enum => WordsOf<T>.Get(value, WordsOf<T>.Hyphens, "-");
 
     /// <summary>Name of an enumeration member as people read it: <c>floor above target</c>.</summary>
-    public static string Spaced(Enum value) => Lower(value, " ");
+    public static string Spaced<T>(T value)
+        where T : struct, Enum => WordsOf<T>.Get(value, WordsOf<T>.Spaces, " ");
 
-    private static string Lower(Enum value, string between) =>
-        Words.GetOrAdd(
-            (value, between),
-            one =>
-                string.Concat(
-                    one.Value.ToString()
-                        .Select(
-                            (letter, i) =>
-                                (i > 0 && char.IsUpper(letter) ? one.Between : "") + char.ToLowerInvariant(letter)
-                        )
+    /// <summary>Words that were asked for: an assessment asks for the same few a hundred times.</summary>
+    private static class WordsOf<T>
+        where T : struct, Enum
+    {
+        public static readonly ConcurrentDictionary<T, string> Hyphens = new();
+        public static readonly ConcurrentDictionary<T, string> Spaces = new();
+
+        public static string Get(T value, ConcurrentDictionary<T, string> words, string between) =>
+            words.TryGetValue(value, out var word) ? word : words.GetOrAdd(value, Lower(value.ToString(), between));
+
+        private static string Lower(string name, string between) =>
+            string.Concat(
+                name.Select(
+                    (letter, i) => (i > 0 && char.IsUpper(letter) ? between : "") + char.ToLowerInvariant(letter)
                 )
-        );
+            );
+    }
 }
