@@ -103,11 +103,27 @@ internal static class LaneMath
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes Drop(Lanes x)
     {
-        x = Vector256.MinNative(x, Of(LargestExponent));
-        var shifted = MultiplyAdd(x, Of(-Log2E), Of(Rounder));
+        var growth = Growth(-Vector256.MinNative(x, Of(LargestExponent)), out var power);
+        return MultiplyAdd(-power, growth, Of(1) - power);
+    }
+
+    /// <summary>exp(x), x held within ±700.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes Exp(Lanes x)
+    {
+        x = Vector256.MaxNative(Of(-LargestExponent), Vector256.MinNative(x, Of(LargestExponent)));
+        var growth = Growth(x, out var power);
+        return MultiplyAdd(power, growth, power);
+    }
+
+    /// <summary>exp(r) − 1 and 2^n, with x = n ln 2 + r.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Lanes Growth(Lanes x, out Lanes power)
+    {
+        var shifted = MultiplyAdd(x, Of(Log2E), Of(Rounder));
         var n = shifted - Of(Rounder);
-        var r = MultiplyAdd(n, Of(-Ln2Low), MultiplyAdd(n, Of(-Ln2High), -x));
-        var power = (Vector256.ShiftLeft(shifted.AsInt64(), 52) + Of(1).AsInt64()).AsDouble();
+        var r = MultiplyAdd(n, Of(-Ln2Low), MultiplyAdd(n, Of(-Ln2High), x));
+        power = (Vector256.ShiftLeft(shifted.AsInt64(), 52) + Of(1).AsInt64()).AsDouble();
         var square = r * r;
         var odd = Of(1.0 / 6227020800);
         odd = MultiplyAdd(odd, square, Of(1.0 / 39916800));
@@ -121,8 +137,7 @@ internal static class LaneMath
         even = MultiplyAdd(even, square, Of(1.0 / 720));
         even = MultiplyAdd(even, square, Of(1.0 / 24));
         even = MultiplyAdd(even, square, Of(0.5));
-        var growth = MultiplyAdd(MultiplyAdd(odd, r, even), square, r);
-        return MultiplyAdd(-power, growth, Of(1) - power);
+        return MultiplyAdd(MultiplyAdd(odd, r, even), square, r);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -152,14 +167,25 @@ internal static class LaneMath
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes Min(Lanes x, Lanes y) => Vector256.MinNative(x, y);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes Sqrt(Lanes x) => Vector256.Sqrt(x);
+
     /// <summary>x where a is below b, else y.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes WhereLess(Lanes a, Lanes b, Lanes x, Lanes y) =>
         Vector256.ConditionalSelect(Vector256.LessThan(a, b), x, y);
 
+    /// <summary>One of the four.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static double At(Lanes lanes, int index) => lanes.GetElement(index);
+
     public static double Largest(Lanes x) => Math.Max(Math.Max(x[0], x[1]), Math.Max(x[2], x[3]));
 #else
     public static Lanes Drop(Lanes x) => new(Drop(x.A), Drop(x.B), Drop(x.C), Drop(x.D));
+
+    public static Lanes Exp(Lanes x) => new(Exp(x.A), Exp(x.B), Exp(x.C), Exp(x.D));
+
+    private static double Exp(double x) => Math.Exp(Math.Max(-LargestExponent, Math.Min(x, LargestExponent)));
 
     public static Lanes Load(ReadOnlySpan<double> from, int index) =>
         new(from[index], from[index + 1], from[index + 2], from[index + 3]);
@@ -186,8 +212,19 @@ internal static class LaneMath
     public static Lanes Min(Lanes x, Lanes y) =>
         new(Math.Min(x.A, y.A), Math.Min(x.B, y.B), Math.Min(x.C, y.C), Math.Min(x.D, y.D));
 
+    public static Lanes Sqrt(Lanes x) => new(Math.Sqrt(x.A), Math.Sqrt(x.B), Math.Sqrt(x.C), Math.Sqrt(x.D));
+
     public static Lanes WhereLess(Lanes a, Lanes b, Lanes x, Lanes y) =>
         new(a.A < b.A ? x.A : y.A, a.B < b.B ? x.B : y.B, a.C < b.C ? x.C : y.C, a.D < b.D ? x.D : y.D);
+
+    public static double At(Lanes lanes, int index) =>
+        index switch
+        {
+            0 => lanes.A,
+            1 => lanes.B,
+            2 => lanes.C,
+            _ => lanes.D,
+        };
 
     public static double Largest(Lanes x) => Math.Max(Math.Max(x.A, x.B), Math.Max(x.C, x.D));
 #endif

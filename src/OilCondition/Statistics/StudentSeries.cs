@@ -1,7 +1,4 @@
 using System.Collections.Concurrent;
-#if NET
-using System.Runtime.Intrinsics;
-#endif
 
 namespace OilCondition.Statistics;
 
@@ -24,10 +21,12 @@ internal sealed class StudentSeries
     private readonly bool odd;
 
     private readonly int degreesOfFreedom;
+    private readonly Lanes scale;
 
     private StudentSeries(int degreesOfFreedom)
     {
         this.degreesOfFreedom = degreesOfFreedom;
+        scale = LaneMath.Of(1 / Math.Sqrt(degreesOfFreedom));
         odd = (degreesOfFreedom & 1) == 1;
         coefficients = new double[degreesOfFreedom / 2];
         double term = 1;
@@ -42,28 +41,23 @@ internal sealed class StudentSeries
     public static StudentSeries For(int degreesOfFreedom) =>
         Series.GetOrAdd(degreesOfFreedom, degrees => new StudentSeries(degrees));
 
-    /// <summary>Puts the chance of a value below in place of each of the first values.</summary>
-    /// <param name="values">Values, with room for a multiple of four.</param>
-    /// <param name="count">How many.</param>
-    public void Below(double[] values, int count)
+    /// <summary>The chance of a value below each of four.</summary>
+    public Lanes Below(Lanes t)
     {
         if (degreesOfFreedom > StudentDistribution.LongestSeries)
         {
-            for (var i = 0; i < count; i++)
+            Span<double> four = stackalloc double[LaneMath.Width];
+            LaneMath.Store(t, four, 0);
+            for (var i = 0; i < four.Length; i++)
             {
-                values[i] = StudentDistribution.Below(values[i], degreesOfFreedom);
+                four[i] = StudentDistribution.Below(four[i], degreesOfFreedom);
             }
 
-            return;
+            return LaneMath.Load(four, 0);
         }
 
-        var scale = LaneMath.Of(1 / Math.Sqrt(degreesOfFreedom));
-        for (var i = 0; i < count; i += LaneMath.Width)
-        {
-            var y = LaneMath.Load(values, i) * scale;
-            y = LaneMath.Max(LaneMath.Of(-Farthest), LaneMath.Min(LaneMath.Of(Farthest), y));
-            LaneMath.Store(Below(y, out _), values, i);
-        }
+        var y = t * scale;
+        return Below(LaneMath.Max(LaneMath.Of(-Farthest), LaneMath.Min(LaneMath.Of(Farthest), y)), out _);
     }
 
     /// <summary>The chance of a value below y sqrt(ν), |y| up to 1e10.</summary>
@@ -73,7 +67,7 @@ internal sealed class StudentSeries
     {
         var one = LaneMath.Of(1);
         cosine2 = one / (one + y * y);
-        var cosine = Root(cosine2);
+        var cosine = LaneMath.Sqrt(cosine2);
         var sine = y * cosine;
         Lanes sum = default;
         for (var i = coefficients.Length - 1; i >= 0; i--)
@@ -92,8 +86,8 @@ internal sealed class StudentSeries
     {
         var one = LaneMath.Of(1);
         var tangent = sine / (one + cosine);
-        tangent /= one + Root(one + tangent * tangent);
-        tangent /= one + Root(one + tangent * tangent);
+        tangent /= one + LaneMath.Sqrt(one + tangent * tangent);
+        tangent /= one + LaneMath.Sqrt(one + tangent * tangent);
         var square = tangent * tangent;
         var sum = LaneMath.Of(Arctangent[Arctangent.Length - 1]);
         for (var k = Arctangent.Length - 2; k >= 0; k--)
@@ -103,11 +97,4 @@ internal sealed class StudentSeries
 
         return LaneMath.Of(8) * tangent * sum;
     }
-
-    private static Lanes Root(Lanes x) =>
-#if NET
-        Vector256.Sqrt(x);
-#else
-        new(Math.Sqrt(x.A), Math.Sqrt(x.B), Math.Sqrt(x.C), Math.Sqrt(x.D));
-#endif
 }

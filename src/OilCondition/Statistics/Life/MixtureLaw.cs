@@ -3,33 +3,29 @@ namespace OilCondition.Statistics;
 /// <summary>The weighted mean of the chances of several movements, given that the limit is not passed at the last reading.</summary>
 internal sealed class MixtureLaw
 {
-    private readonly PassagePath[] paths;
+    private readonly List<FourPaths> fours = new(12);
     private readonly CycleAhead? cycle;
-    private readonly StudentSeries student;
-    private readonly int shared;
     private readonly double weight;
     private readonly double atStart;
 
-    // Room for one time: clocks, standardised distances and chances of the paths that share their degrees of freedom.
-    private readonly double[] clocks;
-    private readonly double[] chances;
-
-    public MixtureLaw(List<PassagePath> all, CycleAhead? cycle)
+    /// <summary>Mixes paths; those that are alike and follow one another are worked out four at once.</summary>
+    public MixtureLaw(ReadOnlySpan<PassagePath> all, CycleAhead? cycle)
     {
-        // Those with the degrees of freedom of most come first: their chances are worked out four at once.
-        var common = all.GroupBy(path => path.DegreesOfFreedom).OrderByDescending(group => group.Count()).First().Key;
-        paths =
-        [
-            .. all.Where(path => path.DegreesOfFreedom == common),
-            .. all.Where(path => path.DegreesOfFreedom != common),
-        ];
-        shared = all.Count(path => path.DegreesOfFreedom == common);
-        student = StudentSeries.For(common);
-        clocks = new double[shared];
-        chances = new double[(shared + LaneMath.Width - 1) / LaneMath.Width * LaneMath.Width];
+        for (var from = 0; from < all.Length; )
+        {
+            var to = from + 1;
+            while (to < all.Length && to < from + LaneMath.Width && FourPaths.AreAlike(all[from], all[to]))
+            {
+                to++;
+            }
+
+            fours.Add(new FourPaths(all[from..to]));
+            from = to;
+        }
+
         this.cycle = cycle;
         var nearer = cycle?.NearerAt(0) ?? 0;
-        foreach (var path in paths)
+        foreach (ref readonly var path in all)
         {
             weight += path.Weight;
             atStart += path.Weight * path.AtStart(nearer);
@@ -58,22 +54,10 @@ internal sealed class MixtureLaw
 
     private double Beyond(double time, double nearer)
     {
-        for (var i = 0; i < shared; i++)
-        {
-            chances[i] = paths[i].Standardised(time, nearer, out clocks[i]);
-        }
-
-        student.Below(chances, shared);
         double chance = 0;
-        for (var i = 0; i < paths.Length; i++)
+        foreach (var four in fours)
         {
-            var path = paths[i];
-            var clock = i < shared ? clocks[i] : 0;
-            var beyond =
-                i < shared
-                    ? chances[i]
-                    : StudentDistribution.Below(path.Standardised(time, nearer, out clock), path.DegreesOfFreedom);
-            chance += path.Weight * (path.MayReturn ? path.WithReturn(beyond, clock, nearer) : beyond);
+            chance += four.Beyond(time, nearer);
         }
 
         return chance / weight;

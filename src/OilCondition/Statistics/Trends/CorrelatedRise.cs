@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using MathNet.Numerics.RootFinding;
 
 namespace OilCondition.Statistics;
@@ -20,29 +21,67 @@ internal sealed class CorrelatedRise
     private const double SeasonChance = 0.3;
     private const double SeasonVariance = 6;
 
-    private static readonly double[] Correlations = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 0.95];
+    /// <summary>−ln ρ of no correlation: nothing is left of it over the shortest time.</summary>
+    private const double AtOnce = 1e300;
 
-    private static readonly (Course Course, double Weight)[] Courses =
+    /// <summary>Four at a time; the last one only fills up, without a weight.</summary>
+    private static readonly double[] Correlations = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 0.95, 0.95];
+    private static readonly double[] Decays = Array.ConvertAll(Correlations, rho => rho > 0 ? -Math.Log(rho) : AtOnce);
+    private static readonly double[] LogPriors =
     [
-        (Course.Straight, 0.8),
-        (Course.Exponential(3), 0.08),
-        (Course.Exponential(8), 0.08),
-        (Course.Exponential(-4), 0.04),
+        Math.Log(NoCorrelation),
+        .. Correlations.Skip(1).Take(10).Select(rho => -0.5 * Math.Log(1.02 - rho)),
+        double.NegativeInfinity,
     ];
 
-    private readonly List<Cell> cells;
+    private static readonly (Course Course, double LogWeight)[] Courses =
+    [
+        (Course.Straight, Math.Log(0.8)),
+        (Course.Exponential(3), Math.Log(0.08)),
+        (Course.Exponential(8), Math.Log(0.08)),
+        (Course.Exponential(-4), Math.Log(0.04)),
+    ];
 
-    // Room for one figure: the chances of all cells, four side by side.
-    private readonly double[] chances;
+    // One correlation with one course each, in columns, filled up to fours with nothing: weight, rise, and one over its standard error.
+    private readonly double[] weights;
+    private readonly double[] rises;
+    private readonly double[] precisions;
+    private readonly double width;
+    private readonly StudentSeries student;
 
-    private CorrelatedRise(List<Cell> cells, double degreesOfFreedom)
+    private CorrelatedRise(ReadOnlySpan<Cell> cells, double best, int degreesOfFreedom)
     {
-        this.cells = cells;
-        chances = new double[(cells.Count + LaneMath.Width - 1) / LaneMath.Width * LaneMath.Width];
         DegreesOfFreedom = degreesOfFreedom;
-        Rise = Mean(cell => cell.Rise);
-        Correlation = Mean(cell => cell.Correlation);
-        Scatter = Math.Sqrt(Mean(cell => cell.Scale2));
+        student = StudentSeries.For(degreesOfFreedom);
+        var room = (cells.Length + LaneMath.Width - 1) / LaneMath.Width * LaneMath.Width;
+        (weights, rises, precisions) = (new double[room], new double[room], new double[room]);
+        double sum = 0;
+        for (var i = 0; i < cells.Length; i++)
+        {
+            weights[i] = Math.Exp(cells[i].LogWeight - best);
+            sum += weights[i];
+        }
+
+        double scale2 = 0;
+        for (var i = 0; i < cells.Length; i++)
+        {
+            weights[i] /= sum;
+            rises[i] = cells[i].Rise;
+            precisions[i] = 1 / cells[i].Error;
+            Rise += weights[i] * cells[i].Rise;
+            Correlation += weights[i] * cells[i].Correlation;
+            scale2 += weights[i] * cells[i].Scale2;
+        }
+
+        double variance = 0;
+        for (var i = 0; i < cells.Length; i++)
+        {
+            var off = cells[i].Rise - Rise;
+            variance += weights[i] * (cells[i].Error * cells[i].Error + off * off);
+        }
+
+        Scatter = Math.Sqrt(scale2);
+        width = Math.Sqrt(variance);
     }
 
     /// <summary>Mean rise from the first reading to the last.</summary>
@@ -82,83 +121,61 @@ internal sealed class CorrelatedRise
     {
         // Columns: the season, 1, each course, the readings; their products once for each correlation, a fit's own part of them once for each course.
         var n = times.Length;
-        var design = Columns(times, values, season);
+        var m = season.Length + Courses.Length + 2;
+        var design = Rows(times, values, season, m);
         var interval = MeanInterval(times);
         var freedom = n - 2 - (isSeasonFound ? season.Length : 0);
         var least =
             1e-20 * Numbers.SumOfSquaresAbout(values, values[0]) + 1e-290 + freedom * leastScatter * leastScatter;
-        var products = new double[design.Length * design.Length];
-        var all = new List<Cell>(2 * Correlations.Length * Courses.Length);
-        var best = double.NegativeInfinity;
-        var withSeason = new GramColumns(season.Length + 3, design.Length);
-        var withoutSeason = season.Length > 0 ? new GramColumns(3, design.Length) : withSeason;
-        void Fit(GramColumns part, int from, double ridge, double correlation, double log)
+        Span<Lanes> products = stackalloc Lanes[m * m];
+        Span<double> logs = stackalloc double[LaneMath.Width];
+        var mayHaveSeason = season.Length > 0 && !isSeasonFound;
+        var all = new Cells(Correlations.Length * Courses.Length * (mayHaveSeason ? 2 : 1), freedom, least);
+        var withSeason = new GramColumns(season.Length + 3, m);
+        var withoutSeason = mayHaveSeason ? new GramColumns(3, m) : withSeason;
+        for (var four = 0; four < Correlations.Length; four += LaneMath.Width)
         {
+            Whitened(design, times, LaneMath.Load(Decays, four), interval, products, logs);
             for (var c = 0; c < Courses.Length; c++)
             {
-                part.Take(products, from, season.Length, ridge, season.Length + 1 + c, design.Length - 1);
-                var squares = Math.Max(part.SumOfSquares, least);
-                var weight =
-                    log + Math.Log(Courses[c].Weight) - 0.5 * (part.LogDeterminant + freedom * Math.Log(squares));
-                best = Math.Max(best, weight);
-                var scale2 = squares / freedom;
-                all.Add(
-                    new Cell(weight, part.LastCoefficient, Math.Sqrt(scale2 * part.LastVariance), correlation, scale2)
+                if (mayHaveSeason)
+                {
+                    withoutSeason.Take(products, season.Length, season.Length, 0, season.Length + 1 + c, m - 1);
+                    all.Add(withoutSeason, four, Courses[c].LogWeight + Math.Log(1 - SeasonChance), logs);
+                }
+
+                withSeason.Take(
+                    products,
+                    0,
+                    season.Length,
+                    mayHaveSeason ? 1 / SeasonVariance : 0,
+                    season.Length + 1 + c,
+                    m - 1
                 );
+                var known = mayHaveSeason ? Math.Log(SeasonChance) - 0.5 * season.Length * Math.Log(SeasonVariance) : 0;
+                all.Add(withSeason, four, Courses[c].LogWeight + known, logs);
             }
         }
 
-        foreach (var correlation in Correlations)
-        {
-            var log =
-                Whitened(design, times, correlation, interval, products)
-                + (correlation > 0 ? -0.5 * Math.Log(1.02 - correlation) : Math.Log(NoCorrelation));
-            if (season.Length == 0 || isSeasonFound)
-            {
-                Fit(withSeason, 0, 0, correlation, log);
-                continue;
-            }
-
-            Fit(withoutSeason, season.Length, 0, correlation, log + Math.Log(1 - SeasonChance));
-            Fit(
-                withSeason,
-                0,
-                1 / SeasonVariance,
-                correlation,
-                log + Math.Log(SeasonChance) - 0.5 * season.Length * Math.Log(SeasonVariance)
-            );
-        }
-
-        all.RemoveAll(cell => cell.Weight < best + Math.Log(Negligible));
-        var sum = all.Sum(cell => Math.Exp(cell.Weight - best));
-        return new CorrelatedRise(
-            all.ConvertAll(cell => cell with { Weight = Math.Exp(cell.Weight - best) / sum }),
-            freedom
-        );
+        return new CorrelatedRise(all.ThatMatter(out var best), best, freedom);
     }
 
     /// <summary>The chance that the rise is below a figure.</summary>
     public double ChanceBelow(double rise)
     {
-        for (var i = 0; i < cells.Count; i++)
+        Lanes sum = default;
+        for (var i = 0; i < weights.Length; i += LaneMath.Width)
         {
-            chances[i] = (rise - cells[i].Rise) / cells[i].Error;
+            var off = (LaneMath.Of(rise) - LaneMath.Load(rises, i)) * LaneMath.Load(precisions, i);
+            sum = LaneMath.MultiplyAdd(LaneMath.Load(weights, i), student.Below(off), sum);
         }
 
-        StudentSeries.For((int)DegreesOfFreedom).Below(chances, cells.Count);
-        double sum = 0;
-        for (var i = 0; i < cells.Count; i++)
-        {
-            sum += cells[i].Weight * chances[i];
-        }
-
-        return sum;
+        return LaneMath.Sum(sum);
     }
 
     /// <summary>The rise below which it lies with a chance.</summary>
     public double Quantile(double chance)
     {
-        var width = Math.Sqrt(Mean(cell => cell.Error * cell.Error + (cell.Rise - Rise) * (cell.Rise - Rise)));
         var (low, high) = (Rise - 4 * width, Rise + 4 * width);
         while (ChanceBelow(low) > chance)
         {
@@ -173,28 +190,33 @@ internal sealed class CorrelatedRise
         return Brent.FindRoot(rise => ChanceBelow(rise) - chance, low, high, 1e-6 * (high - low), 200);
     }
 
-    private static double[][] Columns(ReadOnlySpan<double> times, ReadOnlySpan<double> values, double[][] season)
+    /// <summary>The columns side by side, a row a reading.</summary>
+    private static double[] Rows(ReadOnlySpan<double> times, ReadOnlySpan<double> values, double[][] season, int m)
     {
         var n = times.Length;
-        var columns = new double[season.Length + Courses.Length + 2][];
-        season.CopyTo(columns, 0);
-        columns[season.Length] = new double[n];
-        columns[season.Length].AsSpan().Fill(1);
-        for (var c = 0; c < Courses.Length; c++)
-        {
-            var column = new double[n];
-            for (var i = 0; i < n; i++)
-            {
-                column[i] = Courses[c].Course.At((times[i] - times[0]) / (times[n - 1] - times[0]));
-            }
-
-            columns[1 + season.Length + c] = column;
-        }
+        var rows = new double[n * m];
 
         // About their mean, so that their squares keep their digits.
         var mean = Numbers.Mean(values);
-        columns[columns.Length - 1] = Array.ConvertAll(values.ToArray(), value => value - mean);
-        return columns;
+        for (var i = 0; i < n; i++)
+        {
+            var row = rows.AsSpan(i * m, m);
+            for (var j = 0; j < season.Length; j++)
+            {
+                row[j] = season[j][i];
+            }
+
+            row[season.Length] = 1;
+            var part = (times[i] - times[0]) / (times[n - 1] - times[0]);
+            for (var c = 0; c < Courses.Length; c++)
+            {
+                row[1 + season.Length + c] = Courses[c].Course.At(part);
+            }
+
+            row[m - 1] = values[i] - mean;
+        }
+
+        return rows;
     }
 
     private static double MeanInterval(ReadOnlySpan<double> times)
@@ -208,66 +230,126 @@ internal sealed class CorrelatedRise
         return (times[times.Length - 1] - times[0]) / intervals;
     }
 
-    /// <summary>Products of all columns once each reading has been freed of what the one before it foretells; returns −½ ln|V|.</summary>
-    private static double Whitened(
-        double[][] columns,
+    /// <summary>Products of all columns once each reading has been freed of what the one before it foretells, and −½ ln|V|, for four correlations.</summary>
+    private static void Whitened(
+        ReadOnlySpan<double> rows,
         ReadOnlySpan<double> times,
-        double correlation,
+        Lanes decay,
         double interval,
-        double[] products
+        Span<Lanes> products,
+        Span<double> logs
     )
     {
-        products.AsSpan().Clear();
-        Span<double> row = stackalloc double[columns.Length];
-        var (lastGap, follows, scale) = (-1.0, 0.0, 1.0);
-        var product = 1.0;
-        double logs = 0;
+        var m = rows.Length / times.Length;
+        products.Clear();
+        logs.Clear();
+        Span<Lanes> row = stackalloc Lanes[m];
+        var one = LaneMath.Of(1);
+        var lastGap = -1.0;
+        Lanes follows = default;
+        var scale = one;
+        var product = one;
         for (var i = 0; i < times.Length; i++)
         {
             var gap = i > 0 ? times[i] - times[i - 1] : 0;
             if (Math.Abs(gap - lastGap) > 1e-9 * interval)
             {
+                // ρ to the power of the distance, and one over the root of 1 − its square; at one time nothing follows.
                 lastGap = gap;
-                follows =
-                    gap <= 0 || correlation <= 0 ? 0
-                    : Math.Abs(gap - interval) < 1e-9 * interval ? correlation
-                    : Math.Pow(correlation, gap / interval);
-                scale = 1 / Math.Sqrt(1 - follows * follows);
+                var lost = LaneMath.Of(Math.Max(0, gap) / interval) * decay;
+                follows = gap > 0 ? one - LaneMath.Drop(lost) : default;
+                scale = gap > 0 ? one / LaneMath.Sqrt(LaneMath.Drop(lost + lost)) : one;
             }
 
             product *= scale;
-            if (product > 1e200)
+            if (LaneMath.Largest(product) > 1e200)
             {
-                logs += Math.Log(product);
-                product = 1;
+                AddLogs(product, logs);
+                product = one;
             }
 
-            for (var j = 0; j < columns.Length; j++)
+            var now = rows.Slice(i * m, m);
+            var before = rows.Slice(Math.Max(0, i - 1) * m, m);
+            for (var j = 0; j < m; j++)
             {
-                var one = scale * (follows > 0 ? columns[j][i] - follows * columns[j][i - 1] : columns[j][i]);
-                row[j] = one;
-                var of = products.AsSpan(j * columns.Length, j + 1);
-                for (var k = 0; k < of.Length; k++)
+                var of = scale * (LaneMath.Of(now[j]) - follows * LaneMath.Of(before[j]));
+                row[j] = of;
+                var sums = products.Slice(j * m, j + 1);
+                for (var k = 0; k < sums.Length; k++)
                 {
-                    of[k] += one * row[k];
+                    sums[k] = LaneMath.MultiplyAdd(of, row[k], sums[k]);
                 }
             }
         }
 
-        return logs + Math.Log(product);
+        AddLogs(product, logs);
     }
 
-    private double Mean(Func<Cell, double> of)
+    private static void AddLogs(Lanes product, Span<double> logs)
     {
-        double sum = 0;
-        foreach (var cell in cells)
+        Span<double> four = stackalloc double[LaneMath.Width];
+        LaneMath.Store(product, four, 0);
+        for (var i = 0; i < four.Length; i++)
         {
-            sum += cell.Weight * of(cell);
+            logs[i] += Math.Log(four[i]);
+        }
+    }
+
+    /// <summary>One correlation with one course.</summary>
+    [StructLayout(LayoutKind.Auto)]
+    private readonly record struct Cell(double LogWeight, double Rise, double Error, double Correlation, double Scale2);
+
+    /// <summary>The cells while they are gathered.</summary>
+    private sealed class Cells(int room, int freedom, double least)
+    {
+        private readonly Cell[] all = new Cell[room];
+        private int count;
+
+        /// <summary>Takes the fits of one course at four correlations.</summary>
+        public void Add(GramColumns part, int from, double log, ReadOnlySpan<double> logs)
+        {
+            Span<double> four = stackalloc double[4 * LaneMath.Width];
+            LaneMath.Store(part.SumOfSquares, four, 0);
+            LaneMath.Store(part.Determinant, four, LaneMath.Width);
+            LaneMath.Store(part.LastCoefficient, four, 2 * LaneMath.Width);
+            LaneMath.Store(part.LastVariance, four, 3 * LaneMath.Width);
+            for (var i = 0; i < LaneMath.Width; i++)
+            {
+                var squares = Math.Max(four[i], least);
+                var scale2 = squares / freedom;
+                all[count++] = new Cell(
+                    LogPriors[from + i]
+                        + log
+                        + logs[i]
+                        - 0.5 * (Math.Log(four[LaneMath.Width + i]) + freedom * Math.Log(squares)),
+                    four[2 * LaneMath.Width + i],
+                    Math.Sqrt(scale2 * four[3 * LaneMath.Width + i]),
+                    Correlations[from + i],
+                    scale2
+                );
+            }
         }
 
-        return sum;
-    }
+        /// <summary>Those that are not negligible beside the likeliest.</summary>
+        public ReadOnlySpan<Cell> ThatMatter(out double best)
+        {
+            best = double.NegativeInfinity;
+            foreach (var cell in all)
+            {
+                best = Math.Max(best, cell.LogWeight);
+            }
 
-    /// <summary>One correlation with one course; the weight is a logarithm until all are known.</summary>
-    private readonly record struct Cell(double Weight, double Rise, double Error, double Correlation, double Scale2);
+            var least = best + Math.Log(Negligible);
+            var kept = 0;
+            foreach (var cell in all)
+            {
+                if (cell.LogWeight >= least)
+                {
+                    all[kept++] = cell;
+                }
+            }
+
+            return all.AsSpan(0, kept);
+        }
+    }
 }

@@ -1,23 +1,23 @@
 namespace OilCondition.Statistics;
 
-/// <summary>Least squares from the products of some columns and of the readings: what a trend needs of it, without forming anything but a triangle.</summary>
+/// <summary>Least squares from the products of some columns and of the readings, four sets of products at once: what a trend needs of it, without forming anything but a triangle.</summary>
 /// <param name="size">Columns of a fit, with the readings.</param>
 /// <param name="stride">Columns of all products.</param>
 /// <remarks>Cholesky's triangle of the products with the readings as last column: its last diagonal element squared is the residual sum of squares.</remarks>
 internal sealed class GramColumns(int size, int stride)
 {
-    private readonly double[] triangle = new double[size * size];
+    private readonly Lanes[] triangle = new Lanes[size * size];
 
-    public double SumOfSquares { get; private set; }
+    public Lanes SumOfSquares { get; private set; }
 
-    /// <summary>ln |X′X|.</summary>
-    public double LogDeterminant { get; private set; }
+    /// <summary>|X′X|.</summary>
+    public Lanes Determinant { get; private set; }
 
     /// <summary>Coefficient of the last column before the readings.</summary>
-    public double LastCoefficient { get; private set; }
+    public Lanes LastCoefficient { get; private set; }
 
     /// <summary>Its variance over that of a reading.</summary>
-    public double LastVariance { get; private set; }
+    public Lanes LastVariance { get; private set; }
 
     /// <summary>Fits some columns of a lower triangle of products, one more of them, and the readings.</summary>
     /// <param name="products">The products.</param>
@@ -26,10 +26,10 @@ internal sealed class GramColumns(int size, int stride)
     /// <param name="ridge">Inverse variance, in that of a reading, that is known of the columns before that one; 0 where they are free.</param>
     /// <param name="course">The course.</param>
     /// <param name="readings">The readings.</param>
-    public void Take(double[] products, int from, int to, double ridge, int course, int readings)
+    public void Take(ReadOnlySpan<Lanes> products, int from, int to, double ridge, int course, int readings)
     {
         var shared = size - 2;
-        var determinant = 1.0;
+        var determinant = LaneMath.Of(1);
         for (var j = 0; j < size; j++)
         {
             var row =
@@ -42,7 +42,12 @@ internal sealed class GramColumns(int size, int stride)
                     k < shared ? from + k
                     : k == shared ? course
                     : readings;
-                var sum = products[row * stride + column] + (j == k && row < to ? ridge : 0);
+                var sum = products[row * stride + column];
+                if (j == k && row < to)
+                {
+                    sum += LaneMath.Of(ridge);
+                }
+
                 for (var m = 0; m < k; m++)
                 {
                     sum -= triangle[j * size + m] * triangle[k * size + m];
@@ -61,15 +66,16 @@ internal sealed class GramColumns(int size, int stride)
                 }
 
                 // What a column adds to the others may round to nothing: it then tells nothing, and its coefficient stays bounded.
-                sum = Math.Max(sum, 1e-13 * products[row * stride + row] + 1e-300);
+                var least = LaneMath.MultiplyAdd(LaneMath.Of(1e-13), products[row * stride + row], LaneMath.Of(1e-300));
+                sum = LaneMath.Max(sum, least);
                 determinant *= sum;
-                triangle[j * size + j] = Math.Sqrt(sum);
+                triangle[j * size + j] = LaneMath.Sqrt(sum);
             }
         }
 
         var last = triangle[shared * size + shared];
-        LogDeterminant = Math.Log(determinant);
+        Determinant = determinant;
         LastCoefficient = triangle[(size - 1) * size + shared] / last;
-        LastVariance = 1 / (last * last);
+        LastVariance = LaneMath.Of(1) / (last * last);
     }
 }

@@ -33,7 +33,17 @@ public class GramColumnsTests
         }
 
         var fit = new GramColumns(Season + 3 - from, 6);
-        fit.Take(products, from, Season, ridge, Course, 5);
+        // The other lanes have products of other readings.
+        fit.Take(
+            [.. products.Select(one => LaneMath.Load([one, 2 * one, 3 * one, 5 * one], 0))],
+            from,
+            Season,
+            ridge,
+            Course,
+            5
+        );
+        var found = new double[LaneMath.Width];
+        LaneMath.Store(fit.LastCoefficient, found, 0);
 
         // What is known of a column is a row of its own: it is 0 within 1/sqrt(ridge).
         int[] columns = [.. Enumerable.Range(from, Season + 1 - from), Course];
@@ -49,10 +59,13 @@ public class GramColumnsTests
         var readings = Vector<double>.Build.Dense(Rows + known, i => i < Rows ? all[i, 5] : 0);
         var parts = design.QR().Solve(readings);
         var information = design.Transpose() * design;
-        fit.LastCoefficient.ShouldBe(parts[^1], 1e-10);
-        fit.SumOfSquares.ShouldBe((readings - design * parts).DotProduct(readings - design * parts), 1e-9);
-        fit.LogDeterminant.ShouldBe(Math.Log(information.Determinant()), 1e-10);
-        fit.LastVariance.ShouldBe(information.Inverse()[columns.Length - 1, columns.Length - 1], 1e-10);
+        found[0].ShouldBe(parts[^1], 1e-10);
+        LaneMath.Store(fit.SumOfSquares, found, 0);
+        found[0].ShouldBe((readings - design * parts).DotProduct(readings - design * parts), 1e-9);
+        LaneMath.Store(fit.Determinant, found, 0);
+        Math.Log(found[0]).ShouldBe(Math.Log(information.Determinant()), 1e-10);
+        LaneMath.Store(fit.LastVariance, found, 0);
+        found[0].ShouldBe(information.Inverse()[columns.Length - 1, columns.Length - 1], 1e-10);
     }
 
     [Fact]
@@ -74,8 +87,11 @@ public class GramColumnsTests
         }
 
         var fit = new GramColumns(3, 3);
-        fit.Take(products, 0, 0, 0, 1, 2);
-        double.IsFinite(fit.LastCoefficient).ShouldBeTrue();
-        double.IsFinite(fit.LogDeterminant).ShouldBeTrue();
+        fit.Take([.. products.Select(one => LaneMath.Load([one, one, one, one], 0))], 0, 0, 0, 1, 2);
+        var found = new double[2 * LaneMath.Width];
+        LaneMath.Store(fit.LastCoefficient, found, 0);
+        LaneMath.Store(fit.Determinant, found, LaneMath.Width);
+        found.ShouldAllBe(one => double.IsFinite(one));
+        found[LaneMath.Width].ShouldBeGreaterThan(0);
     }
 }
