@@ -16,19 +16,16 @@ internal readonly record struct Course
     /// As good as without end: ten thousand times what has risen so far is beyond every limit. More would lift the rounding of readings that do not
     /// move at all over one.
     /// </summary>
-    private const double Farthest = 1e4;
+    public const double Farthest = 1e4;
 
     /// <summary>Powers of e beyond it are as good as without end.</summary>
     private const double LargestPower = 30;
-
-    /// <summary>What brings the clock to 1 at the last reading, worked out once.</summary>
-    private readonly double scale;
 
     private Course(CourseShape shape, double parameter, double scale)
     {
         Shape = shape;
         Parameter = parameter;
-        this.scale = scale;
+        Scale = scale;
     }
 
     /// <summary>How far the course is from a straight one, in a figure that may be divided evenly: the rate of an exponential one, one over the end of a runaway.</summary>
@@ -39,6 +36,9 @@ internal readonly record struct Course
     public CourseShape Shape { get; }
 
     public double Parameter { get; }
+
+    /// <summary>What brings the clock to 1 at the last reading, worked out once; 0 for a straight one.</summary>
+    public double Scale { get; }
 
     public static Course Quadratic(double standstill) =>
         new(CourseShape.Quadratic, standstill, 1 / (1 + 2 * standstill));
@@ -60,10 +60,10 @@ internal readonly record struct Course
     public double At(double u) =>
         Shape switch
         {
-            CourseShape.Quadratic => (u + 2 * Parameter) * u * scale,
+            CourseShape.Quadratic => (u + 2 * Parameter) * u * Scale,
             CourseShape.Exponential when Parameter * u > LargestPower => Farthest,
-            CourseShape.Exponential => Math.Min(Farthest, (Math.Exp(Parameter * u) - 1) * scale),
-            CourseShape.Runaway => u < Parameter ? Math.Min(Farthest, u * scale / (Parameter - u)) : Farthest,
+            CourseShape.Exponential => Math.Min(Farthest, (Math.Exp(Parameter * u) - 1) * Scale),
+            CourseShape.Runaway => u < Parameter ? Math.Min(Farthest, u * Scale / (Parameter - u)) : Farthest,
             _ => u,
         };
 }

@@ -119,4 +119,17 @@ internal static class Numbers
 
         return digit;
     }
+
+    /// <summary>A whole power, 0 or more, by squaring.</summary>
+    public static double Power(double value, int exponent)
+    {
+        var power = 1.0;
+        for (; exponent > 0; exponent >>= 1)
+        {
+            power = (exponent & 1) == 1 ? power * value : power;
+            value *= value;
+        }
+
+        return power;
+    }
 }

@@ -1,3 +1,4 @@
+using System.Buffers;
 using OilCondition.Text;
 
 namespace OilCondition.Statistics;
@@ -125,13 +126,10 @@ internal sealed class DegradationFit
     /// <param name="index">Which of <see cref="DegradationPrior.Family"/>, one with a weight above 0.</param>
     public DegradationMember Member(int index)
     {
-        Span<double> clock = stackalloc double[Math.Min(values.Length, MostOnStack)];
-        return Member(
-            index,
-            Readable(DegradationPrior.Family[index], LargestRatio(values, readingError))!.Value,
-            values.Length <= MostOnStack ? clock : new double[values.Length],
-            LeastSquares(values)
-        );
+        var movement = Readable(DegradationPrior.Family[index], LargestRatio(values, readingError))!.Value;
+        var four = new DegradationMember[1];
+        Members([index], [movement], LeastSquares(values), four);
+        return four[0];
     }
 
     /// <summary>Only the weights are kept of all members: few of them matter, and those are soon worked out again.</summary>
@@ -141,21 +139,34 @@ internal sealed class DegradationFit
         var logs = new double[family.Length];
         var least = LeastSquares(values);
         var largest = LargestRatio(values, readingError);
-        Span<double> clock =
-            values.Length <= MostOnStack ? stackalloc double[values.Length] : new double[values.Length];
+        logs.AsSpan().Fill(double.NegativeInfinity);
         var best = double.NegativeInfinity;
-        for (var m = 0; m < family.Length; m++)
+        var members = new DegradationMember[LaneMath.Width];
+        Span<int> indexes = stackalloc int[LaneMath.Width];
+        Span<Movement> movements = stackalloc Movement[LaneMath.Width];
+        foreach (var four in DegradationPrior.Fours)
         {
-            logs[m] =
-                prior.Weights[m] > 0 && Readable(family[m], largest) is { } movement
-                    ? Member(m, movement, clock, least).LogLikelihood + prior.LogWeights[m]
-                    : double.NegativeInfinity;
-            best = Math.Max(best, logs[m]);
+            var count = 0;
+            foreach (var m in four)
+            {
+                if (prior.Weights[m] > 0 && Readable(family[m], largest) is { } movement)
+                {
+                    (indexes[count], movements[count]) = (m, movement);
+                    count++;
+                }
+            }
+
+            Members(indexes[..count], movements[..count], least, members);
+            for (var i = 0; i < count; i++)
+            {
+                logs[indexes[i]] = members[i].LogLikelihood + prior.LogWeights[indexes[i]];
+                best = Math.Max(best, logs[indexes[i]]);
+            }
         }
 
         foreach (var group in DegradationPrior.ReadCourses)
         {
-            LookBetween(group, logs, best, clock, least);
+            LookBetween(group, logs, best, least);
         }
 
         // A course between two of the family may be likelier than all of them by more than a number can hold.
@@ -195,7 +206,7 @@ internal sealed class DegradationFit
     /// Exact readings, or many, tell courses apart more finely than the family has them; the nearest of the family would then be believed although it is wrong. Its
     /// weight is spread over courses between its neighbours, and again around the likeliest of these, until neighbours are alike.
     /// </summary>
-    private void LookBetween(int[] group, double[] logs, double best, Span<double> clock, double least)
+    private void LookBetween(int[] group, double[] logs, double best, double least)
     {
         var at = 0;
         for (var i = 1; i < group.Length; i++)
@@ -222,16 +233,29 @@ internal sealed class DegradationFit
         var density = prior.LogWeights[index] - Math.Log((high - low) / 2);
         logs[index] = double.NegativeInfinity;
         Span<double> found = stackalloc double[PointsBetween];
+        Span<Movement> movements = stackalloc Movement[LaneMath.Width];
+        var members = new DegradationMember[LaneMath.Width];
         for (var round = 0; round < MostRounds; round++)
         {
             var step = (high - low) / PointsBetween;
             var likeliest = 0;
             for (var i = 0; i < PointsBetween; i++)
             {
-                var movement = family[index] with { Course = family[index].Course.Bent(low + (i + 0.5) * step) };
-                found[i] = Member(index, movement, clock, least).LogLikelihood + density + Math.Log(step);
-                between.Add((index, movement, found[i]));
-                likeliest = found[i] > found[likeliest] ? i : likeliest;
+                var bend = low + (i + 0.5) * step;
+                movements[i % LaneMath.Width] = family[index] with { Course = family[index].Course.Bent(bend) };
+                if (i % LaneMath.Width < LaneMath.Width - 1)
+                {
+                    continue;
+                }
+
+                Members([index, index, index, index], movements, least, members);
+                for (var j = 0; j < LaneMath.Width; j++)
+                {
+                    var place = i - LaneMath.Width + 1 + j;
+                    found[place] = members[j].LogLikelihood + density + Math.Log(step);
+                    between.Add((index, movements[j], found[place]));
+                    likeliest = found[place] > found[likeliest] ? place : likeliest;
+                }
             }
 
             var (left, right) = (Math.Max(0, likeliest - 1), Math.Min(PointsBetween - 1, likeliest + 1));
@@ -264,14 +288,64 @@ internal sealed class DegradationFit
         return least > 0 ? middle.Log - 0.5 * (Count - 1) * Math.Log(least) : double.PositiveInfinity;
     }
 
-    private DegradationMember Member(int index, Movement movement, Span<double> clock, double least)
+    /// <summary>The readings seen through movements that stand side by side.</summary>
+    /// <param name="indexes">Which of the family, or the one that a movement stands for.</param>
+    /// <param name="movements">Up to four movements, as readable; none is none.</param>
+    /// <param name="least">Least sum of squares.</param>
+    /// <param name="members">Room for as many.</param>
+    private void Members(
+        ReadOnlySpan<int> indexes,
+        ReadOnlySpan<Movement> movements,
+        double least,
+        DegradationMember[] members
+    )
     {
-        for (var i = 0; i < clock.Length; i++)
+        if (movements.Length == 0)
         {
-            clock[i] = movement.Course.At(positions[i]);
+            return;
         }
 
-        var member = DegradationMember.Of(movement, clock, values, least);
+        if (movements[0].Kind == MovementKind.DriftWalks)
+        {
+            Span<double> clock =
+                values.Length <= MostOnStack ? stackalloc double[values.Length] : new double[values.Length];
+            for (var i = 0; i < clock.Length; i++)
+            {
+                clock[i] = movements[0].Course.At(positions[i]);
+            }
+
+            members[0] = Known(
+                indexes[0],
+                movements[0],
+                DegradationMember.Of(movements[0], clock, values, least),
+                least
+            );
+            return;
+        }
+
+        Span<Course> courses = stackalloc Course[movements.Length];
+        for (var i = 0; i < movements.Length; i++)
+        {
+            courses[i] = movements[i].Course;
+        }
+
+        var four = new FourCourses(courses);
+        Span<Lanes> clocks = values.Length <= MostOnStack ? stackalloc Lanes[values.Length] : new Lanes[values.Length];
+        for (var i = 0; i < clocks.Length; i++)
+        {
+            clocks[i] = four.At(positions[i]);
+        }
+
+        var readings = FourReadings.Of(movements, clocks, values);
+        for (var i = 0; i < movements.Length; i++)
+        {
+            members[i] = Known(indexes[i], movements[i], readings.Member(i, movements[i], least), least);
+        }
+    }
+
+    /// <summary>A member with what is known beside the readings: what the fleet taught, and the error of a reading.</summary>
+    private DegradationMember Known(int index, Movement movement, DegradationMember member, double least)
+    {
         if (prior.Lesson is { } lesson)
         {
             var (scale2, freedom) = lesson.Scatter[index];
@@ -336,26 +410,73 @@ internal sealed class DegradationFit
             throw new InvalidOperationException($"The fit is not determined: {Count} readings.");
         }
 
-        var paths = new List<PassagePath>(24);
-        for (var m = 0; m < weights.Length; m++)
+        var all = ThatMatter();
+        var paths = ArrayPool<PassagePath>.Shared.Rent(all.Count);
+        var members = new DegradationMember[LaneMath.Width];
+        var least = LeastSquares(values);
+        Span<int> indexes = stackalloc int[LaneMath.Width];
+        Span<Movement> movements = stackalloc Movement[LaneMath.Width];
+        Span<double> parts = stackalloc double[LaneMath.Width];
+        for (var from = 0; from < all.Count; )
         {
-            if (weights[m] >= Negligible && !between.Exists(one => one.Index == m))
+            var count = 0;
+            while (
+                count < LaneMath.Width
+                && from + count < all.Count
+                && (count == 0 || FourReadings.AreAlike(movements[0], all[from + count].Movement))
+            )
             {
-                paths.Add(new PassagePath(Member(m), weights[m], limit, sign, Span));
+                (indexes[count], movements[count], parts[count]) = all[from + count];
+                count++;
             }
+
+            Members(indexes[..count], movements[..count], least, members);
+            for (var i = 0; i < count; i++)
+            {
+                paths[from + i] = new PassagePath(members[i], parts[i], limit, sign, Span);
+            }
+
+            from += count;
         }
 
-        var clock = between.Count > 0 ? new double[values.Length] : [];
-        foreach (var (index, movement, weight) in between)
-        {
-            if (weight >= Negligible)
-            {
-                var member = Member(index, movement, clock, LeastSquares(values));
-                paths.Add(new PassagePath(member, weight, limit, sign, Span));
-            }
-        }
-
-        var law = new MixtureLaw(paths, cycle is null ? null : new CycleAhead(cycle, LastTime, sign));
+        var law = new MixtureLaw(
+            paths.AsSpan(0, all.Count),
+            cycle is null ? null : new CycleAhead(cycle, LastTime, sign)
+        );
+        ArrayPool<PassagePath>.Shared.Return(paths);
         return CrossingLaw.Of(law.Passed, latest);
+    }
+
+    /// <summary>The movements whose weight can move a chance, those that are alike together.</summary>
+    private List<(int Index, Movement Movement, double Weight)> ThatMatter()
+    {
+        var largest = LargestRatio(values, readingError);
+        var all = new List<(int Index, Movement Movement, double Weight)>(32);
+        foreach (var four in DegradationPrior.Fours)
+        {
+            foreach (var m in four)
+            {
+                if (weights[m] >= Negligible && !IsLookedAtCloser(m))
+                {
+                    all.Add((m, Readable(DegradationPrior.Family[m], largest)!.Value, weights[m]));
+                }
+            }
+        }
+
+        all.AddRange(between.FindAll(one => one.Weight >= Negligible));
+        return all;
+    }
+
+    private bool IsLookedAtCloser(int index)
+    {
+        foreach (var one in between)
+        {
+            if (one.Index == index)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 }

@@ -12,6 +12,8 @@ namespace OilCondition.Statistics;
 [StructLayout(LayoutKind.Auto)]
 internal readonly struct DegradationMember
 {
+    private const int MostOnStack = 128;
+
     /// <summary>ln |V| and all else that does not depend on the size of the scatter.</summary>
     private readonly double logDeterminant;
     private readonly double squares;
@@ -86,160 +88,48 @@ internal readonly struct DegradationMember
             return WalkingDrift(clock, values, movement.Course, movement.Ratio, leastSquares);
         }
 
-        DegradationMember still;
-        DegradationMember moving;
-        if (movement.Ratio > 0)
+        Span<Lanes> clocks = clock.Length <= MostOnStack ? stackalloc Lanes[clock.Length] : new Lanes[clock.Length];
+        for (var i = 0; i < clock.Length; i++)
         {
-            Walk(clock, values, movement.Course, movement.Ratio, leastSquares, out still, out moving);
-        }
-        else
-        {
-            Read(clock, values, movement.Course, leastSquares, out still, out moving);
+            clocks[i] = LaneMath.Of(clock[i]);
         }
 
-        return movement.Kind == MovementKind.Still ? still : moving;
+        return FourReadings.Of([movement], clocks, values).Member(0, movement, leastSquares);
     }
 
-    /// <summary>Reads the readings as scattered independently about a course: least squares.</summary>
-    public static void Read(
-        ReadOnlySpan<double> clock,
-        ReadOnlySpan<double> values,
-        Course course,
-        double leastSquares,
-        out DegradationMember still,
-        out DegradationMember moving
-    )
-    {
-        var n = values.Length;
-        double clocks = 0;
-        double level = 0;
-        for (var i = 0; i < n; i++)
-        {
-            clocks += clock[i];
-            level += values[i];
-        }
-
-        var middle = clocks / n;
-        level /= n;
-        double tt = 0;
-        double ty = 0;
-        double yy = 0;
-        for (var i = 0; i < n; i++)
-        {
-            var t = clock[i] - middle;
-            var y = values[i] - level;
-            tt += t * t;
-            ty += t * y;
-            yy += y * y;
-        }
-
-        Of(
-            n,
-            course,
-            Math.Log(n),
-            (tt, ty, yy),
-            (level, 1 - middle, 1.0 / n),
-            0,
-            0,
-            leastSquares,
-            out still,
-            out moving
-        );
-    }
-
-    /// <summary>Reads the readings through a walk on a clock: one Kalman pass, exact for any spacing, gives the mean that stands and the one that moves.</summary>
-    public static void Walk(
-        ReadOnlySpan<double> clock,
-        ReadOnlySpan<double> values,
-        Course course,
-        double ratio,
-        double leastSquares,
-        out DegradationMember still,
-        out DegradationMember moving
-    )
-    {
-        // The variances of the walk over one mean interval and of a reading add up to 1: both ends of the family are finite.
-        var n = values.Length;
-        var share = ratio == Movement.PureWalk ? 1 : ratio / (1 + ratio);
-        var walk = share * (n - 1);
-        var reading = 1 - share;
-        var level = values[0];
-        double elapsed = 0;
-        var variance = reading;
-        var product = 1.0;
-        double logs = 0;
-        double tt = 0;
-        double ty = 0;
-        double yy = 0;
-        for (var i = 1; i < n; i++)
-        {
-            variance += walk * (clock[i] - clock[i - 1]);
-            var f = variance + reading;
-            var vy = values[i] - level;
-            var vt = clock[i] - elapsed;
-            var gain = variance / f;
-            level += gain * vy;
-            elapsed += gain * vt;
-            variance = gain * reading;
-            product *= f;
-            if (product is < 1e-200 or > 1e200)
-            {
-                logs += Math.Log(product);
-                product = 1;
-            }
-
-            tt += vt * vt / f;
-            ty += vt * vy / f;
-            yy += vy * vy / f;
-        }
-
-        Of(
-            n,
-            course,
-            logs + Math.Log(product),
-            (tt, ty, yy),
-            (level, 1 - elapsed, variance),
-            walk,
-            reading > 0 ? 0 : walk,
-            leastSquares / (reading + walk),
-            out still,
-            out moving
-        );
-    }
-
-    /// <summary>Both members from the sums of squares and products about the level, and from the level at the last reading.</summary>
-    private static void Of(
+    /// <summary>A mean that stands, or one that moves, from the sums of squares and products about the level, and from the level at the last reading.</summary>
+    public static DegradationMember Of(
         int n,
-        Course course,
+        Movement movement,
         double logDeterminant,
         (double Clock, double Both, double Values) sums,
         (double Value, double Reach, double Variance) level,
         double walk,
         double freeWalk,
-        double least,
-        out DegradationMember still,
-        out DegradationMember moving
+        double least
     )
     {
-        var all = Math.Max(sums.Values, least);
-        still = new DegradationMember(
-            course,
-            logDeterminant,
-            all,
-            n,
-            n - 1,
-            level.Value,
-            0,
-            (level.Variance, walk, 0, 0),
-            walk,
-            freeWalk
-        );
+        if (movement.Kind == MovementKind.Still)
+        {
+            return new DegradationMember(
+                movement.Course,
+                logDeterminant,
+                Math.Max(sums.Values, least),
+                n,
+                n - 1,
+                level.Value,
+                0,
+                (level.Variance, walk, 0, 0),
+                walk,
+                freeWalk
+            );
+        }
+
         var drift = sums.Both / sums.Clock;
-        var left = Math.Max(sums.Values - drift * sums.Both, least);
-        moving = new DegradationMember(
-            course,
+        return new DegradationMember(
+            movement.Course,
             logDeterminant + Math.Log(n + 1),
-            left,
+            Math.Max(sums.Values - drift * sums.Both, least),
             n,
             n - 2,
             level.Value + drift * level.Reach,

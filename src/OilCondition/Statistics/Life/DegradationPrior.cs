@@ -17,6 +17,20 @@ internal sealed class DegradationPrior
         ReadOf(course => course.Shape == CourseShape.Runaway),
     ];
 
+    /// <summary>The family in groups of up to four that are read side by side; a drift that walks stands alone.</summary>
+    internal static readonly int[][] Fours =
+    [
+        .. Enumerable
+            .Range(0, Family.Length)
+            .GroupBy(m =>
+                Family[m].Kind == MovementKind.DriftWalks
+                    ? (m, default)
+                    : (Family[m].Ratio > 0 ? -1 : -2, FourCourses.ShapeOf(Family[m].Course))
+            )
+            .SelectMany(alike => alike.Select((m, i) => (m, i)).GroupBy(one => one.i / LaneMath.Width, one => one.m))
+            .Select(four => four.ToArray()),
+    ];
+
     private readonly double[] weights;
 
     private DegradationPrior(double[] weights)

@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace OilCondition.Statistics;
 
 /// <summary>The chance that one movement is beyond a limit at a time to come, or has been there and back.</summary>
@@ -10,17 +12,9 @@ namespace OilCondition.Statistics;
 /// the inverse Gaussian distribution function (Chhikara and Folks 1989). For A below 1, where the closed form loses its digits, the same
 /// integral is taken over p = ((1 + z²/ν)/(A + w²/(ν s² v)))^(ν/2), z the standardised distance, which leaves ∫ (1 + z²/ν − A p^(2/ν))^(−1/2) dp.
 /// </remarks>
-internal sealed class PassagePath
+[StructLayout(LayoutKind.Auto)]
+internal readonly struct PassagePath
 {
-    private readonly Course course;
-    private readonly double distance;
-    private readonly double drift;
-    private readonly double span;
-    private readonly double v0;
-    private readonly double c1;
-    private readonly double c2;
-    private readonly double c3;
-
     /// <summary>Variance that a walk whose state is known adds per clock unit; 0 for others.</summary>
     private readonly double freeWalk;
     private readonly PassageRule? rule;
@@ -28,18 +22,38 @@ internal sealed class PassagePath
     public PassagePath(in DegradationMember member, double weight, double limit, int sign, double span)
     {
         Weight = weight;
-        course = member.Course;
-        this.span = span;
-        distance = sign * (limit - member.Level);
-        drift = sign * member.Drift;
-        (v0, c1) = (member.Scale2 * member.V0, member.Scale2 * member.C1);
-        (c2, c3) = (member.Scale2 * member.C2, member.Scale2 * member.C3);
+        Course = member.Course;
+        Span = span;
+        Distance = sign * (limit - member.Level);
+        Drift = sign * member.Drift;
+        (V0, C1) = (member.Scale2 * member.V0, member.Scale2 * member.C1);
+        (C2, C3) = (member.Scale2 * member.C2, member.Scale2 * member.C3);
         freeWalk = member.Scale2 * member.FreeWalk;
         DegreesOfFreedom = (int)member.DegreesOfFreedom;
         rule = freeWalk > 0 ? PassageRule.For(DegreesOfFreedom) : null;
     }
 
     public double Weight { get; }
+
+    public Course Course { get; }
+
+    /// <summary>Time from the first reading to the last.</summary>
+    public double Span { get; }
+
+    /// <summary>How far the state lies below the limit at the last reading.</summary>
+    public double Distance { get; }
+
+    /// <summary>Rise towards the limit per unit of the course's clock.</summary>
+    public double Drift { get; }
+
+    /// <summary>Variance of the state, V0 + C1 x + C2 x² + C3 x³.</summary>
+    public double V0 { get; }
+
+    public double C1 { get; }
+
+    public double C2 { get; }
+
+    public double C3 { get; }
 
     public int DegreesOfFreedom { get; }
 
@@ -49,8 +63,8 @@ internal sealed class PassagePath
     /// <summary>The chance of being beyond at the last reading.</summary>
     /// <param name="nearer">How much nearer the limit lies for a part of the state that is known beforehand, such as a season.</param>
     public double AtStart(double nearer) =>
-        rule is null ? Beyond(distance - nearer, 0)
-        : distance > nearer ? 0
+        rule is null ? Beyond(Distance - nearer, 0)
+        : Distance > nearer ? 0
         : 1;
 
     /// <summary>How far beyond the limit the state lies in the mean at a time since the last reading, in standard deviations, a part of Student's t.</summary>
@@ -59,8 +73,8 @@ internal sealed class PassagePath
     /// <param name="x">The course's clock since the last reading.</param>
     public double Standardised(double time, double nearer, out double x)
     {
-        x = course.At(1 + time / span) - 1;
-        return Standardised(distance - nearer, x);
+        x = Course.At(1 + time / Span) - 1;
+        return Standardised(Distance - nearer, x);
     }
 
     /// <summary>The chance of being beyond, with that of having been there and back.</summary>
@@ -69,26 +83,26 @@ internal sealed class PassagePath
     /// <param name="nearer">As at the start.</param>
     public double WithReturn(double beyond, double x, double nearer)
     {
-        var away = distance - nearer;
+        var away = Distance - nearer;
         if (rule is null || !(away > 0) || !(x > 0))
         {
             return beyond;
         }
 
         double nu = DegreesOfFreedom;
-        var bridge = 1 - 4 * away / (freeWalk * nu) * (drift + away * c2 / freeWalk);
-        var variance = x * (freeWalk + c2 * x);
+        var bridge = 1 - 4 * away / (freeWalk * nu) * (Drift + away * C2 / freeWalk);
+        var variance = x * (freeWalk + C2 * x);
         if (bridge < 1)
         {
-            var gap = away - drift * x;
+            var gap = away - Drift * x;
             return Math.Min(1, beyond + rule.Returned(1 + gap * gap / (nu * variance), bridge));
         }
 
-        var beta = away + drift * x + 2 * away * c2 * x / freeWalk;
+        var beta = away + Drift * x + 2 * away * C2 * x / freeWalk;
         return Math.Min(
             1,
             beyond
-                + Math.Pow(bridge, -0.5 * nu)
+                + Numbers.Power(1 / Math.Sqrt(bridge), DegreesOfFreedom)
                     * StudentDistribution.Below(-beta / Math.Sqrt(bridge * variance), DegreesOfFreedom)
         );
     }
@@ -97,8 +111,8 @@ internal sealed class PassagePath
 
     private double Standardised(double away, double x)
     {
-        var gap = away - drift * x;
-        var variance = v0 + x * (c1 + x * (c2 + x * c3));
+        var gap = away - Drift * x;
+        var variance = V0 + x * (C1 + x * (C2 + x * C3));
         return variance > 0 ? -gap / Math.Sqrt(variance)
             : gap > 0 ? double.MinValue
             : double.MaxValue;

@@ -82,6 +82,6 @@ internal sealed class PassageRule
         }
 #endif
 
-        return Factor * Math.Pow(peak, -0.5 * (DegreesOfFreedom - 1)) * sum;
+        return Factor * Numbers.Power(1 / Math.Sqrt(peak), DegreesOfFreedom - 1) * sum;
     }
 }
