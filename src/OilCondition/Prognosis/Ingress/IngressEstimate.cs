@@ -7,8 +7,8 @@ namespace OilCondition.Prognosis;
 /// <summary>Water that comes into an oil between treatments, from its own readings: litres a day with an interval, or why it cannot be told.</summary>
 /// <remarks>
 /// <para>
-/// Rate = b M, with b the slope of the water content [mg/kg a day] and M the oil [kg].   Stretches between treatments and oil changes share one slope, each with a level of its own; where
-/// their slopes differ clearly (F test, 5 %), the latest stretch stands alone. Readings weigh by the precision of the measurand at the level of the line, a² + (b y)², and are taken
+/// Rate = b M, with b the slope of the water content [mg/kg a day] and M the oil [kg].   The latest stretch between treatments and oil changes counts; earlier ones share
+/// its slope, each with a level of its own, where slope and scatter are not told apart from its own (tests at 5 %). Readings weigh by the precision of the measurand at the level of the line, a² + (b y)², and are taken
 /// to scatter no less than that. Interval by Student's t with n − stretches − 1 degrees of freedom, widened where readings follow one another. A clear bend is
 /// no scatter: the rate is then the mean over the time seen. Three
 /// readings are the fewest, and tell little.
@@ -157,6 +157,24 @@ public abstract class IngressEstimate
         );
     }
 
+    /// <summary>Litres, or millilitres where they are few.</summary>
+    private static string Amount(Interval litres, double? estimate = null)
+    {
+        const double Few = 0.1;
+        if (litres is not { Lower: { } lower, Upper: { } upper })
+        {
+            return "too few readings";
+        }
+
+        var largest = Math.Max(Math.Abs(lower), Math.Abs(upper));
+        var (times, unit) = largest < Few ? (1000, "mL") : (1, "L");
+        string Word(double value) => PlainText.Number(times * value, times * (upper - lower) / 10);
+        var level = PlainText.Number(100 * litres.Confidence);
+        return estimate is { } best
+            ? $"{Word(best)} {unit} of water a day ({Word(lower)} to {Word(upper)}, {level} %)"
+            : $"{Word(lower)} to {Word(upper)} {unit} of water a day ({level} %)";
+    }
+
     /// <summary>Where the water comes from, as far as it can be told.</summary>
     public enum IngressCause
     {
@@ -203,7 +221,7 @@ public abstract class IngressEstimate
 
         /// <inheritdoc/>
         public override string ToString() =>
-            $"{PlainText.Number(Rate.KilogramsPerDay * LitrePerKilogram)} L of water a day, {LitresPerDay}, {Count} readings"
+            $"{Amount(LitresPerDay, Rate.KilogramsPerDay * LitrePerKilogram)}, {Count} readings"
             + (LevelsOff ? ", levelling off" : "")
             + Cause switch
             {
@@ -223,7 +241,7 @@ public abstract class IngressEstimate
         public Interval LitresPerDay { get; }
 
         /// <inheritdoc/>
-        public override string ToString() => $"no rise shown: {LitresPerDay} L of water a day, {Count} readings";
+        public override string ToString() => $"no rise shown: {Amount(LitresPerDay)}, {Count} readings";
     }
 
     /// <summary>A sensor stands at saturation: dissolved water is at its ceiling, and what comes in further is not seen.</summary>
@@ -249,7 +267,7 @@ public abstract class IngressEstimate
 
         /// <inheritdoc/>
         public override string ToString() =>
-            $"dissolved water at its ceiling since {PlainText.Date(Since)}: titrate; before it {LitresPerDay} L of water a day";
+            $"dissolved water at its ceiling since {PlainText.Date(Since)}: titrate; before it {Amount(LitresPerDay)}";
     }
 
     /// <summary>Fewer than three readings in a stretch, or all at one moment.</summary>

@@ -62,15 +62,21 @@ internal sealed class IngressLine
     /// <summary>The line, or null where there are too few readings.</summary>
     public static IngressLine? Of(IReadOnlyList<MeasurandSeries> all)
     {
+        const int Fewest = 3;
         var usable = all.Select(Stretch.Of).OfType<Stretch>().ToArray();
-        if (usable.Sum(one => one.Count) - usable.Length < 2)
+        var alone = usable.LastOrDefault(one => one.Count >= Fewest);
+        if (alone is null)
         {
-            return null;
+            return usable.Sum(one => one.Count) - usable.Length < 2 ? null : Weighed(usable);
         }
 
-        var pooled = Weighed(usable);
-        var last = usable[usable.Length - 1];
-        return usable.Length > 1 && last.Count >= 3 && pooled.SlopesDiffer() ? Weighed([last]) : pooled;
+        var latest = Weighed([alone]);
+        return Weighed([
+            .. usable
+                .TakeWhile(one => one != alone)
+                .Where(one => one.Count >= Fewest && latest.Resembles(Weighed([one]))),
+            alone,
+        ]);
     }
 
     public Interval Slope(double confidence, double times)
@@ -105,13 +111,16 @@ internal sealed class IngressLine
         return line;
     }
 
-    private bool SlopesDiffer()
+    /// <summary>Whether another line has the same slope and the same scatter, as far as tests at 5 % can tell.</summary>
+    private bool Resembles(IngressLine other)
     {
-        var own = stretches.Where(one => one.Count >= 2).Sum(one => one.Left(one.Sxy / one.Sxx));
-        var left = Count - 2 * stretches.Length;
-        var more = stretches.Length - 1;
-        var common = stretches.Sum(one => one.Left(SlopePerDay));
-        return left > 0 && own > 0 && FisherSnedecor.CDF(more, left, (common - own) / more / (own / left)) > 1 - Level;
+        var larger = Math.Max(scatter, other.scatter);
+        var smaller = Math.Min(scatter, other.scatter);
+        var (above, below) = scatter >= other.scatter ? (degrees, other.degrees) : (other.degrees, degrees);
+        var error = Math.Sqrt(scatter * scatter / squares + other.scatter * other.scatter / other.squares);
+        var t = Math.Abs(SlopePerDay - other.SlopePerDay) / error;
+        return FisherSnedecor.CDF(above, below, larger * larger / (smaller * smaller)) <= 1 - Level / 2
+            && t <= IntervalLevel.StudentQuantile(1 - Level, IntervalSide.Both, Math.Min(degrees, other.degrees));
     }
 
     /// <summary>One stretch with its weights.</summary>

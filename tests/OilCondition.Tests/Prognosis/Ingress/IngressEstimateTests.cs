@@ -40,7 +40,7 @@ public class IngressEstimateTests
         rising.Count.ShouldBe(6);
         rising.Cause.ShouldBe(Cause.NotTold);
         rising.LevelsOff.ShouldBeFalse();
-        rising.ToString().ShouldStartWith("0.002 L of water a day, ");
+        rising.ToString().ShouldStartWith("2 mL of water a day (1.");
         rising.ToString().ShouldEndWith("leak and air are not told apart");
     }
 
@@ -209,10 +209,17 @@ public class IngressEstimateTests
         var shared = (IngressEstimate.Rising)IngressEstimate.Of(History(Same, dehydration), Density870, asOf);
         var latest = (IngressEstimate.Rising)IngressEstimate.Of(History(Faster, dehydration), Density870, asOf);
 
+        // Pooled readings tell more than those of the latest stretch alone.
         shared.Stretches.Count.ShouldBe(2);
         shared.Rate.GramsPerDay.ShouldBe(2 * 0.87, 0.05);
         latest.Stretches.Count.ShouldBe(1);
         latest.Rate.GramsPerDay.ShouldBe(4 * 0.87, 0.1);
+
+        // Once a leak sprang in between: the scatter of that stretch says nothing of the next one.
+        double Sprang(double day) => day <= 50 ? 100 : day <= 100 ? 900 : Same(day);
+        var after = (IngressEstimate.Rising)IngressEstimate.Of(History(Sprang, dehydration), Density870, asOf);
+        after.Stretches.Count.ShouldBe(1);
+        after.Rate.GramsPerDay.ShouldBe(2 * 0.87, 0.05);
 
         // A filter leaves the water: it parts nothing.
         var filter = new TreatmentRun(
