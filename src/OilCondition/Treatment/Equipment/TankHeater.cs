@@ -144,7 +144,7 @@ public sealed class TankHeater
     internal static HeatedTank TankOf(TreatmentJob job, Temperature end)
     {
         var mean = Temperature.FromDegreesCelsius((job.Reservoir.Start.DegreesCelsius + end.DegreesCelsius) / 2);
-        var capacity = job.OilMassAt(mean).Kilograms * job.Oil.Properties.At(mean).HeatCapacity.JoulesPerKilogramKelvin;
+        var capacity = job.OilKilograms() * job.Oil.Properties.At(mean).HeatCapacity.JoulesPerKilogramKelvin;
         return new HeatedTank(
             Entropy.FromJoulesPerKelvin(capacity + job.Reservoir.Steel.JoulesPerKelvin),
             job.Reservoir.LossWattPerKelvin

@@ -170,20 +170,18 @@ internal sealed class StageEnd(TreatmentJob start, TimeSpan time)
     private Volume Removed(MassFraction water)
     {
         var kilograms =
-            (start.Contamination.Water - water).DecimalFractions * OilKilograms(start)
+            (start.Contamination.Water - water).DecimalFractions * start.OilKilograms()
             + start.Reservoir.WaterIngress.KilogramsPerHour * time.TotalHours;
         return Volume.FromLiters(Math.Max(0, kilograms) * 1000 / WaterContent.WaterDensity.KilogramsPerCubicMeter);
     }
 
     private TimeSpan AtLeastAMinute => time.TotalMinutes < 1 ? TimeSpan.FromMinutes(1) : time;
 
-    private static double OilKilograms(TreatmentJob job) => job.OilMassAt(job.Reservoir.Start).Kilograms;
-
     private static Contamination WithIngress(TreatmentJob job, TimeSpan time)
     {
         var water =
             job.Contamination.Water.PartsPerMillion
-            + 1e6 * job.Reservoir.WaterIngress.KilogramsPerHour * time.TotalHours / OilKilograms(job);
+            + 1e6 * job.Reservoir.WaterIngress.KilogramsPerHour * time.TotalHours / job.OilKilograms();
         var (particles, ingression) = (job.Contamination.Particles, job.Reservoir.Ingression);
         var perRate = time.TotalMinutes / job.Reservoir.OilVolume.Milliliters;
         return new Contamination(

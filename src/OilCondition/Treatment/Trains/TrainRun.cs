@@ -65,7 +65,10 @@ internal static class TrainRun
     ) =>
         new(
             job.Oil,
-            job.Reservoir.StartingAt(temperature),
+            job.Reservoir.Holding(
+                job.Oil.Properties.VolumeAt(job.Reservoir.OilVolume, job.Reservoir.Start, temperature),
+                temperature
+            ),
             contamination,
             target,
             horizon.TotalHours < LeastHours ? Elapsed.FromHours(LeastHours) : horizon

@@ -1,3 +1,4 @@
+using System.Reflection;
 using OilCondition.Treatment;
 using OilCondition.Water;
 using UnitsNet;
@@ -108,6 +109,16 @@ public class PlanSizingTests
         Should.Throw<ArgumentNullException>(() => PlanSizing.Of(null!, Unit, TimeSpan.FromHours(1)));
         Should.Throw<ArgumentNullException>(() => PlanSizing.Of(Warm, null!, TimeSpan.FromHours(1)));
     }
+
+    /// <summary>A new figure of a unit, a chamber or a reservoir must be handed on by UnitParts and ReservoirParts: then raise its number here.</summary>
+    [Theory]
+    [InlineData(typeof(PurificationUnit), 9)]
+    [InlineData(typeof(VacuumChamber), 4)]
+    [InlineData(typeof(Reservoir), 8)]
+    public void No_figure_is_lost_where_one_is_changed(Type type, int figures) =>
+        type.GetConstructors(BindingFlags.Instance | BindingFlags.NonPublic | BindingFlags.Public)
+            .Max(constructor => constructor.GetParameters().Length)
+            .ShouldBe(figures);
 
     /// <summary>A unit copied with nothing changed plans the same: no setting is lost on the way.</summary>
     [Fact]
