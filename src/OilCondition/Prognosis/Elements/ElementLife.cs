@@ -99,10 +99,17 @@ public sealed class ElementLife
     }
 
     /// <summary>The life in one line.</summary>
-    /// <returns>For example <c>62 % used, rising: expected 2026-09-01 00:00 (2026-08-10 00:00 to 2026-10-02 00:00)</c>.</returns>
+    /// <returns>For example <c>62 % used, rising: spent on 2026-09-01 (2026-08-10 to 2026-10-02)</c>.</returns>
     public override string ToString() =>
         $"{PlainText.Number(ShareUsed.Percent)} % used, {PlainText.Spaced(Outcome)}"
-        + (Outcome is ElementOutcome.Rising or ElementOutcome.Spent ? $": {Arrival}" : "");
+        + Arrival switch
+        {
+            Arrival<DateTimeOffset>.Already it => $" on {PlainText.Date(it.At)}",
+            Arrival<DateTimeOffset>.Expected it =>
+                $": spent on {PlainText.Date(it.Estimate)} ({PlainText.Date(it.Earliest)} to {PlainText.Date(it.Latest)})",
+            Arrival<DateTimeOffset>.NotBefore it => $": not before {PlainText.Date(it.Earliest)}",
+            _ => "",
+        };
 
     /// <summary>Where the line crosses 1; null where its slope may be none.</summary>
     private static Arrival<DateTimeOffset>? When(StraightLine line, DateTimeOffset asOf, double confidence)

@@ -191,7 +191,7 @@ public sealed class VacuumPump
         + (RingWater is { } ring ? $", ring water at {PlainText.Number(ring.DegreesCelsius)} °C" : "")
         + (
             WaterVapourTolerance is { } tolerance
-                ? $", bears {PlainText.Number(tolerance.Hectopascals)} hPa of water vapour with gas ballast, which is {(HasGasBallast ? "open" : "shut")}"
+                ? $", bears {PlainText.Number(tolerance.Hectopascals)} hPa of vapour, gas ballast {(HasGasBallast ? "open" : "shut")}"
                 : ""
         )
         + $", not below {PlainText.Number(LowestPressure.Hectopascals)} hPa";

@@ -81,7 +81,7 @@ public class ElementLifeTests
         (expected.Estimate - Fitted).TotalDays.ShouldBe(100, 3);
         (expected.Earliest - Fitted).TotalDays.ShouldBeInRange(80, 100);
         (expected.Latest - Fitted).TotalDays.ShouldBeInRange(100, 130);
-        life.ToString().ShouldStartWith("69.4 % used, rising: expected 2026-04-1");
+        life.ToString().ShouldStartWith("69.4 % used, rising: spent on 2026-04-1");
     }
 
     /// <summary>A gauge good to 3 %: the interval of 90 % holds the true day in 84 to 96 % of 300 runs.</summary>

@@ -122,7 +122,7 @@ public class VacuumPumpTests
         Ring.ToString().ShouldBe("liquid ring 40 m³/h, ring water at 20 °C, not below 23.4 hPa");
         Sealed()
             .ToString()
-            .ShouldStartWith("oil sealed 40 m³/h, bears 30 hPa of water vapour with gas ballast, which is open");
+            .ShouldStartWith("oil sealed 40 m³/h, bears 30 hPa of vapour, gas ballast open");
         On(Ring, 60, 0, 1).ToString().ShouldStartWith("needs 14 of ");
     }
 }
