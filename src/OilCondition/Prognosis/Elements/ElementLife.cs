@@ -6,9 +6,9 @@ namespace OilCondition.Prognosis;
 
 /// <summary>When a filter element is spent, from the rise of its pressure drop.</summary>
 /// <remarks>
-/// Each reading gives the share of the dirt capacity that is used (<see cref="FilterElement.ShareUsed"/>), which rises in a straight line where dirt comes in evenly. Below a share of
-/// 0.3 the drop has risen by less than 3 % of its span, and the scatter of a gauge hides it: those readings are not used. The line is carried on to 1, with its interval.
-/// A change of bypass, of oil or of the dirt that comes in breaks the line.
+/// Each reading gives the share of the dirt capacity that is used (<see cref="FilterElement.ShareUsed"/>), which rises in a straight line where dirt
+/// comes in evenly. Below a share of 0.3 the drop has risen by less than 3 % of its span, and the scatter of a gauge hides it: those readings are not
+/// used. The line is carried on to 1, with its interval. A change of bypass, of oil or of the dirt that comes in breaks the line.
 /// </remarks>
 /// <example>
 /// <code>

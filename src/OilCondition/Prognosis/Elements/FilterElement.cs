@@ -6,12 +6,13 @@ namespace OilCondition.Prognosis;
 /// <summary>A filter element: its pressure drop clean and spent, and the dirt that it holds.</summary>
 /// <remarks>
 /// <para>
-/// Flow through the medium is laminar, so that Δp goes with ν Q: a drop is referred to rated viscosity and flow, Δp_ref = Δp ν_r Q_r/(ν Q), before it is judged. Cold oil alone
-/// trips an indicator.
+/// Flow through the medium is laminar, so that Δp goes with ν Q: a drop is referred to rated viscosity and flow, Δp_ref = Δp ν_r Q_r/(ν Q), before it
+/// is judged. Cold oil alone trips an indicator.
 /// </para>
 /// <para>
-/// Share used x: Δp_ref = Δp_clean + (Δp_terminal − Δp_clean) x³.   The third power is a public guide of a filter's maker, by which half of the terminal drop means 80 % used; real
-/// elements differ with their medium. Terminal drop and retained capacity are terms of ISO 16889: capacity there is of test dust at steady flow, and service gives less.
+/// Share used x: Δp_ref = Δp_clean + (Δp_terminal − Δp_clean) x³. The third power is a public guide of a filter's maker, by which half of the
+/// terminal drop means 80 % used; real elements differ with their medium. Terminal drop and retained capacity are terms of ISO 16889: capacity there
+/// is of test dust at steady flow, and service gives less.
 /// </para>
 /// <para>The drop is that of the element: take the housing's off, which goes with Q².</para>
 /// </remarks>

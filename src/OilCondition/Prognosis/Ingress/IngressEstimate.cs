@@ -7,19 +7,20 @@ namespace OilCondition.Prognosis;
 /// <summary>Water that comes into an oil between treatments, from its own readings: litres a day with an interval, or why it cannot be told.</summary>
 /// <remarks>
 /// <para>
-/// Rate = b M, with b the slope of the water content [mg/kg a day] and M the oil [kg].   The latest stretch between treatments and oil changes counts; earlier ones share
-/// its slope, each with a level of its own, where slope and scatter are not told apart from its own (tests at 5 %). Readings weigh by the precision of the measurand at the level of the line, a² + (b y)², and are taken
-/// to scatter no less than that. Interval by Student's t with n − stretches − 1 degrees of freedom, widened where readings follow one another. A clear bend is
-/// no scatter: the rate is then the mean over the time seen. Three
-/// readings are the fewest, and tell little.
+/// Rate = b M, with b the slope of the water content [mg/kg a day] and M the oil [kg]. The latest stretch between treatments and oil changes counts.
+/// Earlier ones share its slope, each with a level of its own, where tests at 5 % do not tell their slope and scatter from its own. Readings weigh by
+/// the precision of the measurand at the level of the line, a² + (b y)², and are taken to scatter no less than that. Interval by Student's t with n −
+/// stretches − 1 degrees of freedom, widened where readings follow one another. A clear bend is no scatter: the rate is then the mean over the time
+/// seen. Three readings are the fewest, and tell little.
 /// </para>
 /// <para>
-/// It is what stays in the oil: water that settles, or leaves through a vent, is not seen. A sensor sees dissolved water only: at saturation it has reached its ceiling and the rate is
-/// no longer told. Readings below a detection limit are left out.
+/// It is what stays in the oil: water that settles, or leaves through a vent, is not seen. A sensor sees dissolved water only: at saturation it has
+/// reached its ceiling and the rate is no longer told. Readings below a detection limit are left out.
 /// </para>
 /// <para>
-/// A leak and the air cannot be told apart by a slope. Air brings oil to equilibrium with it and no further, and no more than is breathed: what lies clearly beyond either is a
-/// leak. Breathing is named only where the rise levels off below that equilibrium. Water that condenses under a cold roof and drips is neither.
+/// A leak and the air cannot be told apart by a slope. Air brings oil to equilibrium with it and no further, and no more than is breathed: what lies
+/// clearly beyond either is a leak. Breathing is named only where the rise levels off below that equilibrium. Water that condenses under a cold roof
+/// and drips is neither.
 /// </para>
 /// </remarks>
 /// <example>

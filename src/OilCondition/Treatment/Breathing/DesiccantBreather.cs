@@ -6,9 +6,10 @@ namespace OilCondition.Treatment;
 
 /// <summary>A breather filled with desiccant: how much water it holds, and how long it lasts on a tank.</summary>
 /// <remarks>
-/// Held = uptake × mass of desiccant; days = held / water that the tank breathes in a day (<see cref="TankBreathing"/>). Silica gel takes up to some 40 % of its dry mass, and
-/// lets humid air through from about a third on (a public guide of a breather's maker); 20 % where the air is dry, at 40 % relative humidity and below (from memory). Air drawn in
-/// dries on the way; air breathed out takes a little water with it, which is not counted: the days are on the short side.
+/// Held = uptake × mass of desiccant; days = held / water that the tank breathes in a day (<see cref="TankBreathing"/>). Silica gel takes up to some
+/// 40 % of its dry mass, and lets humid air through from about a third on (a public guide of a breather's maker). In air of 40 % relative humidity
+/// and below it takes about 20 % (from memory). Air drawn in dries on the way; air breathed out takes a little water with it, which is not counted:
+/// the days are on the short side.
 /// </remarks>
 /// <example>
 /// <code>

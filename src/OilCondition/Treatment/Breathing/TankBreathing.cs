@@ -8,8 +8,8 @@ namespace OilCondition.Treatment;
 /// <summary>Air that a vented tank breathes in a day, and the water that comes with it.</summary>
 /// <remarks>
 /// <para>
-/// Litres a day = n (V_air ΔT_air/(T + ΔT_air) + V_oil α ΔT_oil) + m ΔV.   V_air: head-space; T: its coldest temperature [K]; α: expansion of the oil [1/K]; n: times a
-/// day that it warms and cools; ΔV, m: oil level that falls and rises again, times a day. Ideal gas at constant pressure; derived.
+/// Litres a day = n (V_air ΔT_air/(T + ΔT_air) + V_oil α ΔT_oil) + m ΔV. V_air: head-space; T: its coldest temperature [K]; α: expansion of the oil
+/// [1/K]; n: times a day that it warms and cools; ΔV, m: oil level that falls and rises again, times a day. Ideal gas at constant pressure; derived.
 /// </para>
 /// <para>
 /// Water = litres p_w M/(R T_air): all vapour of the air drawn in. It is the most that breathing brings: part of it goes out again with the air.

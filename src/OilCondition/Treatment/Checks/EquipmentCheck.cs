@@ -6,9 +6,10 @@ namespace OilCondition.Treatment;
 
 /// <summary>A plan held against the pumps that are to run it: whether the chamber floods, and whether the vacuum pump bears the vapour.</summary>
 /// <remarks>
-/// The discharge pump is asked at each state of the plan, at the temperature of the oil that leaves the chamber and its pressure. The vacuum pump gets the vapour of the
-/// state, less what a condenser before it takes out, the sweep air, and the air dissolved in the oil, where <see cref="GasSolubility"/> covers the oil; that air is counted at
-/// its first pass, as if the oil came in saturated at sea level all along. A plan does not know its pumps: where a check fails, its hours are not to be had.
+/// The discharge pump is asked at each state of the plan, at the temperature of the oil that leaves the chamber and its pressure. The vacuum pump
+/// gets the vapour of the state, less what a condenser before it takes out, and the sweep air. Air dissolved in the oil is added where
+/// <see cref="GasSolubility"/> covers the oil, as if it came in saturated at sea level all along. A plan does not know its pumps: where a check
+/// fails, its hours are not to be had.
 /// </remarks>
 /// <example>
 /// <code>

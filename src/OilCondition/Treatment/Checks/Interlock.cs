@@ -5,8 +5,8 @@ namespace OilCondition.Treatment;
 
 /// <summary>An interlock of a purifier, and how it is proved before a start.</summary>
 /// <remarks>
-/// The list follows from what the unit has: no heater, no high limit. It is common practice, no source, and no safety case: the makers' instructions, the plant's
-/// own study and local codes come first. Prove means to make it trip, not to read its setting.
+/// The list follows from what the unit has: no heater, no high limit. It is common practice, no source, and no safety case: the makers' instructions,
+/// the plant's own study and local codes come first. Prove means to make it trip, not to read its setting.
 /// </remarks>
 /// <example>
 /// <code>

@@ -12,9 +12,9 @@ namespace OilCondition.Treatment;
 /// pipe, f = 0.3164 Re^−0.25 (Blasius). ν [m²/s]; L: suction line with fittings as their equivalent length [m]; d: inner diameter [m].
 /// </para>
 /// <para>
-/// Atmosphere does not help here, so that a pump that runs well elsewhere starves under a chamber. A pump of variable speed slows to the flow that the
-/// head carries; one of fixed speed cavitates. What the pump needs is taken as the same at every speed, which is on the safe side. Oil that still gives off
-/// water or gas boils at the chamber's own pressure, and nothing but the column pushes it: this is the default.
+/// Atmosphere does not help here, so that a pump that runs well elsewhere starves under a chamber. A pump of variable speed slows to the flow that
+/// the head carries; one of fixed speed cavitates. What the pump needs is taken as the same at every speed, which is on the safe side. Oil that still
+/// gives off water or gas boils at the chamber's own pressure, and nothing but the column pushes it: this is the default.
 /// </para>
 /// <para>Source: laws of pipe flow, any handbook of fluid mechanics (from memory). Entry loss and velocity head are left out, below 2 cm at 0.5 m/s.</para>
 /// </remarks>

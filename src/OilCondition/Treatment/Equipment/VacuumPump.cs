@@ -7,9 +7,10 @@ namespace OilCondition.Treatment;
 /// <summary>A vacuum pump by its kind, with what water vapour does to it.</summary>
 /// <remarks>
 /// <para>
-/// Liquid ring: its ring water boils at p_sat(t_ring), and the pump goes no lower. Its capacity falls on the way there, S(p) = S (p − p_sat(t_ring))/(p − p_sat(15 °C)),
-/// with S stated for ring water of 15 °C (the usual reference, from memory). A published example, 0.76 at 100 hPa and 30 °C, lies 8 % above it:
-/// vapour that condenses in the ring makes room. Practical pumps are held some 10 hPa above the limit, since they cavitate there (common practice, no source).
+/// Liquid ring: its ring water boils at p_sat(t_ring), and the pump goes no lower. Its capacity falls on the way there, S(p) = S (p −
+/// p_sat(t_ring))/(p − p_sat(15 °C)), with S stated for ring water of 15 °C (the usual reference, from memory). A published example, 0.76 at 100 hPa
+/// and 30 °C, lies 8 % above it: vapour that condenses in the ring makes room. Practical pumps are held some 10 hPa above the limit, since they
+/// cavitate there (common practice, no source).
 /// </para>
 /// <para>
 /// Oil sealed: vapour above the water vapour tolerance p_W0 condenses in the oil of the pump (terms of ISO 21360; seen in public vacuum handbooks). It

@@ -6,9 +6,10 @@ namespace OilCondition.Treatment;
 
 /// <summary>Air that comes out of an oil in a vacuum stage: what stays, and what the vacuum pump gets.</summary>
 /// <remarks>
-/// In: oil that holds the air of the atmosphere, <see cref="GasSolubility.ContentAt"/>, and entrained bubbles, their share e of the oil's volume at the atmosphere. Out: what the chamber's pressure
-/// leaves, C_out = C_eq + (1 − η)(C_in − C_eq), and no bubbles. The difference leaves as gas, n = Q (C_in − C_out) p₀/(R T₀) + Q e p_atm/(R T), and at the chamber's pressure fills n R T/p.
-/// This is the first pass; oil that comes round again brings less. Bubbles swell by p_atm/p, and an oil that foams fills the chamber: foam-over is not computed.
+/// In: oil that holds the air of the atmosphere, <see cref="GasSolubility.ContentAt"/>, and entrained bubbles, their share e of the oil's volume at
+/// the atmosphere. Out: what the chamber's pressure leaves, C_out = C_eq + (1 − η)(C_in − C_eq), and no bubbles. The difference leaves as gas, n = Q
+/// (C_in − C_out) p₀/(R T₀) + Q e p_atm/(R T), and at the chamber's pressure fills n R T/p. This is the first pass; oil that comes round again brings
+/// less. Bubbles swell by p_atm/p, and an oil that foams fills the chamber: foam-over is not computed.
 /// </remarks>
 /// <example>
 /// <code>

@@ -7,12 +7,13 @@ namespace OilCondition.Treatment;
 /// <summary>How much air, nitrogen or oxygen a mineral oil holds dissolved.</summary>
 /// <remarks>
 /// <para>
-/// Ostwald coefficient, volume of gas at the oil's temperature and the gas's own pressure per volume of oil: L = 0.300 exp[0.639 (700 − T)/T ln(3.333 L₀)],
-/// corrected to the oil by 7.70 (0.980 − d).   T [K]; d: density at 15 °C, kg/L; L₀: 0.095 for air, 0.075 for nitrogen, 0.15 for oxygen, in oil of 0.85 kg/L at 0 °C.
+/// Ostwald coefficient, volume of gas as it is over the oil per volume of oil: L = 0.300 exp[0.639 (700 − T)/T ln(3.333 L₀)], corrected to the oil by
+/// 7.70 (0.980 − d). T [K]; d: density at 15 °C, kg/L; L₀: 0.095 for air, 0.075 for nitrogen, 0.15 for oxygen, in oil of 0.85 kg/L at 0 °C.
 /// </para>
 /// <para>
-/// Source: ASTM D2779, equations and constants from memory; its scope was seen: hydrocarbons of 0.63 to 0.90 kg/L, 228 to 423 K. Outside it nothing is told.
-/// Beside coefficients of insulating oil from memory, 0.09 for nitrogen and 0.17 for oxygen at 25 °C, it lies within 10 %. Esters and other polar oils are not covered.
+/// Source: ASTM D2779, equations and constants from memory; its scope was seen: hydrocarbons of 0.63 to 0.90 kg/L, 228 to 423 K. Outside it nothing
+/// is told. Beside coefficients of insulating oil from memory, 0.09 for nitrogen and 0.17 for oxygen at 25 °C, it lies within 10 %. Esters and other
+/// polar oils are not covered.
 /// </para>
 /// </remarks>
 public static class GasSolubility

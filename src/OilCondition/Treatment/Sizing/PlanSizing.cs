@@ -8,9 +8,10 @@ namespace OilCondition.Treatment;
 /// <summary>How large flow, heater, vacuum and sweep air must be for a target within a time: the plan, asked backwards.</summary>
 /// <remarks>
 /// <para>
-/// Each row changes one thing and leaves the rest. The least help that does is bracketed on whole plans in steps of a factor of two, from 1/32 to 32 times what
-/// the unit has, and found there by Brent's method, to 0.1 %. More flow with a heater at its limit can be slower: the row is the first size that does, and a
-/// larger one need not. A row that no size does says how near the best one comes, and why. The whole unit, flow, heater, vacuum pump and sweep air alike, is a row too.
+/// Each row changes one thing and leaves the rest. The least help that does is bracketed on whole plans in steps of a factor of two, from 1/32 to 32
+/// times what the unit has, and found there by Brent's method, to 0.1 %. More flow with a heater at its limit can be slower: the row is the first
+/// size that does, and a larger one need not. A row that no size does says how near the best one comes, and why. The whole unit, flow, heater, vacuum
+/// pump and sweep air alike, is a row too.
 /// </para>
 /// <para>Sweep air where there is none is air behind a dryer, dew point −40 °C. A deeper vacuum needs a pump that holds it: <see cref="VacuumPump"/>.</para>
 /// <para>Caution: the temperature stays as the unit has it; makers' limits come before any size.</para>

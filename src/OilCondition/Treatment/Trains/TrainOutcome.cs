@@ -55,7 +55,7 @@ internal static class TrainOutcome
     )
     {
         var first = steps.Count;
-        while (first > 0 && isMet(steps[first - 1].End) && steps[first - 1].WhyNot is null)
+        while (first > 0 && isMet(steps[first - 1].End))
         {
             first--;
         }

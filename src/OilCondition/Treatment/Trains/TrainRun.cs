@@ -106,11 +106,11 @@ internal static class TrainRun
         }
 
         var row = treatment.Assess(asked is null ? start : start.With(target: asked));
-        var whyNot = stage.Duration is { } given
-            ? given > start.Horizon
-                ? WhyNot.TakesTooLong
-                : null
-            : row.WhyNot;
+        WhyNot? whyNot =
+            stage.Duration is not { } given ? row.WhyNot
+            : given > start.Horizon ? WhyNot.TakesTooLong
+            : row.WhyNot is WhyNot.PumpCannotStart or WhyNot.TooHot ? row.WhyNot
+            : null;
         if (whyNot is not null)
         {
             return new TreatmentTrain.Step(stage, start)

@@ -6,9 +6,9 @@ namespace OilCondition.Treatment;
 /// <summary>Treatments one after another, such as drain, heat, dehydrate and filter: one row of a comparison with its own floor and time.</summary>
 /// <remarks>
 /// <para>
-/// Each stage hands on its end: water, particles and temperature. It is asked for as a task of its own, so that a stage says why it does not get there.
-/// A stage for a time ends at the lowest water that its treatment reaches within that time, found by bisection on the treatment itself; of particles
-/// it hands on the upper count of the lowest number that it reaches, which is less than one number too many. Treatments of your own take part.
+/// Each stage hands on its end: water, particles and temperature. It is asked for as a task of its own, so that a stage says why it does not get
+/// there. A stage for a time ends at the lowest water that its treatment reaches within that time, found by bisection on the treatment itself. Of
+/// particles it hands on the upper count of the lowest number that it reaches, less than one number too many. Treatments of your own take part.
 /// </para>
 /// <para>
 /// What a stage does not reach goes on rising by what comes in, r t/M and R t/V. A target counts from the moment from which on it holds until the train

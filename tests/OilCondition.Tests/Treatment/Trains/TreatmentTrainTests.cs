@@ -130,6 +130,36 @@ public class TreatmentTrainTests
         WhyNot? Why(params TrainStage[] stages) => new TreatmentTrain("some", stages).Assess(job).WhyNotWater;
     }
 
+    /// <summary>What was reached stays reached, though a later stage fails.</summary>
+    [Fact]
+    public void Dry_oil_stays_dry_where_the_filter_does_not_get_there()
+    {
+        var tank = Sump.Tank(ingression: new ParticleIngression(1e12, 1e11, 1e10));
+        var job = Sump.Job(400, 60, tank, targetCode: "16/14/11");
+        var row = new TreatmentTrain("dry, filter", TrainStage.Until(Drying), TrainStage.Until(Filtering)).Assess(job);
+
+        row.WhyNotWater.ShouldBeNull();
+        row.Water!.TryEstimate(out _).ShouldBeTrue();
+        row.WhyNotParticles.ShouldBe(WhyNot.IngressTooHigh);
+        row.MeetsTarget.ShouldBeFalse();
+    }
+
+    /// <summary>The horizon is that of the whole train, and a pump that cannot start runs no stage, timed or not.</summary>
+    [Fact]
+    public void Stages_share_the_time_and_a_pump_that_cannot_start_is_named()
+    {
+        var night = TrainStage.For(Settling, TimeSpan.FromHours(30));
+        var steps = new TreatmentTrain("two nights", night, night).Run(Sump.Job(1000, 60, horizonHours: 50));
+        steps[1].Start.Horizon.TotalHours.ShouldBe(20, 1e-9);
+        steps[1].WhyNot.ShouldBe(WhyNot.TakesTooLong);
+
+        var thick = new VacuumDehydration(Sump.Unit(startViscosity: 800));
+        new TreatmentTrain("cold", TrainStage.For(thick, TimeSpan.FromHours(10)))
+            .Run(Sump.Job(1000, 60, Sump.Tank(start: 5), Sump.Oil(line: Sump.Vg460)))
+            .Single()
+            .WhyNot.ShouldBe(WhyNot.PumpCannotStart);
+    }
+
     [Fact]
     public void Oil_that_nobody_heats_cools_between_stages()
     {
