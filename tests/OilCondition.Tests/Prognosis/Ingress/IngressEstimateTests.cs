@@ -1,6 +1,5 @@
 using OilCondition.Prognosis;
 using OilCondition.Statistics;
-using OilCondition.Tests.Sampling;
 using UnitsNet;
 using Cause = OilCondition.Prognosis.IngressEstimate.IngressCause;
 

@@ -1,5 +1,4 @@
 using OilCondition.Treatment;
-using OilCondition.Viscosity;
 using UnitsNet;
 
 namespace OilCondition.Tests.Treatment.Equipment;

@@ -1,7 +1,6 @@
 using CsCheck;
 using OilCondition.Tests.Properties;
 using OilCondition.Treatment;
-using OilCondition.Water;
 using UnitsNet;
 using Outcome = OilCondition.Treatment.VacuumPump.LoadOutcome;
 
