@@ -77,6 +77,7 @@ public static class Job
             new Coalescer(loop, Ratio.FromPercent(60), 2),
             new WaterAbsorbingElements(loop, Ratio.FromPercent(50), Volume.FromLiters(0.5)),
             new VacuumDehydration(Unit),
+            Train,
             new HeadSpacePurge(
                 MassFlow.FromKilogramsPerHour(5),
                 HumidAir.FromDewPoint(Celsius(20), Celsius(-40)),
@@ -93,6 +94,32 @@ public static class Job
             )
         );
     }
+
+    /// <summary>Settle over night, heat in the tank, dry.</summary>
+    public static TreatmentTrain Train { get; } =
+        new(
+            "settle, heat, dry",
+            TrainStage.For(
+                new SettlingAndDraining(Length.FromMeters(0.8), Length.FromMicrometers(100)),
+                TimeSpan.FromHours(12)
+            ),
+            TrainStage.Heating(new TankHeater(Power.FromKilowatts(6), Area.FromSquareMeters(0.4)), Celsius(45)),
+            TrainStage.Until(new VacuumDehydration(Unit))
+        );
+
+    public static DischargePump Discharge { get; } =
+        new(
+            Pump.FullFlow,
+            height: Length.FromMeters(0.9),
+            suctionLength: Length.FromMeters(1.5),
+            suctionDiameter: Length.FromMillimeters(25),
+            headNeeded: Length.FromMeters(0.4),
+            isVariableSpeed: true
+        );
+
+    /// <summary>Its ring water is too warm for 15 hPa, as the check says.</summary>
+    public static VacuumPump Vacuum { get; } =
+        VacuumPump.LiquidRing(VolumeFlow.FromCubicMetersPerHour(40), Celsius(18));
 
     /// <summary>Invented prices: the library knows none.</summary>
     public static TreatmentPrices Prices { get; } =

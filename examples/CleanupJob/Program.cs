@@ -33,6 +33,21 @@ foreach (var state in plan.States.Where((_, i) => i % 6 == 0))
 
 Console.WriteLine("\nWhat each setting is worth, changed by a quarter, or by 5 K:");
 Console.WriteLine(PlanSensitivity.Of(Job.Task, Job.Unit));
+Console.WriteLine("\nIn a row, stage by stage:");
+foreach (var step in Job.Train.Run(Job.Task))
+{
+    Console.WriteLine($"  {step}");
+}
+
+Console.WriteLine("\nSizes for the target within 48 h, one thing changed at a time:");
+Console.WriteLine(PlanSizing.Of(Job.Task, Job.Unit, TimeSpan.FromHours(48)));
+Console.WriteLine($"\nThe pumps on this plan: {EquipmentCheck.Of(plan, Job.Discharge, Job.Vacuum)}");
+Console.WriteLine("\nTo be proved before the start:");
+foreach (var interlock in Interlock.Of(Job.Task, Job.Unit, Job.Vacuum, Job.Discharge))
+{
+    Console.WriteLine($"  {interlock}");
+}
+
 Console.WriteLine("\nLive, from the log:");
 var log = Job.Log(Path.Combine(AppContext.BaseDirectory, "Data", "sensor-HP-TGB1-2025-12.csv")).ToList();
 var monitor = new CleanupMonitor(Job.Monitoring);

@@ -12,6 +12,7 @@ public static class Desk
         Heat.Write(sheet);
         Thickness.Write(sheet);
         Particles.Write(sheet);
+        Equipment.Write(sheet);
         return sheet.ToString();
     }
 }

@@ -48,6 +48,10 @@ foreach (var equipment in station.Station.Equipment)
 {
     var where = equipment.ConnectsTo.Count == 0 ? "any machine" : string.Join(", ", equipment.ConnectsTo);
     Console.WriteLine($"  {equipment}, for {where}");
+    if (equipment is { DischargePump: { } draws, VacuumPump: { } holds })
+    {
+        Console.WriteLine($"    {draws}; {holds}");
+    }
 }
 
 Console.WriteLine($"Not taken over, each with its place and reason ({station.Problems.Count}):");

@@ -20,6 +20,8 @@ public static class WhatIf
 
     private static readonly TimeSpan[] InService = [TimeSpan.FromHours(18_000), TimeSpan.FromHours(27_000)];
 
+    private static readonly Density Density870 = Density.FromKilogramsPerCubicMeter(870);
+
     public static void Write(TextWriter to, IReadOnlyList<ConditionAssessment> assessments)
     {
         var pump = assessments.Single(one => one.History.Machine.Id == "HP-CWP2");
@@ -36,6 +38,13 @@ public static class WhatIf
         var fleet = FleetLife.From(Changed, InService);
         var next = fleet.Forecast(TimeSpan.Zero, pump.Options.AsOf);
         to.WriteLine($"   Its next oil fill, from the lives of earlier ones: {fleet}; {next}");
+
+        to.WriteLine("   Water that comes in, from the titrations between treatments and oil changes:");
+        foreach (var assessment in assessments)
+        {
+            var estimate = IngressEstimate.Of(assessment.History, Density870, assessment.Options.AsOf);
+            to.WriteLine($"     {assessment.History.Machine.Id}: {estimate}");
+        }
 
         var starting = LimitSet.Starter(StarterEquipment.Circulating);
         var compared = ConditionAssessor.Assess(pump.History, starting, pump.Options);

@@ -34,7 +34,14 @@ internal static class EquipmentReader
         var treatment = Kinds[kind.Value](entry);
         return id is null || name is null || treatment is null
             ? null
-            : new StationEquipment(id, name, treatment, connects);
+            : new StationEquipment(
+                id,
+                name,
+                treatment,
+                connects,
+                PumpReader.Discharge(entry),
+                PumpReader.Vacuum(entry)
+            );
     }
 
     private static void Known(JsonEntry entry, params string[] names) =>
@@ -56,7 +63,9 @@ internal static class EquipmentReader
             "pumpCubicMetresPerHour",
             "condenserCelsius",
             "removalPerPass",
-            "filter"
+            "filter",
+            "dischargePump",
+            "vacuumPump"
         );
         var pump = EquipmentParts.Pump(entry);
         var process = entry.Number("processCelsius");

@@ -47,7 +47,7 @@ public sealed class Station
     /// <summary>The machines, in the order of the file.</summary>
     public IReadOnlyList<StationMachine> Machines { get; }
 
-    /// <summary>What the plant has to treat oil with, in the order of the file.</summary>
+    /// <summary>What the plant has to treat oil with, in the order of the file; after it the trains that are made of it.</summary>
     public IReadOnlyList<StationEquipment> Equipment { get; }
 
     /// <summary>Reads a station file.</summary>

@@ -5,8 +5,17 @@ namespace OilCondition;
 /// <summary>Something that the plant has to treat oil with, and where it can be connected.</summary>
 public sealed class StationEquipment
 {
-    internal StationEquipment(string id, string name, ITreatment treatment, IReadOnlyList<string> connectsTo)
+    internal StationEquipment(
+        string id,
+        string name,
+        ITreatment treatment,
+        IReadOnlyList<string> connectsTo,
+        DischargePump? dischargePump = null,
+        VacuumPump? vacuumPump = null
+    )
     {
+        DischargePump = dischargePump;
+        VacuumPump = vacuumPump;
         Id = id;
         Name = name;
         Treatment = treatment;
@@ -24,6 +33,12 @@ public sealed class StationEquipment
 
     /// <summary>Identifiers of the machines that it can be connected to; empty for all.</summary>
     public IReadOnlyList<string> ConnectsTo { get; }
+
+    /// <summary>The pump that draws oil out of its vacuum chamber; null where the file does not describe it.</summary>
+    public DischargePump? DischargePump { get; }
+
+    /// <summary>Its vacuum pump; null where the file does not describe it.</summary>
+    public VacuumPump? VacuumPump { get; }
 
     /// <summary>Whether it can be connected to a machine.</summary>
     /// <param name="machine">The machine.</param>

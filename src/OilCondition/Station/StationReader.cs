@@ -24,7 +24,7 @@ internal static class StationReader
         MeasurandCatalog catalog
     )
     {
-        root.Known("name", "note", "asOf", "oils", "limitSets", "machines", "events", "equipment");
+        root.Known("name", "note", "asOf", "oils", "limitSets", "machines", "events", "equipment", "trains");
         var name = root.Text("name");
         var note = root.TextOrEmpty("note");
         var asOf = root.MomentIfAny("asOf");
@@ -38,9 +38,16 @@ internal static class StationReader
             machine => machine.Machine.Id
         );
         var equipment = root.Has("equipment") ? Unique(root, "equipment", EquipmentReader.Read, one => one.Id) : [];
+        var trains = root.Has("trains") ? Unique(root, "trains", new TrainReader(equipment).Read, one => one.Id) : [];
+        foreach (var twice in trains.Where(train => equipment.Any(one => one.Id == train.Id)))
+        {
+            root.Fault("trains", $"the id '{twice.Id}' is that of a piece of equipment too.");
+        }
+
         NamesOnlyMachines(root, "events", events.Select(one => one.Machine));
         NamesOnlyMachines(root, "equipment", equipment.SelectMany(one => one.ConnectsTo));
-        return root.IsFaultless ? new Station(name!, note, asOf, machines, equipment) : null;
+        NamesOnlyMachines(root, "trains", trains.SelectMany(one => one.ConnectsTo));
+        return root.IsFaultless ? new Station(name!, note, asOf, machines, [.. equipment, .. trains]) : null;
     }
 
     private static IReadOnlyList<T> Unique<T>(

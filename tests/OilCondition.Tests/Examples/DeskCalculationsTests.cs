@@ -13,7 +13,7 @@ public partial class DeskCalculationsTests
     {
         Lines.Max(line => line.Length).ShouldBeLessThanOrEqualTo(100);
         Lines[0].ShouldContain("INVENTED");
-        Lines.Count(line => line.StartsWith("  caution", StringComparison.Ordinal)).ShouldBe(4);
+        Lines.Count(line => line.StartsWith("  caution", StringComparison.Ordinal)).ShouldBe(5);
     }
 
     /// <summary>Figures as people write them: no powers of ten, no more than five digits after the point.</summary>
@@ -63,6 +63,19 @@ public partial class DeskCalculationsTests
     // 5e6/(640 × 0.995) mL/min.
     [InlineData("flow that holds 640 per mL", "7.85 L/min")]
     [InlineData("filter for 7.8 L/min", "none is enough: more flow")]
+    // Guide: gear oil beyond 680 mm²/s. IF97: 23.4 hPa at 20 °C; 40 (60 − 23.39)/(60 − 17.06) = 34.1.
+    [InlineData("oil of 1000 mm²/s bears", "0.9 W/cm²")]
+    [InlineData("vacuum pump", "liquid ring 40 m³/h, ring water at 20 °C, not below 23.4 hPa")]
+    [InlineData("at 60 hPa it swallows", "34.1 m³/h")]
+    // 55.5 mol/h of vapour and 17.3 of air: 45.8 of 60 hPa.
+    [InlineData("with 1 kg/h of vapour", "needs 29.6 of 40 m³/h at 60 hPa, 45.8 hPa of it vapour: vapour condenses")]
+    // 50.5 L a day at 0.6 · 17.3 g/m³; 0.3 · 700 g.
+    [InlineData("water with it", "0.52 g a day at most")]
+    [InlineData("desiccant breather", "0.7 kg of desiccant, holds 210 g of water")]
+    // (0.76/2.25)^(1/3) = 0.697; 1.01 · 400/32; 60 g · 0.5/0.05.
+    [InlineData("used at 1.01 bar", "70 %")]
+    [InlineData("at a cold start, 400 mm²/s", "12.6 bar")]
+    [InlineData("on 0.05 g/h of dirt", "600 h")]
     public void A_line_says_what_was_worked_by_hand(string label, string answer) =>
         Desk.Sheet()
             .Replace("\n        ", "", StringComparison.Ordinal) // an answer on a line of its own

@@ -1,7 +1,9 @@
 using HarrowPoint;
 using HarrowPoint.Generator;
+using OilCondition.Prognosis;
 using OilCondition.Reporting;
 using OilCondition.Tests.Architecture;
+using UnitsNet;
 
 namespace OilCondition.Tests.Examples;
 
@@ -48,6 +50,18 @@ public class HarrowPointTests
         finding.FollowsTreatment.ShouldBeTrue();
         var slope = finding.Life.Trend.Slope;
         Math.Abs(slope - TheTruth.ReturnMgPerKgPerDay).ShouldBeLessThan(4 * finding.Life.Trend.SlopeStandardError);
+    }
+
+    /// <summary>What was planted after the treatment comes in: 1800 L of 0.872 kg/L.</summary>
+    [Fact]
+    public void The_water_that_comes_in_is_estimated_from_the_titrations()
+    {
+        var history = TheStation.Machines.Single(one => one.History.Machine.Id == "HP-TGB1").History;
+        var rising = IngressEstimate
+            .Of(history, Density.FromKilogramsPerCubicMeter(872), TheStation.AsOf)
+            .ShouldBeOfType<IngressEstimate.Rising>();
+
+        rising.LitresPerDay.Contains(TheTruth.ReturnMgPerKgPerDay * 1e-6 * 1800 * 0.872 / 0.9982).ShouldBeTrue();
     }
 
     [Fact]

@@ -36,6 +36,7 @@ public partial class PageTests
     [InlineData("statistics-trends.md")]
     [InlineData("prognosis.md")]
     [InlineData("treatment.md")]
+    [InlineData("equipment.md")]
     [InlineData("cleanup-live.md")]
     [InlineData("limits.md")]
     [InlineData("advice.md")]
@@ -241,6 +242,74 @@ public partial class PageTests
         table.Rows.Count.ShouldBe(4);
         plan.States.Count.ShouldBeGreaterThan(2);
         settings.Rows.ShouldNotBeEmpty();
+    }
+
+    [Fact]
+    public void Equipment()
+    {
+        var history = History("HP-TGB1");
+        var job = Sump.Job(1500, 90, targetCode: "17/15/12");
+        var unit = Sump.Unit(pascal: 2000);
+        var plan = PurificationPlan.Create(job, unit);
+        var loop = new SideLoop(
+            new PumpViscosityLimit(VolumeFlow.FromLitersPerMinute(20), KinematicViscosity.FromCentistokes(700))
+        );
+        var filter = new FilterRatings(new FilterBeta(20), new FilterBeta(100), new FilterBeta(1000));
+        var vacuumPump = VacuumPump.Dry(VolumeFlow.FromCubicMetersPerHour(40));
+        var dischargePump = new DischargePump(
+            VolumeFlow.FromLitersPerMinute(25),
+            height: Length.FromMeters(1.2),
+            suctionLength: Length.FromMeters(2),
+            suctionDiameter: Length.FromMillimeters(40),
+            headNeeded: Length.FromMeters(0.4),
+            isVariableSpeed: true
+        );
+
+        var train = new TreatmentTrain(
+            "drain, heat, dry, filter",
+            TrainStage.For(
+                new SettlingAndDraining(Length.FromMeters(1), Length.FromMicrometers(100)),
+                TimeSpan.FromHours(12)
+            ),
+            TrainStage.Heating(
+                new TankHeater(Power.FromKilowatts(9), Area.FromSquareMeters(0.6)),
+                Temperature.FromDegreesCelsius(45)
+            ),
+            TrainStage.Until(new VacuumDehydration(unit)),
+            TrainStage.Until(new FineFiltration(loop, filter, 1))
+        );
+        Console.WriteLine(TreatmentComparison.Of(job, train, new VacuumDehydration(unit)));
+        foreach (var step in train.Run(job))
+        {
+            Console.WriteLine(step);
+        } // what each stage hands on
+
+        var check = EquipmentCheck.Of(plan, dischargePump, vacuumPump);
+        if (!check.Passes)
+        {
+            Console.WriteLine(check);
+        } // until when the chamber floods, what the vacuum pump does not bear
+        foreach (var interlock in Interlock.Of(job, unit, vacuumPump, dischargePump))
+        {
+            Console.WriteLine(interlock);
+        }
+
+        var sizing = PlanSizing.Of(job, unit, within: TimeSpan.FromHours(48)); // flow, heater, vacuum, sweep air, the whole unit
+        var cameIn = IngressEstimate.Of(history, oilDensity: Density.FromKilogramsPerCubicMeter(872), asOf); // litres a day between treatments
+
+        train.Assess(job).MeetsTarget.ShouldBeTrue();
+        sizing.Rows.Count.ShouldBe(5);
+        cameIn.Count.ShouldBeGreaterThan(3);
+    }
+
+    /// <summary>Every outcome that a pump or an estimate can have is told on its page.</summary>
+    [Fact]
+    public void Every_outcome_of_equipment_has_its_word()
+    {
+        Missing<DischargePump.DrawOutcome>("equipment.md", one => $"`{one}`").ShouldBeEmpty();
+        Missing<VacuumPump.LoadOutcome>("equipment.md", one => $"`{one}`").ShouldBeEmpty();
+        Missing<VacuumPump.PumpKind>("equipment.md", one => $"`{one}`").ShouldBeEmpty();
+        Missing<PlanSizing.SizingOutcome>("equipment.md", one => $"`{one}`").ShouldBeEmpty();
     }
 
     /// <summary>A single reading: above the target, and no more is known.</summary>

@@ -42,7 +42,10 @@ public class StationTests
             { "id": "V", "name": "unit", "kind": "vacuum-dehydration", "flowLitresPerMinute": 25, "highestViscosityCentistokes": 300,
               "startViscosityCentistokes": 900, "heaterKilowatts": 12, "motorKilowatts": 4, "processCelsius": 65, "highestCelsius": 90,
               "chamberMillibar": 60, "dryAirKilogramsPerHour": 0.5, "pumpCubicMetresPerHour": 200, "condenserCelsius": 15,
-              "removalPerPass": 0.6, "filter": { "beta4": 75, "beta6": 200, "beta14": 1000 } },
+              "removalPerPass": 0.6, "filter": { "beta4": 75, "beta6": 200, "beta14": 1000 },
+              "dischargePump": { "litresPerMinute": 25, "heightMetres": 1.2, "suctionMetres": 2, "suctionMillimetres": 40,
+                                 "headNeededMetres": 0.4, "variableSpeed": true },
+              "vacuumPump": { "kind": "oil-sealed", "cubicMetresPerHour": 200, "vapourToleranceMillibar": 30, "gasBallast": true, "ultimateMillibar": 1 } },
             { "id": "F", "name": "loop", "kind": "fine-filtration", "flowLitresPerMinute": 20, "highestViscosityCentistokes": 400,
               "workingCelsius": 40, "heaterKilowatts": 3, "motorKilowatts": 1, "filter": { "beta4": 75, "beta6": 200, "beta14": 1000 },
               "elements": 2, "connectsTo": ["M1"] },
@@ -57,6 +60,11 @@ public class StationTests
               "dewPointCelsius": -40, "atmosphereMillibar": 1000, "approach": 0.3, "motorKilowatts": 0.2 },
             { "id": "D", "name": "drums", "kind": "drain-and-refill", "heel": 0.05, "newWaterMgPerKg": 60,
               "newParticlesPerMillilitre": { "at4": 2500, "at6": 640, "at14": 40 }, "transferLitresPerMinute": 40 }
+          ],
+          "trains": [
+            { "id": "T", "name": "settle, heat, dry, filter", "connectsTo": ["M1"],
+              "stages": [ { "equipment": "S", "hours": 12 }, { "heaterKilowatts": 9, "heatedSquareMetres": 0.6, "celsius": 45 },
+                          { "equipment": "V", "waterMgPerKg": 80 }, { "equipment": "F", "code": "17/15/12" } ] }
           ]
         }
         """;
@@ -106,7 +114,7 @@ public class StationTests
     [Fact]
     public void Equipment_of_every_kind_is_read()
     {
-        var equipment = Station.Parse(Whole, Outer).Equipment;
+        var equipment = Station.Parse(Whole, Outer).Equipment.Where(one => one.Treatment.Kind is not null).ToList();
 
         equipment
             .Select(one => one.Treatment.GetType())
@@ -127,6 +135,44 @@ public class StationTests
         unit.Chamber.PumpCapacity!.Value.CubicMetersPerHour.ShouldBe(200, 1e-9);
         unit.StartViscosity!.Value.Centistokes.ShouldBe(900, 1e-9);
         unit.Filter!.At6.Value.ShouldBe(200);
+    }
+
+    [Fact]
+    public void A_train_is_made_of_the_equipment_of_the_file()
+    {
+        var station = Station.Parse(Whole, Outer);
+        var train = station.Equipment[^1];
+        var stages = train.Treatment.ShouldBeOfType<TreatmentTrain>().Stages;
+
+        train.ToString().ShouldBe("T settle, heat, dry, filter (settle, heat, dry, filter)");
+        train.ConnectsTo.ShouldBe(["M1"]);
+        stages[0].Treatment.ShouldBe(station.Equipment[5].Treatment);
+        stages[0].Duration.ShouldBe(TimeSpan.FromHours(12));
+        stages[1].Heater!.HeatedArea.SquareMeters.ShouldBe(0.6, 1e-9);
+        stages[1].Temperature!.Value.DegreesCelsius.ShouldBe(45, 1e-9);
+        stages[2].Target!.Water!.Value.PartsPerMillion.ShouldBe(80, 1e-9);
+        stages[3].Target!.Code!.ToString().ShouldBe("17/15/12");
+    }
+
+    [Fact]
+    public void A_unit_comes_with_its_pumps()
+    {
+        var unit = Station.Parse(Whole, Outer).Equipment[0];
+
+        unit.DischargePump!.ToString().ShouldBe("discharge pump 25 L/min, 1.2 m of oil above it, variable speed");
+        unit.VacuumPump!.ToString()
+            .ShouldBe("oil sealed 200 m³/h, bears 30 hPa of vapour, gas ballast open, not below 1 hPa");
+        Pump("\"kind\": \"dry\", \"cubicMetresPerHour\": 40").ShouldBe("dry 40 m³/h, not below 2 hPa");
+        Pump("\"kind\": \"liquid-ring\", \"cubicMetresPerHour\": 40, \"ringWaterCelsius\": 20")
+            .ShouldBe("liquid ring 40 m³/h, ring water at 20 °C, not below 23.4 hPa");
+
+        static string Pump(string fields)
+        {
+            const string Written =
+                "\"kind\": \"oil-sealed\", \"cubicMetresPerHour\": 200, \"vapourToleranceMillibar\": 30, \"gasBallast\": true, \"ultimateMillibar\": 1";
+            Whole.ShouldContain(Written);
+            return Station.Parse(Whole.Replace(Written, fields), Outer).Equipment[0].VacuumPump!.ToString();
+        }
     }
 
     [Fact]
@@ -198,6 +244,26 @@ public class StationTests
     [InlineData("\"connectsTo\": [\"M1\"]", "\"connectsTo\": [\"M9\"]", "$.equipment: 'M9' is not the id of a machine")]
     [InlineData("\"machine\": \"M2\"", "\"machine\": \"M9\"", "$.events: 'M9' is not the id of a machine")]
     [InlineData("\"id\": \"M2\"", "\"id\": \"M1\"", "$.machines: the id 'M1' is there more than once")]
+    [InlineData("\"id\": \"T\"", "\"id\": \"V\"", "$.trains: the id 'V' is that of a piece of equipment too")]
+    [InlineData(
+        "\"equipment\": \"S\"",
+        "\"equipment\": \"X\"",
+        "$.trains[0].stages[0].equipment: 'X' is not the id of"
+    )]
+    [InlineData("\"hours\": 12", "\"hours\": 12, \"code\": \"17/15/12\"", "$.trains[0].stages[0]: either 'hours', or")]
+    [InlineData("\"hours\": 12", "\"hours\": -1", "$.trains[0].stages[0]: duration is -1 h")]
+    [InlineData("\"code\": \"17/15/12\"", "\"code\": \"clean\"", "$.trains[0].stages[3].code: 'clean' is no code")]
+    [InlineData("\"heatedSquareMetres\": 0.6, ", "", "$.trains[0].stages[1].heatedSquareMetres: a number is expected")]
+    [InlineData(
+        "\"kind\": \"oil-sealed\"",
+        "\"kind\": \"dry\"",
+        "$.equipment[0].vacuumPump.vapourToleranceMillibar: unknown"
+    )]
+    [InlineData(
+        "\"suctionMillimetres\": 40",
+        "\"suctionMillimetres\": 0",
+        "$.equipment[0].dischargePump: suctionDiameter is 0 m"
+    )]
     [InlineData("\"id\": \"F\"", "\"id\": \"V\"", "$.equipment: the id 'V' is there more than once")]
     [InlineData(
         "\"a\": 7.0,",
@@ -246,5 +312,5 @@ public class StationTests
 
     [Fact]
     public void It_prints_what_it_is() =>
-        Station.Parse(Whole, Outer).ToString().ShouldBe("invented plant: 2 machines, 8 pieces of equipment");
+        Station.Parse(Whole, Outer).ToString().ShouldBe("invented plant: 2 machines, 9 pieces of equipment");
 }

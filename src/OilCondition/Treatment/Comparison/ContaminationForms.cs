@@ -16,7 +16,7 @@ public enum ContaminationForms
     /// <summary>Water in solution.</summary>
     DissolvedWater = 4,
 
-    /// <summary>Dissolved gas. It is named, but not computed.</summary>
+    /// <summary>Dissolved gas: named in a row, computed by <see cref="GasLoad"/>.</summary>
     Gas = 8,
 
     /// <summary>Particles.</summary>
