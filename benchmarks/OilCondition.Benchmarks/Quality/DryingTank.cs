@@ -1,5 +1,5 @@
-using OilCondition.Cleanup;
 using OilCondition.Cleanliness;
+using OilCondition.Cleanup;
 using OilCondition.Thermal;
 using OilCondition.Treatment;
 using OilCondition.Viscosity;
@@ -147,7 +147,10 @@ public sealed record DryingTank(
         return PurificationPlan.Create(
             job,
             new PurificationUnit(
-                new PumpViscosityLimit(VolumeFlow.FromLitersPerHour(LitresPerHour), KinematicViscosity.FromCentistokes(700)),
+                new PumpViscosityLimit(
+                    VolumeFlow.FromLitersPerHour(LitresPerHour),
+                    KinematicViscosity.FromCentistokes(700)
+                ),
                 Power.FromKilowatts(LitresPerHour / 50),
                 Temperature.FromDegreesCelsius(Celsius),
                 new VacuumChamber(
@@ -155,7 +158,10 @@ public sealed record DryingTank(
                     SweepKilogramPerHour > 0
                         ? SweepAir.FromAir(
                             MassFlow.FromKilogramsPerHour(SweepKilogramPerHour),
-                            HumidAir.FromDewPoint(Temperature.FromDegreesCelsius(20), Temperature.FromDegreesCelsius(8)),
+                            HumidAir.FromDewPoint(
+                                Temperature.FromDegreesCelsius(20),
+                                Temperature.FromDegreesCelsius(8)
+                            ),
                             Pressure.FromPascals(101_325)
                         )
                         : null

@@ -41,6 +41,7 @@ public static class RunRows
         yield return ("leak, titrations stand above saturation, each 2 h", Leak(plants, runs, seed + 1, 1.9, 1.9, 2));
         yield return ("leak, titrations rise, each 8 h", Leak(plants, runs, seed + 2, 2.6, 1, 8));
         yield return ("leak, sensor pinned", Pinned(plants, runs, seed + 3));
+        yield return ("leak, sensor pinned, a titration each 8 h", Pinned(plants, runs, seed + 26, 8));
         yield return ("heater off, oil at 35 to 45 °C", Causes(plants, runs, seed + 4, Cold));
         yield return ("ingress 4 to 8 times the plan's removal at target", Causes(plants, runs, seed + 5, Ingress));
         yield return (
@@ -58,10 +59,20 @@ public static class RunRows
         yield return ("true exponential, sd 3 %, n = 48, looked at each reading", Exponential(runs, seed + 11, 48, 1));
         yield return ("true exponential, sd 3 %, n = 24", Exponential(runs, seed + 12, 24, 2));
         yield return ("true exponential, sd 3 %, n = 192", Exponential(Math.Min(runs, 60), seed + 13, 192, 0.25));
+        yield return (
+            "the same, n = 96, readings that follow one another (lag 1 of 0.6)",
+            Exponential(runs, seed + 25, 96, 0.5, 0.6)
+        );
         yield return ("level 10 to 40 % above the target, sd 3 %, n = 96", Above(runs, seed + 14));
         yield return ("flat from the start, sd 3 %, n = 96", Flat(runs, seed + 15));
-        yield return ("as planned, titrations each 2 h, water stirred up from the bottom", Healthy(plants, runs, seed + 16));
-        yield return ("the same, slow: a fifth of the flow, stirred up for 3 h", Healthy(plants, runs, seed + 24, 0.2, 3));
+        yield return (
+            "as planned, titrations each 2 h, water stirred up from the bottom",
+            Healthy(plants, runs, seed + 16)
+        );
+        yield return (
+            "the same, slow: a fifth of the flow, stirred up for 3 h",
+            Healthy(plants, runs, seed + 24, 0.2, 3)
+        );
         yield return ("as planned, slow: a fifth of the flow, each 2 h", Healthy(plants, runs, seed + 17, slow: 0.2));
         yield return ("as planned, warm-up, sensor each 0.5 h", HealthySensor(plants, runs, seed + 18));
         yield return ("ingress starts after 5 h while it still falls, sensor", MidRun(plants, runs, seed + 19));
@@ -100,7 +111,11 @@ public static class RunRows
             Ratio.FromDecimalFractions(
                 Math.Min(
                     1,
-                    Math.Max(0, Math.Min(1, ppm / plant.SaturationPpm(celsius)) * (1 + 0.015 * Normal(random)) + 0.002 * Normal(random))
+                    Math.Max(
+                        0,
+                        Math.Min(1, ppm / plant.SaturationPpm(celsius)) * (1 + 0.015 * Normal(random))
+                            + 0.002 * Normal(random)
+                    )
                 )
             ),
             Temperature.FromDegreesCelsius(celsius)
@@ -166,7 +181,7 @@ public static class RunRows
         return $"stalled {ScoreRow.Percent(runs - missed, runs)} after {Quantiles(called)}, by the plan after {Quantiles(diagnosed)}, water first {ScoreRow.Percent(named, runs)}, interval holds {ScoreRow.Percent(held, runs)}";
     }
 
-    private static string Pinned(DryingTank[] plants, int runs, int seed)
+    private static string Pinned(DryingTank[] plants, int runs, int seed, double every = 0)
     {
         var random = new Random(seed);
         List<double> called = [];
@@ -185,6 +200,13 @@ public static class RunRows
             monitor.Take(Titration(random, 0, first, 0.03, plant.Celsius));
             for (var hour = 0.25; hour <= 72; hour += 0.5)
             {
+                if (every > 0 && hour > every && (hour - 0.25) % every < 0.1)
+                {
+                    monitor.Take(
+                        Titration(random, hour - 0.2, DryingTank.At(contents, hour - 0.2), 0.03, plant.Celsius)
+                    );
+                }
+
                 monitor.Take(
                     CleanupReading.Sensor(
                         At(hour),
@@ -261,16 +283,30 @@ public static class RunRows
     private static Fault Cold(DryingTank plant, Random random)
     {
         var celsius = Between(random, 35, 45);
-        return new(plant with { TrueCelsius = _ => celsius }, celsius, plant.PressurePascal, [StallCauseKind.OilTooCold]);
+        return new(
+            plant with
+            {
+                TrueCelsius = _ => celsius,
+            },
+            celsius,
+            plant.PressurePascal,
+            [StallCauseKind.OilTooCold]
+        );
     }
 
     private static Fault Ingress(DryingTank plant, Random random)
     {
         var gram =
             plant.PlannedGramPerHour
-            + Between(random, 0.15, 0.35) * plant.RemovedPerHour(0, plant.SaturationPpm(65)) * plant.OilKilograms / 1000;
+            + Between(random, 0.15, 0.35)
+                * plant.RemovedPerHour(0, plant.SaturationPpm(65))
+                * plant.OilKilograms
+                / 1000;
         return new(
-            plant with { TrueGramPerHour = _ => gram },
+            plant with
+            {
+                TrueGramPerHour = _ => gram,
+            },
             plant.Celsius,
             plant.PressurePascal,
             [StallCauseKind.WaterIngress]
@@ -299,7 +335,11 @@ public static class RunRows
     /// <summary>The plan counts on half as much again as the unit takes out.</summary>
     private static Fault Optimistic(DryingTank plant, Random random) =>
         new(
-            plant with { TrueFlowShare = _ => 0.67, TrueGramPerHour = Ingress(plant, random).Truth.TrueGramPerHour },
+            plant with
+            {
+                TrueFlowShare = _ => 0.67,
+                TrueGramPerHour = Ingress(plant, random).Truth.TrueGramPerHour,
+            },
             plant.Celsius,
             plant.PressurePascal,
             [StallCauseKind.WaterIngress]
@@ -307,7 +347,11 @@ public static class RunRows
 
     private static Fault SweepShut(DryingTank plant, Random random) =>
         new(
-            plant with { TrueSweepShare = _ => 0, TrueGramPerHour = _ => plant.PlannedGramPerHour * Between(new Random(7), 0.7, 1.3) },
+            plant with
+            {
+                TrueSweepShare = _ => 0,
+                TrueGramPerHour = _ => plant.PlannedGramPerHour * Between(new Random(7), 0.7, 1.3),
+            },
             plant.Celsius + Between(random, -1, 1),
             plant.PressurePascal * Between(random, 0.97, 1.03),
             [StallCauseKind.SweepAirMissing]
@@ -317,7 +361,10 @@ public static class RunRows
     {
         var pascal = plant.PressurePascal * Between(random, 2, 3);
         return new(
-            plant with { TruePascal = _ => pascal },
+            plant with
+            {
+                TruePascal = _ => pascal,
+            },
             plant.Celsius,
             pascal * Between(random, 0.97, 1.03),
             [StallCauseKind.PoorVacuum]
@@ -327,20 +374,39 @@ public static class RunRows
     private static Fault StuckGauge(DryingTank plant, Random random)
     {
         var pascal = plant.PressurePascal * Between(random, 2, 3);
-        return new(plant with { TruePascal = _ => pascal }, plant.Celsius, plant.PressurePascal, [StallCauseKind.VacuumGaugeWrong]);
+        return new(
+            plant with
+            {
+                TruePascal = _ => pascal,
+            },
+            plant.Celsius,
+            plant.PressurePascal,
+            [StallCauseKind.VacuumGaugeWrong]
+        );
     }
 
     private static Fault WrongThermometer(DryingTank plant, Random random)
     {
         var celsius = plant.Celsius - Between(random, 14, 24);
-        return new(plant with { TrueCelsius = _ => celsius }, plant.Celsius, plant.PressurePascal, [StallCauseKind.ThermometerWrong]);
+        return new(
+            plant with
+            {
+                TrueCelsius = _ => celsius,
+            },
+            plant.Celsius,
+            plant.PressurePascal,
+            [StallCauseKind.ThermometerWrong]
+        );
     }
 
     private static Fault HalfFlow(DryingTank plant, Random random)
     {
         var share = Between(random, 0.4, 0.55);
         return new(
-            plant with { TrueFlowShare = _ => share },
+            plant with
+            {
+                TrueFlowShare = _ => share,
+            },
             plant.Celsius,
             plant.PressurePascal,
             [StallCauseKind.BypassOrShortCircuit]
@@ -348,7 +414,7 @@ public static class RunRows
     }
 
     /// <summary>Falls to 20 to 70 % of the target; whatever is said before the truth is there is too early.</summary>
-    private static string Exponential(int runs, int seed, int count, double every)
+    private static string Exponential(int runs, int seed, int count, double every, double lag = 0)
     {
         var random = new Random(seed);
         var plant = Seen[0];
@@ -365,18 +431,20 @@ public static class RunRows
             var monitor = new CleanupMonitor(Options(plant, target, plan));
             var truth = Math.Log((start - level) / (target - level)) / k;
             var (hasStalled, hasEarly, hasCurve, hasDone, hasReached) = (false, false, false, false, false);
+            var wander = Normal(random);
             for (var i = 0; i < count; i++)
             {
                 var hour = i * every;
-                monitor.Take(Titration(random, hour, level + (start - level) * Math.Exp(-k * hour), 0.03, 60));
+                wander = lag * wander + Math.Sqrt(1 - lag * lag) * Normal(random);
+                var seen = (level + (start - level) * Math.Exp(-k * hour)) * (1 + 0.03 * wander);
+                monitor.Take(Titration(random, hour, seen, 0, 60));
                 var status = monitor.Status();
                 hasStalled |= status.Phase == CleanupPhase.Stalled;
                 hasEarly |= status.Phase == CleanupPhase.AtTarget && hour < truth;
                 hasCurve |= status.CurveArrival is Arrival<DateTimeOffset>.Already && hour < truth;
                 if (status.Curve.HasCurve && hour < truth)
                 {
-                    hasDone |=
-                        Diagnose(status, plan, plant).Verdict == StallVerdict.Done;
+                    hasDone |= Diagnose(status, plan, plant).Verdict == StallVerdict.Done;
                 }
 
                 if (status.Phase == CleanupPhase.AtTarget && !hasReached)
@@ -499,7 +567,11 @@ public static class RunRows
         {
             var plant = plants[run % plants.Length];
             var heat = Between(random, 3, 7);
-            var truth = plant with { BottomPpm = Between(random, 0, 0.6) * plant.SaturationPpm(plant.Celsius), TrueCelsius = hour => plant.Celsius - 40 * Math.Exp(-hour / heat) };
+            var truth = plant with
+            {
+                BottomPpm = Between(random, 0, 0.6) * plant.SaturationPpm(plant.Celsius),
+                TrueCelsius = hour => plant.Celsius - 40 * Math.Exp(-hour / heat),
+            };
             var first = Between(random, 0.6, 2.5) * plant.SaturationPpm(plant.Celsius);
             var contents = truth.Course(first, 48);
             var target = 0.4 * plant.SaturationPpm(plant.Celsius);

@@ -119,7 +119,8 @@ public sealed class PlannedPerformance
         + $"{PlainText.Number(WaterIngress.GramsPerHour)} g/h coming in, level {PlainText.Number(Level.PartsPerMillion)} mg/kg";
 
     /// <summary>Where the content levels off with water that comes in, mg/kg.</summary>
-    internal double LevelWith(MassFlow ingress) => FloorWithoutIngress.PartsPerMillion + RisePerHour(ingress) / RatePerHour;
+    internal double LevelWith(MassFlow ingress) =>
+        FloorWithoutIngress.PartsPerMillion + RisePerHour(ingress) / RatePerHour;
 
     /// <summary>Rise of the content by water that comes in, in mg/kg per hour.</summary>
     internal double RisePerHour(MassFlow ingress) => 1e6 * ingress.KilogramsPerHour / OilKilograms;

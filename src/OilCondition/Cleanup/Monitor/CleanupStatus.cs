@@ -151,9 +151,7 @@ public sealed class CleanupStatus
     /// asked.
     /// </summary>
     public Arrival<DateTimeOffset> CurveArrival =>
-        Options.Target is { } target
-            ? ShownOrExpected(target)
-            : new Arrival<DateTimeOffset>.NotDetermined(Confidence);
+        Options.Target is { } target ? ShownOrExpected(target) : new Arrival<DateTimeOffset>.NotDetermined(Confidence);
 
     /// <summary>Sensor and samples that contradict each other; null where they agree, or where only one is read.</summary>
     public SourceContradiction? Contradiction { get; }
@@ -313,7 +311,10 @@ public sealed class CleanupStatus
     private Arrival<DateTimeOffset> ShownOrExpected(double target)
     {
         var arrival = Curve.TimeTo(target, Confidence);
-        if (arrival is not Arrival<DateTimeOffset>.Already already || SequentialLevel.ShowsBelow(Curve, target, Confidence))
+        if (
+            arrival is not Arrival<DateTimeOffset>.Already already
+            || SequentialLevel.ShowsBelow(Curve, target, Confidence)
+        )
         {
             return arrival;
         }

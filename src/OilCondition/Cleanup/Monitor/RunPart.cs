@@ -175,8 +175,7 @@ internal sealed class RunPart
         var mixedFrom = settled.AddHours(EarlyShare * stallAfter);
         IsMixed = status.AsOf >= mixedFrom;
         var mixed = Numbers(allMoments, readings, mixedFrom);
-        Mixed =
-            mixed.At.Count >= FewestMixed ? RunStretch.Whole(mixed.At, mixed.Values, status.Confidence) : null;
+        Mixed = mixed.At.Count >= FewestMixed ? RunStretch.Whole(mixed.At, mixed.Values, status.Confidence) : null;
         if (
             Rises(mixed.At, mixed.Values, out evidence)
             || (!status.FollowsSensor && HasRisen(whole, mixed, 2 * EarlyShare * stallAfter, out evidence))
@@ -190,7 +189,7 @@ internal sealed class RunPart
             if (
                 SequentialLevel.LowestFloor(Curve, status.Confidence) is { } floor
                 && floor > Target
-                && (Curve.Status != ExponentialDecayStatus.Rising || IsMixed)
+                && (Curve.Floor <= Curve.Start || (IsMixed && Curve.Status != ExponentialDecayStatus.StraightLine))
                 && Curve.ValueAt(status.AsOf) - Curve.Floor <= FallOver * Math.Max(0, Curve.Start - Curve.Floor)
             )
             {
@@ -418,7 +417,11 @@ internal sealed class RunPart
             EvidenceItem.Number("target", Target, Unit),
             EvidenceItem.Number("readings at saturation", count, ""),
             EvidenceItem.Number("over", hours, "h"),
-            EvidenceItem.Number("saturation, which is the least that it holds", readings[readings.Count - 1].Value, Unit),
+            EvidenceItem.Number(
+                "saturation, which is the least that it holds",
+                readings[readings.Count - 1].Value,
+                Unit
+            ),
         ];
         return true;
     }

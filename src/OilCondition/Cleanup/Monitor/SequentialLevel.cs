@@ -26,14 +26,13 @@ internal static class SequentialLevel
     public static double Z(double confidence, double count)
     {
         var n = Math.Max(1, count);
-        return Math.Sqrt(
-            (1 + Mixture / n) * (Math.Log((n + Mixture) / Mixture) + 2 * Math.Log(2 / (1 - confidence)))
-        );
+        return Math.Sqrt((1 + Mixture / n) * (Math.Log((n + Mixture) / Mixture) + 2 * Math.Log(2 / (1 - confidence))));
     }
 
     /// <summary>The least at which a curve levels off; null where the readings do not bound it.</summary>
     public static double? LowestFloor(CleanupCurve curve, double confidence) =>
-        curve.HasCurve && curve.Fall.FloorInterval(OneSided(confidence, curve.Count), IntervalSide.Lower).Lower is { } end
+        curve.HasCurve
+        && curve.Fall.FloorInterval(OneSided(confidence, curve.Count), IntervalSide.Lower).Lower is { } end
             ? curve.Floor - Widening(curve) * (curve.Floor - end)
             : null;
 

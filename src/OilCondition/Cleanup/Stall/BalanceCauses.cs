@@ -20,7 +20,8 @@ internal static class BalanceCauses
         var ppm = balance.ContentPpm;
         var perPpm = planned.OilKilograms / 1000;
         var content = EvidenceItem.Number("content", ppm, "mg/kg");
-        List<(StallCauseKind Kind, double PerHour, IReadOnlyList<EvidenceItem> Evidence, StallCheck[] Checks)> parts = [];
+        List<(StallCauseKind Kind, double PerHour, IReadOnlyList<EvidenceItem> Evidence, StallCheck[] Checks)> parts =
+        [];
         var last = planned.RatePerHour * Math.Max(0, ppm - planned.FloorWithoutIngress.PartsPerMillion);
         if (conditions.Physics is { } physics)
         {
@@ -63,7 +64,13 @@ internal static class BalanceCauses
             Step(StallCauseKind.BypassOrShortCircuit, read, [], [StallCheck.BypassValves, StallCheck.OilFlow]);
         }
 
-        StallCheck[] unit = [StallCheck.OilFlow, StallCheck.BypassValves, StallCheck.ChamberPressure, StallCheck.SweepAir];
+        StallCheck[] unit =
+        [
+            StallCheck.OilFlow,
+            StallCheck.BypassValves,
+            StallCheck.ChamberPressure,
+            StallCheck.SweepAir,
+        ];
         if (conditions.Condensate is { } collected)
         {
             parts.Add(
@@ -79,12 +86,16 @@ internal static class BalanceCauses
             );
         }
 
-        var rest =
-            slopePerHour + (balance.TakenGramsPerHour - planned.WaterIngress.GramsPerHour) / perPpm;
+        var rest = slopePerHour + (balance.TakenGramsPerHour - planned.WaterIngress.GramsPerHour) / perPpm;
         var gap = Math.Max(1e-9, parts.Sum(one => Math.Max(0, one.PerHour)) + Math.Max(0, rest));
         List<StallDiagnosis.Cause> causes =
         [
-            .. parts.Select(one => new StallDiagnosis.Cause(one.Kind, one.PerHour / gap, [content, .. one.Evidence], one.Checks)),
+            .. parts.Select(one => new StallDiagnosis.Cause(
+                one.Kind,
+                one.PerHour / gap,
+                [content, .. one.Evidence],
+                one.Checks
+            )),
             new(
                 StallCauseKind.WaterIngress,
                 rest / gap,
@@ -92,7 +103,14 @@ internal static class BalanceCauses
                     content,
                     .. StallDiagnosis.Cause.OfIngress(balance.Ingress),
                     .. balance.LeastGramsPerHour is > 0
-                        ? [EvidenceItem.Number("even if the unit takes out nothing", balance.LeastGramsPerHour.Value, "g/h")]
+                        ?
+                        [
+                            EvidenceItem.Number(
+                                "even if the unit takes out nothing",
+                                balance.LeastGramsPerHour.Value,
+                                "g/h"
+                            ),
+                        ]
                         : Array.Empty<EvidenceItem>(),
                     EvidenceItem.Number("planned water that comes in", planned.WaterIngress.GramsPerHour, "g/h"),
                 ],

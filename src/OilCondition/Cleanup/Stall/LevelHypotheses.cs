@@ -15,6 +15,7 @@ namespace OilCondition.Cleanup;
 internal sealed class LevelHypotheses
 {
     private const double LevelError = 0.07;
+
     /// <summary>No sensor and no titration is better, mg/kg.</summary>
     private const double LeastErrorPpm = 2;
 
@@ -72,7 +73,10 @@ internal sealed class LevelHypotheses
         var isSlow = observed.RatePerHour is { } rate && Math.Log(usual / rate) > 2 * RateUncertainty;
         state =
             isSlow && conditions.OilFlow is null
-                ? conditions.State with { FlowShare = observed.RatePerHour!.Value / usual }
+                ? conditions.State with
+                {
+                    FlowShare = observed.RatePerHour!.Value / usual,
+                }
                 : conditions.State;
         WaterIngress = Ingress(curve, confidence);
 
@@ -99,7 +103,13 @@ internal sealed class LevelHypotheses
             Telling =
                 IsTold ? []
                 : fit.Length == 0
-                    ? [StallCheck.ChamberPressure, StallCheck.OilTemperature, StallCheck.SweepAir, StallCheck.Condensate]
+                    ?
+                    [
+                        StallCheck.ChamberPressure,
+                        StallCheck.OilTemperature,
+                        StallCheck.SweepAir,
+                        StallCheck.Condensate,
+                    ]
                 : [.. fit.Select(one => one.Tells).Distinct()];
             Alternatives = IsTold ? [] : [.. fit.Select(one => one.Kind)];
         }
@@ -134,9 +144,7 @@ internal sealed class LevelHypotheses
     public StallCauses ToCauses() => new(Causes, IsTold && Causes.Count > 0, Alternatives, Telling, WaterIngress);
 
     private double Uncertainty =>
-        Math.Sqrt(
-            Square(observed.UncertaintyPpm) + Square(LevelError * observed.Ppm) + Square(LeastErrorPpm)
-        );
+        Math.Sqrt(Square(observed.UncertaintyPpm) + Square(LevelError * observed.Ppm) + Square(LeastErrorPpm));
 
     private double RateUncertainty =>
         Math.Sqrt(RateError * RateError + observed.LogRateUncertainty * observed.LogRateUncertainty);
@@ -436,9 +444,7 @@ internal sealed class LevelHypotheses
             : 0;
         var comesIn = gramsPerHour ?? planned.WaterIngress.GramsPerHour;
         var collected = conditions.Condensate is { } some
-            ? Square(
-                Math.Log(Math.Max(Trace, some.GramsPerHour) / Math.Max(Trace, comesIn)) / CondensateError
-            )
+            ? Square(Math.Log(Math.Max(Trace, some.GramsPerHour) / Math.Max(Trace, comesIn)) / CondensateError)
             : 0;
         return rate + collected;
     }

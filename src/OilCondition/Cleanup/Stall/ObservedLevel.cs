@@ -22,8 +22,9 @@ internal sealed record ObservedLevel(
         var quantile = Math.Max(1, curve.Fall.Quantile(confidence, IntervalSide.Both));
         var floor = curve.FloorInterval(confidence);
         var flat = curve.ResidualStandardDeviation / Math.Sqrt(Math.Max(1, curve.Count));
-        var uncertainty =
-            floor is { Lower: { } low, Upper: { } high } ? Math.Max(flat, (high - low) / (2 * quantile)) : flat;
+        var uncertainty = floor is { Lower: { } low, Upper: { } high }
+            ? Math.Max(flat, (high - low) / (2 * quantile))
+            : flat;
         var rate = curve.RateIntervalPerHour(confidence);
         var isRateKnown =
             curve.Fall.HasRate && rate is { Outcome: IntervalOutcome.Bounded or IntervalOutcome.Known, Lower: > 0 };

@@ -46,7 +46,8 @@ internal sealed class RunPhysics
     /// <summary>Water before the run, mg/kg.</summary>
     public double BeforePpm => plan.Job.Contamination.Water.PartsPerMillion;
 
-    public double SaturationPpm(double celsius) => 1e6 * Stage(Planned with { Celsius = celsius }).SaturationAt(celsius);
+    public double SaturationPpm(double celsius) =>
+        1e6 * Stage(Planned with { Celsius = celsius }).SaturationAt(celsius);
 
     /// <summary>The content that the unit tends to when nothing comes in, mg/kg.</summary>
     public double Floor(UnitState state)

@@ -15,7 +15,12 @@ internal sealed class WaterBalanceNow
     private const double CondensateError = 0.15;
     private const double TitrationError = 0.1;
 
-    private WaterBalanceNow(CleanupFigure<MassFlow> ingress, double? leastGramsPerHour, double contentPpm, double takenGramsPerHour)
+    private WaterBalanceNow(
+        CleanupFigure<MassFlow> ingress,
+        double? leastGramsPerHour,
+        double contentPpm,
+        double takenGramsPerHour
+    )
     {
         Ingress = ingress;
         LeastGramsPerHour = leastGramsPerHour;
@@ -51,10 +56,7 @@ internal sealed class WaterBalanceNow
         // Slope and removal are independent: their distances add as errors do.
         double End(double? end, double sign) =>
             estimate
-            + sign
-                * Math.Sqrt(
-                    Math.Pow(Rise(end) - Rise(stretch.Line.Slope), 2) + Math.Pow(1.645 * error * taken, 2)
-                );
+            + sign * Math.Sqrt(Math.Pow(Rise(end) - Rise(stretch.Line.Slope), 2) + Math.Pow(1.645 * error * taken, 2));
         return new WaterBalanceNow(
             Figure(estimate, End(slope.Lower, -1), End(slope.Upper, 1), confidence),
             Rise(slope.Lower),
@@ -103,10 +105,7 @@ internal sealed class WaterBalanceNow
         : conditions.Physics is { } physics
             ? (Math.Max(0, physics.RemovedPerHour(conditions.State, ppm)) * planned.OilKilograms / 1000, RemovalError)
         : (
-            planned.RatePerHour
-                * Math.Max(0, ppm - conditions.Floor.PartsPerMillion)
-                * planned.OilKilograms
-                / 1000,
+            planned.RatePerHour * Math.Max(0, ppm - conditions.Floor.PartsPerMillion) * planned.OilKilograms / 1000,
             RemovalError
         );
 

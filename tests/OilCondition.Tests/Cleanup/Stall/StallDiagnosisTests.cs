@@ -62,10 +62,9 @@ public class StallDiagnosisTests
     {
         var diagnosis = Of(LiveRuns.Curve(0.7, 70, 0), 50, conditions: Conditions(70, 45, celsius: 40));
 
-        diagnosis.Causes.Select(one => one.Kind).ShouldBe(
-            [StallCauseKind.PoorVacuum, StallCauseKind.OilTooCold],
-            ignoreOrder: true
-        );
+        diagnosis
+            .Causes.Select(one => one.Kind)
+            .ShouldBe([StallCauseKind.PoorVacuum, StallCauseKind.OilTooCold], ignoreOrder: true);
         diagnosis.Causes[0].Share.DecimalFractions.ShouldBe(0.5, 0.01);
         diagnosis.Causes[1].Share.DecimalFractions.ShouldBe(0.5, 0.01);
     }
@@ -224,12 +223,7 @@ public class StallDiagnosisTests
                 (eta, floor, gram, warm) =>
                 {
                     var curve = LiveRuns.Curve(eta, floor, gram, hours: 8 / (0.6 * eta), scatter: 0.05);
-                    var diagnosis = Of(
-                        curve,
-                        1,
-                        LiveRuns.Planned(floor: 5),
-                        Conditions(floor, Math.Min(floor, warm))
-                    );
+                    var diagnosis = Of(curve, 1, LiveRuns.Planned(floor: 5), Conditions(floor, Math.Min(floor, warm)));
                     double[] shares = [.. diagnosis.Causes.Select(one => one.Share.DecimalFractions)];
                     shares.ShouldBe(shares.OrderByDescending(one => one));
                     shares.Sum().ShouldBeInRange(0.75, 1.1);
