@@ -43,7 +43,7 @@ public static class RunRows
         yield return ("leak, sensor pinned", Pinned(plants, runs, seed + 3));
         yield return ("leak, sensor pinned, a titration each 8 h", Pinned(plants, runs, seed + 26, 8));
         yield return ("heater off, oil at 35 to 45 °C", Causes(plants, runs, seed + 4, Cold));
-        yield return ("ingress 4 to 8 times the plan's removal at target", Causes(plants, runs, seed + 5, Ingress));
+        yield return ("ingress, vacuum as planned", Causes(plants, runs, seed + 5, Ingress));
         yield return (
             "sweep valve shut",
             Causes([.. plants.Where(one => one.SweepKilogramPerHour > 0)], runs, seed + 6, SweepShut)
@@ -51,6 +51,10 @@ public static class RunRows
         yield return ("vacuum poor, gauge right", Causes(plants, runs, seed + 7, PoorVacuum));
         yield return ("vacuum poor, gauge stuck at the plan", Causes(plants, runs, seed + 8, StuckGauge));
         yield return ("oil cold, thermometer at the plan", Causes(plants, runs, seed + 9, WrongThermometer));
+        yield return (
+            "ingress to the level that no sweep air would give",
+            Causes([.. plants.Where(one => one.SweepKilogramPerHour > 0)], runs, seed + 27, IngressLikeNoSweep)
+        );
         yield return ("ingress, with condensate", Causes(plants, runs, seed + 20, IngressWithCondensate));
         yield return ("ingress, gauges confirmed", Causes(plants, runs, seed + 21, ConfirmedIngress));
         yield return ("ingress, the plan's efficiency half too high", Causes(plants, runs, seed + 22, Optimistic));
@@ -294,14 +298,32 @@ public static class RunRows
         );
     }
 
+    /// <summary>A level of 1.6 to 4 times the planned one, a fifth or more away from the one that no sweep air would give.</summary>
     private static Fault Ingress(DryingTank plant, Random random)
     {
-        var gram =
-            plant.PlannedGramPerHour
-            + Between(random, 0.15, 0.35)
-                * plant.RemovedPerHour(0, plant.SaturationPpm(65))
-                * plant.OilKilograms
-                / 1000;
+        var shut = LevelWithoutSweep(plant);
+        double level;
+        do
+        {
+            level = Between(random, 1.6, 4) * plant.Plan(300, 100).End.WaterLevel!.Value.PartsPerMillion;
+        } while (plant.SweepKilogramPerHour > 0 && Math.Abs(Math.Log(level / shut)) < 0.2);
+
+        return IngressTo(plant, level);
+    }
+
+    /// <summary>The level that no sweep air would give as well: nobody can tell them apart by it.</summary>
+    private static Fault IngressLikeNoSweep(DryingTank plant, Random random) =>
+        IngressTo(plant, Between(random, 0.93, 1.07) * LevelWithoutSweep(plant));
+
+    private static double LevelWithoutSweep(DryingTank plant) =>
+        plant.SaturationPpm(plant.Celsius)
+            * plant.PressurePascal
+            / (611.2 * Math.Exp(17.62 * plant.Celsius / (243.12 + plant.Celsius)))
+        + 1000 * plant.PlannedGramPerHour / plant.OilKilograms / (plant.Removal * plant.LitresPerHour / plant.Litres);
+
+    private static Fault IngressTo(DryingTank plant, double level)
+    {
+        var gram = plant.RemovedPerHour(0, level) * plant.OilKilograms / 1000;
         return new(
             plant with
             {
@@ -639,7 +661,9 @@ public static class RunRows
                 plan,
                 Temperature.FromDegreesCelsius(fault.GaugeCelsius),
                 Pressure.FromPascals(fault.GaugePascal),
-                condensate: fault.CondensateGramPerHour is { } collected ? MassFlow.FromGramsPerHour(collected) : null,
+                condensateFlow: fault.CondensateGramPerHour is { } collected
+                    ? MassFlow.FromGramsPerHour(collected)
+                    : null,
                 pressureConfirmed: fault.IsConfirmed,
                 temperatureConfirmed: fault.IsConfirmed
             )

@@ -52,11 +52,14 @@ public sealed class CleanupStatus
                 : (double?)null;
         Curve = CleanupCurve.Fit(moments, contents, CurveOptions(contents, trail.WarmAt, freeAbove));
         Latest = contents.Length > 0 ? contents[contents.Length - 1] : null;
-        SensorAtSaturation = FollowsSensor ? StandingAt(moments, contents) : null;
-        LatestSample =
-            samples.LastOrDefault() is { } sample && TargetMarks.Content(sample, Options) is { IsCensored: false } some
-                ? (sample.At, some.Value)
-                : null;
+        SensorAtSaturation = StandingAt(sensor, Options);
+        Samples =
+        [
+            .. samples
+                .Select(one => (one.At, Content: TargetMarks.Content(one, Options)!.Value))
+                .Where(one => !one.Content.IsCensored)
+                .Select(one => (one.At, one.Content.Value)),
+        ];
         HasFreeWater =
             Options.IsWater
             && Latest is { } last
@@ -217,11 +220,11 @@ public sealed class CleanupStatus
     internal DateTimeOffset? WarmAndMixedSince =>
         Options.Target.HasValue && runParts[0].IsMixed ? runParts[0].WarmFrom : null;
 
-    /// <summary>Since when the followed sensor has stood at saturation without a break, and the content there; null where it does not.</summary>
-    internal (DateTimeOffset Since, double Ppm)? SensorAtSaturation { get; }
+    /// <summary>Since when the sensor has stood at saturation without a break, the content there, and its readings; null where it does not.</summary>
+    internal (DateTimeOffset Since, double Ppm, int Count)? SensorAtSaturation { get; }
 
-    /// <summary>The latest sample, in the unit of the measurand followed; null where there is none.</summary>
-    internal (DateTimeOffset At, double Ppm)? LatestSample { get; }
+    /// <summary>The kept samples with a number, in the unit of the measurand followed.</summary>
+    internal IReadOnlyList<(DateTimeOffset At, double Value)> Samples { get; }
 
     /// <summary>Whether the latest water reading of the followed source is above saturation, or at it.</summary>
     internal bool HasFreeWater { get; }
@@ -291,15 +294,22 @@ public sealed class CleanupStatus
         }
     }
 
-    private static (DateTimeOffset Since, double Ppm)? StandingAt(DateTimeOffset[] moments, Reading[] contents)
+    private static (DateTimeOffset Since, double Ppm, int Count)? StandingAt(
+        CleanupReading[] sensor,
+        CleanupMonitorOptions options
+    )
     {
-        var first = contents.Length;
-        while (first > 0 && contents[first - 1].Qualifier == Qualifier.GreaterThan)
+        var first = sensor.Length;
+        double ppm = 0;
+        while (
+            first > 0 && TargetMarks.Content(sensor[first - 1], options) is { Qualifier: Qualifier.GreaterThan } content
+        )
         {
             first--;
+            ppm = first == sensor.Length - 1 ? content.Value : ppm;
         }
 
-        return first < contents.Length ? (moments[first], contents[contents.Length - 1].Value) : null;
+        return first < sensor.Length ? (sensor[first].At, ppm, sensor.Length - first) : null;
     }
 
     /// <summary>A sensor at saturation sees no fall; where there are some titrations beside it, they are what is followed.</summary>

@@ -17,6 +17,11 @@ internal sealed class RunPart
     /// <summary>A rise under this part of the content is a drift (ours).</summary>
     private const double RiseShare = 0.05;
 
+    /// <summary>Readings that are withheld for a look before the last: one of so many, and no fewer (ours).</summary>
+    private const int WithheldPart = 6;
+
+    private const int FewestWithheld = 2;
+
     /// <summary>Samples of mixed oil that are set against the first one (ours).</summary>
     private const int FewestMixed = 3;
 
@@ -31,6 +36,7 @@ internal sealed class RunPart
 
     private readonly IReadOnlyList<DateTimeOffset> moments;
     private readonly IReadOnlyList<double> values;
+    private readonly Reading[] used;
     private readonly bool isCensored;
     private readonly bool isLogarithmic;
     private readonly CleanupStatus status;
@@ -60,7 +66,7 @@ internal sealed class RunPart
         Hold = hold;
         this.status = status;
         this.moments = [.. curve.UsedReadings.Select(i => moments[i])];
-        Reading[] used = [.. curve.UsedReadings.Select(i => readings[i])];
+        used = [.. curve.UsedReadings.Select(i => readings[i])];
         values = [.. used.Select(one => one.Value)];
         isCensored = used.Any(one => one.IsCensored);
         isLogarithmic = curve.Options.Noise != DecayNoise.Constant;
@@ -189,6 +195,7 @@ internal sealed class RunPart
             if (
                 SequentialLevel.LowestFloor(Curve, status.Confidence) is { } floor
                 && floor > Target
+                && StoodBefore()
                 && (Curve.Floor <= Curve.Start || (IsMixed && Curve.Status != ExponentialDecayStatus.StraightLine))
                 && Curve.ValueAt(status.AsOf) - Curve.Floor <= FallOver * Math.Max(0, Curve.Start - Curve.Floor)
             )
@@ -219,9 +226,15 @@ internal sealed class RunPart
             return StallSign.ShowsNoFall;
         }
 
-        return StandsAtSaturation(allMoments, readings, settled, stallAfter, out evidence)
-            ? StallSign.AtSaturation
-            : StallSign.None;
+        return StandsAtSaturation(whole, settled, stallAfter, out evidence) ? StallSign.AtSaturation : StallSign.None;
+    }
+
+    /// <summary>Whether the level was above the target without the latest sixth of the readings as well: one look is none, where readings follow one another.</summary>
+    private bool StoodBefore()
+    {
+        var kept = used.Length - Math.Max(FewestWithheld, used.Length / WithheldPart);
+        var before = CleanupCurve.Fit([.. moments.Take(kept)], [.. used.Take(kept)], Curve.Options);
+        return SequentialLevel.LowestFloor(before, status.Confidence) > Target;
     }
 
     /// <summary>When the oil had come to its present temperature: before that water dissolves, and warms out of corners.</summary>
@@ -385,28 +398,24 @@ internal sealed class RunPart
     }
 
     private bool StandsAtSaturation(
-        IReadOnlyList<DateTimeOffset> allMoments,
-        IReadOnlyList<Reading> readings,
+        (IReadOnlyList<DateTimeOffset> At, IReadOnlyList<double> Values) whole,
         DateTimeOffset settled,
         double stallAfter,
         out IReadOnlyList<EvidenceItem> evidence
     )
     {
         evidence = [];
-        var first = readings.Count;
-        while (first > 0 && readings[first - 1].Qualifier == Qualifier.GreaterThan)
-        {
-            first--;
-        }
-
-        var count = readings.Count - first;
-        if (count < FewestReadings || !status.FollowsSensor)
+        if (
+            !Measurand.Equals(status.Options.Measurand)
+            || status.SensorAtSaturation is not { } sensor
+            || sensor.Count < FewestReadings
+            || (!status.FollowsSensor && ShowFall(whole.Values))
+        )
         {
             return false;
         }
 
-        var since = allMoments[first] > settled ? allMoments[first] : settled;
-        var hours = (allMoments[allMoments.Count - 1] - since).TotalHours;
+        var hours = (status.AsOf - (sensor.Since > settled ? sensor.Since : settled)).TotalHours;
         if (hours < stallAfter)
         {
             return false;
@@ -415,15 +424,23 @@ internal sealed class RunPart
         evidence =
         [
             EvidenceItem.Number("target", Target, Unit),
-            EvidenceItem.Number("readings at saturation", count, ""),
+            EvidenceItem.Number("readings at saturation", sensor.Count, ""),
             EvidenceItem.Number("over", hours, "h"),
-            EvidenceItem.Number(
-                "saturation, which is the least that it holds",
-                readings[readings.Count - 1].Value,
-                Unit
-            ),
+            EvidenceItem.Number("saturation, which is the least that it holds", sensor.Ppm, Unit),
         ];
         return true;
+    }
+
+    /// <summary>Whether the last of some samples lies below the first by more than two samples can differ.</summary>
+    private static bool ShowFall(IReadOnlyList<double> samples)
+    {
+        if (samples.Count < 2)
+        {
+            return true;
+        }
+
+        var (first, last) = (samples[0], samples[samples.Count - 1]);
+        return first - last > UnknownCoverage * UnknownScatter * Math.Sqrt(first * first + last * last);
     }
 
     private double Change(double scaled) => isLogarithmic ? 100 * (Math.Exp(scaled) - 1) : scaled;

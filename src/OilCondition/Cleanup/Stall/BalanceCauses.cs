@@ -71,7 +71,7 @@ internal static class BalanceCauses
             StallCheck.ChamberPressure,
             StallCheck.SweepAir,
         ];
-        if (conditions.Condensate is { } collected)
+        if (conditions.CondensateFlow is { } collected)
         {
             parts.Add(
                 (
@@ -118,7 +118,7 @@ internal static class BalanceCauses
             ),
         ];
         var isCertain =
-            balance.LeastGramsPerHour > planned.WaterIngress.GramsPerHour || conditions.Condensate is not null;
+            balance.LeastGramsPerHour > planned.WaterIngress.GramsPerHour || conditions.CondensateFlow is not null;
         var isIngress = rest / gap >= LeastShare;
         if (isIngress && !isCertain)
         {

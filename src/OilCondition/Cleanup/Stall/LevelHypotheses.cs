@@ -443,7 +443,7 @@ internal sealed class LevelHypotheses
             ? Square(Math.Log(seen / Math.Max(1e-12, RateOf(which))) / RateUncertainty)
             : 0;
         var comesIn = gramsPerHour ?? planned.WaterIngress.GramsPerHour;
-        var collected = conditions.Condensate is { } some
+        var collected = conditions.CondensateFlow is { } some
             ? Square(Math.Log(Math.Max(Trace, some.GramsPerHour) / Math.Max(Trace, comesIn)) / CondensateError)
             : 0;
         return rate + collected;

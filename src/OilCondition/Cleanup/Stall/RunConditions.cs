@@ -60,7 +60,7 @@ public sealed record RunConditions
     public VolumeFlow? OilFlow { get; private init; }
 
     /// <summary>Water that is collected an hour; null where it was not measured.</summary>
-    public MassFlow? Condensate { get; private init; }
+    public MassFlow? CondensateFlow { get; private init; }
 
     /// <summary>Whether a second gauge reads the same pressure.</summary>
     public bool IsPressureConfirmed { get; private init; }
@@ -85,8 +85,8 @@ public sealed record RunConditions
     /// <param name="processTemperature">Oil temperature in the chamber, 0.01 to 200 °C.</param>
     /// <param name="chamberPressure">Absolute pressure in the chamber, 10 Pa to 110 kPa.</param>
     /// <param name="sweepAir">Dry sweep air as its own meter reads, 0 to 10⁶ kg/h; null where it is not read.</param>
-    /// <param name="oilFlow">Oil flow as measured, 0 to 10⁹ L/h; null where it is not read.</param>
-    /// <param name="condensate">Water collected an hour while the content hardly moves, 0 to 10⁶ kg/h; null where it is not measured.</param>
+    /// <param name="flow">Oil flow as measured, 0 to 10⁹ L/h; null where it is not read.</param>
+    /// <param name="condensateFlow">Water collected an hour while the content hardly moves, 0 to 10⁶ kg/h; null where it is not measured.</param>
     /// <param name="pressureConfirmed">Whether a second gauge reads the same pressure.</param>
     /// <param name="temperatureConfirmed">Whether a second thermometer reads the same temperature.</param>
     /// <returns>The conditions.</returns>
@@ -97,8 +97,8 @@ public sealed record RunConditions
         Temperature processTemperature,
         Pressure chamberPressure,
         MassFlow? sweepAir = null,
-        VolumeFlow? oilFlow = null,
-        MassFlow? condensate = null,
+        VolumeFlow? flow = null,
+        MassFlow? condensateFlow = null,
         bool pressureConfirmed = false,
         bool temperatureConfirmed = false
     )
@@ -113,8 +113,8 @@ public sealed record RunConditions
         );
         Guard.InRange(chamberPressure.Pascals, 10, 110_000, "Pa", nameof(chamberPressure));
         Guard.InRange(sweepAir?.KilogramsPerHour ?? 0, 0, 1e6, "kg/h", nameof(sweepAir));
-        Guard.InRange(oilFlow?.LitersPerHour ?? 0, 0, 1e9, "L/h", nameof(oilFlow));
-        Guard.InRange(condensate?.KilogramsPerHour ?? 0, 0, 1e6, "kg/h", nameof(condensate));
+        Guard.InRange(flow?.LitersPerHour ?? 0, 0, 1e9, "L/h", nameof(flow));
+        Guard.InRange(condensateFlow?.KilogramsPerHour ?? 0, 0, 1e6, "kg/h", nameof(condensateFlow));
         var physics = new RunPhysics(plan);
         var plannedSweep = plan.Unit.Chamber.Sweep.DryAir.KilogramsPerHour;
 
@@ -123,7 +123,7 @@ public sealed record RunConditions
             processTemperature.DegreesCelsius,
             chamberPressure.Pascals,
             sweepAir is { } air && plannedSweep > 0 ? Math.Min(1, air.KilogramsPerHour / plannedSweep) : 1,
-            oilFlow is { } flow ? flow.LitersPerHour / plan.End.Flow.LitersPerHour : 1
+            flow is { } measured ? measured.LitersPerHour / plan.End.Flow.LitersPerHour : 1
         );
         var working = plan.ProcessTemperature;
         return new RunConditions(
@@ -135,8 +135,8 @@ public sealed record RunConditions
         {
             ChamberPressure = chamberPressure,
             SweepAir = sweepAir,
-            OilFlow = oilFlow,
-            Condensate = condensate,
+            OilFlow = flow,
+            CondensateFlow = condensateFlow,
             IsPressureConfirmed = pressureConfirmed,
             IsTemperatureConfirmed = temperatureConfirmed,
             Physics = physics,

@@ -128,7 +128,10 @@ public sealed partial class StallDiagnosis
             }
         }
 
-        if (status.SensorAtSaturation is { } pinned)
+        if (
+            status.SensorAtSaturation is { } pinned
+            && (status.FollowsSensor || status.StallSign == StallSign.AtSaturation)
+        )
         {
             return AtSaturation(status, pinned.Since, pinned.Ppm, ppm, planned, conditions, confidence);
         }
@@ -294,27 +297,45 @@ public sealed partial class StallDiagnosis
         ];
         StallCheck[] checks = [StallCheck.TitrationBesideSensor, StallCheck.StandingWater];
         var verdict = status.IsStalled ? StallVerdict.Stalled : StallVerdict.SensorAtSaturation;
-        var (at, before) = (status.Options.StartedAt, conditions.Physics?.BeforePpm);
-        if (status.LatestSample is { } sample && sample.At < status.AsOf)
-        {
-            (at, before) = (sample.At, Math.Max(sample.Ppm, sample.At < since ? before ?? 0 : 0));
-        }
-
         // While it warms the unit takes out less, and circulation stirs up water that no sample saw.
-        if (before is not { } content || status.WarmAndMixedSince is not { } warm)
+        if (status.WarmAndMixedSince is not { } warm)
         {
             return new StallDiagnosis(verdict, evidence, checks);
         }
 
-        var hours = (status.AsOf - (warm > at ? warm : at)).TotalHours;
-        if (hours <= 0)
+        // Each content that is known bounds what has come in since: the best of the bounds counts.
+        List<(DateTimeOffset At, double Ppm)> known = [.. status.Samples];
+        if (conditions.Physics is { } physics)
+        {
+            known.Add((status.Options.StartedAt, Math.Max(physics.BeforePpm, status.Samples.FirstOrDefault().Value)));
+        }
+
+        var bounds = known
+            .Select(one => (one.Ppm, Hours: (status.AsOf - (warm > one.At ? warm : one.At)).TotalHours))
+            .Where(one => one.Hours > 0)
+            .Select(one =>
+                (
+                    Content: one,
+                    Balance: WaterBalanceNow.AtSaturation(
+                        saturationPpm,
+                        one.Ppm,
+                        one.Hours,
+                        planned,
+                        conditions,
+                        confidence
+                    )
+                )
+            )
+            .OrderByDescending(one => one.Balance.Ingress.Lower!.Value.KilogramsPerHour)
+            .ToList();
+        if (bounds.Count == 0)
         {
             return new StallDiagnosis(verdict, evidence, checks);
         }
 
-        evidence.Add(EvidenceItem.Number("content before", content, "mg/kg"));
-        evidence.Add(EvidenceItem.Number("warm since then for", hours, "h"));
-        var balance = WaterBalanceNow.AtSaturation(saturationPpm, content, hours, planned, conditions, confidence);
+        var (content, balance) = bounds[0];
+        evidence.Add(EvidenceItem.Number("content before", content.Ppm, "mg/kg"));
+        evidence.Add(EvidenceItem.Number("warm since then for", content.Hours, "h"));
         return balance.Ingress.Lower is { } least && least > planned.WaterIngress
             ? new StallDiagnosis(
                 StallVerdict.Stalled,

@@ -101,7 +101,7 @@ internal sealed class WaterBalanceNow
         PlannedPerformance planned,
         RunConditions conditions
     ) =>
-        conditions.Condensate is { } collected ? (collected.GramsPerHour, CondensateError)
+        conditions.CondensateFlow is { } collected ? (collected.GramsPerHour, CondensateError)
         : conditions.Physics is { } physics
             ? (Math.Max(0, physics.RemovedPerHour(conditions.State, ppm)) * planned.OilKilograms / 1000, RemovalError)
         : (

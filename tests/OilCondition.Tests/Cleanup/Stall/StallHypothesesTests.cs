@@ -76,7 +76,7 @@ public class StallHypothesesTests
                 Sump.Celsius(celsius),
                 Pressure.FromHectopascals(hectopascal),
                 sweepAir,
-                condensate: condensate,
+                condensateFlow: condensate,
                 pressureConfirmed: confirmed,
                 temperatureConfirmed: confirmed
             )
