@@ -1,5 +1,4 @@
 using OilCondition.Cleanliness;
-using OilCondition.Cleanup;
 using OilCondition.Thermal;
 using OilCondition.Treatment;
 using OilCondition.Viscosity;

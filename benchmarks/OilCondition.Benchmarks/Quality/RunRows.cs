@@ -1,7 +1,6 @@
 using System.Globalization;
 using OilCondition.Cleanup;
 using OilCondition.Treatment;
-using OilCondition.Water;
 using UnitsNet;
 
 namespace OilCondition.Benchmarks.Quality;

@@ -269,7 +269,7 @@ public sealed class CleanupStatus
             : CleanupPhase.Falling;
     }
 
-    private IEnumerable<RunPart> CodeParts(IReadOnlyList<CleanupReading> counts, HoldCourse hold)
+    private IEnumerable<RunPart> CodeParts(CleanupReading[] counts, HoldCourse hold)
     {
         if (Options.Code is not { } code)
         {
@@ -289,7 +289,7 @@ public sealed class CleanupStatus
             if (limit < double.PositiveInfinity && ParticleCurve.TryCurve(size, out var curve))
             {
                 Reading[] values = [.. counts.Select(one => new Reading(count(one.Particles!)))];
-                yield return new RunPart(part, curve, limit, hold, moments, values, new double?[counts.Count], this);
+                yield return new RunPart(part, curve, limit, hold, moments, values, new double?[counts.Length], this);
             }
         }
     }

@@ -7,7 +7,7 @@ namespace OilCondition.Cleanup;
 /// <remarks>
 /// The excess E is the observed level L less the planned one. Gauges that read other than planned explain their parts of it: level as planned, then with
 /// the vacuum as read, then with the oil as warm as read, then with sweep air as read, then with the flow as read or as a rate that is clearly low tells it.
-/// What is left, R, has one more cause, if it is more than twice its uncertainty, u² = u_L² + (0.07 L)² + (2 mg/kg)². Each cause is asked for the level and the rate that it gives, and scored by
+/// What is left, R, has one more cause, if it is more than twice its uncertainty (and may have one, if no gauge reads other than planned, from once on), u² = u_L² + (0.07 L)² + (2 mg/kg)². Each cause is asked for the level and the rate that it gives, and scored by
 /// Σ ((observed − given)/u)² over level, logarithm of the rate and condensate, with 3 more for a figure that is free to fit any level
 /// (the breadth of what it could explain, in the manner of Schwarz) and 2 more for an instrument that is wrong, which is rarer. Within
 /// 6 of the best, odds of twenty to one, a cause is not told from it. The 7 %, the 2 mg/kg, a quarter for rates, 0.3 for condensate, 2, 3 and 6 are ours.
@@ -33,6 +33,8 @@ internal sealed class LevelHypotheses
     private const double ToldApart = 6;
     private const double TooFar = 16;
     private const double LeastShare = 0.05;
+    private const double ClearlyApart = 2;
+    private static readonly StallCheck[] PlannedChecks = [StallCheck.ChamberPressure, StallCheck.SweepAir];
 
     /// <summary>What thermometers in tank and chamber may differ by.</summary>
     private const double ThermometerKelvins = 5;
@@ -85,7 +87,8 @@ internal sealed class LevelHypotheses
         var left = observed.Ppm - now;
         List<StallDiagnosis.Cause> causes = [.. parts.Select(part => part.Of(part.Ppm / excess))];
         IsTold = true;
-        if (Math.Abs(left) > 2 * Uncertainty)
+        var isClear = Math.Abs(left) > ClearlyApart * Uncertainty;
+        if (isClear || (parts.Count == 0 && left > Uncertainty))
         {
             if (left > 0)
             {
@@ -94,6 +97,20 @@ internal sealed class LevelHypotheses
             else
             {
                 TooLow();
+            }
+
+            if (!isClear)
+            {
+                // It may be nothing at all, and it may be any of them.
+                alternatives.Add(
+                    new Scored(
+                        StallCauseKind.VacuumOrSweepAir,
+                        Square(left / Uncertainty),
+                        Planned(),
+                        PlannedChecks,
+                        StallCheck.ChamberPressure
+                    )
+                );
             }
 
             var best = alternatives.Count == 0 ? 0 : alternatives.Min(one => one.Score);
@@ -201,13 +218,10 @@ internal sealed class LevelHypotheses
         MassFlow Flow(double perHour) => MassFlow.FromGramsPerHour(Math.Max(0, perHour) * grams);
     }
 
-    private StallDiagnosis.Cause AsPlanned() =>
-        new(
-            StallCauseKind.VacuumOrSweepAir,
-            1,
-            [Ppm("observed level", observed.Ppm), Ppm("planned level", PlannedPpm)],
-            [StallCheck.ChamberPressure, StallCheck.SweepAir]
-        );
+    private StallDiagnosis.Cause AsPlanned() => new(StallCauseKind.VacuumOrSweepAir, 1, Planned(), PlannedChecks);
+
+    private IReadOnlyList<EvidenceItem> Planned() =>
+        [Ppm("observed level", observed.Ppm), Ppm("planned level", PlannedPpm)];
 
     /// <summary>What each gauge that reads other than planned adds to the level, and the level with all of them.</summary>
     private (IReadOnlyList<Part> Parts, double Now) AsRead()

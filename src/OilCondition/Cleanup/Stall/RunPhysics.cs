@@ -1,5 +1,4 @@
 using OilCondition.Treatment;
-using OilCondition.Water;
 using UnitsNet;
 
 namespace OilCondition.Cleanup;

@@ -307,7 +307,7 @@ public sealed partial class StallDiagnosis
         List<(DateTimeOffset At, double Ppm)> known = [.. status.Samples];
         if (conditions.Physics is { } physics)
         {
-            known.Add((status.Options.StartedAt, Math.Max(physics.BeforePpm, status.Samples.FirstOrDefault().Value)));
+            known.Add((status.Options.StartedAt, Math.Max(physics.BeforePpm, known.Count == 0 ? 0 : known[0].Ppm)));
         }
 
         var bounds = known

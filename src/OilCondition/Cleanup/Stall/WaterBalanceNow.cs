@@ -1,4 +1,3 @@
-using OilCondition.Statistics;
 using UnitsNet;
 
 namespace OilCondition.Cleanup;
