@@ -71,22 +71,16 @@ Console.WriteLine($"  water coming in  {beside.WaterIngress}: {Words(beside.Ingr
 Console.WriteLine($"  level            {beside.Level}: {Words(beside.LevelAgreement)}");
 Console.WriteLine($"  planned          {planned}\n");
 
-var diagnosis = StallDiagnosis.Of(
-    status.Curve,
-    MassFraction.FromPartsPerMillion(status.Options.Target!.Value),
-    planned,
-    RunConditions.Of(plan, Job.Celsius(60), Pressure.FromPascals(1500))
-);
+var diagnosis = StallDiagnosis.Of(status, planned, RunConditions.Of(plan, Job.Celsius(60), Pressure.FromPascals(1500)));
 var record = CleanupRecord.Of(status, Job.Facts, diagnosis);
 Console.WriteLine(record.ToText());
 
 Console.WriteLine("Had the cooler gone on leaking (invented log):");
 var leaking = CleanupMonitor.Of(Job.Monitoring, StalledRun.Log()).Status();
 var why = StallDiagnosis.Of(
-    leaking.Curve,
-    MassFraction.FromPartsPerMillion(leaking.Options.Target!.Value),
+    leaking,
     planned,
-    RunConditions.Of(plan, Job.Celsius(60), Pressure.FromPascals(1500))
+    RunConditions.Of(plan, Job.Celsius(60), Pressure.FromPascals(1500), condensateFlow: MassFlow.FromGramsPerHour(9.6))
 );
 Console.WriteLine($"{leaking}\n");
 Console.WriteLine(CleanupRecord.Of(leaking, Job.FactsOf(240, 0.78), why).ToText());

@@ -26,6 +26,11 @@ internal sealed class CleanupFinding : Finding
         {
             Arrival<DateTimeOffset>.Already => new(progress, FindingCode.CleanupTargetReached, Severity.Information),
             Arrival<DateTimeOffset>.Never => new(progress, FindingCode.CleanupStalled, Severity.Alert),
+            _ when progress.Status.Reason == CompletionReason.Stalled => new(
+                progress,
+                FindingCode.CleanupStalled,
+                Severity.Alert
+            ),
             _ => new(progress, FindingCode.CleanupUnderWay, Severity.Information),
         };
         if (progress.Status.Contradiction is not null)
@@ -49,7 +54,7 @@ internal sealed class CleanupFinding : Finding
         var curve = status.Curve;
         List<EvidenceItem> evidence =
         [
-            EvidenceItem.Moment("started", Progress.Run.At),
+            EvidenceItem.Moment("started", Progress.Local(Progress.Run.At)),
             EvidenceItem.Number("target", Progress.Run.Target, Measurand.Unit),
             EvidenceItem.Number("holding time", status.Options.HoldFor.TotalHours, "h"),
             EvidenceItem.Word("readings of", status.FollowsSensor ? "sensor" : "samples"),
@@ -66,15 +71,21 @@ internal sealed class CleanupFinding : Finding
         switch (status.Arrival)
         {
             case Arrival<DateTimeOffset>.Already met:
-                evidence.Add(EvidenceItem.Moment("met", met.At));
+                evidence.Add(EvidenceItem.Moment("met", Progress.Local(met.At)));
                 break;
             case Arrival<DateTimeOffset>.Expected expected:
-                evidence.Add(EvidenceItem.Moment("earliest", expected.Earliest));
-                evidence.Add(EvidenceItem.Moment("expected", expected.Estimate));
-                evidence.Add(EvidenceItem.Moment("latest", expected.Latest));
+                evidence.Add(EvidenceItem.Moment("earliest", Progress.Local(expected.Earliest)));
+                evidence.Add(EvidenceItem.Moment("expected", Progress.Local(expected.Estimate)));
+                evidence.Add(EvidenceItem.Moment("latest", Progress.Local(expected.Latest)));
+                if (Progress.IsPastDue)
+                {
+                    evidence.Add(EvidenceItem.Moment("past due at", Progress.AsOf));
+                    evidence.Add(EvidenceItem.Moment("last reading", Progress.Local(status.AsOf)));
+                }
+
                 break;
             case Arrival<DateTimeOffset>.NotBefore open:
-                evidence.Add(EvidenceItem.Moment("earliest", open.Earliest));
+                evidence.Add(EvidenceItem.Moment("earliest", Progress.Local(open.Earliest)));
                 break;
         }
 

@@ -113,7 +113,11 @@ public static class ConditionAssessor
 
     private static CleanupProgress? Cleanup(ChargeRecords records, AssessmentOptions options) =>
         records.RunUnderWay is { } run
-            ? new CleanupProgress(run, CleanupMonitor.Of(records.History, run, records.AsOf).Status(options.Confidence))
+            ? new CleanupProgress(
+                run,
+                CleanupMonitor.Of(records.History, run, records.AsOf).Status(options.Confidence),
+                records.AsOf
+            )
             : null;
 
     private static NextSample? Next(

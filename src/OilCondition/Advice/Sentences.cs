@@ -234,19 +234,28 @@ public static class Sentences
         var unit = run.Measurand.Unit;
         var target = $"the target of {PlainText.Number(run.Target)} {unit}".TrimEnd();
         var hold = $"{PlainText.Number(status.Options.HoldFor.TotalHours)} h";
+        string Time(DateTimeOffset at) => PlainText.Time(finding.Progress.Local(at));
         var what = status.Arrival switch
         {
             Arrival<DateTimeOffset>.Already =>
-                $": {target} has held for {hold} or longer, since {PlainText.Time(status.HoldingSince!.Value)}",
+                $": {target} has held for {hold} or longer, since {Time(status.HoldingSince!.Value)}",
+            Arrival<DateTimeOffset>.Expected expected when finding.Progress.IsPastDue =>
+                $": {target} was expected to have held for {hold} at {Time(expected.Estimate)} "
+                    + $"(between {Time(expected.Earliest)} and {Time(expected.Latest)}), which is past due at {Time(finding.Progress.AsOf)}; "
+                    + $"the last reading is of {Time(status.AsOf)}: take another",
             Arrival<DateTimeOffset>.Expected expected =>
-                $": {target} is expected to have held for {hold} at {PlainText.Time(expected.Estimate)} "
-                    + $"(between {PlainText.Time(expected.Earliest)} and {PlainText.Time(expected.Latest)})",
+                $": {target} is expected to have held for {hold} at {Time(expected.Estimate)} "
+                    + $"(between {Time(expected.Earliest)} and {Time(expected.Latest)})",
+            Arrival<DateTimeOffset>.NotBefore open when open.Earliest < finding.Progress.AsOf =>
+                $": the readings do not show yet that {target} will be reached; the last is of {Time(status.AsOf)}",
             Arrival<DateTimeOffset>.NotBefore open =>
-                $": {target} will have held for {hold} at {PlainText.Time(open.Earliest)} at the earliest; "
+                $": {target} will have held for {hold} at {Time(open.Earliest)} at the earliest; "
                     + "the readings do not show yet that it will be reached",
             Arrival<DateTimeOffset>.Never => $" does not reach {target}: {Level(status)} {unit}".TrimEnd(),
             _ => status.Reason switch
             {
+                CompletionReason.Stalled =>
+                    $" does not fall towards {target}: the sensor stands at saturation, and how much free water is left it cannot see",
                 CompletionReason.FreeWaterLeaving =>
                     ": free water is leaving; there is no date before the dissolved water falls",
                 CompletionReason.ReadingsTooFarApart => $": readings come too seldom to show that {target} holds",
@@ -259,9 +268,9 @@ public static class Sentences
     private static string Level(CleanupStatus status)
     {
         var mean = status.StallEvidence.FirstOrDefault(item => item.Name == "mean");
-        return mean?.Value is { } value
-            ? $"it shows no fall, at about {PlainText.Number(value)}"
-            : $"it levels off at about {PlainText.Number(status.Curve.Floor)}";
+        return mean?.Value is not { } value ? $"it levels off at about {PlainText.Number(status.Curve.Floor)}"
+            : status.StallSign == StallSign.Rises ? $"it rises, and stands at about {PlainText.Number(value)}"
+            : $"it shows no fall, at about {PlainText.Number(value)}";
     }
 
     internal static string Record(HistoryIssue issue)

@@ -48,8 +48,7 @@ public class CleanupJobTests
 
         StallDiagnosis
             .Of(
-                Status().Curve,
-                MassFraction.FromPartsPerMillion(60),
+                Status(),
                 PlannedPerformance.Of(plan),
                 RunConditions.Of(plan, Temperature.FromDegreesCelsius(60), Pressure.FromPascals(1500))
             )
@@ -65,8 +64,7 @@ public class CleanupJobTests
         status.Arrival.ShouldBeOfType<Arrival<DateTimeOffset>.Never>();
 
         var why = StallDiagnosis.Of(
-            status.Curve,
-            MassFraction.FromPartsPerMillion(60),
+            status,
             PlannedPerformance.Of(CleanupJob.Job.Plan),
             RunConditions.Of(CleanupJob.Job.Plan, Temperature.FromDegreesCelsius(60), Pressure.FromPascals(1500))
         );

@@ -344,12 +344,7 @@ public partial class PageTests
         var status = monitor.Status(); // Phase, Arrival, Curve, Contradiction, IsMet, ReboundAt
         var planned = PlannedPerformance.Of(plan);
         var beside = ObservedAgainstPlanned.Of(status.Curve, planned);
-        var why = StallDiagnosis.Of(
-            status.Curve,
-            dry,
-            planned,
-            RunConditions.Of(plan, oilTemperature, chamberPressure)
-        );
+        var why = StallDiagnosis.Of(status, planned, RunConditions.Of(plan, oilTemperature, chamberPressure));
         var record = CleanupRecord.Of(status, facts, why); // ToText, ToJson
 
         status.Phase.ShouldBe(CleanupPhase.Falling);

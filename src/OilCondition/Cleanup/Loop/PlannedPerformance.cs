@@ -42,9 +42,7 @@ public sealed class PlannedPerformance
         RemovalPerPass = removalPerPass;
         FloorWithoutIngress = floorWithoutIngress;
         WaterIngress = waterIngress;
-        Level = MassFraction.FromPartsPerMillion(
-            floorWithoutIngress.PartsPerMillion + RisePerHour(waterIngress) / RatePerHour
-        );
+        Level = MassFraction.FromPartsPerMillion(LevelWith(waterIngress));
     }
 
     /// <summary>Charge and flow.</summary>
@@ -119,6 +117,10 @@ public sealed class PlannedPerformance
     public override string ToString() =>
         $"{PlainText.Number(RemovalPerPass.Percent)} % removed per pass, floor {PlainText.Number(FloorWithoutIngress.PartsPerMillion)} mg/kg, "
         + $"{PlainText.Number(WaterIngress.GramsPerHour)} g/h coming in, level {PlainText.Number(Level.PartsPerMillion)} mg/kg";
+
+    /// <summary>Where the content levels off with water that comes in, mg/kg.</summary>
+    internal double LevelWith(MassFlow ingress) =>
+        FloorWithoutIngress.PartsPerMillion + RisePerHour(ingress) / RatePerHour;
 
     /// <summary>Rise of the content by water that comes in, in mg/kg per hour.</summary>
     internal double RisePerHour(MassFlow ingress) => 1e6 * ingress.KilogramsPerHour / OilKilograms;

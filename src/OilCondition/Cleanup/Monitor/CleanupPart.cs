@@ -22,7 +22,7 @@ public sealed class CleanupPart
         Centre = centre;
         IsStalled = part.IsStalled && !part.Hold.IsMet && part.Hold.Since is null;
         StallEvidence = IsStalled ? part.StallEvidence : [];
-        MetAt = part.Hold.IsMet ? part.Hold.MetAt : null;
+        MetAt = part.IsMet ? part.Hold.MetAt : null;
         HoldingSince = part.Hold.IsMet ? part.Hold.HeldFrom : part.Hold.Since;
     }
 

@@ -18,6 +18,9 @@ namespace OilCondition.Cleanup;
 /// </remarks>
 public sealed class CleanupStatus
 {
+    /// <summary>Titrations that are followed rather than a sensor at saturation (ours).</summary>
+    private const int FewestSamples = 3;
+
     private readonly IReadOnlyList<RunPart> runParts;
     private readonly RunPart? stalled;
     private readonly Lazy<Outlook> outlook;
@@ -36,7 +39,7 @@ public sealed class CleanupStatus
 
         CleanupReading[] sensor = [.. cells.Select(cell => cell.Sensor).OfType<CleanupReading>()];
         CleanupReading[] samples = [.. cells.Select(cell => cell.Sample).OfType<CleanupReading>()];
-        FollowsSensor = sensor.Length > samples.Length;
+        FollowsSensor = sensor.Length > samples.Length && !IsBlind(sensor, samples, Options);
         var (followed, others) = FollowsSensor ? (sensor, samples) : (samples, sensor);
         Reading[] contents = [.. followed.Select(one => TargetMarks.Content(one, Options)!.Value)];
         DateTimeOffset[] moments = [.. followed.Select(one => one.At)];
@@ -49,6 +52,14 @@ public sealed class CleanupStatus
                 : (double?)null;
         Curve = CleanupCurve.Fit(moments, contents, CurveOptions(contents, trail.WarmAt, freeAbove));
         Latest = contents.Length > 0 ? contents[contents.Length - 1] : null;
+        SensorAtSaturation = StandingAt(sensor, Options);
+        Samples =
+        [
+            .. samples
+                .Select(one => (one.At, Content: TargetMarks.Content(one, Options)!.Value))
+                .Where(one => !one.Content.IsCensored)
+                .Select(one => (one.At, one.Content.Value)),
+        ];
         HasFreeWater =
             Options.IsWater
             && Latest is { } last
@@ -73,18 +84,19 @@ public sealed class CleanupStatus
             asked.Add(code);
         }
 
-        IsMet = asked.All(part => part.IsMet);
-        MetAt = IsMet ? asked.Max(part => part.MetAt) : null;
         IsHolding = asked.All(part => part.Since.HasValue || part.IsMet);
         HoldingSince = IsHolding ? asked.Max(part => part.Since ?? part.HeldFrom) : null;
-        ReboundAt = asked.Max(part => part.ReboundAt);
+        double?[] celsius = [.. followed.Select(one => one.Temperature?.DegreesCelsius)];
         runParts =
         [
             .. Options.Target is { } target
-                ? [new RunPart(Options.Measurand, Curve, target, figure, moments, contents, this)]
+                ? [new RunPart(Options.Measurand, Curve, target, figure, moments, contents, celsius, this)]
                 : Array.Empty<RunPart>(),
             .. CodeParts(counts, code),
         ];
+        IsMet = asked.All(part => part.IsMet) && runParts.All(part => part.IsMet);
+        MetAt = IsMet ? asked.Max(part => part.MetAt) : null;
+        ReboundAt = runParts.Max(part => part.ReboundAt);
         stalled = runParts.FirstOrDefault(part => !part.Hold.IsMet && part.Hold.Since is null && part.IsStalled);
         Phase = PhaseOf();
         outlook = new Lazy<Outlook>(() => Outlook.Of(this, runParts));
@@ -142,9 +154,7 @@ public sealed class CleanupStatus
     /// asked.
     /// </summary>
     public Arrival<DateTimeOffset> CurveArrival =>
-        Options.Target is { } target
-            ? Curve.TimeTo(target, Confidence)
-            : new Arrival<DateTimeOffset>.NotDetermined(Confidence);
+        Options.Target is { } target ? ShownOrExpected(target) : new Arrival<DateTimeOffset>.NotDetermined(Confidence);
 
     /// <summary>Sensor and samples that contradict each other; null where they agree, or where only one is read.</summary>
     public SourceContradiction? Contradiction { get; }
@@ -200,6 +210,22 @@ public sealed class CleanupStatus
     /// <summary>How the stall shows.</summary>
     internal StallSign StallSign => stalled?.Sign ?? StallSign.None;
 
+    /// <summary>The stretch of water readings that shows no fall, or a rise; null where there is none.</summary>
+    internal RunStretch? Stretch => stalled?.Stretch;
+
+    /// <summary>The readings of the measurand followed since the oil was mixed; null where they are too few.</summary>
+    internal RunStretch? Mixed => Options.Target.HasValue ? runParts[0].Mixed : null;
+
+    /// <summary>Since when the oil has been as warm as it is, if that is long enough for it to be mixed; else null.</summary>
+    internal DateTimeOffset? WarmAndMixedSince =>
+        Options.Target.HasValue && runParts[0].IsMixed ? runParts[0].WarmFrom : null;
+
+    /// <summary>Since when the sensor has stood at saturation without a break, the content there, and its readings; null where it does not.</summary>
+    internal (DateTimeOffset Since, double Ppm, int Count)? SensorAtSaturation { get; }
+
+    /// <summary>The kept samples with a number, in the unit of the measurand followed.</summary>
+    internal IReadOnlyList<(DateTimeOffset At, double Value)> Samples { get; }
+
     /// <summary>Whether the latest water reading of the followed source is above saturation, or at it.</summary>
     internal bool HasFreeWater { get; }
 
@@ -238,12 +264,12 @@ public sealed class CleanupStatus
             : ReboundAt.HasValue ? CleanupPhase.Rebounded
             : Options.Target.HasValue && Temperature.HasValue && !IsWarm ? CleanupPhase.Warming
             : !isOpen ? CleanupPhase.NoReadings
-            : Options.Target.HasValue && HasFreeWater ? CleanupPhase.FreeWaterLeaving
             : IsStalled ? CleanupPhase.Stalled
+            : Options.Target.HasValue && HasFreeWater ? CleanupPhase.FreeWaterLeaving
             : CleanupPhase.Falling;
     }
 
-    private IEnumerable<RunPart> CodeParts(IReadOnlyList<CleanupReading> counts, HoldCourse hold)
+    private IEnumerable<RunPart> CodeParts(CleanupReading[] counts, HoldCourse hold)
     {
         if (Options.Code is not { } code)
         {
@@ -263,9 +289,55 @@ public sealed class CleanupStatus
             if (limit < double.PositiveInfinity && ParticleCurve.TryCurve(size, out var curve))
             {
                 Reading[] values = [.. counts.Select(one => new Reading(count(one.Particles!)))];
-                yield return new RunPart(part, curve, limit, hold, moments, values, this);
+                yield return new RunPart(part, curve, limit, hold, moments, values, new double?[counts.Length], this);
             }
         }
+    }
+
+    private static (DateTimeOffset Since, double Ppm, int Count)? StandingAt(
+        CleanupReading[] sensor,
+        CleanupMonitorOptions options
+    )
+    {
+        var first = sensor.Length;
+        double ppm = 0;
+        while (
+            first > 0 && TargetMarks.Content(sensor[first - 1], options) is { Qualifier: Qualifier.GreaterThan } content
+        )
+        {
+            first--;
+            ppm = first == sensor.Length - 1 ? content.Value : ppm;
+        }
+
+        return first < sensor.Length ? (sensor[first].At, ppm, sensor.Length - first) : null;
+    }
+
+    /// <summary>A sensor at saturation sees no fall; where there are some titrations beside it, they are what is followed.</summary>
+    private static bool IsBlind(CleanupReading[] sensor, CleanupReading[] samples, CleanupMonitorOptions options) =>
+        samples.Length >= FewestSamples
+        && TargetMarks.Content(sensor[sensor.Length - 1], options)?.Qualifier == Qualifier.GreaterThan;
+
+    /// <summary>A curve that is only best where it crosses has not been shown to have crossed: between two ends, the estimate in the past.</summary>
+    private Arrival<DateTimeOffset> ShownOrExpected(double target)
+    {
+        var arrival = Curve.TimeTo(target, Confidence);
+        if (
+            arrival is not Arrival<DateTimeOffset>.Already already
+            || SequentialLevel.ShowsBelow(Curve, target, Confidence)
+        )
+        {
+            return arrival;
+        }
+
+        return Curve.Latest(target, Confidence) is { } latest && Curve.Earliest(target, Confidence) is { } earliest
+            ? new Arrival<DateTimeOffset>.Expected(
+                earliest < already.At ? earliest : already.At,
+                already.At,
+                latest > already.At ? latest : already.At,
+                Confidence,
+                Curve.CoverageInDoubt
+            )
+            : new Arrival<DateTimeOffset>.NotBefore(AsOf, Confidence, Curve.CoverageInDoubt);
     }
 
     private static Temperature? Celsius(double? celsius) =>

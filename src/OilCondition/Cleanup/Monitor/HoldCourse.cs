@@ -11,7 +11,12 @@ internal sealed class HoldCourse
             if (cell.Above is { } above)
             {
                 // A cell with readings on both sides is above: the hold begins with the next one.
-                ReboundAt = IsMet ? above : ReboundAt;
+                if (IsMet)
+                {
+                    ReboundAt = above;
+                    LostFrom = HeldFrom;
+                }
+
                 IsMet = false;
                 Since = null;
             }
@@ -36,7 +41,7 @@ internal sealed class HoldCourse
     /// <summary>Since when it holds; null where it does not.</summary>
     public DateTimeOffset? Since { get; }
 
-    /// <summary>Whether it has held for long enough and was not lost since.</summary>
+    /// <summary>Whether it has held for long enough and was not lost since; whether that shows that it is there is another matter.</summary>
     public bool IsMet { get; }
 
     /// <summary>When it last came to be met.</summary>
@@ -44,6 +49,9 @@ internal sealed class HoldCourse
 
     /// <summary>Since when it had held then.</summary>
     public DateTimeOffset HeldFrom { get; }
+
+    /// <summary>Since when it had held before that.</summary>
+    public DateTimeOffset? LostFrom { get; }
 
     /// <summary>When it was last above the target after having been met.</summary>
     public DateTimeOffset? ReboundAt { get; }

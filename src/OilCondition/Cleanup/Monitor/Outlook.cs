@@ -44,6 +44,8 @@ internal sealed class Outlook
             CompletionReason.FreeWaterLeaving => "free water is leaving; no date before the dissolved water falls",
             CompletionReason.TooFewReadings => $"too few readings of {part.Name}",
             CompletionReason.ReadingsTooFarApart => $"readings of {part.Name} come too seldom to show that it holds",
+            CompletionReason.Stalled when arrival is Arrival<DateTimeOffset>.NotDetermined =>
+                "the sensor stands at saturation, and shows no fall; titrate to see how much free water is left",
             _ => $"never as it runs: {part.Name} stays above its target",
         };
 
@@ -101,7 +103,7 @@ internal sealed class Outlook
         var (curve, hold, options) = (part.Curve, part.Hold, status.Options);
         var (confidence, gap) = (status.Confidence, part.UsualGapHours);
         var isFigure = part.Measurand.Equals(options.Measurand);
-        if (hold.IsMet)
+        if (part.IsMet)
         {
             return new CleanupPart(
                 part,
@@ -121,8 +123,30 @@ internal sealed class Outlook
             return Open(CompletionReason.ReadingsTooFarApart);
         }
 
+        if (hold.IsMet)
+        {
+            // It has held for long enough, but its readings do not show yet that it is there.
+            var due = Later(hold.MetAt, status.AsOf);
+            return new CleanupPart(
+                part,
+                new Arrival<DateTimeOffset>.NotBefore(due, confidence, curve.CoverageInDoubt),
+                CompletionReason.NotYetShown,
+                due
+            );
+        }
+
         var isHolding = hold.Since.HasValue;
         var soonest = hold.Since ?? status.AsOf;
+        if (!isHolding && part.Sign == StallSign.AtSaturation)
+        {
+            return Open(CompletionReason.Stalled);
+        }
+
+        if (!isHolding && part.IsStalled)
+        {
+            return Never();
+        }
+
         if (!curve.HasCurve)
         {
             return isHolding ? NotBefore(soonest)
@@ -132,14 +156,9 @@ internal sealed class Outlook
 
         var share = (1 - confidence) / 2;
         var reached = curve.Earliest(part.Target, 1 - share / shares);
-        if (!isHolding && (part.IsStalled || reached is null))
+        if (!isHolding && reached is null)
         {
-            return new CleanupPart(
-                part,
-                new Arrival<DateTimeOffset>.Never(confidence, curve.CoverageInDoubt),
-                CompletionReason.Stalled,
-                null
-            );
+            return Never();
         }
 
         if (reached is not { } earliest || !curve.TimeTo(part.Target, confidence).TryEstimate(out var cross))
@@ -183,6 +202,14 @@ internal sealed class Outlook
 
         CleanupPart Open(CompletionReason reason) =>
             new(part, new Arrival<DateTimeOffset>.NotDetermined(confidence), reason, null);
+
+        CleanupPart Never() =>
+            new(
+                part,
+                new Arrival<DateTimeOffset>.Never(confidence, curve.CoverageInDoubt),
+                CompletionReason.Stalled,
+                null
+            );
 
         CleanupPart NotBefore(DateTimeOffset begun, DateTimeOffset? middle = null) =>
             new(

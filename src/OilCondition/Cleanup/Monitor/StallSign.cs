@@ -11,7 +11,13 @@ internal enum StallSign
 
     /// <summary>
     /// For <see cref="CleanupMonitorOptions.StallAfter"/> or longer, and over at least six readings, they show no fall: they exclude that half of what is
-    /// missing to the target is gone, and do not show that a tenth is.
+    /// missing to the target is gone, and do not show that a tenth is. Titrations above saturation need a quarter of that time where they exclude a tenth.
     /// </summary>
     ShowsNoFall,
+
+    /// <summary>They rise, above the target, when the oil has long been warm and mixed: more comes in than leaves.</summary>
+    Rises,
+
+    /// <summary>A sensor has stood at saturation for <see cref="CleanupMonitorOptions.StallAfter"/> or longer, and no titration tells of a fall.</summary>
+    AtSaturation,
 }

@@ -33,6 +33,9 @@ internal enum StallCheck
     /// <summary>A titration beside the sensor, and the saturation curve of this very oil.</summary>
     TitrationBesideSensor,
 
+    /// <summary>What runs into the condensate vessel in an hour.</summary>
+    Condensate,
+
     /// <summary>More readings.</summary>
     MoreReadings,
 }

@@ -24,7 +24,10 @@ public sealed partial class StallDiagnosis
         /// <summary>The cause.</summary>
         public StallCauseKind Kind { get; }
 
-        /// <summary>Share of the observed level that it explains; of the missing rate where the run is only slow.</summary>
+        /// <summary>
+        /// Share that it explains of how far the level lies above the planned one; of the missing rate where the run is only slow. Causes that fit alike have the
+        /// same share, each for itself.
+        /// </summary>
         public Ratio Share { get; }
 
         /// <summary>The figures that speak for it.</summary>
@@ -34,6 +37,25 @@ public sealed partial class StallDiagnosis
         public IReadOnlyList<string> Checks { get; }
 
         internal IReadOnlyList<StallCheck> CheckCodes { get; }
+
+        /// <summary>A rate of water that comes in, with its ends.</summary>
+        internal static IEnumerable<EvidenceItem> OfIngress(CleanupFigure<MassFlow> ingress)
+        {
+            if (ingress.Estimate is { } estimate)
+            {
+                yield return EvidenceItem.Number("water that comes in", estimate.GramsPerHour, "g/h");
+            }
+
+            if (ingress.Lower is { } lower)
+            {
+                yield return EvidenceItem.Number("at least", lower.GramsPerHour, "g/h");
+            }
+
+            if (ingress.Upper is { } upper)
+            {
+                yield return EvidenceItem.Number("at most", upper.GramsPerHour, "g/h");
+            }
+        }
 
         /// <summary>Cause, share and figures.</summary>
         /// <returns>For example <c>water comes in: 57 % (observed level 88.4 mg/kg, physical floor as it runs 37.6 mg/kg)</c>.</returns>

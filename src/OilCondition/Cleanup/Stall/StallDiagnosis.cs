@@ -7,38 +7,50 @@ namespace OilCondition.Cleanup;
 
 /// <summary>Whether a cleanup stalls, and the likely causes with their evidence, the likeliest first.</summary>
 /// <remarks>
-/// The observed level L is the sum of what vacuum and sweep air allow with warm oil, p_w; what the cold adds, p − p_w; what the water that comes in adds at
-/// the planned rate, g / k_plan; and what the missing rate adds, g (1/k − 1/k_plan); with g = k (L − p). The causes are ranked by their shares of L.
-/// Where the readings do not bound k, the last two cannot be told apart and share L − p equally. Derived from the balance of a well-mixed tank.
+/// The observed level is set beside the planned one, and each cause has its share of the difference. Gauges that read other than planned explain what the physics
+/// of the plan makes of their readings. What they leave has one more cause: water that comes in, sweep air that does not flow, too little oil flow, or a gauge that
+/// reads wrong. Each is asked which level and rate it would give (<see cref="RunConditions.Of"/> a plan). Where more than one fits,
+/// <see cref="IsCauseTold"/> is false and <see cref="ToTellApart"/> names the readings that would tell. Derived from the balance of a well-mixed tank.
 /// <para>
-/// Stalled: the readings exclude a level at the target or below; or in three planned time constants the content has not fallen by one, and stands above
-/// the target. Slow: the target is within reach and the readings exclude nine tenths of the planned rate. Shares under 5 % are left out. These limits are ours.
+/// Where the water does not leave at all (titrations that rise or stand above saturation, a sensor that stands at saturation), what comes in follows from the balance:
+/// what the oil shows and what the unit takes out at that content.
+/// </para>
+/// <para>
+/// Stalled: the readings exclude a level at the target or below, however often they are looked at; or in three planned time constants the content has not
+/// fallen by one, and stands above the target. Slow: the target is within reach and the readings exclude nine tenths of the planned rate. Shares under 5 % are left out. These limits are ours.
 /// </para>
 /// <para>Caution: hot oil, vacuum, electricity (<see cref="Cautions"/>): the makers' instructions, local codes and licensed practice come first.</para>
 /// </remarks>
 /// <example>
 /// <code>
-/// var diagnosis = StallDiagnosis.Of(curve, target, planned, RunConditions.Of(plan, processTemperature, chamberPressure));
-/// var likeliest = diagnosis.Causes.Count > 0 ? diagnosis.Causes[0].Kind : default;
+/// var diagnosis = StallDiagnosis.Of(status, planned, RunConditions.Of(plan, processTemperature, chamberPressure));
+/// if (!diagnosis.IsCauseTold) { Console.WriteLine(string.Join("; ", diagnosis.ToTellApart)); }
 /// </code>
 /// </example>
 public sealed partial class StallDiagnosis
 {
-    private const double LeastShare = 0.05;
     private const double SlowBelow = 0.9;
+
+    /// <summary>A fall by less than this part of the content is none (ours).</summary>
+    private const double SmallFall = 0.05;
 
     private StallDiagnosis(
         StallVerdict verdict,
-        IReadOnlyList<StallDiagnosis.Cause> causes,
         IReadOnlyList<EvidenceItem> evidence,
-        IReadOnlyList<StallCheck> checks
+        IReadOnlyList<StallCheck> checks,
+        StallCauses? causes = null
     )
     {
         Verdict = verdict;
-        Causes = causes;
         Evidence = evidence;
         CheckCodes = checks;
         Checks = [.. checks.Select(StallWords.Of)];
+        var found = causes ?? StallCauses.None;
+        Causes = found.Causes;
+        IsCauseTold = found.IsTold;
+        Alternatives = found.Alternatives;
+        ToTellApart = [.. found.Telling.Select(StallWords.Of)];
+        WaterIngress = found.WaterIngress;
     }
 
     /// <summary>Whether it stalls.</summary>
@@ -46,6 +58,15 @@ public sealed partial class StallDiagnosis
 
     /// <summary>The causes, the likeliest first; none where there is nothing to explain.</summary>
     public IReadOnlyList<StallDiagnosis.Cause> Causes { get; }
+
+    /// <summary>Whether the readings tell the cause; false where several causes fit them alike, and where there is none.</summary>
+    public bool IsCauseTold { get; }
+
+    /// <summary>The readings that would tell causes apart that fit alike; none where the cause is told.</summary>
+    public IReadOnlyList<string> ToTellApart { get; }
+
+    /// <summary>Water that comes in, if that is the cause: a sensor at saturation gives only the least; null where nothing is to be explained.</summary>
+    public CleanupFigure<MassFlow>? WaterIngress { get; }
 
     /// <summary>The figures behind the verdict.</summary>
     public IReadOnlyList<EvidenceItem> Evidence { get; }
@@ -55,10 +76,91 @@ public sealed partial class StallDiagnosis
 
     internal IReadOnlyList<StallCheck> CheckCodes { get; }
 
+    /// <summary>Causes that fit alike.</summary>
+    internal IReadOnlyList<StallCauseKind> Alternatives { get; }
+
     /// <summary>What can hurt someone.</summary>
     public IReadOnlyList<Caution> Cautions { get; } = CautionsOf.Vacuum;
 
-    /// <summary>Diagnoses a run.</summary>
+    /// <summary>Diagnoses a run that is followed: also one whose water does not fall at all, which has no curve.</summary>
+    /// <param name="status">Where the run stands; it must follow water to a content.</param>
+    /// <param name="planned">What was planned.</param>
+    /// <param name="conditions">How the unit runs now.</param>
+    /// <param name="confidence">Two-sided confidence level of the ends that decide, above 0 and below 1.</param>
+    /// <returns>Verdict and causes.</returns>
+    /// <exception cref="ArgumentNullException">An argument is missing.</exception>
+    /// <exception cref="ArgumentException">The run has no target for water.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The level lies outside its range.</exception>
+    public static StallDiagnosis Of(
+        CleanupStatus status,
+        PlannedPerformance planned,
+        RunConditions conditions,
+        double confidence = 0.9
+    )
+    {
+        Guard.NotNull(status);
+        Guard.NotNull(planned);
+        Guard.NotNull(conditions);
+        Guard.OpenUnitInterval(confidence);
+        if (status.Options is not { IsWater: true, Target: { } ppm })
+        {
+            throw new ArgumentException("The run must follow water to a content in mg/kg.", nameof(status));
+        }
+
+        if (status.IsMet)
+        {
+            return new StallDiagnosis(StallVerdict.Done, [EvidenceItem.Number("target", ppm, "mg/kg")], []);
+        }
+
+        var seesFreeWater = status is { HasFreeWater: true, FollowsSensor: false };
+        if (status.Stretch is { } stretch && (status.StallSign == StallSign.Rises || seesFreeWater))
+        {
+            return OfBalance(WaterBalanceNow.OfStretch(stretch, planned, conditions, confidence), stretch);
+        }
+
+        if (seesFreeWater && status.Mixed is { } mixed && mixed.Fall < SmallFall * mixed.Line.MeanValue)
+        {
+            // With a plan the balance can tell before a monitor that has none.
+            var balance = WaterBalanceNow.OfStretch(mixed, planned, conditions, confidence);
+            if (balance.Ingress.Lower is { } least && planned.LevelWith(least) > ppm)
+            {
+                return OfBalance(balance, mixed);
+            }
+        }
+
+        if (
+            status.SensorAtSaturation is { } pinned
+            && (status.FollowsSensor || status.StallSign == StallSign.AtSaturation)
+        )
+        {
+            return AtSaturation(status, pinned.Since, pinned.Ppm, ppm, planned, conditions, confidence);
+        }
+
+        return Of(
+            status.Curve,
+            ppm,
+            planned,
+            conditions,
+            confidence,
+            status.IsStalled,
+            status.Temperature?.DegreesCelsius
+        );
+
+        StallDiagnosis OfBalance(WaterBalanceNow balance, RunStretch over) =>
+            new(
+                StallVerdict.Stalled,
+                [
+                    EvidenceItem.Number("target", ppm, "mg/kg"),
+                    EvidenceItem.Number("mean", over.Line.MeanValue, "mg/kg"),
+                    EvidenceItem.Number("change by a straight line", -over.Fall, "mg/kg"),
+                    EvidenceItem.Number("over", over.Hours, "h"),
+                ],
+                status.FollowsSensor ? [StallCheck.TitrationBesideSensor] : [],
+                BalanceCauses.Of(balance, over.Line.Slope, planned, conditions)
+            );
+    }
+
+    /// <summary>Diagnoses a run by its curve alone.</summary>
     /// <param name="curve">The fitted fall, in mg/kg.</param>
     /// <param name="target">The content to reach, 0 to 500 000 mg/kg.</param>
     /// <param name="planned">What was planned.</param>
@@ -73,19 +175,43 @@ public sealed partial class StallDiagnosis
         PlannedPerformance planned,
         RunConditions conditions,
         double confidence = 0.9
+    ) =>
+        Of(
+            Guard.NotNull(curve),
+            PhysicalRange.Water(target),
+            Guard.NotNull(planned),
+            Guard.NotNull(conditions),
+            Guard.OpenUnitInterval(confidence),
+            isShownToStall: false,
+            tankCelsius: null
+        );
+
+    /// <summary>Verdict, causes and checks as sentences.</summary>
+    /// <returns>One line for the verdict, two for each cause, one of caution.</returns>
+    public string ToText() => StallWords.Text(this);
+
+    /// <summary>The verdict and the likeliest cause.</summary>
+    /// <returns>One line.</returns>
+    public override string ToString() =>
+        StallWords.Of(Verdict)
+        + (Causes.Count == 0 ? "" : $" Likeliest: {Causes[0]}.")
+        + (Alternatives.Count == 0 ? "" : $" {StallWords.NotTold(this)}");
+
+    private static StallDiagnosis Of(
+        CleanupCurve curve,
+        double ppm,
+        PlannedPerformance planned,
+        RunConditions conditions,
+        double confidence,
+        bool isShownToStall,
+        double? tankCelsius
     )
     {
-        Guard.NotNull(curve);
-        Guard.NotNull(planned);
-        Guard.NotNull(conditions);
-        var ppm = PhysicalRange.Water(target);
-        var oneSided = 0.5 + Guard.OpenUnitInterval(confidence) / 2;
-
+        var oneSided = 0.5 + confidence / 2;
         if (IsSaturated(curve))
         {
             return new StallDiagnosis(
                 StallVerdict.SensorAtSaturation,
-                [],
                 [EvidenceItem.Number("readings up to saturation", curve.LeftOutReadings.Count, "")],
                 [StallCheck.TitrationBesideSensor, StallCheck.StandingWater]
             );
@@ -95,80 +221,130 @@ public sealed partial class StallDiagnosis
         {
             return new StallDiagnosis(
                 StallVerdict.NotDetermined,
-                [],
                 [EvidenceItem.Number("readings", curve.Count, "")],
                 [StallCheck.MoreReadings]
             );
         }
 
+        var now = curve.ValueAt(curve.LastReadingAt);
         List<EvidenceItem> evidence =
         [
             EvidenceItem.Number("target", ppm, "mg/kg"),
-            EvidenceItem.Number(
-                "content by the curve at the last reading",
-                curve.ValueAt(curve.LastReadingAt),
-                "mg/kg"
-            ),
+            EvidenceItem.Number("content by the curve at the last reading", now, "mg/kg"),
         ];
-        if (curve.TimeTo(ppm, confidence) is Arrival<DateTimeOffset>.Already { IsDemonstrated: true })
+        StallCauses Causes(double level) =>
+            new LevelHypotheses(curve, level, planned, conditions, confidence, tankCelsius).ToCauses();
+        StallDiagnosis Stalled(double level) =>
+            new(StallVerdict.Stalled, evidence, [StallCheck.TitrationBesideSensor], Causes(level));
+        if (SequentialLevel.ShowsBelow(curve, ppm, confidence))
         {
-            return new StallDiagnosis(StallVerdict.Done, [], evidence, []);
+            return new StallDiagnosis(StallVerdict.Done, evidence, []);
         }
 
-        var lowest = curve.Fall.FloorInterval(oneSided, IntervalSide.Lower);
-        if (lowest.Lower is { } floor && floor > ppm)
+        if (SequentialLevel.LowestFloor(curve, confidence) is { } floor && floor > ppm)
         {
             evidence.Add(EvidenceItem.Number("lower end of the level", floor, "mg/kg"));
-            return new StallDiagnosis(
-                StallVerdict.Stalled,
-                LevelCauses.Of(curve, curve.Floor, planned, conditions, confidence, LeastShare),
-                evidence,
-                [StallCheck.TitrationBesideSensor]
-            );
+            return Stalled(curve.Floor);
         }
 
-        if (IsFlat(curve, ppm, planned, oneSided))
+        if (isShownToStall || IsFlat(curve, ppm, planned, oneSided))
         {
             evidence.Add(EvidenceItem.Number("planned time constants passed", PlannedConstants(curve, planned), ""));
-            return new StallDiagnosis(
-                StallVerdict.Stalled,
-                LevelCauses.Of(curve, curve.ValueAt(curve.LastReadingAt), planned, conditions, confidence, LeastShare),
-                evidence,
-                [StallCheck.TitrationBesideSensor]
-            );
+            return Stalled(now);
         }
 
         var highest = curve.Fall.RateInterval(oneSided, IntervalSide.Upper);
-        var isSlow = highest.Upper < SlowBelow * planned.RatePerHour;
         if (curve.TimeTo(ppm, confidence) is Arrival<DateTimeOffset>.Expected or Arrival<DateTimeOffset>.Already)
         {
-            if (!isSlow)
+            if (!(highest.Upper < SlowBelow * planned.RatePerHour))
             {
-                return new StallDiagnosis(StallVerdict.NotStalled, [], evidence, []);
+                return new StallDiagnosis(StallVerdict.NotStalled, evidence, []);
             }
 
             evidence.Add(EvidenceItem.Number("upper end of the rate", highest.Upper!.Value, "1/h"));
             return new StallDiagnosis(
                 StallVerdict.Slow,
-                [LevelCauses.SlowRate(curve, planned, conditions)],
                 evidence,
-                []
+                [],
+                StallCauses.SlowRate(curve, planned, conditions)
             );
         }
 
-        var suspects =
-            curve.Floor > ppm ? LevelCauses.Of(curve, curve.Floor, planned, conditions, confidence, LeastShare) : [];
-        return new StallDiagnosis(StallVerdict.NotDetermined, suspects, evidence, [StallCheck.MoreReadings]);
+        return new StallDiagnosis(
+            StallVerdict.NotDetermined,
+            evidence,
+            [StallCheck.MoreReadings],
+            curve.Floor > ppm ? Causes(curve.Floor) : null
+        );
     }
 
-    /// <summary>Verdict, causes and checks as sentences.</summary>
-    /// <returns>One line for the verdict, two for each cause, one of caution.</returns>
-    public string ToText() => StallWords.Text(this);
+    /// <summary>A sensor that sees only that the oil is saturated: what was there before bounds what has come in since.</summary>
+    private static StallDiagnosis AtSaturation(
+        CleanupStatus status,
+        DateTimeOffset since,
+        double saturationPpm,
+        double targetPpm,
+        PlannedPerformance planned,
+        RunConditions conditions,
+        double confidence
+    )
+    {
+        List<EvidenceItem> evidence =
+        [
+            EvidenceItem.Number("target", targetPpm, "mg/kg"),
+            EvidenceItem.Number("at saturation for", (status.AsOf - since).TotalHours, "h"),
+            EvidenceItem.Number("saturation", saturationPpm, "mg/kg"),
+        ];
+        StallCheck[] checks = [StallCheck.TitrationBesideSensor, StallCheck.StandingWater];
+        var verdict = status.IsStalled ? StallVerdict.Stalled : StallVerdict.SensorAtSaturation;
+        // While it warms the unit takes out less, and circulation stirs up water that no sample saw.
+        if (status.WarmAndMixedSince is not { } warm)
+        {
+            return new StallDiagnosis(verdict, evidence, checks);
+        }
 
-    /// <summary>The verdict and the likeliest cause.</summary>
-    /// <returns>One line.</returns>
-    public override string ToString() =>
-        StallWords.Of(Verdict) + (Causes.Count == 0 ? "" : $" Likeliest: {Causes[0]}.");
+        // Each content that is known bounds what has come in since: the best of the bounds counts.
+        List<(DateTimeOffset At, double Ppm)> known = [.. status.Samples];
+        if (conditions.Physics is { } physics)
+        {
+            known.Add((status.Options.StartedAt, Math.Max(physics.BeforePpm, known.Count == 0 ? 0 : known[0].Ppm)));
+        }
+
+        var bounds = known
+            .Select(one => (one.Ppm, Hours: (status.AsOf - (warm > one.At ? warm : one.At)).TotalHours))
+            .Where(one => one.Hours > 0)
+            .Select(one =>
+                (
+                    Content: one,
+                    Balance: WaterBalanceNow.AtSaturation(
+                        saturationPpm,
+                        one.Ppm,
+                        one.Hours,
+                        planned,
+                        conditions,
+                        confidence
+                    )
+                )
+            )
+            .OrderByDescending(one => one.Balance.Ingress.Lower!.Value.KilogramsPerHour)
+            .ToList();
+        if (bounds.Count == 0)
+        {
+            return new StallDiagnosis(verdict, evidence, checks);
+        }
+
+        var (content, balance) = bounds[0];
+        evidence.Add(EvidenceItem.Number("content before", content.Ppm, "mg/kg"));
+        evidence.Add(EvidenceItem.Number("warm since then for", content.Hours, "h"));
+        return balance.Ingress.Lower is { } least && least > planned.WaterIngress
+            ? new StallDiagnosis(
+                StallVerdict.Stalled,
+                evidence,
+                checks,
+                BalanceCauses.Of(balance, 0, planned, conditions)
+            )
+            : new StallDiagnosis(verdict, evidence, checks);
+    }
 
     private static bool IsSaturated(CleanupCurve curve) =>
         curve.UsedReadings.Count == 0

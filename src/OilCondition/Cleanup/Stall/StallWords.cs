@@ -1,4 +1,5 @@
 using System.Text;
+using OilCondition.Text;
 
 namespace OilCondition.Cleanup;
 
@@ -9,6 +10,11 @@ internal static class StallWords
     {
         var text = new StringBuilder(Of(diagnosis.Verdict));
         text.Append(" (").Append(Of(diagnosis.Evidence)).Append(")\n");
+        if (diagnosis.Alternatives.Count > 0)
+        {
+            text.Append("  ").Append(NotTold(diagnosis)).Append('\n');
+        }
+
         foreach (var cause in diagnosis.Causes)
         {
             text.Append("  ")
@@ -23,11 +29,16 @@ internal static class StallWords
             text.Append("  check as well: ").Append(string.Join("; ", diagnosis.Checks)).Append('\n');
         }
 
-        return text.Append(
-                "Caution: hot oil, vacuum, electricity. The makers' instructions, local codes and licensed practice come first.\n"
-            )
+        return text.Append("Caution: ")
+            .Append(string.Join(", ", diagnosis.Cautions.Select(one => PlainText.Spaced(one))))
+            .Append(". The makers' instructions, local codes and licensed practice come first.\n")
             .ToString();
     }
+
+    /// <summary>Which causes fit alike, and what would tell.</summary>
+    public static string NotTold(StallDiagnosis diagnosis) =>
+        $"The cause cannot be told from these readings: {Listed([.. diagnosis.Alternatives.Select(Of)])} would look alike. "
+        + $"What would tell: {string.Join("; ", diagnosis.ToTellApart)}.";
 
     public static string Of(StallVerdict verdict) =>
         verdict switch
@@ -44,9 +55,13 @@ internal static class StallWords
     public static string Of(StallCauseKind kind) =>
         kind switch
         {
-            StallCauseKind.VacuumOrSweepAir => "floor set by vacuum or sweep air",
+            StallCauseKind.VacuumOrSweepAir => "as low as vacuum and sweep air of the plan go",
             StallCauseKind.OilTooCold => "oil too cold",
             StallCauseKind.WaterIngress => "water comes in",
+            StallCauseKind.PoorVacuum => "too little vacuum",
+            StallCauseKind.SweepAirMissing => "no sweep air",
+            StallCauseKind.VacuumGaugeWrong => "a vacuum gauge that reads wrong",
+            StallCauseKind.ThermometerWrong => "a thermometer that reads wrong",
             _ => "bypass, short circuit or too little flow",
         };
 
@@ -56,7 +71,7 @@ internal static class StallWords
             StallCheck.ChamberPressure =>
                 "absolute pressure in the chamber by a second gauge, leaks, vacuum pump, condenser",
             StallCheck.SweepAir => "flow and dryness of the sweep air",
-            StallCheck.OilTemperature => "oil temperature in chamber and tank",
+            StallCheck.OilTemperature => "oil temperature in chamber and tank by a second thermometer",
             StallCheck.Heater => "heater stages and thermostat",
             StallCheck.WaterSources => "cooler, shaft seals, breather",
             StallCheck.StandingWater => "water at the bottom of the tank",
@@ -64,8 +79,14 @@ internal static class StallWords
             StallCheck.SuctionAndReturn => "suction and return at opposite ends",
             StallCheck.OilFlow => "oil flow as measured",
             StallCheck.TitrationBesideSensor => "a titration beside the sensor",
+            StallCheck.Condensate => "condensate collected in an hour",
             _ => "take more readings",
         };
+
+    private static string Listed(IReadOnlyList<string> words) =>
+        words.Count < 2
+            ? string.Concat(words)
+            : $"{string.Join(", ", words.Take(words.Count - 1))} and {words[words.Count - 1]}";
 
     public static string Of(IReadOnlyList<EvidenceItem> evidence) => string.Join(", ", evidence);
 }

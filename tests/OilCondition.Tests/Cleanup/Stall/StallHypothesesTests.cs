@@ -1,0 +1,307 @@
+using OilCondition.Cleanup;
+using OilCondition.Tests.Sampling;
+using OilCondition.Tests.Treatment;
+using OilCondition.Treatment;
+using OilCondition.Water;
+using UnitsNet;
+
+namespace OilCondition.Tests.Cleanup.Stall;
+
+/// <summary>
+/// One thing at a time is amiss with a planned unit: 2000 L, 1200 L/h, removal 0.7 per pass, so 0.42 1/h; 65 °C, 30 hPa. Levels are worked out beside the library's
+/// diagnosis, by S(T) p/p_sat(T) + g/(k M).
+/// </summary>
+public class StallHypothesesTests
+{
+    private const double Rate = 0.42;
+    private const double Kilograms = 1700;
+    private const double PlannedGrams = 5;
+
+    private static double Saturation(double celsius) =>
+        Sump.Turbine.SaturationAt(Sump.Celsius(celsius)).Content.PartsPerMillion;
+
+    private static double Floor(double celsius, double hectopascal) =>
+        Saturation(celsius) * hectopascal / WaterVapour.SaturationPressure(Sump.Celsius(celsius)).Hectopascals;
+
+    private static double Lift(double gramPerHour) => 1000 * gramPerHour / Kilograms / Rate;
+
+    private static PurificationPlan Plan(double airKilogramPerHour = 0, double hectopascal = 30) =>
+        PurificationPlan.Create(
+            Sump.Job(350, 60, Sump.Tank(start: 40, ingressGramPerHour: PlannedGrams), Sump.Oil(Sump.Turbine)),
+            Sump.Unit(pascal: 100 * hectopascal, airKilogramPerHour: airKilogramPerHour)
+        );
+
+    /// <summary>A run of 36 h that falls from 0.8 of saturation to a level, with a scatter of 1 %.</summary>
+    private static CleanupStatus Run(double level, double celsius = 65, double rate = Rate, double target = 20)
+    {
+        var random = new Random(11);
+        return CleanupMonitor
+            .Of(
+                CleanupMonitorOptions.ReferredTo(
+                    Invented.Start,
+                    new TreatmentTarget(LiveRuns.Ppm(target)),
+                    Sump.Turbine,
+                    TimeSpan.FromHours(4),
+                    Sump.Celsius(20)
+                ),
+                Enumerable
+                    .Range(0, 73)
+                    .Select(i =>
+                    {
+                        var ppm = Runs.Exponential(i / 2.0, 0.8 * Saturation(celsius), level, rate);
+                        return CleanupReading.Sensor(
+                            Runs.At(i / 2.0),
+                            Ratio.FromDecimalFractions(ppm * (1 + 0.01 * Runs.Normal(random)) / Saturation(celsius)),
+                            Sump.Celsius(celsius)
+                        );
+                    })
+            )
+            .Status();
+    }
+
+    private static StallDiagnosis Why(
+        CleanupStatus status,
+        PurificationPlan plan,
+        double celsius = 65,
+        double hectopascal = 30,
+        MassFlow? sweepAir = null,
+        MassFlow? condensate = null,
+        bool confirmed = false
+    ) =>
+        StallDiagnosis.Of(
+            status,
+            PlannedPerformance.Of(plan),
+            RunConditions.Of(
+                plan,
+                Sump.Celsius(celsius),
+                Pressure.FromHectopascals(hectopascal),
+                sweepAir,
+                condensateFlow: condensate,
+                pressureConfirmed: confirmed,
+                temperatureConfirmed: confirmed
+            )
+        );
+
+    private static StallCauseKind[] Kinds(StallDiagnosis why) => [.. why.Causes.Select(one => one.Kind)];
+
+    /// <summary>At 40 °C the floor is four times that at 65 °C, the vacuum as planned: all of it is the cold's.</summary>
+    [Fact]
+    public void Heater_off_is_too_cold_and_told()
+    {
+        var why = Why(Run(Floor(40, 30) + Lift(PlannedGrams), 40), Plan(), celsius: 40);
+
+        why.Verdict.ShouldBe(StallVerdict.Stalled);
+        Kinds(why).ShouldBe([StallCauseKind.OilTooCold]);
+        why.Causes[0].Share.Percent.ShouldBeInRange(90, 100);
+        why.IsCauseTold.ShouldBeTrue();
+    }
+
+    [Fact]
+    public void Too_little_vacuum_by_its_gauge_is_told()
+    {
+        var why = Why(Run(Floor(65, 90) + Lift(PlannedGrams)), Plan(), hectopascal: 90);
+
+        Kinds(why).ShouldBe([StallCauseKind.PoorVacuum]);
+        why.IsCauseTold.ShouldBeTrue();
+    }
+
+    /// <summary>30 g/h: water first, with its rate; a gauge that reads wrong would look the same, and what would tell is named.</summary>
+    [Fact]
+    public void Ingress_comes_first_and_is_not_sure_of_itself()
+    {
+        var why = Why(Run(Floor(65, 30) + Lift(30)), Plan());
+
+        Kinds(why)[0].ShouldBe(StallCauseKind.WaterIngress);
+        Kinds(why).ShouldContain(StallCauseKind.VacuumGaugeWrong);
+        why.IsCauseTold.ShouldBeFalse();
+        why.ToTellApart.ShouldContain("condensate collected in an hour");
+        why.ToTellApart.ShouldContain(one => one.Contains("second gauge"));
+        why.WaterIngress!.Lower!.Value.GramsPerHour.ShouldBeInRange(20, 30);
+        why.WaterIngress.Upper!.Value.GramsPerHour.ShouldBeInRange(30, 40);
+        why.ToText().ShouldContain("cannot be told from these readings");
+    }
+
+    /// <summary>Condensate of 30 g/h is what the ingress gives; condensate of the planned 5 g/h says that no more water leaves than planned: a gauge.</summary>
+    [Theory]
+    [InlineData(29, StallCauseKind.WaterIngress)]
+    [InlineData(5, StallCauseKind.VacuumGaugeWrong)]
+    public void Condensate_tells_ingress_from_a_gauge(double grams, StallCauseKind expected)
+    {
+        var why = Why(Run(Floor(65, 30) + Lift(30)), Plan(), condensate: MassFlow.FromGramsPerHour(grams));
+
+        Kinds(why)[0].ShouldBe(expected);
+        why.IsCauseTold.ShouldBeTrue();
+    }
+
+    [Fact]
+    public void A_second_gauge_and_thermometer_leave_the_water()
+    {
+        var why = Why(Run(Floor(65, 30) + Lift(30)), Plan(), confirmed: true);
+
+        Kinds(why).ShouldBe([StallCauseKind.WaterIngress]);
+        why.IsCauseTold.ShouldBeTrue();
+    }
+
+    /// <summary>The pressure that would fit is worked back from the level: what was put in, 80 hPa behind a gauge that reads 30.</summary>
+    [Fact]
+    public void A_stuck_gauge_is_among_those_that_fit_with_the_pressure_that_would_fit()
+    {
+        var why = Why(Run(Floor(65, 80) + Lift(PlannedGrams)), Plan());
+
+        why.IsCauseTold.ShouldBeFalse();
+        var gauge = why.Causes.Single(one => one.Kind == StallCauseKind.VacuumGaugeWrong);
+        gauge.Evidence.Single(one => one.Name == "chamber pressure that would fit").Value!.Value.ShouldBe(80, 4);
+    }
+
+    /// <summary>Planned with 2 kg/h of dry air and far below; without it S p/p_sat. Sweep air first, at 50 and at 75 hPa.</summary>
+    [Theory]
+    [InlineData(50)]
+    [InlineData(75)]
+    public void A_shut_sweep_valve_is_sweep_air(double hectopascal)
+    {
+        var status = Run(Floor(65, hectopascal) + Lift(PlannedGrams));
+        var why = Why(status, Plan(2, hectopascal), hectopascal: hectopascal);
+
+        Kinds(why)[0].ShouldBe(StallCauseKind.SweepAirMissing);
+        why.ToTellApart.ShouldContain("flow and dryness of the sweep air");
+
+        // Its own meter at zero tells; at the planned flow it leaves what else fits.
+        var read = Why(status, Plan(2, hectopascal), hectopascal: hectopascal, sweepAir: MassFlow.Zero);
+        Kinds(read).ShouldBe([StallCauseKind.SweepAirMissing]);
+        read.IsCauseTold.ShouldBeTrue();
+        Kinds(Why(status, Plan(2, hectopascal), hectopascal: hectopascal, sweepAir: MassFlow.FromKilogramsPerHour(2)))
+            .ShouldNotContain(StallCauseKind.SweepAirMissing);
+    }
+
+    /// <summary>A gauge that reads 200 hPa beside a level that only 40 can give: not a word of poor vacuum alone.</summary>
+    [Fact]
+    public void A_level_below_what_the_gauges_allow_is_a_gauge()
+    {
+        var why = Why(Run(Floor(65, 60) + Lift(PlannedGrams)), Plan(), hectopascal: 200);
+
+        why.Causes.ShouldContain(one => one.Kind == StallCauseKind.VacuumGaugeWrong);
+    }
+
+    /// <summary>Nothing is amiss, and the target of 20 lies below what the plan can do: that is said, not a fault.</summary>
+    [Fact]
+    public void A_target_below_the_plan_is_no_fault()
+    {
+        var why = Why(Run(Floor(65, 30) + Lift(PlannedGrams)), Plan());
+
+        Kinds(why).ShouldBe([StallCauseKind.VacuumOrSweepAir]);
+    }
+
+    private static CleanupStatus Titrated(Func<double, double> ppm, double hours = 24)
+    {
+        var random = new Random(12);
+        return CleanupMonitor
+            .Of(
+                CleanupMonitorOptions.ReferredTo(
+                    Invented.Start,
+                    new TreatmentTarget(LiveRuns.Ppm(60)),
+                    Sump.Turbine,
+                    TimeSpan.FromHours(4),
+                    Sump.Celsius(20)
+                ),
+                Enumerable
+                    .Range(0, (int)hours + 1)
+                    .Select(i =>
+                        CleanupReading.Titration(
+                            Runs.At(i),
+                            LiveRuns.Ppm(ppm(i) * (1 + 0.02 * Runs.Normal(random))),
+                            Sump.Celsius(65)
+                        )
+                    )
+            )
+            .Status();
+    }
+
+    /// <summary>
+    /// 600 rising by 10 mg/kg an hour: the mean from hour 6 to 24 is 750, so that g = 1.7 (10 + 0.42 (750 − floor)) g/h. The rise alone, 17 g/h, is more than the planned
+    /// 5: water comes in for certain.
+    /// </summary>
+    [Fact]
+    public void A_rise_is_water_that_comes_in_at_the_rate_of_the_balance()
+    {
+        var why = Why(Titrated(hour => 600 + 10 * hour), Plan());
+
+        var byHand = Kilograms / 1000 * (10 + Rate * (750 - Floor(65, 30)));
+        why.Verdict.ShouldBe(StallVerdict.Stalled);
+        Kinds(why)[0].ShouldBe(StallCauseKind.WaterIngress);
+        why.IsCauseTold.ShouldBeTrue();
+        why.WaterIngress!.Estimate!.Value.GramsPerHour.ShouldBe(byHand, 0.06 * byHand);
+        why.WaterIngress.Lower!.Value.GramsPerHour.ShouldBeInRange(0.7 * byHand, 0.95 * byHand);
+        why.WaterIngress.Upper!.Value.GramsPerHour.ShouldBeInRange(1.05 * byHand, 1.3 * byHand);
+    }
+
+    /// <summary>600 that stand: a leak that balances the unit, or a unit that takes nothing out. The condensate tells.</summary>
+    [Fact]
+    public void Standing_above_saturation_is_a_leak_or_an_idle_unit_and_the_condensate_tells()
+    {
+        var status = Titrated(_ => 600);
+
+        var why = Why(status, Plan());
+        Kinds(why)[0].ShouldBe(StallCauseKind.WaterIngress);
+        Kinds(why).ShouldContain(StallCauseKind.BypassOrShortCircuit);
+        why.IsCauseTold.ShouldBeFalse();
+        why.ToTellApart.ShouldContain("condensate collected in an hour");
+
+        var idle = Why(status, Plan(), condensate: MassFlow.Zero);
+        Kinds(idle)[0].ShouldBe(StallCauseKind.BypassOrShortCircuit);
+        idle.IsCauseTold.ShouldBeTrue();
+
+        var leaking = Why(status, Plan(), condensate: MassFlow.FromGramsPerHour(390));
+        Kinds(leaking)[0].ShouldBe(StallCauseKind.WaterIngress);
+        leaking.WaterIngress!.Estimate!.Value.GramsPerHour.ShouldBe(390, 25);
+    }
+
+    /// <summary>
+    /// A sensor at saturation for 30 h, 350 mg/kg before by plan, less than saturation: at least 0.9 of what the unit takes out there, 1.7 · 0.42 (S − floor) g/h.
+    /// </summary>
+    [Fact]
+    public void A_sensor_at_saturation_gives_the_least_that_comes_in()
+    {
+        var status = CleanupMonitor
+            .Of(
+                CleanupMonitorOptions.ReferredTo(
+                    Invented.Start,
+                    new TreatmentTarget(LiveRuns.Ppm(60)),
+                    Sump.Turbine,
+                    TimeSpan.FromHours(4),
+                    Sump.Celsius(20)
+                ),
+                Enumerable
+                    .Range(0, 61)
+                    .Select(i => CleanupReading.Sensor(Runs.At(i / 2.0), Ratio.FromPercent(100), Sump.Celsius(65)))
+            )
+            .Status();
+
+        var why = Why(status, Plan());
+
+        var byHand = 0.9 * Kilograms / 1000 * Rate * (Saturation(65) - Floor(65, 30));
+        why.Verdict.ShouldBe(StallVerdict.Stalled);
+        Kinds(why)[0].ShouldBe(StallCauseKind.WaterIngress);
+        why.WaterIngress!.Lower!.Value.GramsPerHour.ShouldBe(byHand, 0.06 * byHand);
+        why.WaterIngress.Upper.ShouldBeNull();
+        why.WaterIngress.Estimate.ShouldBeNull();
+    }
+
+    [Fact]
+    public void A_run_that_follows_no_water_has_no_diagnosis() =>
+        Should
+            .Throw<ArgumentException>(() =>
+                Why(
+                    new CleanupMonitor(
+                        CleanupMonitorOptions.ReferredTo(
+                            Invented.Start,
+                            new TreatmentTarget(code: OilCondition.Cleanliness.CleanlinessCode.Parse("16/14/11")),
+                            Sump.Turbine,
+                            TimeSpan.FromHours(4),
+                            Sump.Celsius(20)
+                        )
+                    ).Status(),
+                    Plan()
+                )
+            )
+            .ParamName.ShouldBe("status");
+}
