@@ -4,7 +4,7 @@ using OilCondition.Benchmarks.Quality;
 
 // Modes beside the benchmarks: 'coverage [runs]', 'coverage-below-limit [runs]' and 'coverage-life [runs]' measure interval coverage of decays,
 // of decays with readings below a limit and of remaining life, 'compare' times a fit beside its peer in turns, 'trend [runs]' false alarms and
-// finds of the trend assessor, 'fleet [machines]' times assessments of a fleet and weighs them, 'trends [runs]' a scorecard of verdicts and forecasts on held-out processes, 'series' writes the benchmark series for
+// finds of the trend assessor, 'fleet [machines]' times assessments of a fleet and weighs them, 'trends [runs]' a scorecard of verdicts and forecasts on held-out processes, 'cleanups [runs]' one of running cleanups, 'series' writes the benchmark series for
 // peer scripts.
 switch (args.FirstOrDefault())
 {
@@ -22,6 +22,9 @@ switch (args.FirstOrDefault())
         break;
     case "trends":
         Scorecard.Run(Number(1, otherwise: 1000));
+        break;
+    case "cleanups":
+        CleanupScorecard.Run(Number(1, otherwise: 1000));
         break;
     case "fleet":
         AssessmentBenchmarks.Fleet(Number(1, otherwise: 20_000));
