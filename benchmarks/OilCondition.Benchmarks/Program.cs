@@ -4,7 +4,8 @@ using OilCondition.Benchmarks.Quality;
 
 // Modes beside the benchmarks: 'coverage [runs]', 'coverage-below-limit [runs]' and 'coverage-life [runs]' measure interval coverage of decays,
 // of decays with readings below a limit and of remaining life, 'compare' times a fit beside its peer in turns, 'trend [runs]' false alarms and
-// finds of the trend assessor, 'fleet [machines]' times assessments of a fleet and weighs them, 'trends [runs]' a scorecard of verdicts and forecasts on held-out processes, 'cleanup-runs [runs] [seen]' what is said of running cleanups, 'series' writes the benchmark series for
+// finds of the trend assessor, 'fleet [machines]' times assessments of a fleet and weighs them, 'trends [runs]' is a scorecard of verdicts and forecasts on held-out processes,
+// 'cleanups [runs]' one of the curves of cleanups, 'cleanup-runs [runs] [seen]' what is said of running ones, 'series' writes the benchmark series for
 // peer scripts.
 switch (args.FirstOrDefault())
 {
@@ -25,6 +26,9 @@ switch (args.FirstOrDefault())
         break;
     case "cleanup-runs":
         RunRows.Run(Number(1, otherwise: 200), isSeen: args.Contains("seen"));
+        break;
+    case "cleanups":
+        CleanupScorecard.Run(Number(1, otherwise: 1000));
         break;
     case "fleet":
         AssessmentBenchmarks.Fleet(Number(1, otherwise: 20_000));

@@ -9,8 +9,8 @@ internal static class SerialCorrelation
     /// <summary>Largest correlation that is allowed for: beyond it a series says hardly more than one reading.</summary>
     public const double Largest = 0.99;
 
-    /// <summary>The normal deviate that one series of twenty exceeds.</summary>
-    private const double OneInTwenty = 1.6448536269514722;
+    /// <summary>The normal deviate that one series of fifty exceeds.</summary>
+    private const double OneInFifty = 2.0537489106318225;
 
     /// <summary>Lag-1 correlation about a centre: r = Σ (e_i − c)(e_(i+1) − c) / Σ (e_i − c)², 0 if nothing varies.</summary>
     /// <remarks>Box, Jenkins and Reinsel, Time Series Analysis, section 2.1. Short series read low, by about (1 + 4ρ)/n.</remarks>
@@ -30,8 +30,9 @@ internal static class SerialCorrelation
         return squares > 0 ? products / squares : 0;
     }
 
-    /// <summary>Whether independent scatter would show as much in fewer than one series of twenty.</summary>
-    public static bool IsClear(double lagOne, int count) => count > 0 && lagOne > OneInTwenty / Math.Sqrt(count);
+    /// <summary>Whether independent scatter would show as much in fewer than one series of fifty.</summary>
+    /// <param name="deviate">The correlation less its mean without any, in standard deviations.</param>
+    public static bool IsClear(double deviate) => deviate > OneInFifty;
 
     /// <summary>The number of independent readings that would tell as much about a mean: n (1 − ρ)/(1 + ρ).</summary>
     /// <remarks>Large-n form of Bayley and Hammersley 1946 for a first-order autoregression.</remarks>

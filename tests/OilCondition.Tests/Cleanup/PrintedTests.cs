@@ -35,7 +35,7 @@ public class PrintedTests
         new()
         {
             { nameof(CleanupLoop), "2000 L at 1200 L/h, 0.6 turnovers per h" },
-            { nameof(CleanupOptions), "constant scatter, from 2025-01-06 08:00, floor 20" },
+            { nameof(CleanupOptions), "two component scatter, from 2025-01-06 08:00, floor 20" },
             { nameof(CleanupCurve), "falls at 0.3 per h to 60 (41 readings, 20 of an initial phase not used)" },
             { "no curve", "too few readings (0 readings)" },
             { nameof(CodeCurve), "6 µm(c): too few readings (0 readings); 14 µm(c): too few readings (0 readings)" },

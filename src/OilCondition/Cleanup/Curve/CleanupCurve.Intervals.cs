@@ -49,8 +49,9 @@ public sealed partial class CleanupCurve
     /// <summary>When the curve reaches a target.</summary>
     /// <remarks>
     /// The ends are of the profile likelihood. Ends more than ten years after the origin are given as ten years. Not determined: there are
-    /// too few readings, <see cref="Status"/> says which. Never: every curve that agrees with the readings levels off above the target,
-    /// at about <see cref="Floor"/>.
+    /// too few readings, <see cref="Status"/> says which, or they contradict one exponential, <see cref="Course"/> says how. Never: every
+    /// curve that agrees with the readings levels off above the target, at about <see cref="Floor"/>, also where a second, slower fall is
+    /// allowed beside the first; or the readings rise.
     /// </remarks>
     /// <param name="target">The value to reach, in the unit of the readings.</param>
     /// <param name="confidence">Two-sided confidence level, above 0 and below 1.</param>
@@ -81,8 +82,15 @@ public sealed partial class CleanupCurve
             );
         }
 
+        if (Course.IsContradicted && !(interval.Outcome == TimeToValueOutcome.NeverReached && Start < Floor))
+        {
+            return new Arrival<DateTimeOffset>.NotDetermined(confidence);
+        }
+
         return interval.Outcome == TimeToValueOutcome.NeverReached
+            ? LevelsOffAbove(target, 0.5 + confidence / 2)
                 ? new Arrival<DateTimeOffset>.Never(confidence, CoverageInDoubt)
+                : new Arrival<DateTimeOffset>.NotBefore(LastReadingAt, confidence, CoverageInDoubt)
             : interval.HasEstimate && interval.HasUpper
                 ? new Arrival<DateTimeOffset>.Expected(
                     Moment(interval.Lower),
@@ -91,19 +99,27 @@ public sealed partial class CleanupCurve
                     confidence,
                     CoverageInDoubt
                 )
-            : new Arrival<DateTimeOffset>.NotBefore(Moment(interval.Lower), confidence, CoverageInDoubt);
+                : new Arrival<DateTimeOffset>.NotBefore(Moment(interval.Lower), confidence, CoverageInDoubt);
     }
 
-    /// <summary>The early end alone, at a one-sided level: the origin where the target is passed; null where it is never reached.</summary>
+    /// <summary>
+    /// The early end alone, at a one-sided level: the origin where the target is passed, the last reading where nothing is known of later; null
+    /// where it is never reached.
+    /// </summary>
     internal DateTimeOffset? Earliest(double target, double oneSided)
     {
         var interval = fall.TimeTo(target, oneSided, IntervalSide.Lower);
         return !HasCurve ? Origin
             : Status == ExponentialDecayStatus.Rising && Start <= target && Floor > target ? null
             : Start <= target || (interval.HasEstimate && interval.Estimate <= HoursTo(LastReadingAt)) ? Origin
-            : interval.Outcome == TimeToValueOutcome.NeverReached ? null
+            : interval.Outcome == TimeToValueOutcome.NeverReached && LevelsOffAbove(target, oneSided) ? null
+            : interval.Outcome == TimeToValueOutcome.NeverReached || Course.IsContradicted ? LastReadingAt
             : Moment(interval.Lower);
     }
+
+    /// <summary>Whether the readings show, at a one-sided level, that the run levels off above a target: that a second fall is hidden in the level is excluded too.</summary>
+    internal bool LevelsOffAbove(double target, double oneSided) =>
+        Start < Floor ? Start > target : fall.LowestLevel(oneSided) > target;
 
     /// <summary>The late end of the time to a target, also where the best curve has passed it; null where that is not demonstrated.</summary>
     internal DateTimeOffset? Latest(double target, double confidence)
@@ -115,7 +131,12 @@ public sealed partial class CleanupCurve
     /// <summary>Whether the upper end of the curve at the last reading is at the target or below; one-sided, at the uncertainty of one end.</summary>
     private bool IsShownBelow(double target, double confidence)
     {
-        var now = fall.ValueInterval(Math.Max(0, HoursTo(LastReadingAt)), 0.5 + confidence / 2, IntervalSide.Upper);
+        var (hour, oneSided) = (Math.Max(0, HoursTo(LastReadingAt)), 0.5 + confidence / 2);
+
+        // Where the course is another one, the scatter about the curve counts what it is wrong by.
+        var now = Course.IsContradicted
+            ? fall.Band(hour, BandKind.NewReading, oneSided, IntervalSide.Upper)
+            : fall.ValueInterval(hour, oneSided, IntervalSide.Upper);
         return now.Upper <= target;
     }
 

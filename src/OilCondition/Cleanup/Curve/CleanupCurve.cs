@@ -1,12 +1,13 @@
 using OilCondition.Statistics;
 using OilCondition.Text;
+using UnitsNet;
 
 namespace OilCondition.Cleanup;
 
 /// <summary>The exponential fall of a contaminant in a well-mixed charge, fitted to what was observed.</summary>
 /// <remarks>
 /// c(t) = floor + (start − floor) exp(−k t). In a kidney loop k = η Q / V with the single-pass efficiency η on the excess over the
-/// floor, the flow Q and the charge volume V (mass balance of a well-mixed tank, derived). Without options readings are weighted equally.
+/// floor, the flow Q and the charge volume V (mass balance of a well-mixed tank, derived). Without options the scatter of a reading is told from the readings.
 /// <para>
 /// What comes before the exponential (warming up, free water) is left out and named, see <see cref="LeftOutReadings"/>. Readings such as
 /// '&lt;10' count by the chance that the curve gives them (<see cref="CensoredDecay"/>), never as a number.
@@ -80,10 +81,22 @@ public sealed partial class CleanupCurve
     public double RatePerHour => fall.Rate;
 
     /// <summary>
-    /// Standard deviation of the readings about the curve: in their unit with constant noise, else as a fraction of the curve. With
-    /// readings below a limit the most likely value, which is on the small side for few readings.
+    /// By how much the rate rises a kelvin, as a logarithm: 0.02 is 2 %. Null where no temperatures were given or they hardly move; the rate is then that of the
+    /// whole run.
+    /// </summary>
+    public double? RatePerKelvin => fall.PerKelvin;
+
+    /// <summary>
+    /// Standard deviation of the readings about the curve: in their unit, with two components the root mean square; with proportional and
+    /// logarithmic noise as a fraction of the curve. With readings below a limit the most likely value, which is on the small side for few readings.
     /// </summary>
     public double ResidualStandardDeviation => fall.Scatter;
+
+    /// <summary>Standard deviation of one reading where the curve stands at a value.</summary>
+    /// <param name="value">The value, in the unit of the readings.</param>
+    /// <returns>The standard deviation, in that unit; 0 without a curve.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not finite.</exception>
+    public double ScatterAt(double value) => HasCurve ? fall.ScatterAt(Guard.Finite(value, "")) : 0;
 
     /// <summary>How many time constants the readings span; below about two the floor is hardly known.</summary>
     public double ObservedTimeConstants => fall.Rate * fall.Span;
@@ -94,8 +107,13 @@ public sealed partial class CleanupCurve
     /// <summary>Correlation of each residual with the next (lag 1).</summary>
     public double ResidualAutocorrelation => fall.Autocorrelation;
 
-    /// <summary>Whether the residuals follow one another so closely that every interval covers less often than it says.</summary>
-    public bool CoverageInDoubt => fall.IsAutocorrelated;
+    /// <summary>Whether the readings agree with one exponential. Where they contradict it, <see cref="TimeTo"/> determines nothing.</summary>
+    public CourseCheck Course => fall.Course;
+
+    /// <summary>
+    /// Whether every interval covers less often than it says: the residuals follow one another, or the course is not one exponential.
+    /// </summary>
+    public bool CoverageInDoubt => fall.CoverageInDoubt;
 
     /// <summary>Readings more than 3.5 standard deviations from the curve: positions, from 0, in the lists that were given.</summary>
     public IReadOnlyList<int> FlaggedReadings => [.. fall.FlaggedReadings.Select(i => UsedReadings[i])];
@@ -105,7 +123,7 @@ public sealed partial class CleanupCurve
     /// <summary>Fits the curve to numbers.</summary>
     /// <param name="moments">When the readings were taken; n moments in any order.</param>
     /// <param name="readings">The readings, all in one unit; n values up to 10¹² in size.</param>
-    /// <param name="options">What is known beforehand; null for constant noise and nothing known.</param>
+    /// <param name="options">What is known beforehand; null for scatter of two components and nothing known.</param>
     /// <returns>The curve; its status says what it is worth.</returns>
     /// <exception cref="ArgumentException">The lists differ in length.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A reading is not finite or too large, or not above 0 with logarithmic noise.</exception>
@@ -118,11 +136,11 @@ public sealed partial class CleanupCurve
     /// <summary>Fits the curve to readings with qualifiers.</summary>
     /// <remarks>
     /// '&gt;' marks an initial phase before the exponential, see <see cref="InitialPhaseReason.UpToLastSaturated"/>. '&lt;' goes into the likelihood,
-    /// which knows constant and proportional scatter and holds known parts.
+    /// which knows any scatter but that of the logarithm and holds known parts.
     /// </remarks>
     /// <param name="moments">When the readings were taken; n moments in any order.</param>
     /// <param name="readings">The readings, all in one unit; n readings.</param>
-    /// <param name="options">What is known beforehand; null for constant noise and nothing known.</param>
+    /// <param name="options">What is known beforehand; null for scatter of two components and nothing known.</param>
     /// <returns>The curve; its status says what it is worth.</returns>
     /// <exception cref="ArgumentException">
     /// The lists differ in length, or a reading used lies below a limit while the options state logarithmic noise or robustness.
@@ -132,6 +150,48 @@ public sealed partial class CleanupCurve
         IReadOnlyList<DateTimeOffset> moments,
         IReadOnlyList<Reading> readings,
         CleanupOptions? options = null
+    ) => Fit(moments, readings, Guard.NotNull(readings).Select(_ => (double?)null).ToArray(), options);
+
+    /// <summary>Fits the curve to readings in oil that warms up or cools: the rate goes with the temperature, by how much is told from the readings.</summary>
+    /// <remarks>
+    /// k(T) = k exp(b (T − T_n)) with b from 0 to 0.1 a kelvin (<see cref="RatePerKelvin"/>) and T_n the temperature at the last reading used, to which
+    /// <see cref="RatePerHour"/> belongs and at which the forecast goes on. The level stays. A slow start is then not looked for in the shape. Without effect where the
+    /// temperature moves by less than 3 K, a reading used lies below a limit, or start or rate is known.
+    /// </remarks>
+    /// <param name="moments">When the readings were taken; n moments in any order.</param>
+    /// <param name="readings">The readings, all in one unit; n readings.</param>
+    /// <param name="temperatures">Oil temperature at each; null where it was not read, and then from its neighbours in time.</param>
+    /// <param name="options">What is known beforehand; null for scatter of two components and nothing known.</param>
+    /// <returns>The curve; its status says what it is worth.</returns>
+    /// <exception cref="ArgumentException">As for readings without temperatures.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">As for readings without temperatures, or a temperature lies outside its range.</exception>
+    public static CleanupCurve Fit(
+        IReadOnlyList<DateTimeOffset> moments,
+        IReadOnlyList<Reading> readings,
+        IReadOnlyList<Temperature?> temperatures,
+        CleanupOptions? options = null
+    )
+    {
+        Guard.NotNull(moments);
+        Guard.NotNull(temperatures);
+        Guard.SameLength(temperatures.Count, moments.Count, nameof(temperatures), nameof(moments));
+        return Fit(
+            moments,
+            readings,
+            [
+                .. temperatures.Select(one =>
+                    one is { } oil ? OilTemperature.Celsius(oil, nameof(temperatures)) : (double?)null
+                ),
+            ],
+            options
+        );
+    }
+
+    private static CleanupCurve Fit(
+        IReadOnlyList<DateTimeOffset> moments,
+        IReadOnlyList<Reading> readings,
+        double?[] celsius,
+        CleanupOptions? options
     )
     {
         Guard.NotNull(moments);
@@ -143,7 +203,7 @@ public sealed partial class CleanupCurve
         }
 
         var known = options ?? CleanupOptions.Default;
-        var selection = new CleanupSelection(moments, readings, known);
+        var selection = new CleanupSelection(moments, readings, celsius, known);
         double[] hours = [.. selection.Used.Select(i => (moments[i] - selection.Origin).TotalHours)];
         double[] values = [.. selection.Used.Select(i => readings[i].Value)];
         bool[] belowLimit = [.. selection.Used.Select(i => readings[i].Qualifier == Qualifier.LessThan)];
@@ -154,7 +214,17 @@ public sealed partial class CleanupCurve
                 Guard.Positive(value, "with logarithmic noise", nameof(readings));
             }
 
-            return new CleanupCurve(selection, new LeastSquaresFall(hours, values, known.Decay), known);
+            var clocks =
+                known.RatePerHour.HasValue || known.Start.HasValue || hours.Length < known.FewestReadings + 2
+                    ? []
+                    : WarmingClocks.Of(hours, [.. selection.Used.Select(i => celsius[i])]);
+            return new CleanupCurve(
+                selection,
+                clocks.Count > 0
+                    ? new LeastSquaresFall(clocks, values, known.Decay)
+                    : new LeastSquaresFall(hours, values, known.Decay),
+                known
+            );
         }
 
         return new CleanupCurve(selection, new CensoredFall(hours, values, belowLimit, known.Decay), known);
@@ -162,7 +232,7 @@ public sealed partial class CleanupCurve
 
     /// <summary>Fits the curve to a series of a history, with the usual scatter of its measurand.</summary>
     /// <remarks>
-    /// Scatter of the logarithm for counts, in proportion where a count is 0 or lies below a limit, constant otherwise:
+    /// Scatter of the logarithm for counts, in proportion where a count is 0 or lies below a limit, of two components otherwise:
     /// <see cref="Options"/> of the result says which.
     /// </remarks>
     /// <param name="series">The series of a run.</param>

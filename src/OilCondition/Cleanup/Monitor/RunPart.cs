@@ -69,7 +69,7 @@ internal sealed class RunPart
         used = [.. curve.UsedReadings.Select(i => readings[i])];
         values = [.. used.Select(one => one.Value)];
         isCensored = used.Any(one => one.IsCensored);
-        isLogarithmic = curve.Options.Noise != DecayNoise.Constant;
+        isLogarithmic = curve.Options.Noise is DecayNoise.Logarithmic or DecayNoise.Proportional;
         Sign = SignOf(moments, readings, celsius, out var evidence);
         StallEvidence = evidence;
         IsMet = hold.IsMet && IsShown(hold.HeldFrom, status.AsOf, isNow: true);
@@ -121,7 +121,7 @@ internal sealed class RunPart
     }
 
     /// <summary>Standard deviation of a reading where the curve stands at a value.</summary>
-    public double ScatterAt(double value) => Curve.ResidualStandardDeviation * (isLogarithmic ? value : 1);
+    public double ScatterAt(double value) => Curve.ScatterAt(value);
 
     /// <summary>How it shows that it stalls.</summary>
     public StallSign Sign { get; }

@@ -361,9 +361,8 @@ public sealed partial class StallDiagnosis
         var expected = level + Math.Exp(-1) * Math.Max(0, curve.ValueAt(curve.FirstReadingAt) - level);
 
         // A flat run has no rate, and then the profile of its curve is open; it must stand above by more than a single reading scatters.
-        var lower =
-            curve.ValueAt(curve.LastReadingAt)
-            - curve.Fall.Quantile(oneSided, IntervalSide.Lower) * curve.ResidualStandardDeviation;
+        var last = curve.ValueAt(curve.LastReadingAt);
+        var lower = last - curve.Fall.Quantile(oneSided, IntervalSide.Lower) * curve.ScatterAt(last);
         return PlannedConstants(curve, planned) >= 3 && lower > Math.Max(ppm, expected);
     }
 }

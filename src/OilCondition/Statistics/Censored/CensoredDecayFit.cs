@@ -15,6 +15,9 @@ internal sealed class CensoredDecayFit
     private readonly CensoredLikelihood? likelihood;
     private readonly CensoredPoint point;
     private readonly double logScaledRate;
+    private readonly double constantPart;
+    private readonly double perSquare;
+    private readonly DecayDesign? design;
 
     internal CensoredDecayFit(ExponentialDecayStatus status, ExponentialDecayOptions options, int count, int aboveCount)
     {
@@ -37,6 +40,16 @@ internal sealed class CensoredDecayFit
         {
             LogLikelihood = CensoredSearch.Proportional(series, likelihood, ref point, ref logScaledRate, out atBound);
         }
+        else if (options.Noise == DecayNoise.TwoComponent)
+        {
+            (LogLikelihood, constantPart, perSquare) = CensoredSearch.TwoComponents(
+                series,
+                likelihood,
+                ref point,
+                ref logScaledRate,
+                out atBound
+            );
+        }
 
         var sigma = 1 / point.InverseScatter;
         StartTime = series.Origin;
@@ -51,6 +64,8 @@ internal sealed class CensoredDecayFit
             : logScaledRate < DecayScan.LogLowest + 1e-6 ? ExponentialDecayStatus.StraightLine
             : logScaledRate > series.Top - 1e-6 ? ExponentialDecayStatus.FasterThanSampling
             : Shape(atBound);
+        design = series.Design(point, logScaledRate, DecayParts.Of(Status, options));
+        Course = design.Course(Status, Start >= Floor).Check();
         if (
             Status is ExponentialDecayStatus.StraightLine or ExponentialDecayStatus.FasterThanSampling
             || CensoredInformation.Covariance(series, point, logScaledRate, atBound) is not { } found
@@ -94,8 +109,8 @@ internal sealed class CensoredDecayFit
     public double Rate { get; }
 
     /// <summary>
-    /// Standard deviation of the scatter, σ, with proportional noise as a fraction of the value: the maximum-likelihood value, without a
-    /// correction for fitted parts.
+    /// Standard deviation of the scatter, σ, with proportional noise as a fraction of the value, with two components the root mean square: the
+    /// maximum-likelihood value, without a correction for fitted parts.
     /// </summary>
     public double StandardDeviation { get; }
 
@@ -120,8 +135,14 @@ internal sealed class CensoredDecayFit
     /// </summary>
     public double ResidualAutocorrelation { get; }
 
-    /// <summary>Whether that correlation is above 1.645/sqrt(n); every interval then carries a warning.</summary>
-    public bool IsAutocorrelated => SerialCorrelation.IsClear(ResidualAutocorrelation, likelihood is null ? 0 : Count);
+    /// <summary>Whether that correlation is so far above its mean for a fit as independent scatter shows in one series of fifty.</summary>
+    public bool IsAutocorrelated => design is not null && SerialCorrelation.IsClear(design.LagOneDeviate);
+
+    /// <summary>Whether the readings agree with one exponential.</summary>
+    public CourseCheck Course { get; } = CourseCheck.Untested;
+
+    /// <summary>Whether every interval covers less often than it says.</summary>
+    public bool CoverageInDoubt => IsAutocorrelated || Course.IsContradicted;
 
     /// <summary>How many time constants the readings span.</summary>
     public double ObservedTimeConstants => Rate * Span;
@@ -158,7 +179,7 @@ internal sealed class CensoredDecayFit
             upper.HasValue ? Math.Exp(upper.Value) / Span : null,
             confidence,
             side,
-            IsAutocorrelated
+            CoverageInDoubt
         );
     }
 
@@ -238,8 +259,41 @@ internal sealed class CensoredDecayFit
             side == IntervalSide.Lower ? null : StartTime + last * Span,
             confidence,
             side,
-            IsAutocorrelated
+            CoverageInDoubt
         );
+    }
+
+    /// <summary>The same of a reading where the curve stands at a value, in the unit of the values.</summary>
+    internal double ScatterAt(double value) =>
+        StandardDeviation
+        * Options.Noise switch
+        {
+            DecayNoise.Proportional => Math.Abs(value),
+            DecayNoise.TwoComponent => Math.Sqrt(constantPart + perSquare * value * value),
+            _ => 1,
+        };
+
+    /// <summary>The lowest level that the readings leave, also where a second, slower fall is allowed beside the first; null where they do not tell.</summary>
+    internal double? LowestLevel(double confidence)
+    {
+        if (
+            design is null
+            || Course.IsContradicted
+            || FloorInterval(confidence, IntervalSide.Lower).Lower is not { } alone
+        )
+        {
+            return null;
+        }
+
+        // Only readings above their limit tell the scatter.
+        var change = design.FloorChange(_ =>
+            IntervalLevel.StudentQuantile(
+                confidence,
+                IntervalSide.Lower,
+                Math.Max(1, AboveLimitCount - Options.FreeParts - 1)
+            )
+        );
+        return change is { } below ? Math.Min(alone, Floor + series!.Unit * below) : null;
     }
 
     /// <summary>Standard error of any function of the curve from its derivatives by start, floor and ln k (delta method).</summary>
@@ -269,7 +323,7 @@ internal sealed class CensoredDecayFit
             series.Centre + series.Unit * ends.Upper,
             confidence,
             side,
-            IsAutocorrelated
+            CoverageInDoubt
         );
 
     /// <summary>The curves close enough; only readings above their limit tell the scatter, so that they alone count as degrees of freedom.</summary>

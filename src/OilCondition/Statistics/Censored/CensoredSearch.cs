@@ -6,6 +6,9 @@ internal static class CensoredSearch
     private const int MostReweightings = 40;
     private const double Settled = 1e-10;
 
+    /// <summary>A likelihood with limits is slow: half of the grid of shares does.</summary>
+    private const int EveryOther = 2;
+
     /// <summary>Over all octaves, then by the derivative about the best of them.</summary>
     public static double Global(
         CensoredSeries series,
@@ -62,6 +65,44 @@ internal static class CensoredSearch
             if (i == MostReweightings || (Math.Abs(u - before) < Settled && point.IsCloseTo(beforePoint, Settled)))
             {
                 return result;
+            }
+        }
+    }
+
+    /// <summary>The maximum for scatter of two components: the share of each is the mean over a grid, each by its likelihood.</summary>
+    /// <returns>ln of the likelihood, and the variance over the mean one where the curve stands at f: the first and the second times f².</returns>
+    public static (double LogLikelihood, double Constant, double PerSquare) TwoComponents(
+        CensoredSeries series,
+        CensoredLikelihood likelihood,
+        ref CensoredPoint point,
+        ref double u,
+        out bool atBound
+    )
+    {
+        var shares = new DecayShares();
+        var (startPoint, startRate) = (point, u);
+        for (var i = 0; i < DecayShares.Grid.Count; i += EveryOther)
+        {
+            (point, u) = (startPoint, startRate);
+            double result = 0;
+            for (var j = 0; j < DecayShares.Iterations; j++)
+            {
+                series.SetShares(DecayShares.Grid[i], point, u);
+                result = Local(series, likelihood, CensoredCondition.None, ref point, ref u, out _, 1e-6);
+            }
+
+            shares.Add(DecayShares.Grid[i], 1 / (point.InverseScatter * point.InverseScatter), result);
+        }
+
+        var mean = shares.Mean;
+        for (var i = 0; ; i++)
+        {
+            var (before, beforePoint) = (u, point);
+            var (constant, perSquare) = series.SetShares(mean, point, u);
+            var result = Local(series, likelihood, CensoredCondition.None, ref point, ref u, out atBound, 1e-11);
+            if (i == MostReweightings || (Math.Abs(u - before) < Settled && point.IsCloseTo(beforePoint, Settled)))
+            {
+                return (result, constant, perSquare);
             }
         }
     }

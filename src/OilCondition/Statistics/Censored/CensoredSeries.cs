@@ -6,6 +6,9 @@ internal sealed class CensoredSeries
     /// <summary>A curve is not taken as closer to zero than this part of the largest value, where its weight would be without bound.</summary>
     private const double SmallestShare = 1e-3;
 
+    /// <summary>A reading that lies so far below its limit as good as surely tells nothing.</summary>
+    private const double LeastRoot = 1e-6;
+
     private readonly double least;
 
     /// <summary>Prepares a series.</summary>
@@ -72,10 +75,19 @@ internal sealed class CensoredSeries
     /// <summary>Takes the scatter in proportion to a curve.</summary>
     public void SetProportional(in CensoredPoint point, double u)
     {
-        var sigma = Unit / point.InverseScatter;
-        var rate = Math.Exp(u);
-        var (floor, amplitude) = (Centre + sigma * point.Floor, sigma * point.Amplitude);
-        SetSizes(i => Math.Max(least, floor + amplitude * (1 - LaneMath.Drop(rate * Times[i]))));
+        var curve = Curve(point, u);
+        SetSizes(i => curve[i]);
+    }
+
+    /// <summary>Takes a share of the mean variance in proportion to a curve, the rest constant.</summary>
+    /// <returns>Variance over the mean one where the curve stands at f: the first and the second times f².</returns>
+    public (double Constant, double PerSquare) SetShares(double share, in CensoredPoint point, double u)
+    {
+        var curve = Curve(point, u);
+        var squares = curve.Average(f => f * f);
+        var (constant, perSquare) = (1 - share, share / squares);
+        SetSizes(i => Unit * Math.Sqrt(constant + perSquare * curve[i] * curve[i]));
+        return (constant, perSquare);
     }
 
     /// <summary>(h y − F − A e) p of a reading; linear in the point.</summary>
@@ -98,6 +110,49 @@ internal sealed class CensoredSeries
         }
 
         return residuals;
+    }
+
+    /// <summary>
+    /// The derivatives of the curve with residuals in step with the likelihood: a reading below its limit has the weight of its information,
+    /// m (r + m) with m = φ(r)/Φ(r), and the residual that gives its slope, as in iterated least squares.
+    /// </summary>
+    public DecayDesign Design(in CensoredPoint point, double u, DecayParts parts)
+    {
+        var rate = Math.Exp(u);
+        List<double> exponents = [];
+        List<double> roots = [];
+        List<double> residuals = [];
+        for (var i = 0; i < Count; i++)
+        {
+            var x = rate * Times[i];
+            var residual = Residual(i, 1 - LaneMath.Drop(x), point);
+            double root = 1;
+            if (BelowLimit[i])
+            {
+                NormalTail.LogProbability(residual, out var ratio);
+                root = Math.Sqrt(Math.Max(0, ratio * (residual + ratio)));
+                if (root < LeastRoot)
+                {
+                    continue;
+                }
+
+                residual = -ratio / root;
+            }
+
+            exponents.Add(x);
+            roots.Add(root * PerSize[i] * point.InverseScatter);
+            residuals.Add(residual);
+        }
+
+        return new DecayDesign([.. exponents], [.. roots], [.. residuals], parts);
+    }
+
+    private double[] Curve(CensoredPoint point, double u)
+    {
+        var sigma = Unit / point.InverseScatter;
+        var rate = Math.Exp(u);
+        var (floor, amplitude) = (Centre + sigma * point.Floor, sigma * point.Amplitude);
+        return [.. Times.Select(t => Math.Max(least, floor + amplitude * (1 - LaneMath.Drop(rate * t))))];
     }
 
     private void SetSizes(Func<int, double> size)

@@ -97,7 +97,11 @@ internal readonly struct DecayEllipse
             return false;
         }
 
-        Range(0, out var lowestStart, out _);
+        if (!TryLowestFallingStart(out var lowestStart))
+        {
+            return false;
+        }
+
         if (lowestStart <= target)
         {
             first = 0;
@@ -107,7 +111,7 @@ internal readonly struct DecayEllipse
         if (startVariance == 0 && changeVariance == 0)
         {
             // Start and floor are known: one curve, whose discriminant would be zero but for rounding.
-            Add(change != 0 ? (target - start) / change : 1, ref any, ref first, ref last);
+            Add(change < 0 ? (target - start) / change : 1, ref any, ref first, ref last);
             return any;
         }
 
@@ -134,15 +138,43 @@ internal readonly struct DecayEllipse
         return any;
     }
 
-    /// <summary>A root counts if the curve that touches the target there has a floor that is allowed; else the chord speaks.</summary>
+    /// <summary>A root counts if the curve that touches the target there falls and has a floor that is allowed; else the chord speaks.</summary>
     private void AddTangent(double drop, double target, ref bool any, ref double first, ref double last)
     {
         var q = Variance(drop);
-        var miss = start + change * drop - target;
-        if (!(q > 0) || start + change - CovarianceWithFloor(drop) * miss / q >= lowestFloor)
+        var pull = q > 0 ? (start + change * drop - target) / q : 0;
+        if (
+            change - (covariance + changeVariance * drop) * pull <= 0
+            && start + change - CovarianceWithFloor(drop) * pull >= lowestFloor
+        )
         {
             Add(drop, ref any, ref first, ref last);
         }
+    }
+
+    /// <summary>The lowest start of the curves that do not rise; a rising one that begins below a target has not reached it.</summary>
+    private bool TryLowestFallingStart(out double lowest)
+    {
+        Range(0, out lowest, out _);
+        var lean = startVariance > 0 ? covariance * Math.Sqrt(room / startVariance) : 0;
+        if (startVariance > 0 ? change - lean <= 0 : change - Math.Sqrt(changeVariance * room) <= 0)
+        {
+            return true;
+        }
+
+        // The curve of the lowest start rises: the lowest that does not is a constant, if there is one.
+        if (!(changeVariance > 0) || change * change > room * changeVariance)
+        {
+            return change <= 0;
+        }
+
+        var middle = start - covariance / changeVariance * change;
+        var variance = Math.Max(0, startVariance - covariance * covariance / changeVariance);
+        lowest = Math.Max(
+            lowestFloor,
+            middle - Math.Sqrt(variance * Math.Max(0, room - change * change / changeVariance))
+        );
+        return true;
     }
 
     private static void Add(double drop, ref bool any, ref double first, ref double last)

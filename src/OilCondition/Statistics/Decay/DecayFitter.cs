@@ -7,7 +7,6 @@ namespace OilCondition.Statistics;
 internal static class DecayFitter
 {
     private const int MostIterations = 40;
-    private const int HuberIterations = 12;
     private const int MostOnStack = 256;
 
     /// <summary>Fits checked readings. Working weights and values of the last iteration are left in the spans, unless those are empty.</summary>
@@ -21,7 +20,19 @@ internal static class DecayFitter
         Span<double> workingValues
     )
     {
-        var reweights = options.Noise != DecayNoise.Constant || options.Robust;
+        if (options.Robust)
+        {
+            return Fit(
+                times,
+                values,
+                DecayOutliers.Without(times, values, weights, options),
+                options.WithoutRobust(),
+                workingWeights,
+                workingValues
+            );
+        }
+
+        var reweights = options.Noise != DecayNoise.Constant;
         var need = DecayColumns.Scratch(times.Length) + (reweights ? DecayReweighting.Scratch(times.Length) : 0);
         if (times.Length <= MostOnStack)
         {
@@ -58,7 +69,7 @@ internal static class DecayFitter
         }
 
         var columnScratch = scratch.Slice(0, DecayColumns.Scratch(times.Length));
-        if (options.Noise == DecayNoise.Constant && !options.Robust)
+        if (options.Noise == DecayNoise.Constant)
         {
             if (!workingWeights.IsEmpty)
             {
@@ -83,22 +94,63 @@ internal static class DecayFitter
             options.Noise,
             scratch.Slice(columnScratch.Length)
         );
-        var fit = Iterate(times, reweighting, options, origin, counted, columnScratch);
+        var fit =
+            options.Noise == DecayNoise.TwoComponent
+                ? IterateTwo(times, values, weights, reweighting, options, origin, counted, columnScratch)
+                : Iterate(times, reweighting, options, origin, counted, columnScratch);
         if (!workingWeights.IsEmpty)
         {
             reweighting.Weights.CopyTo(workingWeights);
             reweighting.Values.CopyTo(workingValues);
         }
 
-        return options.Robust
-            ? fit.WithVariance(
-                reweighting.RobustVariance(
-                    counted,
-                    options.FreeParts,
-                    fit.ResidualStandardDeviation * fit.ResidualStandardDeviation
-                )
-            )
-            : fit;
+        return fit;
+    }
+
+    /// <summary>The weights that a fitted curve gives all readings, and their working values.</summary>
+    public static double[] WorkingWeights(
+        ReadOnlySpan<double> times,
+        ReadOnlySpan<double> values,
+        ReadOnlySpan<double> weights,
+        ExponentialDecayOptions options,
+        in ExponentialDecay fit,
+        Span<double> workingValues
+    )
+    {
+        var reweighting = new DecayReweighting(
+            times,
+            values,
+            weights,
+            options.Noise,
+            new double[DecayReweighting.Scratch(times.Length)]
+        );
+        reweighting.ProportionalShare = fit.ProportionalShare;
+        reweighting.Update(DecayCurve.Of(fit));
+        reweighting.Values.CopyTo(workingValues);
+        return reweighting.Weights.ToArray();
+    }
+
+    /// <summary>How likely each share of a scatter of two components is, of checked readings of which there are enough, in order of time.</summary>
+    public static DecayShares SharesOf(
+        ReadOnlySpan<double> times,
+        ReadOnlySpan<double> values,
+        ReadOnlySpan<double> weights,
+        ExponentialDecayOptions options
+    )
+    {
+        var counting = options.Robust ? DecayOutliers.Without(times, values, weights, options) : weights;
+        var origin = options.StartTime ?? LaneMath.Smallest(times);
+        var counted = Counted(times, counting, options, origin);
+        var scratch = new double[DecayColumns.Scratch(times.Length)];
+        var reweighting = new DecayReweighting(
+            times,
+            values,
+            counting,
+            options.Noise,
+            new double[DecayReweighting.Scratch(times.Length)]
+        );
+        var curve = DecayCurve.Of(Solve(times, values, counting, options, origin, counted, scratch));
+        return Shares(times, reweighting, options, curve, counted, scratch);
     }
 
     private static ExponentialDecay Iterate(
@@ -112,22 +164,31 @@ internal static class DecayFitter
     {
         reweighting.Begin();
         var fit = Solve(times, reweighting.Values, reweighting.Weights, options, origin, counted, scratch);
-        var curve = DecayCurve.Of(fit);
-        for (var i = 0; i < MostIterations; i++)
+        return Iterate(times, reweighting, options, DecayCurve.Of(fit), counted, scratch, MostIterations);
+    }
+
+    /// <summary>Weights from the curve and the curve from the weights, until the two agree.</summary>
+    private static ExponentialDecay Iterate(
+        ReadOnlySpan<double> times,
+        in DecayReweighting reweighting,
+        ExponentialDecayOptions options,
+        DecayCurve curve,
+        int counted,
+        Span<double> scratch,
+        int mostIterations
+    )
+    {
+        for (var i = 0; ; i++)
         {
-            var stage =
-                !options.Robust ? RobustStage.None
-                : i < HuberIterations ? RobustStage.Huber
-                : RobustStage.Biweight;
-            reweighting.Update(curve, stage);
-            fit = Solve(times, reweighting.Values, reweighting.Weights, options, origin, counted, scratch);
+            reweighting.Update(curve);
+            var fit = Solve(times, reweighting.Values, reweighting.Weights, options, curve.Origin, counted, scratch);
             var next = DecayCurve.Of(fit);
-            if (next.IsCloseTo(curve) && stage != RobustStage.Huber)
+            if (next.IsCloseTo(curve) || i == mostIterations)
             {
-                break;
+                return fit;
             }
 
-            if (options.Noise == DecayNoise.Logarithmic && !options.Robust)
+            if (options.Noise == DecayNoise.Logarithmic)
             {
                 // A full step of Gauss and Newton may go too far; half of it then does not.
                 var before = reweighting.LogarithmicSumOfSquares(curve);
@@ -139,8 +200,55 @@ internal static class DecayFitter
 
             curve = next;
         }
+    }
 
-        return fit;
+    /// <summary>Scatter of two components: the share of each is the mean over a grid, each by how likely it makes the readings.</summary>
+    private static ExponentialDecay IterateTwo(
+        ReadOnlySpan<double> times,
+        ReadOnlySpan<double> values,
+        ReadOnlySpan<double> weights,
+        in DecayReweighting reweighting,
+        ExponentialDecayOptions options,
+        double origin,
+        int counted,
+        Span<double> scratch
+    )
+    {
+        var plain = Solve(times, values, weights, options, origin, counted, scratch);
+        if (plain.Status == ExponentialDecayStatus.TooFewReadings)
+        {
+            return plain;
+        }
+
+        var curve = DecayCurve.Of(plain);
+        reweighting.ProportionalShare = Shares(times, reweighting, options, curve, counted, scratch).Mean;
+        return Iterate(times, reweighting, options, curve, counted, scratch, MostIterations)
+            .WithParts(reweighting.ConstantPart, reweighting.PerSquare);
+    }
+
+    private static DecayShares Shares(
+        ReadOnlySpan<double> times,
+        in DecayReweighting reweighting,
+        ExponentialDecayOptions options,
+        DecayCurve curve,
+        int counted,
+        Span<double> scratch
+    )
+    {
+        var shares = new DecayShares();
+        foreach (var share in DecayShares.Grid)
+        {
+            reweighting.ProportionalShare = share;
+            var fit = Iterate(times, reweighting, options, curve, counted, scratch, DecayShares.Iterations);
+            shares.Add(
+                share,
+                fit,
+                DecayDesign.Of(times, reweighting.Values, reweighting.Weights, fit, options),
+                reweighting.Weights
+            );
+        }
+
+        return shares;
     }
 
     private static ExponentialDecay Solve(

@@ -11,4 +11,10 @@ public enum DecayNoise
 
     /// <summary>Normal scatter of the logarithm: least squares in ln y, for counts that fall over decades. All values must be above 0.</summary>
     Logarithmic,
+
+    /// <summary>
+    /// A constant part and one in proportion to the true value, variance a² + (b y)² (Rocke and Lorenzato 1995), told from the readings. For who
+    /// does not know which: intervals then hold about as often as they say in either case, a little wider than with the right one.
+    /// </summary>
+    TwoComponent,
 }

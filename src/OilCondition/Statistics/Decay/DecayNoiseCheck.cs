@@ -14,27 +14,17 @@ internal static class DecayNoiseCheck
         in ExponentialDecay fit
     )
     {
-        if (fit.Status == ExponentialDecayStatus.TooFewReadings || options.Robust)
+        if (
+            fit.Status == ExponentialDecayStatus.TooFewReadings
+            || options.Robust
+            || options.Noise == DecayNoise.TwoComponent
+        )
         {
             return options.Noise;
         }
 
         var other = options.Noise == DecayNoise.Constant ? DecayNoise.Proportional : DecayNoise.Constant;
-        var otherFit = DecayFitter.Fit(
-            times,
-            values,
-            weights,
-            new ExponentialDecayOptions(
-                other,
-                options.LowestFloor,
-                options.Start,
-                options.StartTime,
-                options.Floor,
-                options.Rate
-            ),
-            default,
-            default
-        );
+        var otherFit = DecayFitter.Fit(times, values, weights, options.With(other), default, default);
         return
             TryLogLikelihood(times, values, fit, out var mine)
             && TryLogLikelihood(times, values, otherFit, out var others)

@@ -27,23 +27,24 @@ internal sealed class DecayProfile
     /// <param name="columns">Working values and weights.</param>
     /// <param name="shape">What is fixed.</param>
     /// <param name="bestScaledRate">Rate of the fit.</param>
-    /// <param name="quantile">Student's t.</param>
-    /// <param name="scatter">Residual standard deviation s, in the unit of the caller's values.</param>
+    /// <param name="excess">How far the sum of squares may lie above its least, in the unit of the caller's values and weights.</param>
     /// <param name="rateIsKnown">Whether only that rate counts.</param>
     public DecayProfile(
         in DecayColumns columns,
         in DecayShape shape,
         double bestScaledRate,
-        double quantile,
-        double scatter,
+        double excess,
         bool rateIsKnown
     )
     {
-        Quantile = quantile;
         centre = columns.Centre;
         unit = columns.Unit;
-        var excess = quantile * scatter / columns.Unit;
-        var reach = new DecayReach(columns, shape, bestScaledRate, excess * excess / columns.WeightUnit);
+        var reach = new DecayReach(
+            columns,
+            shape,
+            bestScaledRate,
+            excess / (columns.Unit * columns.Unit * columns.WeightUnit)
+        );
         Lowest = Math.Log(bestScaledRate);
         Highest = Lowest;
         if (!rateIsKnown)
@@ -82,9 +83,6 @@ internal sealed class DecayProfile
             }
         }
     }
-
-    /// <summary>Student's t to which the set belongs.</summary>
-    public double Quantile { get; }
 
     /// <summary>ln of the lowest compatible rate times span.</summary>
     public double Lowest { get; }

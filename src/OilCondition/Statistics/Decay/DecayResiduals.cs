@@ -3,9 +3,6 @@ namespace OilCondition.Statistics;
 /// <summary>What the readings leave over of a fit, each over the scatter expected of it.</summary>
 internal sealed class DecayResiduals
 {
-    /// <summary>Modified z-score from which a reading is called a potential outlier (Iglewicz and Hoaglin 1993).</summary>
-    private const double FlagFrom = 3.5;
-
     /// <summary>Of readings in order of time.</summary>
     /// <param name="times">Times.</param>
     /// <param name="values">Values.</param>
@@ -28,7 +25,6 @@ internal sealed class DecayResiduals
         }
 
         LagOne = SerialCorrelation.LagOne(residuals);
-        IsAutocorrelated = SerialCorrelation.IsClear(LagOne, fit.Count);
         InGivenOrder = residuals;
         if (order is not null)
         {
@@ -44,12 +40,6 @@ internal sealed class DecayResiduals
 
     /// <summary>Correlation of each residual with the next in time.</summary>
     public double LagOne { get; }
-
-    public bool IsAutocorrelated { get; }
-
-    /// <summary>Positions of the readings far from the curve.</summary>
-    public int[] Flagged() =>
-        [.. Enumerable.Range(0, InGivenOrder.Length).Where(i => Math.Abs(InGivenOrder[i]) > FlagFrom)];
 
     private static void Fill(
         ReadOnlySpan<double> times,
@@ -76,12 +66,12 @@ internal sealed class DecayResiduals
         for (; i < residuals.Length; i++)
         {
             var f = fit.Start + (fit.Floor - fit.Start) * LaneMath.Drop(fit.Rate * (times[i] - fit.StartTime));
-            var size = fit.Noise == DecayNoise.Constant ? 1 : Math.Max(Math.Abs(f), smallest);
+            var size = fit.ScatterAt(Math.Max(Math.Abs(f), smallest));
             var residual =
-                fit.Noise == DecayNoise.Logarithmic && f > 0 ? Math.Log(values[i] / f)
+                fit.Noise == DecayNoise.Logarithmic && f > 0 ? Math.Log(values[i] / f) * perScatter
                 : size > 0 ? (values[i] - f) / size
                 : 0;
-            residuals[i] = residual * perScatter * (weights.IsEmpty ? 1 : Math.Sqrt(weights[i]));
+            residuals[i] = residual * (weights.IsEmpty ? 1 : Math.Sqrt(weights[i]));
         }
     }
 }

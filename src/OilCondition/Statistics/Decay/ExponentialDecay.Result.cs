@@ -13,6 +13,8 @@ namespace OilCondition.Statistics;
 public readonly partial record struct ExponentialDecay
 {
     private readonly DecayCovariance covariance;
+    private readonly double constantPart;
+    private readonly double perSquare;
 
     internal ExponentialDecay(ExponentialDecayStatus status, DecayNoise noise, int count, double startTime)
     {
@@ -51,6 +53,13 @@ public readonly partial record struct ExponentialDecay
         this.covariance = covariance;
     }
 
+    private ExponentialDecay(in ExponentialDecay other, double constant, double perSquare)
+    {
+        this = other;
+        constantPart = constant;
+        this.perSquare = perSquare;
+    }
+
     /// <summary>What the fit could tell. With <see cref="ExponentialDecayStatus.TooFewReadings"/> the other numbers are 0.</summary>
     public ExponentialDecayStatus Status { get; }
 
@@ -83,7 +92,8 @@ public readonly partial record struct ExponentialDecay
 
     /// <summary>
     /// Scatter of the readings about the curve: in the unit of the values with constant noise, as a fraction of the value with
-    /// proportional noise, in ln units with logarithmic noise. sqrt(RSS / degrees of freedom), or its robust counterpart.
+    /// proportional noise, in ln units with logarithmic noise; with two components the root mean square over the readings, in the unit of the
+    /// values. sqrt(RSS / degrees of freedom).
     /// </summary>
     public double ResidualStandardDeviation { get; }
 
@@ -138,11 +148,27 @@ public readonly partial record struct ExponentialDecay
         var variance = Variance(Gradient(time));
         if (of == BandKind.NewReading)
         {
-            var scatter = ResidualStandardDeviation * (Noise == DecayNoise.Constant ? 1 : ValueAt(time));
+            var scatter = ScatterAt(ValueAt(time));
             variance += scatter * scatter;
         }
 
         return Math.Sqrt(Math.Max(0, variance));
+    }
+
+    /// <summary>Standard deviation of one reading (of weight 1) where the curve stands at a value.</summary>
+    /// <param name="value">The value; with logarithmic noise the error of the logarithm times it.</param>
+    /// <returns>The standard deviation, in the unit of the values.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not finite.</exception>
+    public double ScatterAt(double value)
+    {
+        Guard.Finite(value, "");
+        return ResidualStandardDeviation
+            * Noise switch
+            {
+                DecayNoise.Constant => 1,
+                DecayNoise.TwoComponent => Math.Sqrt(constantPart + perSquare * value * value),
+                _ => Math.Abs(value),
+            };
     }
 
     /// <summary>Correlation of the error of the curve at a time with that of the floor; at the start time, of start and floor.</summary>
@@ -231,24 +257,32 @@ public readonly partial record struct ExponentialDecay
     internal double StandardErrorOf(double byStart, double byFloor, double byLogRate) =>
         Math.Sqrt(Variance((byStart, byFloor, byLogRate)));
 
-    internal ExponentialDecay WithVariance(double variance)
+    /// <summary>Share of the proportional part in the mean variance of two components.</summary>
+    internal double ProportionalShare => 1 - constantPart;
+
+    /// <summary>The same where one more part was fitted, which is no part of the curve.</summary>
+    internal ExponentialDecay WithOneMorePart()
     {
-        var old = ResidualStandardDeviation * ResidualStandardDeviation;
+        var degrees = DegreesOfFreedom - 1;
+        var more = (double)DegreesOfFreedom / degrees;
         return new ExponentialDecay(
             Status,
             Noise,
             Count,
-            DegreesOfFreedom,
+            degrees,
             StartTime,
             Span,
             Start,
             Floor,
             Rate,
             ResidualSumOfSquares,
-            variance,
-            old > 0 ? covariance.Scaled(variance / old, 1) : covariance
-        );
+            ResidualStandardDeviation * ResidualStandardDeviation * more,
+            covariance.Scaled(more, 1)
+        ).WithParts(constantPart, perSquare);
     }
+
+    /// <summary>The same with the parts of a scatter of two components.</summary>
+    internal ExponentialDecay WithParts(double constant, double perSquare) => new(this, constant, perSquare);
 
     private static double Correlation(double covariance, double first, double second) =>
         first > 0 && second > 0 ? Math.Max(-1, Math.Min(1, covariance / Math.Sqrt(first * second))) : 0;

@@ -23,19 +23,30 @@ public sealed class ExponentialDecayAnalysis
 {
     private const int MostOnStack = 1024;
 
+    /// <summary>Residual variance of the best of several ways, by its degrees of freedom: chosen by simulation of one outlier and of none.</summary>
+    private const double LeastOfSeveral = 1.5;
+
     private readonly double[] times;
     private readonly double[] values;
     private readonly double[] weights;
     private readonly double[] workingWeights;
     private readonly double[] workingValues;
 
+    private readonly IReadOnlyList<DecayClock> clocks = [];
+    private (double Confidence, IntervalSide Side) profiledAt;
+
     /// <summary>Where each reading in order of time was given; null if they were given in that order.</summary>
     private readonly int[]? order;
 
     // Each is computed from what is above when it is first asked for, and never changes: two threads would write the same.
     private DecayResiduals? residuals;
-    private DecayProfile? profile;
+    private DecayCompatible? profile;
+    private IReadOnlyList<DecayView>? views;
     private StrongBox<DecayNoise>? suggested;
+    private StrongBox<bool>? inDoubt;
+    private DecayDesign? design;
+    private int[]? flagged;
+    private CourseCheck? course;
 
     internal ExponentialDecayAnalysis(
         ReadOnlySpan<double> times,
@@ -54,18 +65,40 @@ public sealed class ExponentialDecayAnalysis
 
         this.values = Ordered(values);
         this.weights = weights.IsEmpty ? [] : Ordered(weights);
-        if (options.Noise == DecayNoise.Constant && !options.Robust)
+        Fit = FitOf(out workingWeights, out workingValues);
+    }
+
+    /// <summary>The same on the clock, one of several, on which one exponential fits best; that choice counts as a fitted part.</summary>
+    /// <param name="clocks">Clocks of the same times, in order.</param>
+    /// <param name="values">Values in that order.</param>
+    /// <param name="options">What is known.</param>
+    internal ExponentialDecayAnalysis(
+        IReadOnlyList<DecayClock> clocks,
+        double[] values,
+        ExponentialDecayOptions options
+    )
+    {
+        Options = options;
+        this.clocks = clocks;
+        this.values = values;
+        weights = [];
+        Clock = clocks.OrderBy(clock => Plain(clock).ResidualSumOfSquares).First();
+        times = [.. Clock.Times];
+        Fit = FitOf(out workingWeights, out workingValues);
+        if (Fit.DegreesOfFreedom > 1)
         {
-            workingWeights = this.weights;
-            workingValues = this.values;
-            Fit = DecayFitter.Fit(this.times, this.values, this.weights, options, default, default);
+            Fit = Fit.WithOneMorePart();
         }
-        else
-        {
-            workingWeights = new double[times.Length];
-            workingValues = new double[times.Length];
-            Fit = DecayFitter.Fit(this.times, this.values, this.weights, options, workingWeights, workingValues);
-        }
+
+        ExponentialDecay Plain(DecayClock clock) =>
+            DecayFitter.Fit(
+                [.. clock.Times],
+                values,
+                default,
+                options.Noise == DecayNoise.TwoComponent ? options.With(DecayNoise.Constant) : options,
+                default,
+                default
+            );
     }
 
     /// <summary>What was known beforehand.</summary>
@@ -78,26 +111,53 @@ public sealed class ExponentialDecayAnalysis
     public IReadOnlyList<double> Residuals => Left.InGivenOrder;
 
     /// <summary>
-    /// Positions, from 0, of readings more than 3.5 standard deviations from the curve. Only a robust fit is not itself drawn
-    /// towards them. They are flagged, never removed: a slug of water is news, not an error.
+    /// Positions, from 0, of readings that do not belong to the curve of the others: each is left out in turn, and the one without which the fit is
+    /// so much better that scatter alone shows it in fewer than one series of twenty. Then the next, up to a sixth of the readings. A robust
+    /// fit is one without them; any other only names them: a slug of water is news, not an error.
     /// </summary>
-    public IReadOnlyList<int> FlaggedReadings => Left.Flagged();
+    public IReadOnlyList<int> FlaggedReadings => flagged ??= Flagged();
 
     /// <summary>Correlation of each residual with the next in time (lag 1).</summary>
     public double ResidualAutocorrelation => Left.LagOne;
 
-    /// <summary>Whether that correlation is above 1.645/sqrt(n), which independent scatter exceeds in fewer than one series of twenty.</summary>
+    /// <summary>Whether that correlation is so far above its mean for a fit, which is below 0, as independent scatter shows in one series of fifty.</summary>
     /// <remarks>Every interval then carries a warning: with correlation 0.3 to 0.5 an interval of 90 % covers 63 to 80 %.</remarks>
-    public bool IsAutocorrelated => Left.IsAutocorrelated;
+    public bool IsAutocorrelated => SerialCorrelation.IsClear(Design.LagOneDeviate);
+
+    /// <summary>Whether the readings agree with one exponential.</summary>
+    public CourseCheck Course =>
+        course ??=
+            Fit.Status == ExponentialDecayStatus.TooFewReadings ? CourseCheck.Untested
+            : Options.Noise == DecayNoise.TwoComponent ? DecayFitter.SharesOf(times, values, weights, Options).Course
+            : Design.Course(Fit.Status, Fit.Start >= Fit.Floor).Check();
+
+    /// <summary>Whether every interval covers less often than it says: the residuals follow one another, or the course is another one.</summary>
+    public bool CoverageInDoubt => (inDoubt ??= new StrongBox<bool>(IsAutocorrelated || Course.IsContradicted)).Value;
 
     /// <summary>The noise model that the residuals speak for: the one used, unless another makes the readings clearly more likely (e² times or more).</summary>
     public DecayNoise SuggestedNoise =>
         (suggested ??= new StrongBox<DecayNoise>(DecayNoiseCheck.Suggest(times, values, weights, Options, Fit))).Value;
 
+    /// <summary>The clock of the best curve; null for the plain one.</summary>
+    internal DecayClock? Clock { get; }
+
+    /// <summary>When the curve begins, on the plain clock.</summary>
+    private double StartTime => Clock?.ToPlain(Fit.StartTime) ?? Fit.StartTime;
+
+    private IReadOnlyList<DecayView> Views => views ??= ViewsOf();
+
     private DecayResiduals Left => residuals ??= new DecayResiduals(times, values, weights, Fit, order);
 
+    private DecayDesign Design => design ??= DecayDesign.Of(times, workingValues, workingWeights, Fit, Options);
+
     /// <inheritdoc/>
-    public override string ToString() => Fit + (IsAutocorrelated ? ", residuals follow one another" : "");
+    public override string ToString() =>
+        Fit
+        + (
+            Course.IsContradicted ? $", {Course}"
+            : IsAutocorrelated ? ", residuals follow one another"
+            : ""
+        );
 
     /// <summary>Interval for the rate.</summary>
     /// <param name="confidence">Confidence level, above 0 and below 1; above 0.5 for one side.</param>
@@ -115,13 +175,8 @@ public sealed class ExponentialDecayAnalysis
             return Interval.Without(IntervalOutcome.TooFewReadings, confidence, side);
         }
 
-        return Interval.Between(
-            compatible.HasNoLowestRate ? null : Math.Exp(compatible.Lowest) / Fit.Span,
-            compatible.HasNoHighestRate ? null : Math.Exp(compatible.Highest) / Fit.Span,
-            confidence,
-            side,
-            IsAutocorrelated
-        );
+        compatible.Rates(out var least, out var largest);
+        return Interval.Between(least, largest, confidence, side, CoverageInDoubt);
     }
 
     /// <summary>Interval for the half-life, ln 2 / k.</summary>
@@ -156,7 +211,7 @@ public sealed class ExponentialDecayAnalysis
     public Interval Floor(double confidence, IntervalSide side = IntervalSide.Both) =>
         Options.Floor.HasValue
             ? Interval.Fixed(Options.Floor.Value, confidence, side)
-            : ScaledValue(double.PositiveInfinity, confidence, side);
+            : Reached(double.PositiveInfinity, confidence, side);
 
     /// <summary>Interval for the start.</summary>
     /// <param name="confidence">Confidence level, above 0 and below 1; above 0.5 for one side.</param>
@@ -165,7 +220,7 @@ public sealed class ExponentialDecayAnalysis
     public Interval Start(double confidence, IntervalSide side = IntervalSide.Both) =>
         Options.Start.HasValue
             ? Interval.Fixed(Options.Start.Value, confidence, side)
-            : ScaledValue(0, confidence, side);
+            : Reached(double.NegativeInfinity, confidence, side);
 
     /// <summary>Interval for the curve at a time, by profile: wider and more honest far beyond the readings than the band of the fit.</summary>
     /// <param name="time">Time, not before the start time.</param>
@@ -175,8 +230,8 @@ public sealed class ExponentialDecayAnalysis
     /// <exception cref="ArgumentOutOfRangeException">The time is not finite or before the start.</exception>
     public Interval ValueAt(double time, double confidence, IntervalSide side = IntervalSide.Both)
     {
-        Guard.InRange(time, Fit.StartTime, double.MaxValue, "");
-        return ScaledValue(Fit.Span > 0 ? (time - Fit.StartTime) / Fit.Span : 0, confidence, side);
+        Guard.InRange(time, StartTime, double.MaxValue, "");
+        return Reached(time, confidence, side);
     }
 
     /// <summary>Interval for the slope of the curve where it passes a value, k (floor − value), in values per unit of time.</summary>
@@ -195,7 +250,7 @@ public sealed class ExponentialDecayAnalysis
         }
 
         compatible.Slopes(value, out var least, out var largest);
-        return Interval.Between(least / Fit.Span, largest / Fit.Span, confidence, side, IsAutocorrelated);
+        return Interval.Between(least, largest, confidence, side, CoverageInDoubt);
     }
 
     /// <summary>When the falling curve reaches a value.</summary>
@@ -211,10 +266,10 @@ public sealed class ExponentialDecayAnalysis
         var reach = Reach(target, confidence);
         return reach.Outcome == TimeToValueOutcome.AlreadyReached
             ? new Arrival<double>.Already(
-                Fit.StartTime,
-                reach.HasUpper && reach.Upper <= Fit.StartTime,
+                StartTime,
+                reach.HasUpper && reach.Upper <= StartTime,
                 confidence,
-                IsAutocorrelated
+                CoverageInDoubt
             )
             : reach.ToArrival();
     }
@@ -228,7 +283,7 @@ public sealed class ExponentialDecayAnalysis
             return TimeToValueInterval.TooFew(confidence, side);
         }
 
-        compatible.Crossings(compatible.Scaled(target), out var first, out var last, out var never);
+        compatible.Crossings(target, out var first, out var last, out var never);
         var falls = Fit.Start > Fit.Floor;
         var hasEstimate = Fit.TryTimeTo(target, out var estimate) && falls;
         var outcome =
@@ -239,13 +294,41 @@ public sealed class ExponentialDecayAnalysis
         return new TimeToValueInterval(
             outcome,
             hasEstimate,
-            hasEstimate ? estimate : 0,
-            side == IntervalSide.Upper ? null : Fit.StartTime + first * Fit.Span,
-            side == IntervalSide.Lower || never ? null : Fit.StartTime + last * Fit.Span,
+            hasEstimate ? Clock?.ToPlain(estimate) ?? estimate : 0,
+            side == IntervalSide.Upper ? null : first,
+            side == IntervalSide.Lower || never ? null : last,
             confidence,
             side,
-            IsAutocorrelated
+            CoverageInDoubt
         );
+    }
+
+    /// <summary>The lowest level that the readings leave, also where a second, slower fall is allowed beside the first; null where they do not tell.</summary>
+    internal double? LowestLevel(double confidence)
+    {
+        if (Course.IsContradicted || Floor(confidence, IntervalSide.Lower).Lower is not { } alone)
+        {
+            return null;
+        }
+
+        var change = Design.FloorChange(degrees =>
+            IntervalLevel.StudentQuantile(confidence, IntervalSide.Lower, degrees)
+        );
+        return change is { } below ? Math.Min(alone, Fit.Floor + below) : null;
+    }
+
+    private ExponentialDecay FitOf(out double[] working, out double[] workingOn)
+    {
+        working = weights;
+        workingOn = values;
+        if (Options.Noise == DecayNoise.Constant && !Options.Robust)
+        {
+            return DecayFitter.Fit(times, values, weights, Options, default, default);
+        }
+
+        working = new double[times.Length];
+        workingOn = new double[times.Length];
+        return DecayFitter.Fit(times, values, weights, Options, working, workingOn);
     }
 
     private static bool InOrder(ReadOnlySpan<double> times)
@@ -272,55 +355,146 @@ public sealed class ExponentialDecayAnalysis
         return to;
     }
 
-    private Interval ScaledValue(double scaledTime, double confidence, IntervalSide side)
+    private int[] Flagged() =>
+        [.. DecayOutliers.Find(times, values, weights, Options).Select(i => order?[i] ?? i).OrderBy(i => i)];
+
+    private Interval Reached(double time, double confidence, IntervalSide side)
     {
         if (!TryProfile(confidence, side, out var compatible))
         {
             return Interval.Without(IntervalOutcome.TooFewReadings, confidence, side);
         }
 
-        compatible.Values(scaledTime, out var least, out var largest);
+        compatible.Values(time, out var least, out var largest);
         return Interval.Between(
-            least.HasValue ? NotBelowBound(compatible.Unscaled(least.Value), scaledTime) : null,
-            largest.HasValue ? compatible.Unscaled(largest.Value) : null,
+            least.HasValue ? NotBelowBound(least.Value, time) : null,
+            largest,
             confidence,
             side,
-            IsAutocorrelated
+            CoverageInDoubt
         );
     }
 
     /// <summary>A floor at its bound is the bound itself, to the last digit.</summary>
-    private double NotBelowBound(double value, double scaledTime) =>
-        double.IsInfinity(scaledTime) && value < Options.Bound + 1e-9 * Math.Abs(Fit.Start - Options.Bound)
+    private double NotBelowBound(double value, double time) =>
+        double.IsPositiveInfinity(time) && value < Options.Bound + 1e-9 * Math.Abs(Fit.Start - Options.Bound)
             ? Options.Bound
             : value;
 
-    [SkipLocalsInit]
-    private bool TryProfile(double confidence, IntervalSide side, [NotNullWhen(true)] out DecayProfile? compatible)
+    private bool TryProfile(double confidence, IntervalSide side, [NotNullWhen(true)] out DecayCompatible? compatible)
     {
-        var quantile = IntervalLevel.StudentQuantile(confidence, side, Fit.DegreesOfFreedom);
         compatible = profile;
+        if (compatible is not null && profiledAt == (confidence, side))
+        {
+            return true;
+        }
+
+        var ways = Views;
+        var best = Fit;
+        for (var i = 0; ways.Count > 1 && i < ways.Count; i++)
+        {
+            best = i == 0 || ways[i].Fit.ResidualSumOfSquares < best.ResidualSumOfSquares ? ways[i].Fit : best;
+        }
+
+        var quantile = IntervalLevel.StudentQuantile(confidence, side, best.DegreesOfFreedom);
         if (Fit.Status == ExponentialDecayStatus.TooFewReadings)
         {
             return false;
         }
 
-        if (compatible?.Quantile != quantile)
+        // The least of several is too small on average.
+        var least = best.ResidualSumOfSquares;
+        least *= ways.Count > 1 && Options.Robust ? 1 + LeastOfSeveral / best.DegreesOfFreedom : 1;
+        var limit = least * (1 + quantile * quantile / best.DegreesOfFreedom);
+        var compatibleWays = new List<(DecayView View, DecayProfile Profile)>(ways.Count);
+        foreach (var way in ways)
         {
-            var need = DecayColumns.Scratch(times.Length);
-            var scratch = need <= MostOnStack ? stackalloc double[need] : new double[need];
-            var columns = new DecayColumns(scratch, times, workingValues, workingWeights, Fit.StartTime);
-            compatible = new DecayProfile(
-                columns,
-                new DecayShape(columns, Options.Start, Options.Floor, Options.Bound),
-                Fit.Rate * Fit.Span,
-                quantile,
-                Fit.ResidualStandardDeviation,
-                Options.Rate.HasValue
-            );
-            profile = compatible;
+            if (way.Fit.ResidualSumOfSquares <= limit)
+            {
+                compatibleWays.Add((way, Profile(way, limit - way.Fit.ResidualSumOfSquares)));
+            }
         }
 
+        compatible = new DecayCompatible(compatibleWays);
+        profile = compatible;
+        profiledAt = (confidence, side);
         return true;
+    }
+
+    [SkipLocalsInit]
+    private DecayProfile Profile(in DecayView way, double excess)
+    {
+        var need = DecayColumns.Scratch(way.Times.Length);
+        var scratch = need <= MostOnStack ? stackalloc double[need] : new double[need];
+        var columns = new DecayColumns(scratch, way.Times, workingValues, way.Weights, way.Fit.StartTime);
+        return new DecayProfile(
+            columns,
+            new DecayShape(columns, Options.Start, Options.Floor, Options.Bound),
+            way.Fit.Rate * way.Fit.Span,
+            excess,
+            Options.Rate.HasValue
+        );
+    }
+
+    /// <summary>The ways to read the readings: one; on one clock or another; or without one of them, where one may be an outlier.</summary>
+    private IReadOnlyList<DecayView> ViewsOf()
+    {
+        if (clocks.Count > 0 && Fit.Status != ExponentialDecayStatus.TooFewReadings)
+        {
+            return
+            [
+                .. clocks
+                    .Select(clock => ViewOn(clock))
+                    .Where(way => way.Fit.Status != ExponentialDecayStatus.TooFewReadings),
+            ];
+        }
+
+        if (!Options.Robust || Fit.DegreesOfFreedom < 2)
+        {
+            return [new DecayView(times, workingWeights, Fit, null)];
+        }
+
+        // What is clear but for the last is left out in any case; the last, or one that is not clear, may be this reading or that.
+        var clear = DecayOutliers.Find(times, values, weights, Options);
+        var given = DecayOutliers.Weights(times.Length, weights);
+        foreach (var outlier in clear.Take(clear.Count - 1))
+        {
+            given[outlier] = 0;
+        }
+
+        var all = DecayFitter.WorkingWeights(times, values, given, Options, Fit, workingValues);
+        var constant = Options.With(DecayNoise.Constant);
+        List<DecayView> ways = [];
+        foreach (var i in DecayOutliers.Candidates(times, values, given, Fit))
+        {
+            var without = all.ToArray();
+            without[i] = 0;
+            var fit = DecayFitter.Fit(times, workingValues, without, constant, default, default);
+            if (fit.Status != ExponentialDecayStatus.TooFewReadings)
+            {
+                ways.Add(new DecayView(times, without, fit, null));
+            }
+        }
+
+        return ways.Count > 0 ? ways : [new DecayView(times, workingWeights, Fit, null)];
+    }
+
+    private DecayView ViewOn(DecayClock clock)
+    {
+        double[] own = [.. clock.Times];
+        var fit = DecayFitter.Fit(
+            own,
+            workingValues,
+            workingWeights,
+            Options.With(DecayNoise.Constant),
+            default,
+            default
+        );
+        return new DecayView(
+            own,
+            workingWeights,
+            fit.Status == ExponentialDecayStatus.TooFewReadings ? fit : fit.WithOneMorePart(),
+            clock
+        );
     }
 }

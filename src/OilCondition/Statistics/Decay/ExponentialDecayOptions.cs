@@ -12,7 +12,7 @@ public sealed class ExponentialDecayOptions
     /// <param name="startTime">When the known start held; null for the time of the first reading. No reading may be earlier.</param>
     /// <param name="floor">Known floor, for example the lowest content that physics allows; null if it is to be fitted.</param>
     /// <param name="rate">Known rate per unit of time, above 0; null if it is to be fitted.</param>
-    /// <param name="robust">Whether single outliers are to be weighed down (Tukey's biweight). They are flagged, never removed.</param>
+    /// <param name="robust">Whether single outliers are to be left out of the fit (<see cref="ExponentialDecayAnalysis.FlaggedReadings"/>).</param>
     /// <exception cref="ArgumentException">All three parts are known, or a start time is given without a start.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is not finite, the rate not above 0, or the floor below the lowest floor.</exception>
     public ExponentialDecayOptions(
@@ -82,13 +82,19 @@ public sealed class ExponentialDecayOptions
     /// <summary>Known rate per unit of time, if any.</summary>
     public double? Rate { get; }
 
-    /// <summary>Whether single outliers are weighed down.</summary>
+    /// <summary>Whether single outliers are left out of the fit.</summary>
     public bool Robust { get; }
 
     /// <summary>Number of parts that are to be fitted, 1 to 3.</summary>
     internal int FreeParts => 3 - (Start.HasValue ? 1 : 0) - (Floor.HasValue ? 1 : 0) - (Rate.HasValue ? 1 : 0);
 
     internal double Bound => LowestFloor ?? double.NegativeInfinity;
+
+    /// <summary>The same for readings whose outliers are dealt with.</summary>
+    internal ExponentialDecayOptions WithoutRobust() => With(Noise);
+
+    /// <summary>The same with another noise and without a look at outliers.</summary>
+    internal ExponentialDecayOptions With(DecayNoise noise) => new(noise, LowestFloor, Start, StartTime, Floor, Rate);
 
     private static void CheckFinite(double? value, string name)
     {

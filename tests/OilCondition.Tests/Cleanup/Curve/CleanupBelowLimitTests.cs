@@ -34,7 +34,7 @@ public class CleanupBelowLimitTests
         var row = ReferenceFolder
             .Cases("cleanup/expected.csv")
             .Single(one => one.Quantity == quantity && one.Inputs.Contains("left-censored", StringComparison.Ordinal));
-        var curve = C04();
+        var curve = C04(new CleanupOptions(DecayNoise.Constant));
 
         row.ShouldAgree(
             quantity switch

@@ -12,7 +12,8 @@ public class TimeToTargetTests
         var random = new Random(seed);
         return CleanupCurve.Fit(
             Runs.Moments(Hours),
-            [.. Hours.Select(t => Runs.Exponential(t, 900, floor, 0.25) + noise * Runs.Normal(random))]
+            [.. Hours.Select(t => Runs.Exponential(t, 900, floor, 0.25) + noise * Runs.Normal(random))],
+            new CleanupOptions(DecayNoise.Constant)
         );
     }
 

@@ -13,7 +13,7 @@ public class WaterAccountTests
         CleanupCurve.Fit(
             Runs.Moments(Runs.Evenly(count, span)),
             Values(noise, seed, count, span),
-            new CleanupOptions(detectSlowStart: false)
+            new CleanupOptions(DecayNoise.Constant, detectSlowStart: false)
         );
 
     private static double[] Values(double noise, int seed, int count, double span)
@@ -127,7 +127,7 @@ public class WaterAccountTests
         return CleanupCurve.Fit(
             Runs.Moments(Runs.Evenly(16, 14)),
             readings,
-            new CleanupOptions(detectSlowStart: false)
+            new CleanupOptions(DecayNoise.Constant, detectSlowStart: false)
         );
     }
 

@@ -2,7 +2,7 @@ using OilCondition.Statistics;
 
 namespace OilCondition.Cleanup;
 
-/// <summary>A fall of which some readings are only known to lie below a limit, fitted by likelihood with constant or proportional scatter.</summary>
+/// <summary>A fall of which some readings are only known to lie below a limit, fitted by likelihood with any scatter but that of the logarithm.</summary>
 internal sealed class CensoredFall : FittedFall
 {
     private readonly CensoredDecayFit fit;
@@ -22,7 +22,8 @@ internal sealed class CensoredFall : FittedFall
     /// <summary>The one used: limits tell too little to compare.</summary>
     public override DecayNoise SuggestedNoise => fit.Options.Noise;
     public override double Autocorrelation => fit.ResidualAutocorrelation;
-    public override bool IsAutocorrelated => fit.IsAutocorrelated;
+    public override CourseCheck Course => fit.Course;
+    public override bool CoverageInDoubt => fit.CoverageInDoubt;
     public override IReadOnlyList<int> FlaggedReadings => [];
 
     /// <summary>The most likely scatter is too small; by how much for fitted parts, as in least squares, with the readings that tell it.</summary>
@@ -67,8 +68,7 @@ internal sealed class CensoredFall : FittedFall
         }
 
         var value = ValueAt(hour);
-        var size = fit.Options.Noise == DecayNoise.Proportional ? value : 1;
-        var scatter = Quantile(confidence, side) * Scatter * size * ScatterCorrection;
+        var scatter = Quantile(confidence, side) * ScatterAt(value);
         double Half(double end) => Math.Sqrt((end - value) * (end - value) + scatter * scatter);
         return Interval.Between(
             mean.Lower is { } lower ? value - Half(lower) : null,
@@ -78,6 +78,11 @@ internal sealed class CensoredFall : FittedFall
             mean.CoverageInDoubt
         );
     }
+
+    public override double? LowestLevel(double confidence) => fit.LowestLevel(confidence);
+
+    /// <summary>With the correction for the fitted parts.</summary>
+    public override double ScatterAt(double value) => ScatterCorrection * fit.ScatterAt(value);
 
     public override TimeToValueInterval TimeTo(double target, double confidence, IntervalSide side) =>
         fit.Reach(target, confidence, side);

@@ -19,7 +19,7 @@ public sealed class CleanupOptions
     private const double FastestPerHour = 1e6;
 
     /// <summary>States what is known. Everything has a default; name the arguments that differ.</summary>
-    /// <param name="noise">How the scatter goes with the size of a reading; logarithmic for particle counts.</param>
+    /// <param name="noise">How the scatter goes with the size of a reading: two components, told from the readings; logarithmic for particle counts.</param>
     /// <param name="startedAt">
     /// When the exponential fall began, for example when the oil was warm and the free water gone. Earlier readings are not used. Null if
     /// that is not known.
@@ -27,7 +27,7 @@ public sealed class CleanupOptions
     /// <param name="start">Known value at that moment, 0 to 10¹², in the unit of the readings; null if it is to be fitted.</param>
     /// <param name="floor">Known floor, 0 to 10¹², in the unit of the readings; null if it is to be fitted.</param>
     /// <param name="ratePerHour">Known rate, above 0 to 10⁶, in 1/h; null if it is to be fitted.</param>
-    /// <param name="robust">Whether single outliers are to be weighed down. They are flagged, never removed.</param>
+    /// <param name="robust">Whether outliers are to be left out of the fit. They stay flagged.</param>
     /// <param name="freeWaterAbove">
     /// Content above which water is free at the temperature of the run, above 0 to 10¹², in the unit of the readings, as the oil's
     /// saturation curve gives it. Readings up to the last one above it are not used. Null if that is not known.
@@ -39,7 +39,7 @@ public sealed class CleanupOptions
     /// <exception cref="ArgumentException">Start, floor and rate are all known.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number is not finite or outside its range.</exception>
     public CleanupOptions(
-        DecayNoise noise = DecayNoise.Constant,
+        DecayNoise noise = DecayNoise.TwoComponent,
         DateTimeOffset? startedAt = null,
         double? start = null,
         double? floor = null,
@@ -84,7 +84,7 @@ public sealed class CleanupOptions
         );
     }
 
-    /// <summary>Constant scatter, nothing known, a slow start is looked for.</summary>
+    /// <summary>Scatter of two components, nothing known, a slow start is looked for.</summary>
     public static CleanupOptions Default { get; } = new();
 
     /// <summary>For particle counts: scatter in proportion to the count, fitted on the logarithm; a count of 0 cannot be.</summary>
@@ -105,7 +105,7 @@ public sealed class CleanupOptions
     /// <summary>Known rate, if any.</summary>
     public double? RatePerHour => Decay.Rate;
 
-    /// <summary>Whether single outliers are weighed down.</summary>
+    /// <summary>Whether outliers are left out of the fit.</summary>
     public bool Robust => Decay.Robust;
 
     /// <summary>Content above which water is free, if stated.</summary>
@@ -122,7 +122,7 @@ public sealed class CleanupOptions
 
     /// <summary>
     /// The usual scatter of a measurand: of the logarithm where ratios count, in proportion where one of its readings is 0 or lies below a
-    /// limit; constant for the others.
+    /// limit; of two components for the others.
     /// </summary>
     internal static CleanupOptions UsualFor(NaturalScale scale, IReadOnlyList<Reading> readings) =>
         scale == NaturalScale.Linear ? Default
@@ -134,7 +134,7 @@ public sealed class CleanupOptions
         new(noise, StartedAt, Start, Floor, RatePerHour, Robust, FreeWaterAbove, DetectsSlowStart);
 
     /// <summary>The scatter and what is known.</summary>
-    /// <returns>For example <c>constant scatter, floor 20</c>.</returns>
+    /// <returns>For example <c>two component scatter, floor 20</c>.</returns>
     public override string ToString()
     {
         List<string> known = [$"{PlainText.Spaced(Noise)} scatter"];

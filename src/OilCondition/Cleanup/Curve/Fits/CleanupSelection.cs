@@ -7,6 +7,7 @@ internal sealed class CleanupSelection
     public CleanupSelection(
         IReadOnlyList<DateTimeOffset> moments,
         IReadOnlyList<Reading> readings,
+        double?[] celsius,
         CleanupOptions options
     )
     {
@@ -46,7 +47,7 @@ internal sealed class CleanupSelection
         }
 
         var marked = options.StartedAt.HasValue || options.Start.HasValue || leftOut.Count > 0;
-        if (options.DetectsSlowStart && !marked)
+        if (options.DetectsSlowStart && !marked && !WarmingClocks.Move([.. left.Select(i => celsius[i])]))
         {
             var plain = left.Where(i => readings[i].Qualifier != Qualifier.LessThan).ToList();
             var slow = SlowStart.Count(

@@ -15,10 +15,16 @@ internal abstract class FittedFall
     public abstract double Scatter { get; }
     public abstract DecayNoise SuggestedNoise { get; }
     public abstract double Autocorrelation { get; }
-    public abstract bool IsAutocorrelated { get; }
+    public abstract CourseCheck Course { get; }
+
+    /// <summary>Whether every interval covers less often than it says.</summary>
+    public abstract bool CoverageInDoubt { get; }
 
     /// <summary>Positions among the readings used.</summary>
     public abstract IReadOnlyList<int> FlaggedReadings { get; }
+
+    /// <summary>By how much the rate rises with the temperature, in ln a kelvin; null where that was not fitted.</summary>
+    public virtual double? PerKelvin => null;
 
     public bool HasCurve =>
         Status is not (ExponentialDecayStatus.TooFewReadings or ExponentialDecayStatus.TooFewAboveLimit);
@@ -38,6 +44,12 @@ internal abstract class FittedFall
     public abstract Interval Band(double hour, BandKind of, double confidence, IntervalSide side);
     public abstract TimeToValueInterval TimeTo(double target, double confidence, IntervalSide side);
 
+    /// <summary>The lowest level that the readings leave, at one side, also with a second fall beside the first; null where they do not tell.</summary>
+    public abstract double? LowestLevel(double confidence);
+
+    /// <summary>Standard deviation of a reading where the curve stands at a value.</summary>
+    public abstract double ScatterAt(double value);
+
     /// <summary>Interval for k (floor − value), and how it was made.</summary>
     public abstract Interval SlopeInterval(
         double value,
@@ -50,7 +62,7 @@ internal abstract class FittedFall
     public abstract double Quantile(double confidence, IntervalSide side);
 
     /// <summary>Standard error of what the curve falls by between two hours (delta method).</summary>
-    public double FallStandardError(double from, double to)
+    public virtual double FallStandardError(double from, double to)
     {
         var before = Math.Exp(-Rate * from);
         var after = Math.Exp(-Rate * to);

@@ -2,13 +2,17 @@ using OilCondition.Statistics;
 
 namespace OilCondition.Cleanup;
 
-/// <summary>A fall fitted by least squares. Curves begin at hour 0.</summary>
+/// <summary>A fall fitted by least squares, on a clock that runs with the rate where the temperature is known. Curves begin at hour 0.</summary>
 internal sealed class LeastSquaresFall : FittedFall
 {
     private readonly ExponentialDecayAnalysis analysis;
 
     public LeastSquaresFall(double[] hours, double[] values, ExponentialDecayOptions options) =>
         analysis = ExponentialDecay.Analyze(hours, values, options);
+
+    /// <summary>On whichever of the clocks fits; all of them end at the plain one.</summary>
+    public LeastSquaresFall(IReadOnlyList<DecayClock> clocks, double[] values, ExponentialDecayOptions options) =>
+        analysis = new ExponentialDecayAnalysis(clocks, values, options);
 
     public override ExponentialDecayStatus Status => analysis.Fit.Status;
     public override int Count => analysis.Fit.Count;
@@ -20,10 +24,19 @@ internal sealed class LeastSquaresFall : FittedFall
     public override double Scatter => analysis.Fit.ResidualStandardDeviation;
     public override DecayNoise SuggestedNoise => analysis.SuggestedNoise;
     public override double Autocorrelation => analysis.ResidualAutocorrelation;
-    public override bool IsAutocorrelated => analysis.IsAutocorrelated;
+    public override CourseCheck Course => analysis.Course;
+    public override bool CoverageInDoubt => analysis.CoverageInDoubt;
     public override IReadOnlyList<int> FlaggedReadings => analysis.FlaggedReadings;
 
-    public override double ValueAt(double hour) => analysis.Fit.ValueAt(hour);
+    public override double? PerKelvin => analysis.Clock?.PerKelvin;
+
+    public override double FallStandardError(double from, double to)
+    {
+        var start = On(0);
+        return base.FallStandardError(On(from) - start, On(to) - start);
+    }
+
+    public override double ValueAt(double hour) => analysis.Fit.ValueAt(On(hour));
 
     public override Interval RateInterval(double confidence, IntervalSide side) => analysis.Rate(confidence, side);
 
@@ -37,12 +50,16 @@ internal sealed class LeastSquaresFall : FittedFall
 
     public override Interval Band(double hour, BandKind of, double confidence, IntervalSide side)
     {
-        var band = analysis.Fit.BandAt(hour, of, confidence, side);
-        return IsAutocorrelated ? band.InDoubt() : band;
+        var band = analysis.Fit.BandAt(On(hour), of, confidence, side);
+        return CoverageInDoubt ? band.InDoubt() : band;
     }
 
     public override TimeToValueInterval TimeTo(double target, double confidence, IntervalSide side) =>
         analysis.Reach(target, confidence, side);
+
+    public override double? LowestLevel(double confidence) => analysis.LowestLevel(confidence);
+
+    public override double ScatterAt(double value) => analysis.Fit.ScatterAt(value);
 
     public override Interval SlopeInterval(
         double value,
@@ -59,6 +76,8 @@ internal sealed class LeastSquaresFall : FittedFall
 
     public override double Quantile(double confidence, IntervalSide side) =>
         IntervalLevel.StudentQuantile(confidence, side, analysis.Fit.DegreesOfFreedom);
+
+    private double On(double hour) => analysis.Clock?.FromPlain(hour) ?? hour;
 
     protected override double StandardErrorOf(double byStart, double byFloor, double byLogRate) =>
         analysis.Fit.StandardErrorOf(byStart, byFloor, byLogRate);

@@ -22,20 +22,24 @@ internal static class SlowStart
     private const int OutliersTried = 3;
 
     /// <summary>Number of readings of the slow start, 0 if there is none.</summary>
+    /// <remarks>
+    /// A scatter of two components, told with the break in the readings, would take the break for scatter: the shape is asked at a constant one.
+    /// </remarks>
     public static int Count(double[] hours, double[] values, ExponentialDecayOptions stated)
     {
+        var noise = stated.Noise == DecayNoise.TwoComponent ? DecayNoise.Constant : stated.Noise;
         var n = hours.Length;
-        var options = new ExponentialDecayOptions(stated.Noise, floor: stated.Floor, rate: stated.Rate);
+        var options = new ExponentialDecayOptions(noise, floor: stated.Floor, rate: stated.Rate);
         var parts = options.FreeParts;
         var fewestOnCurve = parts + 2;
         var mean = n == 0 ? 0 : values.Average();
-        if (n < FewestOnLine + fewestOnCurve || !values.All(value => value > 0 || stated.Noise == DecayNoise.Constant))
+        if (n < FewestOnLine + fewestOnCurve || !values.All(value => value > 0 || noise == DecayNoise.Constant))
         {
             return 0;
         }
 
         var whole = ExponentialDecay.Fit(hours, values, options);
-        var total = values.Sum(value => Square((value - mean) * Weight(value, stated.Noise)));
+        var total = values.Sum(value => Square((value - mean) * Weight(value, noise)));
         if (whole.Status == ExponentialDecayStatus.TooFewReadings || !(whole.ResidualSumOfSquares > 1e-12 * total))
         {
             return 0;
@@ -59,7 +63,7 @@ internal static class SlowStart
                 continue;
             }
 
-            var line = Line(hours, values, m, stated.Noise, out var atFirst);
+            var line = Line(hours, values, m, noise, out var atFirst);
             var fall = values.Take(m).Max() - values.Skip(m).Min();
             var score = Score(rest.ResidualSumOfSquares + line, n, parts + 3);
             if (score < best && rest.ValueAt(hours[0]) - atFirst > ShareOfFall * fall)
