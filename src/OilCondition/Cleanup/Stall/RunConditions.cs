@@ -72,11 +72,7 @@ public sealed record RunConditions
         Guard.InRange(chamberPressure.Pascals, 10, 110_000, "Pa", nameof(chamberPressure));
         var set = plan.Unit.Chamber;
         var chamber = new VacuumChamber(chamberPressure, set.Sweep, set.PumpCapacity, set.Condenser);
-        var stage = new DehydrationStage(
-            plan.Job.Oil.SaturationCurve,
-            chamber,
-            plan.Unit.RemovalPerPass.DecimalFractions
-        );
+        var stage = new DehydrationStage(plan.Job.Oil.SaturationCurve, chamber);
         MassFraction FloorAt(double celsius) =>
             MassFraction.FromPartsPerMillion(
                 1e6 * stage.SaturationAt(celsius) * Math.Min(1, stage.ActivityOver(0, celsius))

@@ -45,23 +45,20 @@ public sealed class Coalescer : ITreatment
     /// <inheritdoc/>
     public TreatmentAssessment Assess(TreatmentJob job)
     {
-        var loop = new LoopAtWork(Guard.NotNull(job), Loop);
-        var fall = new FreeWaterFall(job, loop.Temperature);
-        var untouched = TargetPart.UntouchedWater(job);
-        var water =
-            untouched.IsMet ? untouched
-            : loop.Obstacle is { } obstacle ? TargetPart.Not(obstacle, job)
-            : job.Oil.HasDetergents ? TargetPart.Not(WhyNot.DetergentsInOil, job)
-            : fall.At(RemovalPerPass.DecimalFractions * loop.TurnoversPerHour, 0, loop.HeatUpHours);
+        var share = RemovalPerPass.DecimalFractions;
+        var course = new LoopCourse(Guard.NotNull(job), Loop, (_, _) => new LoopCourse.Removal(Drops: share)).Run(
+            noWater: job.Oil.HasDetergents ? WhyNot.DetergentsInOil : null,
+            noParticles: WhyNot.NotTouched
+        );
         return new TreatmentAssessment(
             this,
-            water,
-            TargetPart.UntouchedParticles(job),
-            fall.Floor(reachesEmulsion: false),
-            loop.HeatFor(water.Time),
-            loop.ElectricityFor(water.Time),
-            WaterRemoved.By(job, water, loop.OilKilograms),
-            water.Time is null ? 0 : Elements
+            course.Water,
+            course.Particles,
+            course.Floor,
+            course.Heat,
+            course.Electricity,
+            WaterRemoved.By(job, course.Water, course.OilKilograms),
+            course.Water.Time is null ? 0 : Elements
         );
     }
 

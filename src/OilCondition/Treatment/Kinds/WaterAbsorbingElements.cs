@@ -47,22 +47,20 @@ public sealed class WaterAbsorbingElements : ITreatment
     /// <inheritdoc/>
     public TreatmentAssessment Assess(TreatmentJob job)
     {
-        var loop = new LoopAtWork(Guard.NotNull(job), Loop);
-        var fall = new FreeWaterFall(job, loop.Temperature);
-        var rate = RemovalPerPass.DecimalFractions * loop.TurnoversPerHour;
-        var untouched = TargetPart.UntouchedWater(job);
-        var water =
-            untouched.IsMet ? untouched
-            : loop.Obstacle is { } obstacle ? TargetPart.Not(obstacle, job)
-            : fall.At(rate, rate, loop.HeatUpHours);
-        var removed = WaterRemoved.By(job, water, loop.OilKilograms);
+        var share = RemovalPerPass.DecimalFractions;
+        var course = new LoopCourse(
+            Guard.NotNull(job),
+            Loop,
+            (_, _) => new LoopCourse.Removal(Drops: share, Emulsion: share)
+        ).Run(noParticles: WhyNot.NotTouched);
+        var removed = WaterRemoved.By(job, course.Water, course.OilKilograms);
         return new TreatmentAssessment(
             this,
-            water,
-            TargetPart.UntouchedParticles(job),
-            fall.Floor(reachesEmulsion: true),
-            loop.HeatFor(water.Time),
-            loop.ElectricityFor(water.Time),
+            course.Water,
+            course.Particles,
+            course.Floor,
+            course.Heat,
+            course.Electricity,
             removed,
             (int)Math.Min(1e9, Math.Ceiling(removed.Liters / CapacityOfElement.Liters))
         );

@@ -1,5 +1,4 @@
 using OilCondition.Text;
-using OilCondition.Viscosity;
 using OilCondition.Water;
 using UnitsNet;
 
@@ -98,16 +97,13 @@ public sealed class PlanSensitivity
         double heater = 1,
         VacuumChamber? chamber = null
     ) =>
-        new(
-            new PumpViscosityLimit(unit.Pump.FullFlow * flow, unit.Pump.HighestViscosity),
-            Power.FromWatts((double)unit.HeaterPower.Watts * heater),
-            Temperature.FromDegreesCelsius(Math.Min(150, unit.ProcessTemperature.DegreesCelsius + warmer)),
-            chamber ?? unit.Chamber,
-            unit.RemovalPerPass,
-            unit.Filter,
-            unit.MotorPower,
-            unit.HighestTemperature,
-            unit.StartViscosity
+        unit.With(
+            flow: unit.Pump.FullFlow * flow,
+            heaterPower: Power.FromWatts((double)unit.HeaterPower.Watts * heater),
+            processTemperature: Temperature.FromDegreesCelsius(
+                Math.Min(150, unit.ProcessTemperature.DegreesCelsius + warmer)
+            ),
+            chamber: chamber
         );
 
     private static VacuumChamber Chamber(PurificationUnit unit, double pressure, SweepAir sweep) =>
@@ -132,22 +128,8 @@ public sealed class PlanSensitivity
             );
     }
 
-    private static TreatmentJob LessIngress(TreatmentJob job, double share)
-    {
-        var tank = job.Reservoir;
-        return job.With(
-            reservoir: new Reservoir(
-                tank.OilVolume,
-                tank.Start,
-                tank.Ambient,
-                tank.LossWattPerKelvin,
-                tank.WaterIngress * share,
-                tank.Ingression,
-                tank.HighestTemperature,
-                tank.Steel
-            )
-        );
-    }
+    private static TreatmentJob LessIngress(TreatmentJob job, double share) =>
+        job.With(reservoir: job.Reservoir.With(waterIngress: job.Reservoir.WaterIngress * share));
 
     /// <summary>What can be changed about a vacuum dehydration.</summary>
     public enum Setting

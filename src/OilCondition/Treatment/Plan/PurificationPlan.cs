@@ -48,7 +48,7 @@ public sealed partial class PurificationPlan
         Job = job;
         Unit = unit;
         End = end;
-        ProcessTemperature = Temperature.FromDegreesCelsius(physics.SetCelsius);
+        ProcessTemperature = Temperature.FromDegreesCelsius(physics.Circuit.SetCelsius);
         HeldDownBy = physics.HeldDownBy;
         States = course.States;
         WaterPart = course.Water;
@@ -58,21 +58,22 @@ public sealed partial class PurificationPlan
         WhyNot = whole.WhyNot;
         FullFlow = course.FullFlowSeconds switch
         {
-            null when !CanStart(job, unit) => new Arrival<TimeSpan>.Never(),
+            null when course.Obstacle is not null => new Arrival<TimeSpan>.Never(),
             null => new Arrival<TimeSpan>.NotBefore(Last.Time),
             0 => new Arrival<TimeSpan>.Already(TimeSpan.Zero),
             { } seconds => new Arrival<TimeSpan>.Expected(Elapsed.FromSeconds(seconds)),
         };
         WaterImbalance = Mass.FromKilograms(
             Math.Abs(
-                physics.OilKilograms * (Last.Water.Total.DecimalFractions - job.Contamination.Water.DecimalFractions)
+                physics.Circuit.OilKilograms
+                    * (Last.Water.Total.DecimalFractions - job.Contamination.Water.DecimalFractions)
                     + Last.Evaporated.Kilograms
                     - job.Reservoir.WaterIngress.KilogramsPerSecond * Last.Time.TotalSeconds
             )
         );
         HeatImbalance = Energy.FromJoules(
             Math.Abs(
-                physics.CapacityJoulePerKelvin * (Last.TankTemperature - job.Reservoir.Start).Kelvins
+                physics.Circuit.CapacityJoulePerKelvin * (Last.TankTemperature - job.Reservoir.Start).Kelvins
                     + Last.LostHeat.Joules
                     + Last.LatentHeat.Joules
                     - Last.HeaterEnergy.Joules
@@ -80,15 +81,16 @@ public sealed partial class PurificationPlan
         );
         var curve = job.Oil.SaturationCurve;
         IsExtrapolated =
-            physics.IsExtrapolated
+            physics.Circuit.IsExtrapolated
             || States.Any(state => !curve.Covers(state.ProcessTemperature) || !curve.Covers(state.TankTemperature));
         IsViscosityExtrapolated = States.Any(state =>
             state.Flow < unit.Pump.FullFlow && job.Oil.ViscosityLine.ViscosityAt(state.TankTemperature).IsExtrapolated
         );
         HeaterLimitedUntil = States
-            .LastOrDefault(state => state.ProcessTemperature.DegreesCelsius < physics.SetCelsius - 0.1)
+            .LastOrDefault(state => state.ProcessTemperature.DegreesCelsius < physics.Circuit.SetCelsius - 0.1)
             ?.Time;
-        HeaterHolds = End.ProcessTemperature.DegreesCelsius >= physics.SetCelsius - 0.1;
+        HeldToRiseUntil = States.LastOrDefault(state => state.IsHeldToRise)?.Time;
+        HeaterHolds = End.ProcessTemperature.DegreesCelsius >= physics.Circuit.SetCelsius - 0.1;
     }
 
     /// <summary>The task.</summary>
@@ -151,6 +153,9 @@ public sealed partial class PurificationPlan
     /// </summary>
     public TimeSpan? HeaterLimitedUntil { get; }
 
+    /// <summary>The last state at which the heater is turned down to keep the highest rise per pass; null where it is at none.</summary>
+    public TimeSpan? HeldToRiseUntil { get; }
+
     /// <summary>Water that the balance of the plan misses by: rounding of the integration.</summary>
     public Mass WaterImbalance { get; }
 
@@ -188,13 +193,6 @@ public sealed partial class PurificationPlan
     /// <summary>The plan in one line.</summary>
     /// <returns>For example <c>water in 12.3 h, particles not asked; floor 78.7 mg/kg, level 219 mg/kg with ingress, oil at 61.2 °C</c>.</returns>
     public override string ToString() => $"{WaterPart.Of("water")}, {ParticlePart.Of("particles")}; {End}";
-
-    /// <summary>Whether the oil pump may be started at the start temperature.</summary>
-    internal static bool CanStart(TreatmentJob job, PurificationUnit unit)
-    {
-        var oil = job.Oil.ViscosityLine.ViscosityAt(job.Reservoir.Start);
-        return !oil.IsThicker && !(unit.StartViscosity is { } limit && oil.Viscosity.Centistokes > limit.Centistokes);
-    }
 
     /// <summary>Whose limit holds the process temperature below the setting of the thermostat.</summary>
     public enum TemperatureLimit

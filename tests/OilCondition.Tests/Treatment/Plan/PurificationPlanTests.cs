@@ -25,7 +25,7 @@ public class PurificationPlanTests
         var plan = PurificationPlan.Create(job, Sump.Unit(litrePerMinute: 100, kilowatt: 6));
 
         var mean = Sump.Celsius(40);
-        var tank = HeatedTank.FromOil(job.OilMassAt(mean), job.Oil.Properties.At(mean).HeatCapacity, 60);
+        var tank = HeatedTank.FromOil(job.OilMass, job.Oil.Properties.At(mean).HeatCapacity, 60);
         plan.States.Count.ShouldBeGreaterThan(6);
         foreach (var state in plan.States.Take(6))
         {
@@ -105,9 +105,7 @@ public class PurificationPlanTests
         var unit = Sump.Unit(pascal: pascal, airKilogramPerHour: air, eta: 1, kilowatt: 100);
         var state = PurificationPlan.Create(job, unit, Sump.Coarse).States[0];
         var oil = MassFlow.FromKilogramsPerHour(
-            state.Flow.CubicMetersPerHour
-                * job.OilMassAt(Sump.Celsius(65)).Kilograms
-                / job.Reservoir.OilVolume.CubicMeters
+            state.Flow.CubicMetersPerHour * job.OilMass.Kilograms / job.Reservoir.OilVolume.CubicMeters
         );
 
         var outlet = new VacuumStage(job.Oil.SaturationCurve, state.ReturnTemperature, state.ChamberPressure).Outlet(
@@ -244,7 +242,7 @@ public class PurificationPlanTests
         plan.HeatImbalance.KilowattHours.ShouldBeLessThan(1e-10 * last.HeaterEnergy.KilowattHours);
 
         // The same water by hand, from what the states show, and the gas side: what evaporates and what the air brings condenses or leaves.
-        var mass = job.OilMassAt(Sump.Celsius(35)).Kilograms;
+        var mass = job.OilMass.Kilograms;
         (mass * (ppm - last.Water.Total.PartsPerMillion) * 1e-6 + ingress * 1e-3 * last.Time.TotalHours).ShouldBe(
             last.Evaporated.Kilograms,
             1e-9 * last.Evaporated.Kilograms
@@ -261,8 +259,11 @@ public class PurificationPlanTests
     public void Particles_fall_as_in_a_kidney_loop()
     {
         var ingression = new ParticleIngression(2e6, 8e5, 4e4);
-        var job = Sump.Job(500, 90, Sump.Tank(ingression: ingression), targetCode: "15/13/10");
-        var plan = PurificationPlan.Create(job, Sump.Unit(filter: Sump.Filter));
+        var tank = Sump.Tank(start: 65, ambient: 65, loss: 0, ingression: ingression);
+        var plan = PurificationPlan.Create(
+            Sump.Job(70, 90, tank, targetCode: "15/13/10"),
+            Sump.Unit(filter: Sump.Filter)
+        );
         plan.Arrival.ShouldBeExpected();
 
         var loop = new KidneyLoop(
