@@ -60,7 +60,17 @@ public static class Sentences
             Caution.ElectricalIsolation =>
                 "Isolate, lock, prove dead and earth before working on electrical parts or heaters.",
             Caution.PressurisedOil => "Release pressure and stored energy before opening an oil system.",
-            Caution.SpillsAndWaste => "Contain spills; used oil and the water from it are regulated waste.",
+            Caution.SpillsAndWaste =>
+                "Contain spills; used oil, condensate and the water drained from it are regulated waste.",
+            Caution.FoamOver =>
+                "Oil with free water or detergents foams over under vacuum: draw the vacuum down slowly and watch the level.",
+            Caution.LightEndsLost =>
+                "Deep vacuum on hot oil strips light ends and additives: keep to the oil maker's limits, and check viscosity, flash point and additives afterwards.",
+            Caution.CokingOnHeater =>
+                "Oil cokes on a heater film: flow before heat, heat off before flow, and no more watt density than the oil bears.",
+            Caution.DrainWaterFirst =>
+                "Drain free water from the lowest point before heating, filtering or pulling a vacuum.",
+            Caution.MovingMachinery => "Keep clear of pumps, couplings and rotating bowls; guards stay on.",
             Caution.MakersLimits => "The limits of the makers of machine, oil and seals come first.",
             _ => "Follow local codes and permits; some of this work is for licensed people.",
         };

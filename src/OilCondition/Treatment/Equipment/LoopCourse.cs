@@ -45,6 +45,34 @@ internal sealed class LoopCourse
         End = removalAt(process, EndFlow);
     }
 
+    /// <summary>What makes the course uncertain.</summary>
+    public TreatmentFlags Flags
+    {
+        get
+        {
+            var start = job.Reservoir.Start;
+            var thick = loop.Pump.FlowAt(job.Oil.ViscosityLine, start);
+            return TreatmentFlagsOf.Job(job, Temperature, thick)
+                | (circuit.IsExtrapolated ? TreatmentFlags.CurveExtrapolated : TreatmentFlags.None)
+                | (HeaterHolds ? TreatmentFlags.None : TreatmentFlags.HeaterLimited)
+                | (
+                    circuit.IsHeldToRise(
+                        circuit.FlowAt(start.DegreesCelsius) * circuit.DensityAt(start.DegreesCelsius),
+                        start.DegreesCelsius
+                    )
+                        ? TreatmentFlags.HeldToRise
+                        : TreatmentFlags.None
+                );
+        }
+    }
+
+    public WorkConditions Conditions =>
+        WorkConditions.Of(
+            job,
+            circuit.SetCelsius,
+            loop.HeaterPower.Watts > 0 && circuit.SetCelsius > job.Reservoir.Start.DegreesCelsius
+        );
+
     /// <summary>What keeps the loop from being started at all, if anything.</summary>
     public WhyNot? Obstacle { get; }
 

@@ -179,6 +179,13 @@ public sealed class PurificationUnit
             removalViscosity ?? RemovalViscosity
         );
 
+    internal PurificationUnit Shifted(InputShift shift) =>
+        With(
+            flow: Pump.FullFlow * shift.Flow,
+            chamber: Chamber.At(shift.Pressure(Chamber.AbsolutePressure)),
+            removalPerPass: shift.Removal(RemovalPerPass)
+        );
+
     /// <summary>The unit in a few words.</summary>
     /// <returns>For example <c>20 L/min at 65 °C, heater 18 kW, 65.1 hPa</c>.</returns>
     public override string ToString() =>

@@ -66,6 +66,16 @@ public sealed class SideLoop
     /// <summary>Viscosity above which the oil pump must not be started.</summary>
     public KinematicViscosity StartViscosity { get; }
 
+    internal SideLoop Shifted(InputShift shift) =>
+        new(
+            new PumpViscosityLimit(Pump.FullFlow * shift.Flow, Pump.HighestViscosity),
+            WorkingTemperature,
+            HeaterPower,
+            MotorPower,
+            HighestRise,
+            StartViscosity
+        );
+
     /// <summary>The loop in a few words.</summary>
     /// <returns>For example <c>40 L/min at 50 °C, heater 12 kW</c>.</returns>
     public override string ToString() =>

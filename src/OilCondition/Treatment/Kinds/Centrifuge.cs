@@ -11,7 +11,7 @@ namespace OilCondition.Treatment;
 /// faster, and holds more water dissolved, which falls out again when it cools. Particles go along where their density is stated, by their own v at 4, 6 and
 /// 14 µm(c); without it nothing is said about the code. Quartz and dust 2650 kg/m³, iron 7870 kg/m³ (handbook values, from memory); soot, varnish and fibres hardly sink.
 /// </remarks>
-public sealed class Centrifuge : ITreatment
+public sealed class Centrifuge : ITreatment, IShiftable
 {
     /// <summary>Describes a centrifuge.</summary>
     /// <param name="loop">The loop.</param>
@@ -93,9 +93,20 @@ public sealed class Centrifuge : ITreatment
             course.Floor,
             course.Heat,
             course.Electricity,
-            WaterRemoved.By(job, course.Water, course.OilKilograms)
+            WaterRemoved.By(job, course.Water, course.OilKilograms),
+            cautions: CautionsOf.Treatment(TreatmentKind.Centrifuge, course.Conditions),
+            flags: course.Flags
         );
     }
+
+    ITreatment IShiftable.Shifted(InputShift shift) =>
+        new Centrifuge(
+            Loop.Shifted(shift),
+            EquivalentArea,
+            Droplet.Shifted(DropletDiameter, shift),
+            Droplet.Shifted(EmulsionDiameter, shift),
+            ParticleDensity
+        );
 
     /// <summary>The treatment with its equipment, in a few words.</summary>
     /// <returns>For example <c>centrifuge, Σ 3000 m², 40 L/min at 50 °C, heater 12 kW</c>.</returns>

@@ -8,7 +8,7 @@ namespace OilCondition.Treatment;
 /// Free water falls with k = η Q/V to saturation at the working temperature. An emulsion passes, and detergents and other surfactants disarm the bed
 /// (common practice, no source). Thick oil needs warming or a larger bed: use the η of the maker at the viscosity at work.
 /// </remarks>
-public sealed class Coalescer : ITreatment
+public sealed class Coalescer : ITreatment, IShiftable
 {
     /// <summary>Describes a coalescer.</summary>
     /// <param name="loop">The loop.</param>
@@ -58,9 +58,14 @@ public sealed class Coalescer : ITreatment
             course.Heat,
             course.Electricity,
             WaterRemoved.By(job, course.Water, course.OilKilograms),
-            course.Water.Time is null ? 0 : Elements
+            course.Water.Time is null ? 0 : Elements,
+            cautions: CautionsOf.Treatment(TreatmentKind.Coalescer, course.Conditions),
+            flags: course.Flags
         );
     }
+
+    ITreatment IShiftable.Shifted(InputShift shift) =>
+        new Coalescer(Loop.Shifted(shift), shift.Removal(RemovalPerPass), Elements);
 
     /// <summary>The treatment with its equipment, in a few words.</summary>
     /// <returns>For example <c>coalescer, 60 % a pass, 40 L/min</c>.</returns>

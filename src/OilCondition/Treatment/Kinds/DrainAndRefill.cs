@@ -119,7 +119,11 @@ public sealed class DrainAndRefill : ITreatment
             NewWater < job.Contamination.Water ? NewWater : job.Contamination.Water,
             electricity: MotorPower * Elapsed.FromHours(HoursFor(job, changes)),
             waterRemoved: Volume.FromLiters(removed * job.OilMass.Kilograms / 0.9982),
-            newOil: exchanged
+            newOil: exchanged,
+            cautions: CautionsOf.Treatment(
+                TreatmentKind.DrainAndRefill,
+                WorkConditions.Of(job, job.Reservoir.Start.DegreesCelsius)
+            )
         );
     }
 

@@ -8,7 +8,7 @@ namespace OilCondition.Treatment;
 /// N(t) = N∞ + (N₀ − N∞) exp(−Q (1 − 1/β) t/V), size by size; <see cref="Cleanliness.KidneyLoop"/>. Use ratios as in service. How much dirt an element
 /// holds cannot be told from counts: the elements fitted are taken as one set for the task.
 /// </remarks>
-public sealed class FineFiltration : ITreatment
+public sealed class FineFiltration : ITreatment, IShiftable
 {
     /// <summary>Describes a filter loop.</summary>
     /// <param name="loop">The loop.</param>
@@ -57,9 +57,13 @@ public sealed class FineFiltration : ITreatment
             job.Contamination.Water,
             course.Heat,
             course.Electricity,
-            elements: course.Particles.Time is null ? 0 : Elements
+            elements: course.Particles.Time is null ? 0 : Elements,
+            cautions: CautionsOf.Treatment(TreatmentKind.FineFiltration, course.Conditions),
+            flags: course.Flags
         );
     }
+
+    ITreatment IShiftable.Shifted(InputShift shift) => new FineFiltration(Loop.Shifted(shift), Filter, Elements);
 
     /// <summary>The treatment with its equipment, in a few words.</summary>
     /// <returns>For example <c>fine filtration, β 75/200/1000, 40 L/min</c>.</returns>

@@ -18,7 +18,7 @@ namespace OilCondition.Treatment;
 /// the air takes is left out.
 /// </para>
 /// </remarks>
-public sealed class HeadSpacePurge : ITreatment
+public sealed class HeadSpacePurge : ITreatment, IShiftable
 {
     private const double MolarMassRatio = VacuumChamber.WaterKilogramPerMole / VacuumChamber.AirKilogramPerMole;
 
@@ -89,9 +89,20 @@ public sealed class HeadSpacePurge : ITreatment
             TargetPart.UntouchedParticles(job),
             water.Time.HasValue && job.Target.Water < floor ? job.Target.Water!.Value : floor,
             electricity: MotorPower * (water.Time ?? TimeSpan.Zero),
-            waterRemoved: WaterRemoved.By(job, water, job.OilMass.Kilograms)
+            waterRemoved: WaterRemoved.By(job, water, job.OilMass.Kilograms),
+            cautions: CautionsOf.Treatment(TreatmentKind.HeadSpacePurge, WorkConditions.Of(job, end.DegreesCelsius)),
+            flags: TreatmentFlagsOf.Job(job, end)
         );
     }
+
+    ITreatment IShiftable.Shifted(InputShift shift) =>
+        new HeadSpacePurge(
+            DryAir * shift.Flow,
+            Air,
+            LocalAtmosphere,
+            Ratio.FromDecimalFractions(Math.Min(1, Approach.DecimalFractions * shift.Approach)),
+            MotorPower
+        );
 
     /// <summary>The treatment with its equipment, in a few words.</summary>
     /// <returns>For example <c>head-space purge, 5 kg/h of air</c>.</returns>

@@ -15,7 +15,7 @@ namespace OilCondition.Treatment;
 /// Water that comes in meanwhile dissolves while there is room, and else sinks from the top like the rest.
 /// </remarks>
 /// <example><code>new SettlingAndDraining(Length.FromMeters(1.2), Length.FromMicrometers(100)).Assess(job)</code></example>
-public sealed class SettlingAndDraining : ITreatment
+public sealed class SettlingAndDraining : ITreatment, IShiftable
 {
     /// <summary>Describes a settling.</summary>
     /// <param name="height">Height of oil above the drain, 1 mm to 100 m.</param>
@@ -93,9 +93,23 @@ public sealed class SettlingAndDraining : ITreatment
             water,
             ParticleSettling.Still(job, standing, ParticleDensity, height),
             MassFraction.FromPartsPerMillion(1e6 * floorReached),
-            waterRemoved: WaterRemoved.By(job, water, job.OilMass.Kilograms)
+            waterRemoved: WaterRemoved.By(job, water, job.OilMass.Kilograms),
+            cautions: CautionsOf.Treatment(
+                TreatmentKind.SettlingAndDraining,
+                WorkConditions.Of(job, standing.Start.DegreesCelsius)
+            ),
+            flags: TreatmentFlagsOf.Job(job, standing.End)
         );
     }
+
+    ITreatment IShiftable.Shifted(InputShift shift) =>
+        new SettlingAndDraining(
+            Height,
+            Droplet.Shifted(DropletDiameter, shift),
+            Temperature,
+            ParticleDensity,
+            Droplet.Shifted(FineDropletDiameter, shift)
+        );
 
     /// <summary>The treatment with its equipment, in a few words.</summary>
     /// <returns>For example <c>settling and draining, drops of 100 µm through 1 m</c>.</returns>

@@ -9,7 +9,7 @@ namespace OilCondition.Treatment;
 /// capacity is the maker's at the viscosity and flow at work, usually far below that of a test bench. Some media take a little dissolved water as well;
 /// it is not counted on.
 /// </remarks>
-public sealed class WaterAbsorbingElements : ITreatment
+public sealed class WaterAbsorbingElements : ITreatment, IShiftable
 {
     /// <summary>Describes the elements.</summary>
     /// <param name="loop">The loop.</param>
@@ -62,9 +62,14 @@ public sealed class WaterAbsorbingElements : ITreatment
             course.Heat,
             course.Electricity,
             removed,
-            (int)Math.Min(1e9, Math.Ceiling(removed.Liters / CapacityOfElement.Liters))
+            (int)Math.Min(1e9, Math.Ceiling(removed.Liters / CapacityOfElement.Liters)),
+            cautions: CautionsOf.Treatment(TreatmentKind.WaterAbsorbingElements, course.Conditions),
+            flags: course.Flags
         );
     }
+
+    ITreatment IShiftable.Shifted(InputShift shift) =>
+        new WaterAbsorbingElements(Loop.Shifted(shift), shift.Removal(RemovalPerPass), CapacityOfElement);
 
     /// <summary>The treatment with its equipment, in a few words.</summary>
     /// <returns>For example <c>absorbing elements of 0.5 L, 50 % a pass, 40 L/min</c>.</returns>

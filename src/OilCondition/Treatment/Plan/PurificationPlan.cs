@@ -89,6 +89,16 @@ public sealed partial class PurificationPlan
         HeaterLimitedUntil = States
             .LastOrDefault(state => state.ProcessTemperature.DegreesCelsius < physics.Circuit.SetCelsius - 0.1)
             ?.Time;
+        Cautions = CautionsOf.Treatment(
+            TreatmentKind.VacuumDehydration,
+            WorkConditions.Of(
+                job,
+                physics.Circuit.SetCelsius,
+                unit.HeaterPower.Watts > 0,
+                unit.Chamber.AbsolutePressure.Pascals
+            )
+        );
+        band = new Lazy<TreatmentBand>(() => BandWith(InputErrors.Usual));
         HeldToRiseUntil = States.LastOrDefault(state => state.IsHeldToRise)?.Time;
         HeaterHolds = End.ProcessTemperature.DegreesCelsius >= physics.Circuit.SetCelsius - 0.1;
     }
@@ -162,8 +172,37 @@ public sealed partial class PurificationPlan
     /// <summary>Heat that the balance of the plan misses by: rounding of the integration.</summary>
     public Energy HeatImbalance { get; }
 
-    /// <summary>What can hurt someone.</summary>
-    public IReadOnlyList<Caution> Cautions { get; } = CautionsOf.Vacuum;
+    /// <summary>What can hurt someone, under the conditions of this plan.</summary>
+    public IReadOnlyList<Caution> Cautions { get; }
+
+    /// <summary>What makes the plan less certain than its figures look.</summary>
+    public TreatmentFlags Flags =>
+        TreatmentFlagsOf.Job(Job, ProcessTemperature, Unit.Pump.FlowAt(Job.Oil.ViscosityLine, Job.Reservoir.Start))
+        | (IsExtrapolated ? TreatmentFlags.CurveExtrapolated : TreatmentFlags.None)
+        | (IsViscosityExtrapolated ? TreatmentFlags.ViscosityExtrapolated : TreatmentFlags.None)
+        | (HeaterHolds ? TreatmentFlags.None : TreatmentFlags.HeaterLimited)
+        | (HeldToRiseUntil.HasValue ? TreatmentFlags.HeldToRise : TreatmentFlags.None)
+        | (Unit.Chamber.IsPressureInDoubt ? TreatmentFlags.PressureInDoubt : TreatmentFlags.None);
+
+    /// <summary>Hours and floor with the usual errors of the inputs; made when it is first asked for.</summary>
+    public TreatmentBand Band => band.Value;
+
+    /// <summary>Hours and floor with stated errors of the inputs.</summary>
+    /// <param name="errors">The errors.</param>
+    /// <returns>The band.</returns>
+    /// <exception cref="ArgumentNullException">The errors are null.</exception>
+    public TreatmentBand BandWith(InputErrors errors) =>
+        new(
+            InputShift
+                .All(Guard.NotNull(errors))
+                .Select(shift => Create(shift.Job(Job), Unit.Shifted(shift), LongInterval(Job)))
+                .Select(one => (one.MeetsTarget ? (TimeSpan?)(one.Last.Time) : null, one.End.WaterFloor))
+        );
+
+    private readonly Lazy<TreatmentBand> band;
+
+    private static TimeSpan LongInterval(TreatmentJob job) =>
+        Elapsed.FromHours(Math.Min(720, Math.Max(1.0 / 60, job.Horizon.TotalHours / 10)));
 
     internal TargetPart WaterPart { get; }
 
