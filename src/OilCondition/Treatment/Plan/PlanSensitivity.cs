@@ -51,7 +51,10 @@ public sealed class PlanSensitivity
             unit.With(
                 processTemperature: Temperature.FromDegreesCelsius(
                     Math.Min(150, unit.ProcessTemperature.DegreesCelsius + kelvins)
-                )
+                ),
+                // The film is that of the unit as it was found, whatever the thermostat is set to.
+                removalViscosity: unit.RemovalViscosity
+                    ?? job.Oil.ViscosityLine.ViscosityAt(plan.ProcessTemperature).Viscosity
             ),
             unit.With(
                 chamber: unit.Chamber.At(

@@ -1,4 +1,5 @@
 using OilCondition.Text;
+using OilCondition.Water;
 using UnitsNet;
 
 namespace OilCondition.Treatment;
@@ -171,6 +172,17 @@ public sealed partial class PurificationPlan
 
     /// <summary>Heat that the balance of the plan misses by: rounding of the integration.</summary>
     public Energy HeatImbalance { get; }
+
+    /// <summary>Share of the vapour of the whole plan that leaves with the exhaust instead of condensing; null where none leaves the oil.</summary>
+    public Ratio? ExhaustShare
+    {
+        get
+        {
+            var condensed = Last.Condensate.Liters * WaterContent.WaterDensity.KilogramsPerCubicMeter / 1000;
+            var all = condensed + Last.Exhausted.Kilograms;
+            return all > 0 ? Ratio.FromDecimalFractions(Last.Exhausted.Kilograms / all) : null;
+        }
+    }
 
     /// <summary>What can hurt someone, under the conditions of this plan.</summary>
     public IReadOnlyList<Caution> Cautions { get; }

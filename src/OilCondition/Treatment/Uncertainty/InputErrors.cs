@@ -75,6 +75,9 @@ public sealed record InputErrors
         + $"loss {PlainText.Number(HeatLoss.Percent)} %, ingress {PlainText.Number(WaterIngress.Percent)} %, "
         + $"drops {PlainText.Number(DropletDiameter.Percent)} %";
 
+    internal InputErrors WithRemovalPerPass(Ratio removalPerPass) =>
+        new(Water, Saturation, removalPerPass, Flow, ChamberPressure, HeatLoss, WaterIngress, DropletDiameter);
+
     private static Ratio Share(Ratio? stated, double usual, string name)
     {
         var share = stated ?? Ratio.FromDecimalFractions(usual);

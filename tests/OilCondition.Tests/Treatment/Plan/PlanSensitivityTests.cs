@@ -34,6 +34,19 @@ public class PlanSensitivityTests
         Row(PlanSensitivity.Setting.WaterIngress).Step.ShouldBe("40 to 30 g/h");
     }
 
+    /// <summary>Warmer is thinner, and drier: where no limit holds it down, a higher setting of the thermostat never costs time.</summary>
+    [Fact]
+    public void A_warmer_setting_keeps_the_film_of_the_unit()
+    {
+        var table = PlanSensitivity.Of(
+            Sump.Job(900, 120, Sump.Tank(start: 35, ambient: 15), Sump.Oil(line: Sump.Vg320)),
+            Sump.PlainUnit(kilowatt: 6)
+        );
+        table
+            .Rows.Single(row => row.Setting == PlanSensitivity.Setting.ProcessTemperature)
+            .TimeSaved!.Value.ShouldBeGreaterThanOrEqualTo(TimeSpan.Zero);
+    }
+
     /// <summary>A quarter more of the air that is there; 5 K and a quarter of the pressure move p/p_sat alike, 0.75 and 25.0/31.2 kPa (steam tables).</summary>
     [Fact]
     public void Each_row_is_a_step_of_what_is_there()
