@@ -31,7 +31,7 @@ foreach (var state in plan.States.Where((_, i) => i % 6 == 0))
     Console.WriteLine($"  {state}");
 }
 
-Console.WriteLine($"With what titration, curve, unit and gauge may be out by: {plan.Band}");
+Console.WriteLine($"With what titration, curve, unit and gauge may be out by: {plan.Band()}");
 Console.WriteLine($"Mind: {plan.Flags}\n");
 Console.WriteLine("What each setting is worth, changed by a quarter, or by 5 K:");
 Console.WriteLine(PlanSensitivity.Of(Job.Task, Job.Unit));
@@ -71,7 +71,7 @@ if (UnitCalibration.TryFrom(record, plan, out var found, out var reason))
 {
     var next = PurificationPlan.Create(Job.Task, found.For(Job.Unit));
     Console.WriteLine($"The unit's own figure, for the next plan: {found}");
-    Console.WriteLine($"  the same task again: {next.BandWith(found.Errors(InputErrors.Usual))}\n");
+    Console.WriteLine($"  the same task again: {next.Band(found.Errors(InputErrors.Usual))}\n");
 }
 else
 {

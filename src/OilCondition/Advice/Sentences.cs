@@ -5,6 +5,8 @@ using OilCondition.Prognosis;
 using OilCondition.Statistics;
 using OilCondition.Text;
 using OilCondition.Treatment;
+using OilCondition.Water;
+using UnitsNet;
 
 namespace OilCondition;
 
@@ -186,15 +188,38 @@ public static class Sentences
         var water = Measurands.WaterContent;
         var running = balance.Running.HasFreeWater;
         var state = running ? balance.Running : balance.Standstill;
-        var litres = balance.FreeAtStandstill is { } volume
-            ? $" (some {PlainText.Number(volume.Liters, balance.UncertaintyOfFreeLitres)} L in the oil fill at standstill)"
-            : "";
+        var open = balance.UncertaintyOfFree(state);
+        string Free(double content) => PlainText.Number(Math.Max(0, content), open);
+        var free = state.Free.PartsPerMillion;
         return $"{(running ? "Free water at running temperature" : "Free water after standstill")}: of {Quantity(balance.Point.Reading, water)} "
-            + $"the oil holds {water.Text(state.Saturation.Content.PartsPerMillion)} mg/kg at {PlainText.Number(state.Saturation.Temperature.DegreesCelsius)} °C, "
-            + $"so that about {water.Text(state.Free.PartsPerMillion, balance.Point.Reading.Value)} mg/kg are free{litres}; water separates below "
+            + $"the oil holds {water.Text(state.Saturation.Content.PartsPerMillion)} mg/kg at {Degrees(state)}{Extrapolated(state.Saturation.IsExtrapolated)}, "
+            + $"so that about {Free(free)} mg/kg, {Free(free - open)} to {Free(free + open)}, are free{Litres(balance, running)}; water separates below "
             + $"{PlainText.Number(balance.Separation.Temperature.DegreesCelsius, WaterInOil.Split.SeparationUncertainty)} °C"
-            + (state.Saturation.IsExtrapolated ? " (saturation curve extrapolated)." : ".");
+            + $"{Extrapolated(balance.Separation.IsExtrapolated)}.";
     }
+
+    /// <summary>The litres of the oil fill, each beside the temperature at which so much is free.</summary>
+    private static string Litres(WaterInOil.Split balance, bool running)
+    {
+        if (balance.FreeAtStandstill is not { } cold)
+        {
+            return "";
+        }
+
+        string Of(Volume volume, WaterState state) =>
+            $"{PlainText.Number(volume.Liters, volume.Liters * balance.UncertaintyOfFree(state) / state.Free.PartsPerMillion)} L "
+            + $"at {Degrees(state)}";
+        var standstill =
+            Of(cold, balance.Standstill) + Extrapolated(running && balance.Standstill.Saturation.IsExtrapolated);
+        return running && balance.FreeAtRunning is { } warm
+            ? $" (some {Of(warm, balance.Running)}, and {standstill} after standstill)"
+            : $" (some {standstill})";
+    }
+
+    private static string Degrees(WaterState state) =>
+        $"{PlainText.Number(state.Saturation.Temperature.DegreesCelsius)} °C";
+
+    private static string Extrapolated(bool isExtrapolated) => isExtrapolated ? " (curve extrapolated)" : "";
 
     internal static string Life(RemainingLifeFinding finding)
     {

@@ -16,7 +16,7 @@ namespace OilCondition.Cleanup;
 /// if (UnitCalibration.TryFrom(record, plan, out var found, out var reason))
 /// {
 ///     var next = PurificationPlan.Create(nextJob, found.For(plan.Unit));
-///     var band = next.BandWith(found.Errors(InputErrors.Usual));
+///     var band = next.Band(found.Errors(InputErrors.Usual));
 /// }
 /// </code>
 /// </example>

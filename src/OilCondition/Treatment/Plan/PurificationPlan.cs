@@ -99,7 +99,6 @@ public sealed partial class PurificationPlan
                 unit.Chamber.AbsolutePressure.Pascals
             )
         );
-        band = new Lazy<TreatmentBand>(() => BandWith(InputErrors.Usual));
         HeldToRiseUntil = States.LastOrDefault(state => state.IsHeldToRise)?.Time;
         HeaterHolds = End.ProcessTemperature.DegreesCelsius >= physics.Circuit.SetCelsius - 0.1;
     }
@@ -196,22 +195,16 @@ public sealed partial class PurificationPlan
         | (HeldToRiseUntil.HasValue ? TreatmentFlags.HeldToRise : TreatmentFlags.None)
         | (Unit.Chamber.IsPressureInDoubt ? TreatmentFlags.PressureInDoubt : TreatmentFlags.None);
 
-    /// <summary>Hours and floor with the usual errors of the inputs; made when it is first asked for.</summary>
-    public TreatmentBand Band => band.Value;
-
-    /// <summary>Hours and floor with stated errors of the inputs.</summary>
-    /// <param name="errors">The errors.</param>
+    /// <summary>Hours and floor with what the inputs may be out by: 31 plans, made anew at each call.</summary>
+    /// <param name="errors">The errors of the inputs; null for the usual ones.</param>
     /// <returns>The band.</returns>
-    /// <exception cref="ArgumentNullException">The errors are null.</exception>
-    public TreatmentBand BandWith(InputErrors errors) =>
+    public TreatmentBand Band(InputErrors? errors = null) =>
         new(
             InputShift
-                .All(Guard.NotNull(errors))
+                .All(errors ?? InputErrors.Usual)
                 .Select(shift => Create(shift.Job(Job), Unit.Shifted(shift), LongInterval(Job)))
-                .Select(one => (one.MeetsTarget ? (TimeSpan?)(one.Last.Time) : null, one.End.WaterFloor))
+                .Select(one => (one.MeetsTarget ? (TimeSpan?)one.Last.Time : null, one.End.WaterFloor))
         );
-
-    private readonly Lazy<TreatmentBand> band;
 
     private static TimeSpan LongInterval(TreatmentJob job) =>
         Elapsed.FromHours(Math.Min(720, Math.Max(1.0 / 60, job.Horizon.TotalHours / 10)));

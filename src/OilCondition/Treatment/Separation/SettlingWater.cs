@@ -31,11 +31,11 @@ internal sealed class SettlingWater
             var comesIn = i == 0 ? 0 : perSecond * (standing.Seconds[i] - standing.Seconds[i - 1]);
             var taken = Math.Min(comesIn, Math.Max(0, saturation - dissolved));
             dissolved += taken;
-            var out1 = Math.Max(0, dissolved - saturation);
-            dissolved -= out1;
+            var separated = Math.Max(0, dissolved - saturation);
+            dissolved -= separated;
             entered[i] = (i == 0 ? 0 : entered[i - 1]) + comesIn - taken;
-            fallen[i] = (i == 0 ? 0 : fallen[i - 1]) + out1;
-            fallenDepth[i] = (i == 0 ? 0 : fallenDepth[i - 1]) + out1 * fines[i];
+            fallen[i] = (i == 0 ? 0 : fallen[i - 1]) + separated;
+            fallenDepth[i] = (i == 0 ? 0 : fallenDepth[i - 1]) + separated * fines[i];
             while (drops[i] - drops[sunk] > heightMetres)
             {
                 sunk++;

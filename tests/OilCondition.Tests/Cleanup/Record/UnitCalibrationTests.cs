@@ -74,8 +74,8 @@ public class UnitCalibrationTests
         next.Unit.RemovalViscosity.ShouldBe(found.Viscosity);
 
         // Its band is narrower than that of a figure from a catalogue.
-        var usual = next.Band;
-        var own = next.BandWith(found.Errors(InputErrors.Usual));
+        var usual = next.Band();
+        var own = next.Band(found.Errors(InputErrors.Usual));
         (own.TimeP90 - own.TimeP10)!.Value.ShouldBeLessThan((usual.TimeP90 - usual.TimeP10)!.Value);
         found.ToString().ShouldContain("% a pass (");
     }

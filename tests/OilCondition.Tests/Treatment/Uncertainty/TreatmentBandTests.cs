@@ -31,7 +31,7 @@ public class TreatmentBandTests
     public void Without_errors_the_band_is_the_plan()
     {
         var plan = PurificationPlan.Create(Warm, Sump.Unit(pascal: 100));
-        var band = plan.BandWith(Only());
+        var band = plan.Band(Only());
         band.TimeP10!.Value.TotalHours.ShouldBe(plan.Arrival.Hours(), 1e-5);
         band.TimeP90!.Value.TotalHours.ShouldBe(plan.Arrival.Hours(), 1e-5);
         band.FloorP90.PartsPerMillion.ShouldBe(plan.End.WaterFloor.PartsPerMillion, 1e-9);
@@ -45,7 +45,7 @@ public class TreatmentBandTests
     [Fact]
     public void An_uncertain_removal_spreads_the_hours()
     {
-        var band = PurificationPlan.Create(Warm, Sump.Unit(pascal: 100)).BandWith(Only(removal: 0.2));
+        var band = PurificationPlan.Create(Warm, Sump.Unit(pascal: 100)).Band(Only(removal: 0.2));
         band.TimeP10!.Value.TotalHours.ShouldBe(8.37, 0.2);
         band.TimeP50!.Value.TotalHours.ShouldBe(9.43, 0.05);
         band.TimeP90!.Value.TotalHours.ShouldBe(10.89, 0.3);
@@ -60,13 +60,13 @@ public class TreatmentBandTests
     public void A_floor_has_the_band_of_its_gauge()
     {
         var plan = PurificationPlan.Create(Sump.Job(900, 150), Sump.Unit());
-        var band = plan.BandWith(Only(kilopascal: 1.3));
+        var band = plan.Band(Only(kilopascal: 1.3));
         band.FloorP10.PartsPerMillion.ShouldBe(78.7 * Math.Exp(-Z90 * 0.1997), 3);
         band.FloorP90.PartsPerMillion.ShouldBe(78.7 * Math.Exp(Z90 * 0.1997), 4);
         band.FloorP50.PartsPerMillion.ShouldBe(78.7, 0.5);
 
         // A target between: reached in some cases only, and no time is claimed for nine in ten.
-        var near = PurificationPlan.Create(Sump.Job(900, 90), Sump.Unit()).BandWith(Only(kilopascal: 1.3));
+        var near = PurificationPlan.Create(Sump.Job(900, 90), Sump.Unit()).Band(Only(kilopascal: 1.3));
         near.Reached.DecimalFractions.ShouldBeInRange(0.6, 0.9);
         near.TimeP10.ShouldNotBeNull();
         near.TimeP90.ShouldBeNull();
@@ -77,15 +77,15 @@ public class TreatmentBandTests
     public void The_band_is_the_same_every_time_and_grows_with_the_errors()
     {
         var plan = PurificationPlan.Create(Sump.Job(900, 150), Sump.Unit());
-        var (first, again) = (plan.Band, plan.BandWith(InputErrors.Usual));
+        var (first, again) = (plan.Band(), plan.Band(InputErrors.Usual));
         first.TimeP10.ShouldBe(again.TimeP10);
         first.TimeP90.ShouldBe(again.TimeP90);
         first.ToString().ShouldBe(again.ToString());
         first.TimeP10!.Value.ShouldBeLessThan(plan.Arrival.Time());
         first.TimeP90!.Value.ShouldBeGreaterThan(plan.Arrival.Time());
-        var width = plan.BandWith(Only(water: 0.2)).TimeP90 - plan.BandWith(Only(water: 0.2)).TimeP10;
+        var width = plan.Band(Only(water: 0.2)).TimeP90 - plan.Band(Only(water: 0.2)).TimeP10;
         width!.Value.ShouldBeGreaterThan(
-            (plan.BandWith(Only(water: 0.05)).TimeP90 - plan.BandWith(Only(water: 0.05)).TimeP10)!.Value
+            (plan.Band(Only(water: 0.05)).TimeP90 - plan.Band(Only(water: 0.05)).TimeP10)!.Value
         );
     }
 
