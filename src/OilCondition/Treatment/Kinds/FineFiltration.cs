@@ -1,5 +1,4 @@
 using OilCondition.Text;
-using UnitsNet;
 
 namespace OilCondition.Treatment;
 

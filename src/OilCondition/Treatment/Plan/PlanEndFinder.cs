@@ -1,5 +1,4 @@
 using MathNet.Numerics.RootFinding;
-using OilCondition.Water;
 using UnitsNet;
 
 namespace OilCondition.Treatment;

@@ -1,4 +1,3 @@
-using OilCondition.Cleanliness;
 using OilCondition.Text;
 using UnitsNet;
 

@@ -1,6 +1,5 @@
 using OilCondition.Text;
 using OilCondition.Thermal;
-using OilCondition.Water;
 using UnitsNet;
 
 namespace OilCondition.Treatment;
