@@ -31,7 +31,9 @@ foreach (var state in plan.States.Where((_, i) => i % 6 == 0))
     Console.WriteLine($"  {state}");
 }
 
-Console.WriteLine("\nWhat each setting is worth, changed by a quarter, or by 5 K:");
+Console.WriteLine($"With what titration, curve, unit and gauge may be out by: {plan.Band()}");
+Console.WriteLine($"Mind: {plan.Flags}\n");
+Console.WriteLine("What each setting is worth, changed by a quarter, or by 5 K:");
 Console.WriteLine(PlanSensitivity.Of(Job.Task, Job.Unit));
 Console.WriteLine("\nIn a row, stage by stage:");
 foreach (var step in Job.Train.Run(Job.Task))
@@ -74,6 +76,17 @@ Console.WriteLine($"  planned          {planned}\n");
 var diagnosis = StallDiagnosis.Of(status, planned, RunConditions.Of(plan, Job.Celsius(60), Pressure.FromPascals(1500)));
 var record = CleanupRecord.Of(status, Job.Facts, diagnosis);
 Console.WriteLine(record.ToText());
+
+if (UnitCalibration.TryFrom(record, plan, out var found, out var reason))
+{
+    var next = PurificationPlan.Create(Job.Task, found.For(Job.Unit));
+    Console.WriteLine($"The unit's own figure, for the next plan: {found}");
+    Console.WriteLine($"  the same task again: {next.Band(found.Errors(InputErrors.Usual))}\n");
+}
+else
+{
+    Console.WriteLine($"No figure for the next plan: {reason}\n");
+}
 
 Console.WriteLine("Had the cooler gone on leaking (invented log):");
 var leaking = CleanupMonitor.Of(Job.Monitoring, StalledRun.Log()).Status();

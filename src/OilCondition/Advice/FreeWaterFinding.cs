@@ -19,7 +19,7 @@ internal sealed class FreeWaterFinding : Finding
         get
         {
             var state = Balance.Running.HasFreeWater ? Balance.Running : Balance.Standstill;
-            var total = Balance.Point.Reading.Value;
+            var open = Balance.UncertaintyOfFree(state);
             var saturation = state.Saturation.Content.PartsPerMillion;
             var separation = Balance.Separation.Temperature.DegreesCelsius;
             return
@@ -28,7 +28,14 @@ internal sealed class FreeWaterFinding : Finding
                 EvidenceItem.Moment("read at", Balance.Point.At),
                 EvidenceItem.Number("oil temperature", state.Saturation.Temperature.DegreesCelsius, "°C"),
                 EvidenceItem.Number("saturation", saturation, "mg/kg", Measurand.UncertaintyOf(saturation)),
-                EvidenceItem.Number("free water", state.Free.PartsPerMillion, "mg/kg", Measurand.UncertaintyOf(total)),
+                EvidenceItem.Number("free water", state.Free.PartsPerMillion, "mg/kg", open),
+                EvidenceItem.Number(
+                    "free water, at least",
+                    Math.Max(0, state.Free.PartsPerMillion - open),
+                    "mg/kg",
+                    open
+                ),
+                EvidenceItem.Number("free water, at most", state.Free.PartsPerMillion + open, "mg/kg", open),
                 EvidenceItem.Number("separates below", separation, "°C", WaterInOil.Split.SeparationUncertainty),
                 EvidenceItem.Word("saturation curve", $"{Balance.Curve.Name}; {Balance.Curve.Source}"),
                 EvidenceItem.Word("curve extrapolated", state.Saturation.IsExtrapolated ? "yes" : "no"),

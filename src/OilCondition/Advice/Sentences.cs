@@ -5,6 +5,8 @@ using OilCondition.Prognosis;
 using OilCondition.Statistics;
 using OilCondition.Text;
 using OilCondition.Treatment;
+using OilCondition.Water;
+using UnitsNet;
 
 namespace OilCondition;
 
@@ -60,7 +62,17 @@ public static class Sentences
             Caution.ElectricalIsolation =>
                 "Isolate, lock, prove dead and earth before working on electrical parts or heaters.",
             Caution.PressurisedOil => "Release pressure and stored energy before opening an oil system.",
-            Caution.SpillsAndWaste => "Contain spills; used oil and the water from it are regulated waste.",
+            Caution.SpillsAndWaste =>
+                "Contain spills; used oil, condensate and the water drained from it are regulated waste.",
+            Caution.FoamOver =>
+                "Oil with free water or detergents foams over under vacuum: draw the vacuum down slowly and watch the level.",
+            Caution.LightEndsLost =>
+                "Deep vacuum on hot oil strips light ends and additives: keep to the oil maker's limits, and check viscosity, flash point and additives afterwards.",
+            Caution.CokingOnHeater =>
+                "Oil cokes on a heater film: flow before heat, heat off before flow, and no more watt density than the oil bears.",
+            Caution.DrainWaterFirst =>
+                "Drain free water from the lowest point before heating, filtering or pulling a vacuum.",
+            Caution.MovingMachinery => "Keep clear of pumps, couplings and rotating bowls; guards stay on.",
             Caution.MakersLimits => "The limits of the makers of machine, oil and seals come first.",
             _ => "Follow local codes and permits; some of this work is for licensed people.",
         };
@@ -176,15 +188,38 @@ public static class Sentences
         var water = Measurands.WaterContent;
         var running = balance.Running.HasFreeWater;
         var state = running ? balance.Running : balance.Standstill;
-        var litres = balance.FreeAtStandstill is { } volume
-            ? $" (some {PlainText.Number(volume.Liters, balance.UncertaintyOfFreeLitres)} L in the oil fill at standstill)"
-            : "";
+        var open = balance.UncertaintyOfFree(state);
+        string Free(double content) => PlainText.Number(Math.Max(0, content), open);
+        var free = state.Free.PartsPerMillion;
         return $"{(running ? "Free water at running temperature" : "Free water after standstill")}: of {Quantity(balance.Point.Reading, water)} "
-            + $"the oil holds {water.Text(state.Saturation.Content.PartsPerMillion)} mg/kg at {PlainText.Number(state.Saturation.Temperature.DegreesCelsius)} °C, "
-            + $"so that about {water.Text(state.Free.PartsPerMillion, balance.Point.Reading.Value)} mg/kg are free{litres}; water separates below "
+            + $"the oil holds {water.Text(state.Saturation.Content.PartsPerMillion)} mg/kg at {Degrees(state)}{Extrapolated(state.Saturation.IsExtrapolated)}, "
+            + $"so that about {Free(free)} mg/kg, {Free(free - open)} to {Free(free + open)}, are free{Litres(balance, running)}; water separates below "
             + $"{PlainText.Number(balance.Separation.Temperature.DegreesCelsius, WaterInOil.Split.SeparationUncertainty)} °C"
-            + (state.Saturation.IsExtrapolated ? " (saturation curve extrapolated)." : ".");
+            + $"{Extrapolated(balance.Separation.IsExtrapolated)}.";
     }
+
+    /// <summary>The litres of the oil fill, each beside the temperature at which so much is free.</summary>
+    private static string Litres(WaterInOil.Split balance, bool running)
+    {
+        if (balance.FreeAtStandstill is not { } cold)
+        {
+            return "";
+        }
+
+        string Of(Volume volume, WaterState state) =>
+            $"{PlainText.Number(volume.Liters, volume.Liters * balance.UncertaintyOfFree(state) / state.Free.PartsPerMillion)} L "
+            + $"at {Degrees(state)}";
+        var standstill =
+            Of(cold, balance.Standstill) + Extrapolated(running && balance.Standstill.Saturation.IsExtrapolated);
+        return running && balance.FreeAtRunning is { } warm
+            ? $" (some {Of(warm, balance.Running)}, and {standstill} after standstill)"
+            : $" (some {standstill})";
+    }
+
+    private static string Degrees(WaterState state) =>
+        $"{PlainText.Number(state.Saturation.Temperature.DegreesCelsius)} °C";
+
+    private static string Extrapolated(bool isExtrapolated) => isExtrapolated ? " (curve extrapolated)" : "";
 
     internal static string Life(RemainingLifeFinding finding)
     {

@@ -53,12 +53,28 @@ public abstract class WaterInOil
         /// <summary>Volume of free water in the whole oil fill at standstill; null when the oil's density is not known.</summary>
         public Volume? FreeAtStandstill { get; }
 
-        /// <summary>What the precision of the total leaves open in the litres of free water.</summary>
+        /// <summary>How far a saturation curve of a plant may be out, relative; twice that where it is extrapolated (ours).</summary>
+        private const double CurveUncertainty = 0.15;
+
+        /// <summary>Volume of free water in the whole oil fill at running temperature; null when the oil's density is not known.</summary>
+        public Volume? FreeAtRunning =>
+            FreeAtStandstill is { } free && Standstill.Free.PartsPerMillion > 0
+                ? free * (Running.Free.PartsPerMillion / Standstill.Free.PartsPerMillion)
+                : null;
+
+        /// <summary>What total and curve together leave open in the free water of a state, in mg/kg: their errors in quadrature.</summary>
+        internal double UncertaintyOfFree(WaterState state)
+        {
+            var total = Measurands.WaterContent.UncertaintyOf(Point.Reading.Value);
+            var curve =
+                state.Saturation.Content.PartsPerMillion * CurveUncertainty * (state.Saturation.IsExtrapolated ? 2 : 1);
+            return Math.Sqrt(total * total + curve * curve);
+        }
+
+        /// <summary>What total and curve leave open in the litres of free water.</summary>
         internal double? UncertaintyOfFreeLitres =>
             FreeAtStandstill is { } free && Standstill.Free.PartsPerMillion > 0
-                ? free.Liters
-                    * Measurands.WaterContent.UncertaintyOf(Point.Reading.Value)
-                    / Standstill.Free.PartsPerMillion
+                ? free.Liters * UncertaintyOfFree(Standstill) / Standstill.Free.PartsPerMillion
                 : null;
 
         /// <summary>Total, and what is free at running and at standstill temperature.</summary>

@@ -11,7 +11,15 @@ namespace OilCondition;
 internal static class EquipmentParts
 {
     public static string[] LoopFields =>
-        ["flowLitresPerMinute", "highestViscosityCentistokes", "workingCelsius", "heaterKilowatts", "motorKilowatts"];
+        [
+            "flowLitresPerMinute",
+            "highestViscosityCentistokes",
+            "startViscosityCentistokes",
+            "workingCelsius",
+            "heaterKilowatts",
+            "highestRiseKelvin",
+            "motorKilowatts",
+        ];
 
     public static SideLoop? Loop(JsonEntry entry)
     {
@@ -26,10 +34,18 @@ internal static class EquipmentParts
                     pump,
                     working is { } warm ? Temperature.FromDegreesCelsius(warm) : null,
                     Power.FromKilowatts(heater),
-                    Power.FromKilowatts(motor)
+                    Power.FromKilowatts(motor),
+                    Rise(entry),
+                    StartViscosity(entry)
                 )
             );
     }
+
+    public static TemperatureDelta? Rise(JsonEntry entry) =>
+        entry.NumberIfAny("highestRiseKelvin") is { } kelvins ? TemperatureDelta.FromKelvins(kelvins) : null;
+
+    public static KinematicViscosity? StartViscosity(JsonEntry entry) =>
+        entry.NumberIfAny("startViscosityCentistokes") is { } thick ? KinematicViscosity.FromCentistokes(thick) : null;
 
     public static PumpViscosityLimit? Pump(JsonEntry entry)
     {

@@ -55,6 +55,7 @@ internal static class EquipmentReader
             "highestViscosityCentistokes",
             "startViscosityCentistokes",
             "heaterKilowatts",
+            "highestRiseKelvin",
             "motorKilowatts",
             "processCelsius",
             "highestCelsius",
@@ -63,6 +64,7 @@ internal static class EquipmentReader
             "pumpCubicMetresPerHour",
             "condenserCelsius",
             "removalPerPass",
+            "removalViscosityCentistokes",
             "filter",
             "dischargePump",
             "vacuumPump"
@@ -74,7 +76,7 @@ internal static class EquipmentReader
         var heater = entry.NumberIfAny("heaterKilowatts") ?? 0;
         var motor = entry.NumberIfAny("motorKilowatts") ?? 0;
         var highest = entry.NumberIfAny("highestCelsius");
-        var start = entry.NumberIfAny("startViscosityCentistokes");
+        var film = entry.NumberIfAny("removalViscosityCentistokes");
         var filter = EquipmentParts.Filter(entry);
         return pump is null || process is null || chamber is null || removal is null
             ? null
@@ -89,7 +91,9 @@ internal static class EquipmentReader
                         filter,
                         Power.FromKilowatts(motor),
                         highest is { } hot ? Temperature.FromDegreesCelsius(hot) : null,
-                        start is { } thick ? KinematicViscosity.FromCentistokes(thick) : null
+                        EquipmentParts.StartViscosity(entry),
+                        EquipmentParts.Rise(entry),
+                        film is { } found ? KinematicViscosity.FromCentistokes(found) : null
                     )
                 )
             );
@@ -169,10 +173,18 @@ internal static class EquipmentReader
 
     private static SettlingAndDraining? Settling(JsonEntry entry)
     {
-        Known(entry, "heightMetres", "dropletMicrometres", "celsius", "particleKilogramsPerCubicMetre");
+        Known(
+            entry,
+            "heightMetres",
+            "dropletMicrometres",
+            "fineDropletMicrometres",
+            "celsius",
+            "particleKilogramsPerCubicMetre"
+        );
         var height = entry.Number("heightMetres");
         var droplet = entry.Number("dropletMicrometres");
         var celsius = entry.NumberIfAny("celsius");
+        var fine = entry.NumberIfAny("fineDropletMicrometres");
         var density = EquipmentParts.Particles(entry);
         return height is null || droplet is null
             ? null
@@ -181,7 +193,8 @@ internal static class EquipmentReader
                     Length.FromMeters(height.Value),
                     Length.FromMicrometers(droplet.Value),
                     celsius is { } stated ? Temperature.FromDegreesCelsius(stated) : null,
-                    density
+                    density,
+                    fine is { } small ? Length.FromMicrometers(small) : null
                 )
             );
     }

@@ -115,7 +115,8 @@ internal sealed class MachineReader(
             "lossWattPerKelvin",
             "waterIngressGramsPerHour",
             "highestCelsius",
-            "steelKilojoulePerKelvin"
+            "steelKilojoulePerKelvin",
+            "heatInputKilowatts"
         );
         var ambient = tank.Number("ambientCelsius");
         var loss = tank.Number("lossWattPerKelvin");
@@ -132,7 +133,8 @@ internal sealed class MachineReader(
                     lossWattPerKelvin: loss.Value,
                     waterIngress: MassFlow.FromGramsPerHour(ingress),
                     highestTemperature: highest is { } stated ? Temperature.FromDegreesCelsius(stated) : null,
-                    steel: Entropy.FromKilojoulesPerKelvin(steel)
+                    steel: Entropy.FromKilojoulesPerKelvin(steel),
+                    heatInput: Power.FromKilowatts(tank.NumberIfAny("heatInputKilowatts") ?? 0)
                 )
             );
     }

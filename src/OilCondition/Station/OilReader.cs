@@ -12,13 +12,24 @@ internal sealed class OilReader(MeasurandCatalog catalog)
 {
     public StationOil? Read(JsonEntry entry)
     {
-        entry.Known("id", "name", "new", "saturation", "highestCelsius", "hasDetergents");
+        entry.Known(
+            "id",
+            "name",
+            "new",
+            "saturation",
+            "highestCelsius",
+            "hasDetergents",
+            "pourPointCelsius",
+            "flashPointCelsius"
+        );
         var id = entry.Text("id");
         var name = entry.Text("name");
         var readings = NewReadings(entry);
         var curve = name is null ? null : Saturation(entry, name);
         var highest = entry.NumberIfAny("highestCelsius", 0, 150, "°C");
         var detergents = entry.FlagIfAny("hasDetergents") ?? false;
+        var pour = entry.NumberIfAny("pourPointCelsius", -60, 60, "°C");
+        var flash = entry.NumberIfAny("flashPointCelsius", 0, 400, "°C");
         if (id is null || name is null || entry.Made(() => new Oil(name, readings, curve)) is not { } oil)
         {
             return null;
@@ -27,7 +38,7 @@ internal sealed class OilReader(MeasurandCatalog catalog)
         return new StationOil(
             id,
             oil,
-            highest is null ? null : entry.Made(() => Treated(oil, highest.Value, detergents))
+            highest is null ? null : entry.Made(() => Treated(oil, highest.Value, detergents, pour, flash))
         );
     }
 
@@ -135,7 +146,13 @@ internal sealed class OilReader(MeasurandCatalog catalog)
             );
     }
 
-    private static TreatedOil? Treated(Oil oil, double highestCelsius, bool detergents)
+    private static TreatedOil? Treated(
+        Oil oil,
+        double highestCelsius,
+        bool detergents,
+        double? pourCelsius,
+        double? flashCelsius
+    )
     {
         double? New(Measurand measurand) => oil.NewReadings.TryGetValue(measurand, out var one) ? one.Value : null;
         return
@@ -153,7 +170,9 @@ internal sealed class OilReader(MeasurandCatalog catalog)
                     KinematicViscosity.FromCentistokes(at100)
                 ),
                 Temperature.FromDegreesCelsius(highestCelsius),
-                detergents
+                detergents,
+                pourCelsius is { } cold ? Temperature.FromDegreesCelsius(cold) : null,
+                flashCelsius is { } hot ? Temperature.FromDegreesCelsius(hot) : null
             )
             : null;
     }

@@ -26,4 +26,19 @@ public enum Caution
 
     /// <summary>Local codes, permits and licensed practice.</summary>
     LocalCodes,
+
+    /// <summary>Oil that foams over under vacuum and leaves with the vacuum pump.</summary>
+    FoamOver,
+
+    /// <summary>Light ends and additives that hot oil loses under a deep vacuum.</summary>
+    LightEndsLost,
+
+    /// <summary>Oil that cokes on the film of a heater.</summary>
+    CokingOnHeater,
+
+    /// <summary>Free water that is drained before the oil is heated or filtered.</summary>
+    DrainWaterFirst,
+
+    /// <summary>Pumps, couplings and bowls that turn.</summary>
+    MovingMachinery,
 }

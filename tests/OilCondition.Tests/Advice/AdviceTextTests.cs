@@ -44,7 +44,7 @@ public class AdviceTextTests
                   alarm: Acid number: 0.6 mgKOH/g on 2026-01-01, above the alarm limit of 0.5 mgKOH/g (common
                       practice, no source: invented).
                   alert: Free water after standstill: of 212 mg/kg the oil holds 100 mg/kg at 20 °C, so that about
-                      110 mg/kg are free (some 0.1 L in the oil fill at standstill); water separates below 40 °C.
+                      110 mg/kg, 90 to 140, are free (some 0.1 L at 20 °C); water separates below 40 °C.
                   information: Acid number: sudden change from about 0.1 to 0.6 mgKOH/g on 2026-01-01; to be
                       confirmed by another sample.
                   -> Plan the oil change. (oil fill 1000 L)

@@ -237,11 +237,13 @@ public partial class PageTests
         foreach (var state in plan.States)
         { /* state.TankTemperature, state.Water, state.Limit ... */
         }
+        var band = plan.Band(new InputErrors(water: Ratio.FromPercent(5))); // hours and floor at 10, 50 and 90 of 100 cases
         var settings = PlanSensitivity.Of(job, unit); // the setting that is worth most on top
 
         table.Rows.Count.ShouldBe(4);
         plan.States.Count.ShouldBeGreaterThan(2);
         settings.Rows.ShouldNotBeEmpty();
+        band.FloorP10.ShouldBeLessThan(band.FloorP90);
     }
 
     [Fact]

@@ -133,7 +133,7 @@ public class StationTests
         unit.HeaterPower.Kilowatts.ShouldBe(12);
         unit.Chamber.AbsolutePressure.Millibars.ShouldBe(60, 1e-9);
         unit.Chamber.PumpCapacity!.Value.CubicMetersPerHour.ShouldBe(200, 1e-9);
-        unit.StartViscosity!.Value.Centistokes.ShouldBe(900, 1e-9);
+        unit.StartViscosity.Centistokes.ShouldBe(900, 1e-9);
         unit.Filter!.At6.Value.ShouldBe(200);
     }
 

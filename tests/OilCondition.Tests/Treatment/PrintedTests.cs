@@ -124,7 +124,7 @@ public class PrintedTests
             },
             {
                 PlanSensitivity.Of(Warm, Unit).Rows.Single(row => row.Setting == PlanSensitivity.Setting.Flow),
-                "flow: saves 1.89 h"
+                "flow 20 to 25 L/min: saves 1.89 h"
             },
             { Change.Assess(Wet), "drain and refill: water in 2 h, particles not asked, floor 50 mg/kg" },
             {

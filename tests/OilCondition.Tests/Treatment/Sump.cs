@@ -7,7 +7,10 @@ using UnitsNet;
 
 namespace OilCondition.Tests.Treatment;
 
-/// <summary>An invented guide-bearing sump of the invented Harrow Point station, and a purifier for it. No figure is plant data.</summary>
+/// <summary>
+/// An invented guide-bearing sump of the invented Harrow Point station, and a purifier for it. No figure is plant data. The purifier's heater and pump have no
+/// limit of their own, so that closed forms hold; <see cref="PlainUnit"/> has those of common practice.
+/// </summary>
 public static class Sump
 {
     public static SaturationCurve Mineral => PublishedSaturationCurves.TransformerMineralOilSteeper;
@@ -51,7 +54,8 @@ public static class Sump
         double loss = 40,
         double ingressGramPerHour = 0,
         ParticleIngression? ingression = null,
-        double highest = 150
+        double highest = 150,
+        double heatWatt = 0
     ) =>
         new(
             Volume.FromLiters(litres),
@@ -60,7 +64,8 @@ public static class Sump
             loss,
             MassFlow.FromGramsPerHour(ingressGramPerHour),
             ingression,
-            Celsius(highest)
+            Celsius(highest),
+            heatInput: Power.FromWatts(heatWatt)
         );
 
     public static TreatmentJob Job(
@@ -95,8 +100,9 @@ public static class Sump
         VacuumChamber? chamber = null,
         FilterRatings? filter = null,
         double viscosity = 700,
-        double? startViscosity = null,
-        double motorKilowatt = 0
+        double startViscosity = 2e7,
+        double motorKilowatt = 0,
+        double rise = 150
     ) =>
         new(
             new PumpViscosityLimit(
@@ -113,10 +119,21 @@ public static class Sump
             Ratio.FromDecimalFractions(eta),
             filter,
             Power.FromKilowatts(motorKilowatt),
-            startViscosity: startViscosity is { } limit ? KinematicViscosity.FromCentistokes(limit) : null
+            startViscosity: KinematicViscosity.FromCentistokes(startViscosity),
+            highestRise: TemperatureDelta.FromKelvins(rise)
         );
 
     public static FilterRatings Filter { get; } = new(new FilterBeta(75), new FilterBeta(200), new FilterBeta(1000));
+
+    /// <summary>A unit as its maker ships it, with the rise per pass and the start viscosity of common practice.</summary>
+    public static PurificationUnit PlainUnit(double kilowatt = 18, double eta = 0.7) =>
+        new(
+            new PumpViscosityLimit(VolumeFlow.FromLitersPerMinute(20), KinematicViscosity.FromCentistokes(700)),
+            Power.FromKilowatts(kilowatt),
+            Celsius(65),
+            new VacuumChamber(Pressure.FromPascals(6510)),
+            Ratio.FromDecimalFractions(eta)
+        );
 
     public static TimeSpan Coarse { get; } = TimeSpan.FromHours(24);
 

@@ -82,10 +82,7 @@ public sealed class PlannedPerformance
     {
         Guard.NotNull(plan);
         var job = plan.Job;
-        var mean = Temperature.FromDegreesCelsius(
-            (job.Reservoir.Start.DegreesCelsius + plan.ProcessTemperature.DegreesCelsius) / 2
-        );
-        var density = job.Oil.Properties.At(mean).Density;
+        var density = job.Oil.Properties.At(job.Reservoir.Start).Density;
         var floor = plan.End.WaterFloor;
         var removal = plan.Unit.RemovalPerPass.DecimalFractions;
         for (var i = plan.States.Count - 1; i >= 0; i--)

@@ -9,7 +9,8 @@ namespace OilCondition.Cleanup;
 /// <remarks>
 /// Water removed by balance: V ρ (C_before − C_end), the content at the end from the fitted curve with its interval, litres at 20 °C. Water that came in and left
 /// again is in the condensate and not in that: drawn off is V ρ (C_before − C_end) + g t, with the ingress g stated or, from a stated floor without ingress, that of
-/// the curve, g = k (floor − p) V ρ, over the whole run t. The condensate agrees where the interval of what was drawn off overlaps condensate · (1 ± error). Where
+/// the curve, g = k (floor − p) V ρ, over the whole run t. What leaves as vapour with the exhaust is not in the vessel: the condensate agrees where the interval of
+/// (1 − exhaust share) times what was drawn off overlaps condensate · (1 ± error). Where
 /// the ingress is not known it is not counted. Volume passed is metered, else flow times duration, which is too much where a thick cold start held the flow down.
 /// </remarks>
 /// <example>
@@ -30,6 +31,10 @@ public sealed class CleanupRecord
         VolumePassed = facts.VolumePassed ?? Volume.FromLiters(facts.Loop.Flow.LitersPerHour * Length.TotalHours);
         Turnovers = VolumePassed.Liters / facts.Loop.Charge.Liters;
         Balance = new WaterBalance(status, facts, Length, End);
+        Cautions = CautionsOf.Treatment(
+            TreatmentKind.VacuumDehydration,
+            new WorkConditions(status.HighestTemperature?.DegreesCelsius)
+        );
         Verdict = VerdictOf(status);
         ReboundCheckDue = Verdict == CleanupVerdict.TargetMet ? End.AddHours(facts.ReboundCheckAfter.TotalHours) : null;
     }
@@ -70,7 +75,10 @@ public sealed class CleanupRecord
     /// <summary>Water that the purifier drew off: lost by the oil, and come in.</summary>
     public CleanupFigure<Volume> WaterDrawnOff => Balance.DrawnOff;
 
-    /// <summary>Whether the condensate tells the same as <see cref="WaterDrawnOff"/>; null where that cannot be said.</summary>
+    /// <summary>Water that should stand in the condensate vessel: drawn off, less the share that leaves with the exhaust where that is stated.</summary>
+    public CleanupFigure<Volume> CondensateExpected => Balance.Expected;
+
+    /// <summary>Whether the condensate tells the same as <see cref="CondensateExpected"/>; null where that cannot be said.</summary>
     public bool? CondensateAgrees =>
         Balance.Agreement switch
         {
@@ -79,7 +87,7 @@ public sealed class CleanupRecord
             _ => null,
         };
 
-    /// <summary>Condensate less the estimate of <see cref="WaterDrawnOff"/>; null where one of them is missing.</summary>
+    /// <summary>Condensate less the estimate of <see cref="CondensateExpected"/>; null where one of them is missing.</summary>
     public Volume? CondensateDifference => Balance.Difference;
 
     /// <summary>Code of the first counts; null where there are none.</summary>
@@ -91,8 +99,8 @@ public sealed class CleanupRecord
     /// <summary>When to sample for rebound; null where the target was not met.</summary>
     public DateTimeOffset? ReboundCheckDue { get; }
 
-    /// <summary>What can hurt someone.</summary>
-    public IReadOnlyList<Caution> Cautions { get; } = CautionsOf.Vacuum;
+    /// <summary>What can hurt someone, by the highest temperature of the run.</summary>
+    public IReadOnlyList<Caution> Cautions { get; }
 
     internal WaterBalance Balance { get; }
 

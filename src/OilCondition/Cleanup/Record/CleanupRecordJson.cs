@@ -113,6 +113,12 @@ internal static class CleanupRecordJson
         Litres(json, "removedByBalanceLitres", record.WaterRemoved);
         Litres(json, "cameInLitres", record.WaterCameIn);
         Litres(json, "drawnOffLitres", record.WaterDrawnOff);
+        json.WriteFigure("exhaustShare", record.Facts.ExhaustShare?.DecimalFractions);
+        if (record.Facts.ExhaustShare.HasValue)
+        {
+            Litres(json, "condensateExpectedLitres", record.CondensateExpected);
+        }
+
         json.WriteFigure("condensateLitres", record.Facts.Condensate?.Liters);
         json.WriteFigure("condensateDifferenceLitres", record.CondensateDifference?.Liters);
         json.WriteWord("condensate", record.Balance.Agreement);

@@ -38,6 +38,11 @@ internal static class CleanupRecordText
         Line("Lost by the oil", record.WaterRemoved.ToString());
         Line("Came in meanwhile", record.WaterCameIn?.ToString() ?? "not known, counted as none");
         Line("Drawn off", record.WaterDrawnOff.ToString());
+        if (record.Facts.ExhaustShare is { DecimalFractions: > 0 } exhaust)
+        {
+            Line("To be condensed", $"{record.CondensateExpected}, {N(exhaust.Percent)} % leaves with the exhaust");
+        }
+
         Line("Condensate", OfCondensate(record));
         if (record is { CodeBefore: { } before, CodeAfter: { } after })
         {
@@ -99,7 +104,8 @@ internal static class CleanupRecordText
         }
 
         var difference = volume.Liters;
-        text += $", {N(Math.Abs(difference))} L {(difference < 0 ? "less" : "more")} than drawn off";
+        text +=
+            $", {N(Math.Abs(difference))} L {(difference < 0 ? "less" : "more")} than {(record.Facts.ExhaustShare is { DecimalFractions: > 0 } ? "to be condensed" : "drawn off")}";
         if (record.Balance.Agreement == CondensateAgreement.MoreCollected && record.Length.TotalHours > 0)
         {
             text +=

@@ -1,4 +1,5 @@
 using OilCondition.Text;
+using OilCondition.Treatment;
 using UnitsNet;
 
 namespace OilCondition.Cleanup;
@@ -17,6 +18,7 @@ public sealed class CleanupRunFacts
     /// <param name="reboundCheckAfter">Time after the end at which to sample for rebound, 1 h to a year; null for 24 h (ours).</param>
     /// <param name="waterIngress">Water that came in during the run, 0 to 10⁶ kg/h; null where it was not measured.</param>
     /// <param name="floorWithoutIngress">Content that the purifier would reach without ingress, 0 to 500 000 mg/kg, from which the ingress is found where it was not measured; null where it is not known.</param>
+    /// <param name="exhaustShare">Share of the water drawn off that leaves as vapour with the exhaust, 0 to 1, as a plan gives it (<see cref="PurificationPlan.ExhaustShare"/>); 0 where all is condensed, null where it is not known.</param>
     /// <exception cref="ArgumentNullException">The loop or the name is missing.</exception>
     /// <exception cref="ArgumentException">The name is blank.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
@@ -30,7 +32,8 @@ public sealed class CleanupRunFacts
         Ratio? condensateError = null,
         TimeSpan? reboundCheckAfter = null,
         MassFlow? waterIngress = null,
-        MassFraction? floorWithoutIngress = null
+        MassFraction? floorWithoutIngress = null,
+        Ratio? exhaustShare = null
     )
     {
         Machine = Guard.NotBlank(machine);
@@ -51,6 +54,8 @@ public sealed class CleanupRunFacts
             "mg/kg",
             nameof(floorWithoutIngress)
         );
+        Guard.InRange(exhaustShare?.DecimalFractions ?? 0, 0, 1, "(ratio)", nameof(exhaustShare));
+        ExhaustShare = exhaustShare;
         WaterIngress = waterIngress;
         FloorWithoutIngress = floorWithoutIngress;
         OilDensity = oilDensity;
@@ -87,6 +92,9 @@ public sealed class CleanupRunFacts
 
     /// <summary>Content that the purifier would reach without ingress; null where it is not known.</summary>
     public MassFraction? FloorWithoutIngress { get; }
+
+    /// <summary>Share of the water drawn off that leaves as vapour with the exhaust; null where it is not known.</summary>
+    public Ratio? ExhaustShare { get; }
 
     /// <summary>Time after the end at which to sample for rebound.</summary>
     public TimeSpan ReboundCheckAfter { get; }

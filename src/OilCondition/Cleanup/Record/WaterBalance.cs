@@ -35,13 +35,14 @@ internal sealed class WaterBalance
             );
         }
 
-        Difference = facts.Condensate - DrawnOff.Estimate;
+        Expected = Condensed(DrawnOff, facts.ExhaustShare);
+        Difference = facts.Condensate - Expected.Estimate;
         Agreement = AgreementOf();
         Reasons = Agreement switch
         {
             CondensateAgreement.LessCollected =>
             [
-                CondensateReason.VapourWithExhaust,
+                .. facts.ExhaustShare is null ? [CondensateReason.VapourWithExhaust] : Array.Empty<CondensateReason>(),
                 CondensateReason.DrainedElsewhere,
                 CondensateReason.LessWaterBefore,
             ],
@@ -60,6 +61,9 @@ internal sealed class WaterBalance
     public CleanupFigure<Volume>? CameIn { get; }
 
     public CleanupFigure<Volume> DrawnOff { get; }
+
+    /// <summary>What should stand in the condensate vessel: drawn off, less what leaves with the exhaust.</summary>
+    public CleanupFigure<Volume> Expected { get; }
 
     public Volume? Difference { get; }
 
@@ -127,6 +131,26 @@ internal sealed class WaterBalance
         );
     }
 
+    private static CleanupFigure<Volume> Condensed(CleanupFigure<Volume> drawnOff, Ratio? exhaustShare)
+    {
+        if (exhaustShare is not { } share)
+        {
+            return drawnOff;
+        }
+
+        var stays = 1 - share.DecimalFractions;
+        return new CleanupFigure<Volume>(
+            drawnOff.Outcome,
+            drawnOff.Method,
+            drawnOff.Estimate * stays,
+            drawnOff.Lower * stays,
+            drawnOff.Upper * stays,
+            drawnOff.Confidence,
+            drawnOff.CoverageInDoubt,
+            drawnOff.IsExtrapolated
+        );
+    }
+
     private CondensateAgreement AgreementOf()
     {
         if (facts.Condensate is not { } condensate)
@@ -135,9 +159,9 @@ internal sealed class WaterBalance
         }
 
         var error = facts.CondensateError.DecimalFractions;
-        return condensate.Liters * (1 + error) < DrawnOff.Lower?.Liters ? CondensateAgreement.LessCollected
-            : condensate.Liters * (1 - error) > DrawnOff.Upper?.Liters ? CondensateAgreement.MoreCollected
-            : DrawnOff is { Lower: not null, Upper: not null } ? CondensateAgreement.Agrees
+        return condensate.Liters * (1 + error) < Expected.Lower?.Liters ? CondensateAgreement.LessCollected
+            : condensate.Liters * (1 - error) > Expected.Upper?.Liters ? CondensateAgreement.MoreCollected
+            : Expected is { Lower: not null, Upper: not null } ? CondensateAgreement.Agrees
             : CondensateAgreement.NotDetermined;
     }
 }

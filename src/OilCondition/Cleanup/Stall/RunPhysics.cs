@@ -11,21 +11,15 @@ internal sealed class RunPhysics
     private const double SmallestFlowShare = 1e-6;
 
     private readonly PurificationPlan plan;
+    private readonly PlanPhysics physics;
     private readonly double kilogramPerSecond;
-    private readonly double heatCapacity;
 
     public RunPhysics(PurificationPlan plan)
     {
         this.plan = plan;
-        var job = plan.Job;
-        var mean = Temperature.FromDegreesCelsius(
-            (job.Reservoir.Start.DegreesCelsius + plan.ProcessTemperature.DegreesCelsius) / 2
-        );
-        var properties = job.Oil.Properties.At(mean);
-        var density = properties.Density.KilogramsPerCubicMeter;
-        heatCapacity = properties.HeatCapacity.JoulesPerKilogramKelvin;
-        OilKilograms = job.Reservoir.OilVolume.CubicMeters * density;
-        kilogramPerSecond = plan.End.Flow.CubicMetersPerSecond * density;
+        physics = new PlanPhysics(plan.Job, plan.Unit);
+        kilogramPerSecond =
+            plan.End.Flow.CubicMetersPerSecond * physics.Circuit.DensityAt(plan.End.TankTemperature.DegreesCelsius);
         Planned = new UnitState(
             plan.ProcessTemperature.DegreesCelsius,
             plan.Unit.Chamber.AbsolutePressure.Pascals,
@@ -36,7 +30,7 @@ internal sealed class RunPhysics
 
     public UnitState Planned { get; }
 
-    public double OilKilograms { get; }
+    public double OilKilograms => physics.Circuit.OilKilograms;
 
     public bool HasSweep => plan.Unit.Chamber.Sweep.DryAir.KilogramsPerHour > 0;
 
@@ -102,9 +96,10 @@ internal sealed class RunPhysics
         stage
             .Pass(
                 kilogramPerSecond * Math.Max(SmallestFlowShare, state.FlowShare),
-                heatCapacity,
+                physics.Circuit.HeatCapacity,
                 ppm * 1e-6,
-                Math.Max(ColdestCelsius, state.Celsius)
+                Math.Max(ColdestCelsius, state.Celsius),
+                physics.RemovalAt(Math.Max(ColdestCelsius, state.Celsius))
             )
             .EvaporatedKilogramPerSecond
         * 3600
@@ -123,6 +118,6 @@ internal sealed class RunPhysics
             set.PumpCapacity,
             set.Condenser
         );
-        return new DehydrationStage(plan.Job.Oil.SaturationCurve, chamber, plan.Unit.RemovalPerPass.DecimalFractions);
+        return new DehydrationStage(plan.Job.Oil.SaturationCurve, chamber);
     }
 }

@@ -80,9 +80,11 @@ public sealed class TreatmentAssessment
         Volume waterRemoved = default,
         int elements = 0,
         Volume newOil = default,
-        IReadOnlyList<Caution>? cautions = null
+        IReadOnlyList<Caution>? cautions = null,
+        TreatmentFlags flags = TreatmentFlags.None
     )
     {
+        Flags = flags;
         Treatment = Guard.NotNull(treatment);
         WaterPart = water;
         ParticlePart = particles;
@@ -149,15 +151,39 @@ public sealed class TreatmentAssessment
     /// <summary>New oil; as much used oil is waste. None where it does not run.</summary>
     public Volume NewOil { get; }
 
-    /// <summary>What can hurt someone.</summary>
+    /// <summary>What can hurt someone, under the conditions of this work.</summary>
     public IReadOnlyList<Caution> Cautions { get; }
+
+    /// <summary>What makes the row less certain than its figures look.</summary>
+    public TreatmentFlags Flags { get; }
+
+    /// <summary>Hours and floor with the errors of the inputs, in a comparison; null for a row that stands alone.</summary>
+    public TreatmentBand? Band => band?.Value;
 
     internal TargetPart WaterPart { get; }
 
     internal TargetPart ParticlePart { get; }
 
+    private Lazy<TreatmentBand>? band;
+
     private const ContaminationForms AnyWater =
         ContaminationForms.FreeWater | ContaminationForms.EmulsifiedWater | ContaminationForms.DissolvedWater;
+
+    /// <summary>The same row with its band, which is made when it is first asked for.</summary>
+    internal TreatmentAssessment WithBand(TreatmentJob job, InputErrors errors)
+    {
+        var row = (TreatmentAssessment)MemberwiseClone();
+        var own = Treatment;
+        row.band = new Lazy<TreatmentBand>(() =>
+            new TreatmentBand(
+                InputShift
+                    .All(errors)
+                    .Select(shift => (own is IShiftable one ? one.Shifted(shift) : own).Assess(shift.Job(job)))
+                    .Select(one => (one.MeetsTarget ? one.RunTime : null, one.WaterFloor))
+            )
+        );
+        return row;
+    }
 
     /// <summary>What it costs at the user's own prices.</summary>
     /// <param name="prices">The prices.</param>

@@ -29,20 +29,30 @@ public sealed class TreatmentComparison
     /// <summary>The rows.</summary>
     public IReadOnlyList<TreatmentAssessment> Rows { get; }
 
-    /// <summary>Compares treatments, the library's or your own.</summary>
+    /// <summary>Compares treatments, the library's or your own, with the usual errors of the inputs.</summary>
     /// <param name="job">The task.</param>
     /// <param name="treatments">The treatments, each with its own equipment.</param>
     /// <returns>The comparison.</returns>
     /// <exception cref="ArgumentNullException">The task or a treatment is null.</exception>
-    public static TreatmentComparison Of(TreatmentJob job, params ITreatment[] treatments)
+    public static TreatmentComparison Of(TreatmentJob job, params ITreatment[] treatments) =>
+        Of(job, InputErrors.Usual, treatments);
+
+    /// <summary>Compares treatments, with what their inputs may be out by.</summary>
+    /// <param name="job">The task.</param>
+    /// <param name="errors">The errors of the inputs.</param>
+    /// <param name="treatments">The treatments, each with its own equipment.</param>
+    /// <returns>The comparison.</returns>
+    /// <exception cref="ArgumentNullException">The task, the errors or a treatment is null.</exception>
+    public static TreatmentComparison Of(TreatmentJob job, InputErrors errors, params ITreatment[] treatments)
     {
         Guard.NotNull(job);
+        Guard.NotNull(errors);
         return new TreatmentComparison(
             job,
             [
                 .. Guard
                     .NotNull(treatments)
-                    .Select(treatment => Guard.NotNull(treatment, nameof(treatments)).Assess(job))
+                    .Select(treatment => Guard.NotNull(treatment, nameof(treatments)).Assess(job).WithBand(job, errors))
                     .OrderByDescending(row => row.MeetsTarget)
                     .ThenBy(row => row.MeetsTarget ? row.RunTime : TimeSpan.Zero),
             ]

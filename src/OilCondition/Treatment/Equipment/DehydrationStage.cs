@@ -11,7 +11,7 @@ namespace OilCondition.Treatment;
 /// h_fg is taken at T_in: water enters as liquid at T_in and leaves as vapour at T_out, h″(T_out) − h′(T_in), which differs from h_fg(T_in) by under
 /// 2 kJ/kg a kelvin only.
 /// </remarks>
-internal sealed class DehydrationStage(SaturationCurve curve, VacuumChamber chamber, double efficiency)
+internal sealed class DehydrationStage(SaturationCurve curve, VacuumChamber chamber)
 {
     /// <summary>Below it water would freeze in the chamber.</summary>
     private const double ColdestCelsius = 0.01;
@@ -29,7 +29,13 @@ internal sealed class DehydrationStage(SaturationCurve curve, VacuumChamber cham
         ? SaturationPascal(condenser.Temperature.DegreesCelsius)
         : 0;
 
-    public StagePass Pass(double oilKilogramPerSecond, double heatCapacity, double contentIn, double celsius)
+    public StagePass Pass(
+        double oilKilogramPerSecond,
+        double heatCapacity,
+        double contentIn,
+        double celsius,
+        double efficiency
+    )
     {
         if (oilKilogramPerSecond <= 0 || celsius <= ColdestCelsius)
         {

@@ -6,8 +6,10 @@ namespace OilCondition.Treatment;
 
 /// <summary>A vacuum dehydration unit on a side loop: oil pump, in-line heater, vacuum chamber, filter.</summary>
 /// <remarks>
-/// Single-pass efficiency is defined on the excess over equilibrium: η = (C_in − C_out) / (C_in − C_eq). Common practice, no source: 0.5 to 0.8 for
-/// dissolved water; film area, residence time and viscosity decide. Take it from a run of the same unit where there is one.
+/// Removal per pass is defined on the excess over equilibrium, η = (C_in − C_out) / (C_in − C_eq), and is not the fall of the whole content. A decade of the
+/// excess takes ln 10/η turnovers: the five to seven of common practice (no source) are η = 0.33 to 0.46, and 0.5 to 0.8 belongs to thin warm oil in a
+/// large chamber. Film and viscosity decide: η = 1 − exp(−N), N in proportion to v^(−1/2) (penetration of a film with a diffusion in inverse
+/// proportion to viscosity, Higbie and Stokes-Einstein, from memory). Take it from a run of the same unit where there is one.
 /// </remarks>
 /// <example>
 /// <code>
@@ -32,8 +34,10 @@ public sealed class PurificationUnit
     /// <param name="motorPower">Electrical power of oil pump, vacuum pump and cooling, 0 to 100 MW. It is not counted as heat to the oil.</param>
     /// <param name="highestTemperature">Highest process temperature that the unit's maker allows, 0 to 150 °C; null for 150 °C.</param>
     /// <param name="startViscosity">
-    /// Viscosity above which the oil pump must not be started at all; null where it may start at any, at a flow in inverse proportion.
+    /// Viscosity above which the oil pump must not be started; null for 5000 mm²/s, or the limit of its full flow where that is more (common practice, no source).
     /// </param>
+    /// <param name="highestRise">Highest rise of the oil per pass, to which the heater turns down, 0.1 to 150 K; null for 11 K (common practice, no source).</param>
+    /// <param name="removalViscosity">Viscosity of the oil at which the removal per pass was found, 0.21 to 2e7 mm²/s; null for that at the process temperature.</param>
     /// <exception cref="ArgumentNullException">Pump or chamber is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public PurificationUnit(
@@ -45,7 +49,9 @@ public sealed class PurificationUnit
         FilterRatings? filter = null,
         Power motorPower = default,
         Temperature? highestTemperature = null,
-        KinematicViscosity? startViscosity = null
+        KinematicViscosity? startViscosity = null,
+        TemperatureDelta? highestRise = null,
+        KinematicViscosity? removalViscosity = null
     )
     {
         Pump = Guard.NotNull(pump);
@@ -56,17 +62,6 @@ public sealed class PurificationUnit
         Guard.InRange((double)motorPower.Watts, 0, 1e8, "W", nameof(motorPower));
         var highest = highestTemperature ?? Temperature.FromDegreesCelsius(150);
         Guard.InRange(highest.DegreesCelsius, 0, 150, "°C", nameof(highestTemperature));
-        if (startViscosity is { } viscosity)
-        {
-            Guard.InRange(
-                viscosity.Centistokes,
-                pump.HighestViscosity.Centistokes,
-                2e7,
-                "mm²/s",
-                nameof(startViscosity)
-            );
-        }
-
         HeaterPower = heaterPower;
         ProcessTemperature = processTemperature;
         Chamber = Guard.NotNull(chamber);
@@ -74,7 +69,14 @@ public sealed class PurificationUnit
         Filter = filter;
         MotorPower = motorPower;
         HighestTemperature = highest;
-        StartViscosity = startViscosity;
+        HighestRise = CircuitLimits.Rise(highestRise, nameof(highestRise));
+        StartViscosity = CircuitLimits.Start(startViscosity, pump, nameof(startViscosity));
+        if (removalViscosity is { } film)
+        {
+            PhysicalRange.Centistokes(film, nameof(removalViscosity));
+        }
+
+        RemovalViscosity = removalViscosity;
     }
 
     /// <summary>Flow of the oil pump and the viscosity up to which it holds it.</summary>
@@ -101,8 +103,14 @@ public sealed class PurificationUnit
     /// <summary>Highest process temperature that the unit's maker allows.</summary>
     public Temperature HighestTemperature { get; }
 
-    /// <summary>Viscosity above which the oil pump must not be started; null where it may start at any.</summary>
-    public KinematicViscosity? StartViscosity { get; }
+    /// <summary>Viscosity above which the oil pump must not be started.</summary>
+    public KinematicViscosity StartViscosity { get; }
+
+    /// <summary>Highest rise of the oil per pass; the heater turns down to keep it.</summary>
+    public TemperatureDelta HighestRise { get; }
+
+    /// <summary>Viscosity at which the removal per pass was found; null for that at the process temperature.</summary>
+    public KinematicViscosity? RemovalViscosity { get; }
 
     /// <summary>Water after oil has been pumped through the unit from tank to tank a number of times, instead of round a loop.</summary>
     /// <remarks>
@@ -147,6 +155,36 @@ public sealed class PurificationUnit
         passes = 0;
         return false;
     }
+
+    /// <summary>The same unit with some of its figures exchanged.</summary>
+    internal PurificationUnit With(
+        VolumeFlow? flow = null,
+        Power? heaterPower = null,
+        Temperature? processTemperature = null,
+        VacuumChamber? chamber = null,
+        Ratio? removalPerPass = null,
+        KinematicViscosity? removalViscosity = null
+    ) =>
+        new(
+            new PumpViscosityLimit(flow ?? Pump.FullFlow, Pump.HighestViscosity),
+            heaterPower ?? HeaterPower,
+            processTemperature ?? ProcessTemperature,
+            chamber ?? Chamber,
+            removalPerPass ?? RemovalPerPass,
+            Filter,
+            MotorPower,
+            HighestTemperature,
+            StartViscosity,
+            HighestRise,
+            removalViscosity ?? RemovalViscosity
+        );
+
+    internal PurificationUnit Shifted(InputShift shift) =>
+        With(
+            flow: Pump.FullFlow * shift.Flow,
+            chamber: Chamber.At(shift.Pressure(Chamber.AbsolutePressure)),
+            removalPerPass: shift.Removal(RemovalPerPass)
+        );
 
     /// <summary>The unit in a few words.</summary>
     /// <returns>For example <c>20 L/min at 65 °C, heater 18 kW, 65.1 hPa</c>.</returns>

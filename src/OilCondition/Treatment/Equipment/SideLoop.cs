@@ -6,23 +6,30 @@ namespace OilCondition.Treatment;
 
 /// <summary>A pump on a side loop, with or without a heater, that carries a separator or a filter.</summary>
 /// <remarks>
-/// The oil is warmed first and treated then; it is held at the working temperature against its losses, U (T − T_amb). The flow is that which the pump
-/// holds at the working temperature.
+/// The oil is treated while it warms: the in-line heater lifts what the pump carries to the working temperature, by no more than the highest rise per pass,
+/// and the tank follows against its losses, U (T − T_amb). Flow, heat and start are those of a <see cref="PurificationUnit"/>, so that rows of a comparison
+/// differ by what they do to the oil and not by how they warm it.
 /// </remarks>
 public sealed class SideLoop
 {
     /// <summary>Describes a loop. Name the arguments that have a default.</summary>
     /// <param name="pump">Flow of the oil pump and the viscosity up to which it holds it.</param>
-    /// <param name="workingTemperature">Oil temperature at work, 0 to 150 °C; null, or lower, for the temperature at the start.</param>
+    /// <param name="workingTemperature">Oil temperature behind the heater that its thermostat holds, 0 to 150 °C; null for the temperature at the start.</param>
     /// <param name="heaterPower">Heat to the oil at most, 0 to 100 MW.</param>
     /// <param name="motorPower">Electrical power of motors, 0 to 100 MW.</param>
+    /// <param name="highestRise">Highest rise of the oil per pass, to which the heater turns down, 0.1 to 150 K; null for 11 K (common practice, no source).</param>
+    /// <param name="startViscosity">
+    /// Viscosity above which the oil pump must not be started; null for 5000 mm²/s, or the limit of its full flow where that is more (common practice, no source).
+    /// </param>
     /// <exception cref="ArgumentNullException">The pump is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public SideLoop(
         PumpViscosityLimit pump,
         Temperature? workingTemperature = null,
         Power heaterPower = default,
-        Power motorPower = default
+        Power motorPower = default,
+        TemperatureDelta? highestRise = null,
+        KinematicViscosity? startViscosity = null
     )
     {
         Pump = Guard.NotNull(pump);
@@ -37,12 +44,14 @@ public sealed class SideLoop
         WorkingTemperature = workingTemperature;
         HeaterPower = heaterPower;
         MotorPower = motorPower;
+        HighestRise = CircuitLimits.Rise(highestRise, nameof(highestRise));
+        StartViscosity = CircuitLimits.Start(startViscosity, pump, nameof(startViscosity));
     }
 
     /// <summary>Flow of the oil pump and the viscosity up to which it holds it.</summary>
     public PumpViscosityLimit Pump { get; }
 
-    /// <summary>Oil temperature at work; null for the temperature at the start.</summary>
+    /// <summary>Oil temperature behind the heater; null for the temperature at the start.</summary>
     public Temperature? WorkingTemperature { get; }
 
     /// <summary>Heat to the oil at most.</summary>
@@ -50,6 +59,22 @@ public sealed class SideLoop
 
     /// <summary>Electrical power of motors.</summary>
     public Power MotorPower { get; }
+
+    /// <summary>Highest rise of the oil per pass; the heater turns down to keep it.</summary>
+    public TemperatureDelta HighestRise { get; }
+
+    /// <summary>Viscosity above which the oil pump must not be started.</summary>
+    public KinematicViscosity StartViscosity { get; }
+
+    internal SideLoop Shifted(InputShift shift) =>
+        new(
+            new PumpViscosityLimit(Pump.FullFlow * shift.Flow, Pump.HighestViscosity),
+            WorkingTemperature,
+            HeaterPower,
+            MotorPower,
+            HighestRise,
+            StartViscosity
+        );
 
     /// <summary>The loop in a few words.</summary>
     /// <returns>For example <c>40 L/min at 50 °C, heater 12 kW</c>.</returns>

@@ -127,7 +127,7 @@ public sealed class TankHeater
         {
             var middle = Temperature.FromDegreesCelsius((from.DegreesCelsius + to.DegreesCelsius) / 2);
             var power = PowerAt(oil.ViscosityLine, middle);
-            if (tank.TimeTo(to, from, power, reservoir.Ambient) is not Arrival<TimeSpan>.Expected step)
+            if (tank.TimeTo(to, from, power + reservoir.HeatInput, reservoir.Ambient) is not Arrival<TimeSpan>.Expected step)
             {
                 return (new Arrival<TimeSpan>.Never(), Energy.Zero);
             }
@@ -141,10 +141,10 @@ public sealed class TankHeater
     }
 
     /// <summary>The tank of a task: oil and steel, with properties at the mean of start and end.</summary>
-    internal static HeatedTank TankOf(TreatmentJob job, Temperature end)
+    private static HeatedTank TankOf(TreatmentJob job, Temperature end)
     {
         var mean = Temperature.FromDegreesCelsius((job.Reservoir.Start.DegreesCelsius + end.DegreesCelsius) / 2);
-        var capacity = job.OilKilograms() * job.Oil.Properties.At(mean).HeatCapacity.JoulesPerKilogramKelvin;
+        var capacity = job.OilMass.Kilograms * job.Oil.Properties.At(mean).HeatCapacity.JoulesPerKilogramKelvin;
         return new HeatedTank(
             Entropy.FromJoulesPerKelvin(capacity + job.Reservoir.Steel.JoulesPerKelvin),
             job.Reservoir.LossWattPerKelvin

@@ -21,6 +21,12 @@ public sealed class VacuumChamber
     /// <summary>No oil in the chamber is hotter than this; the pump must carry the sweep air even then.</summary>
     private const double HottestKelvins = 423.15;
 
+    /// <summary>The same at another pressure.</summary>
+    internal VacuumChamber At(Pressure absolutePressure) => new(absolutePressure, Sweep, PumpCapacity, Condenser);
+
+    /// <summary>The same with other sweep air.</summary>
+    internal VacuumChamber With(SweepAir sweep) => new(AbsolutePressure, sweep, PumpCapacity, Condenser);
+
     /// <summary>Describes the vacuum side, without a condenser: all vapour leaves with the exhaust.</summary>
     /// <param name="absolutePressure">Absolute pressure that is set, 10 Pa to 110 kPa.</param>
     /// <param name="sweep">Sweep and leak air; null for none.</param>
@@ -60,6 +66,12 @@ public sealed class VacuumChamber
     /// <summary>Temperature of gas and condensate that leave the condenser; null where there is none.</summary>
     public Temperature? CondenserTemperature => Condenser?.Temperature;
 
+    /// <summary>
+    /// Whether the figure looks like a gauge reading typed as an absolute pressure: above half an atmosphere no water boils out of an oil that bears it. 24 inHg
+    /// below the atmosphere is 20 kPa absolute, and 24 inHg absolute is 81 kPa (<see cref="GaugeVacuum.FromReading"/>).
+    /// </summary>
+    public bool IsPressureInDoubt => AbsolutePressure.Pascals > 50_000;
+
     /// <summary>The condenser, or null.</summary>
     internal VapourCondenser? Condenser { get; }
 
@@ -82,6 +94,7 @@ public sealed class VacuumChamber
     /// <returns>For example <c>65.1 hPa, 1 kg/h of sweep air, pump 20 m³/h, condenser at 15 °C</c>.</returns>
     public override string ToString() =>
         $"{PlainText.Number(AbsolutePressure.Hectopascals)} hPa"
+        + (IsPressureInDoubt ? " absolute (a gauge reading?)" : "")
         + (
             Sweep.DryAir.KilogramsPerHour > 0
                 ? $", {PlainText.Number(Sweep.DryAir.KilogramsPerHour)} kg/h of sweep air"

@@ -17,7 +17,7 @@ namespace OilCondition.Treatment;
 public sealed class Reservoir
 {
     /// <summary>Describes a reservoir. Name the arguments that have a default.</summary>
-    /// <param name="oilVolume">Oil in it, 1 mL to 10⁶ m³.</param>
+    /// <param name="oilVolume">Oil in it, read at the temperature of the start, 1 mL to 10⁶ m³.</param>
     /// <param name="start">Oil temperature at the start, −60 to 200 °C.</param>
     /// <param name="ambient">Temperature of the surroundings, −40 to 80 °C.</param>
     /// <param name="lossWattPerKelvin">Heat lost per kelvin above the surroundings, 0 or more, in W/K.</param>
@@ -25,6 +25,7 @@ public sealed class Reservoir
     /// <param name="ingression">Particles that come in while the treatment runs; null for none.</param>
     /// <param name="highestTemperature">Highest temperature that seals, hoses and coating bear, 0 to 150 °C; null for 150 °C.</param>
     /// <param name="steel">Heat capacity of the steel that is warmed with the oil, 0 or more.</param>
+    /// <param name="heatInput">Heat that the running machine or a tank heater gives to the oil all the time, 0 to 100 MW; none where the oil stands and cools.</param>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public Reservoir(
         Volume oilVolume,
@@ -34,7 +35,8 @@ public sealed class Reservoir
         MassFlow waterIngress = default,
         ParticleIngression? ingression = null,
         Temperature? highestTemperature = null,
-        Entropy steel = default
+        Entropy steel = default,
+        Power heatInput = default
     )
     {
         Guard.InRange(oilVolume.CubicMeters, 1e-6, 1e6, "m³", nameof(oilVolume));
@@ -45,6 +47,8 @@ public sealed class Reservoir
         var highest = highestTemperature ?? Temperature.FromDegreesCelsius(150);
         Guard.InRange(highest.DegreesCelsius, 0, 150, "°C", nameof(highestTemperature));
         Guard.InRange(steel.JoulesPerKelvin, 0, 1e12, "J/K", nameof(steel));
+        Guard.InRange((double)heatInput.Watts, 0, 1e8, "W", nameof(heatInput));
+        HeatInput = heatInput;
         OilVolume = oilVolume;
         Start = start;
         Ambient = ambient;
@@ -54,7 +58,7 @@ public sealed class Reservoir
         Steel = steel;
     }
 
-    /// <summary>Oil in it.</summary>
+    /// <summary>Oil in it, at the temperature of the start.</summary>
     public Volume OilVolume { get; }
 
     /// <summary>Oil temperature at the start.</summary>
@@ -78,11 +82,34 @@ public sealed class Reservoir
     /// <summary>Heat capacity of the steel that is warmed with the oil.</summary>
     public Entropy Steel { get; }
 
+    /// <summary>Heat that the running machine or a tank heater gives to the oil all the time.</summary>
+    public Power HeatInput { get; }
+
+    /// <summary>The same with another start, ingress or loss, or with the oil at another volume.</summary>
+    internal Reservoir With(
+        Temperature? start = null,
+        MassFlow? waterIngress = null,
+        double? lossWattPerKelvin = null,
+        Volume? oilVolume = null
+    ) =>
+        new(
+            oilVolume ?? OilVolume,
+            start ?? Start,
+            Ambient,
+            lossWattPerKelvin ?? LossWattPerKelvin,
+            waterIngress ?? WaterIngress,
+            Ingression,
+            HighestTemperature,
+            Steel,
+            HeatInput
+        );
+
     /// <summary>The reservoir in a few words.</summary>
     /// <returns>For example <c>2000 L at 15 °C, surroundings 15 °C, loss 60 W/K, 10 g/h of water comes in</c>.</returns>
     public override string ToString() =>
         $"{PlainText.Number(OilVolume.Liters)} L at {PlainText.Number(Start.DegreesCelsius)} °C, surroundings {PlainText.Number(Ambient.DegreesCelsius)} °C, "
         + $"loss {PlainText.Number(LossWattPerKelvin)} W/K"
+        + (HeatInput.Watts > 0 ? $", given {PlainText.Number((double)HeatInput.Kilowatts)} kW" : "")
         + (
             WaterIngress.GramsPerHour > 0
                 ? $", {PlainText.Number(WaterIngress.GramsPerHour)} g/h of water comes in"

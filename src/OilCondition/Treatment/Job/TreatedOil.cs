@@ -19,6 +19,8 @@ public sealed class TreatedOil
     /// <param name="viscosityLine">Viscosity against temperature.</param>
     /// <param name="highestTemperature">Highest bulk temperature that the oil's maker allows, 0 to 150 °C; well below the flash point.</param>
     /// <param name="hasDetergents">Whether it carries detergents or other surfactants, as engine and some mobile hydraulic oils do.</param>
+    /// <param name="pourPoint">Pour point, −60 to 60 °C; null where it is not known. Oil at or below it does not flow to a pump.</param>
+    /// <param name="flashPoint">Flash point, 0 to 400 °C; null where it is not known. No oil is heated to less than 30 K below it (ours).</param>
     /// <exception cref="ArgumentNullException">A part is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside its range.</exception>
     public TreatedOil(
@@ -26,7 +28,9 @@ public sealed class TreatedOil
         SaturationCurve saturationCurve,
         ViscosityTemperatureLine viscosityLine,
         Temperature highestTemperature,
-        bool hasDetergents = false
+        bool hasDetergents = false,
+        Temperature? pourPoint = null,
+        Temperature? flashPoint = null
     )
     {
         Properties = Guard.NotNull(properties);
@@ -35,7 +39,25 @@ public sealed class TreatedOil
         Guard.InRange(highestTemperature.DegreesCelsius, 0, 150, "°C", nameof(highestTemperature));
         HighestTemperature = highestTemperature;
         HasDetergents = hasDetergents;
+        if (pourPoint is { } pour)
+        {
+            Guard.InRange(pour.DegreesCelsius, -60, 60, "°C", nameof(pourPoint));
+        }
+
+        if (flashPoint is { } flash)
+        {
+            Guard.InRange(flash.DegreesCelsius, 0, 400, "°C", nameof(flashPoint));
+        }
+
+        PourPoint = pourPoint;
+        FlashPoint = flashPoint;
     }
+
+    /// <summary>Pour point; null where it is not known.</summary>
+    public Temperature? PourPoint { get; }
+
+    /// <summary>Flash point; null where it is not known.</summary>
+    public Temperature? FlashPoint { get; }
 
     /// <summary>Whether it carries detergents or other surfactants.</summary>
     public bool HasDetergents { get; }
@@ -51,6 +73,10 @@ public sealed class TreatedOil
 
     /// <summary>Highest bulk temperature that the oil's maker allows.</summary>
     public Temperature HighestTemperature { get; }
+
+    /// <summary>The same oil with another saturation curve.</summary>
+    internal TreatedOil With(SaturationCurve curve) =>
+        new(Properties, curve, ViscosityLine, HighestTemperature, HasDetergents, PourPoint, FlashPoint);
 
     /// <summary>The oil in a few words.</summary>
     /// <returns>For example <c>turbine oil, at most 80 °C</c>.</returns>

@@ -46,11 +46,8 @@ public sealed class TreatmentJob
     /// <summary>How far to look ahead.</summary>
     public TimeSpan Horizon { get; }
 
-    /// <summary>Mass of the oil, with its volume at a temperature.</summary>
-    /// <param name="temperature">Oil temperature, −60 to 200 °C.</param>
-    /// <returns>Mass of oil.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside its range.</exception>
-    public Mass OilMassAt(Temperature temperature) => Reservoir.OilVolume * Oil.Properties.At(temperature).Density;
+    /// <summary>Mass of the oil: its volume times its density at the start, where the level was read. Warming changes the volume, not the mass.</summary>
+    public Mass OilMass => Reservoir.OilVolume * Oil.Properties.At(Reservoir.Start).Density;
 
     /// <summary>The water at the start, split at a temperature.</summary>
     /// <param name="temperature">Oil temperature, −60 to 200 °C.</param>

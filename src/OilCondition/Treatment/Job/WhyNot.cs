@@ -41,4 +41,13 @@ public enum WhyNot
 
     /// <summary>The working temperature lies above what oil or seals bear, or above the boiling point of water in an open tank.</summary>
     TooHot,
+
+    /// <summary>The oil is at or below its pour point: it does not flow to the pump, and drops do not sink in it.</summary>
+    BelowPourPoint,
+
+    /// <summary>The oil would be heated to less than 30 K below its flash point.</summary>
+    NearFlashPoint,
+
+    /// <summary>The oil cools below 0 °C before it is done: free water freezes, and ice neither sinks nor drains.</summary>
+    WaterFreezes,
 }

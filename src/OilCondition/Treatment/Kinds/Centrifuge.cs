@@ -11,7 +11,7 @@ namespace OilCondition.Treatment;
 /// faster, and holds more water dissolved, which falls out again when it cools. Particles go along where their density is stated, by their own v at 4, 6 and
 /// 14 µm(c); without it nothing is said about the code. Quartz and dust 2650 kg/m³, iron 7870 kg/m³ (handbook values, from memory); soot, varnish and fibres hardly sink.
 /// </remarks>
-public sealed class Centrifuge : ITreatment
+public sealed class Centrifuge : ITreatment, IShiftable
 {
     /// <summary>Describes a centrifuge.</summary>
     /// <param name="loop">The loop.</param>
@@ -69,52 +69,74 @@ public sealed class Centrifuge : ITreatment
     /// <summary>Removal per pass of drops of a size, min(1, v Σ/Q).</summary>
     /// <param name="job">The task.</param>
     /// <param name="dropletDiameter">Diameter, 0.01 to 5000 µm.</param>
-    /// <returns>The removal at the working temperature; 0 where the oil is not lighter than water.</returns>
+    /// <returns>The removal once the loop is as warm as it gets; 0 where the oil is not lighter than water.</returns>
     /// <exception cref="ArgumentNullException">The task is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The diameter lies outside its range.</exception>
     public Ratio RemovalPerPass(TreatmentJob job, Length dropletDiameter) =>
-        RemovalPerPass(job, new LoopAtWork(Guard.NotNull(job), Loop), dropletDiameter);
+        RemovalPerPass(Guard.NotNull(job).Oil, new LoopCourse(job, Loop, (_, _) => default), dropletDiameter);
 
     /// <inheritdoc/>
     public TreatmentAssessment Assess(TreatmentJob job)
     {
-        var loop = new LoopAtWork(Guard.NotNull(job), Loop);
-        var fall = new FreeWaterFall(job, loop.Temperature);
-        var drops = RemovalPerPass(job, loop, DropletDiameter).DecimalFractions;
-        var emulsion = RemovalPerPass(job, loop, EmulsionDiameter).DecimalFractions;
-        var untouched = TargetPart.UntouchedWater(job);
-        var water =
-            untouched.IsMet ? untouched
-            : loop.Obstacle is { } obstacle ? TargetPart.Not(obstacle, job)
-            : drops <= 0 ? TargetPart.Not(WhyNot.WaterDoesNotSink, job)
-            : fall.At(drops * loop.TurnoversPerHour, emulsion * loop.TurnoversPerHour, loop.HeatUpHours);
-        var clean = TargetPart.UntouchedParticles(job);
-        var particles =
-            clean.IsMet ? clean
-            : ParticleDensity is not { } density ? ParticleSettling.OfUnknownDensity(job)
-            : loop.Obstacle is { } stop ? TargetPart.Not(stop, job)
-            : new ParticleSettling(job.Oil, loop.Temperature, density).Spun(job, loop, EquivalentArea.SquareMeters);
-        var time = TargetPart.RunTime(water, particles);
+        var oil = Guard.NotNull(job).Oil;
+        var course = new LoopCourse(job, Loop, (celsius, flow) => Removal(oil, celsius, flow));
+        course.Run(
+            noWater: course.End.Drops <= 0 ? WhyNot.WaterDoesNotSink : null,
+            noParticles: ParticleDensity is null ? WhyNot.DensityNotStated
+                : course.End.At4 <= 0 ? WhyNot.ParticlesTooLight
+                : null
+        );
         return new TreatmentAssessment(
             this,
-            water,
-            particles,
-            fall.Floor(reachesEmulsion: true),
-            loop.HeatFor(time),
-            loop.ElectricityFor(time),
-            WaterRemoved.By(job, water, loop.OilKilograms)
+            course.Water,
+            course.Particles,
+            course.Floor,
+            course.Heat,
+            course.Electricity,
+            WaterRemoved.By(job, course.Water, course.OilKilograms),
+            cautions: CautionsOf.Treatment(TreatmentKind.Centrifuge, course.Conditions),
+            flags: course.Flags
         );
     }
+
+    ITreatment IShiftable.Shifted(InputShift shift) =>
+        new Centrifuge(
+            Loop.Shifted(shift),
+            EquivalentArea,
+            Droplet.Shifted(DropletDiameter, shift),
+            Droplet.Shifted(EmulsionDiameter, shift),
+            ParticleDensity
+        );
 
     /// <summary>The treatment with its equipment, in a few words.</summary>
     /// <returns>For example <c>centrifuge, Σ 3000 m², 40 L/min at 50 °C, heater 12 kW</c>.</returns>
     public override string ToString() => $"{Name}, Σ {PlainText.Number(EquivalentArea.SquareMeters)} m², {Loop}";
 
-    private Ratio RemovalPerPass(TreatmentJob job, LoopAtWork loop, Length dropletDiameter)
+    /// <summary>Shares removed in a pass at a temperature and a flow in m³/s: η = min(1, v Σ/Q) for each size.</summary>
+    private LoopCourse.Removal Removal(TreatedOil oil, double celsius, double flow)
     {
-        var velocity = DropletSettling.In(job.Oil, loop.Temperature, dropletDiameter).Velocity.MetersPerHour;
-        return Ratio.FromDecimalFractions(
-            Math.Min(1, velocity * EquivalentArea.SquareMeters / loop.FlowCubicMetrePerHour)
+        var temperature = Temperature.FromDegreesCelsius(celsius);
+        double Share(double metrePerSecond) =>
+            Math.Min(1, Math.Max(0, metrePerSecond) * EquivalentArea.SquareMeters / flow);
+        double Drop(Length diameter) => Share(DropletSettling.In(oil, temperature, diameter).Velocity.MetersPerSecond);
+        double Particle(double micrometres) =>
+            ParticleDensity is { } density
+                ? Share(
+                    DropletSettling.Stokes(oil, temperature, 1e-6 * micrometres, density.KilogramsPerCubicMeter, out _)
+                )
+                : 0;
+        return new LoopCourse.Removal(
+            Drop(DropletDiameter),
+            Drop(EmulsionDiameter),
+            Particle(4),
+            Particle(6),
+            Particle(14)
         );
+    }
+
+    private Ratio RemovalPerPass(TreatedOil oil, LoopCourse course, Length dropletDiameter)
+    {
+        var velocity = DropletSettling.In(oil, course.Temperature, dropletDiameter).Velocity.MetersPerSecond;
+        return Ratio.FromDecimalFractions(Math.Min(1, velocity * EquivalentArea.SquareMeters / course.EndFlow));
     }
 }

@@ -8,7 +8,7 @@ namespace OilCondition.Treatment;
 /// Free water falls with k = η Q/V to saturation at the working temperature. An emulsion passes, and detergents and other surfactants disarm the bed
 /// (common practice, no source). Thick oil needs warming or a larger bed: use the η of the maker at the viscosity at work.
 /// </remarks>
-public sealed class Coalescer : ITreatment
+public sealed class Coalescer : ITreatment, IShiftable
 {
     /// <summary>Describes a coalescer.</summary>
     /// <param name="loop">The loop.</param>
@@ -45,25 +45,27 @@ public sealed class Coalescer : ITreatment
     /// <inheritdoc/>
     public TreatmentAssessment Assess(TreatmentJob job)
     {
-        var loop = new LoopAtWork(Guard.NotNull(job), Loop);
-        var fall = new FreeWaterFall(job, loop.Temperature);
-        var untouched = TargetPart.UntouchedWater(job);
-        var water =
-            untouched.IsMet ? untouched
-            : loop.Obstacle is { } obstacle ? TargetPart.Not(obstacle, job)
-            : job.Oil.HasDetergents ? TargetPart.Not(WhyNot.DetergentsInOil, job)
-            : fall.At(RemovalPerPass.DecimalFractions * loop.TurnoversPerHour, 0, loop.HeatUpHours);
+        var share = RemovalPerPass.DecimalFractions;
+        var course = new LoopCourse(Guard.NotNull(job), Loop, (_, _) => new LoopCourse.Removal(Drops: share)).Run(
+            noWater: job.Oil.HasDetergents ? WhyNot.DetergentsInOil : null,
+            noParticles: WhyNot.NotTouched
+        );
         return new TreatmentAssessment(
             this,
-            water,
-            TargetPart.UntouchedParticles(job),
-            fall.Floor(reachesEmulsion: false),
-            loop.HeatFor(water.Time),
-            loop.ElectricityFor(water.Time),
-            WaterRemoved.By(job, water, loop.OilKilograms),
-            water.Time is null ? 0 : Elements
+            course.Water,
+            course.Particles,
+            course.Floor,
+            course.Heat,
+            course.Electricity,
+            WaterRemoved.By(job, course.Water, course.OilKilograms),
+            course.Water.Time is null ? 0 : Elements,
+            cautions: CautionsOf.Treatment(TreatmentKind.Coalescer, course.Conditions),
+            flags: course.Flags
         );
     }
+
+    ITreatment IShiftable.Shifted(InputShift shift) =>
+        new Coalescer(Loop.Shifted(shift), shift.Removal(RemovalPerPass), Elements);
 
     /// <summary>The treatment with its equipment, in a few words.</summary>
     /// <returns>For example <c>coalescer, 60 % a pass, 40 L/min</c>.</returns>

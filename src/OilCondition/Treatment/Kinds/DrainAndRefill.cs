@@ -118,8 +118,12 @@ public sealed class DrainAndRefill : ITreatment
             particles,
             NewWater < job.Contamination.Water ? NewWater : job.Contamination.Water,
             electricity: MotorPower * Elapsed.FromHours(HoursFor(job, changes)),
-            waterRemoved: Volume.FromLiters(removed * job.OilMassAt(job.Reservoir.Start).Kilograms / 0.9982),
-            newOil: exchanged
+            waterRemoved: Volume.FromLiters(removed * job.OilMass.Kilograms / 0.9982),
+            newOil: exchanged,
+            cautions: CautionsOf.Treatment(
+                TreatmentKind.DrainAndRefill,
+                WorkConditions.Of(job, job.Reservoir.Start.DegreesCelsius)
+            )
         );
     }
 
@@ -132,10 +136,7 @@ public sealed class DrainAndRefill : ITreatment
     private MassFraction WaterAfter(TreatmentJob job, int changes, bool withIngress)
     {
         var cameIn = withIngress
-            ? 1e6
-                * job.Reservoir.WaterIngress.KilogramsPerHour
-                * HoursFor(job, changes)
-                / job.OilMassAt(job.Reservoir.Start).Kilograms
+            ? 1e6 * job.Reservoir.WaterIngress.KilogramsPerHour * HoursFor(job, changes) / job.OilMass.Kilograms
             : 0;
         return MassFraction.FromPartsPerMillion(
             After(job.Contamination.Water.PartsPerMillion, NewWater.PartsPerMillion, changes) + cameIn

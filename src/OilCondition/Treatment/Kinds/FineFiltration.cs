@@ -1,6 +1,4 @@
-using OilCondition.Cleanliness;
 using OilCondition.Text;
-using UnitsNet;
 
 namespace OilCondition.Treatment;
 
@@ -9,7 +7,7 @@ namespace OilCondition.Treatment;
 /// N(t) = N∞ + (N₀ − N∞) exp(−Q (1 − 1/β) t/V), size by size; <see cref="Cleanliness.KidneyLoop"/>. Use ratios as in service. How much dirt an element
 /// holds cannot be told from counts: the elements fitted are taken as one set for the task.
 /// </remarks>
-public sealed class FineFiltration : ITreatment
+public sealed class FineFiltration : ITreatment, IShiftable
 {
     /// <summary>Describes a filter loop.</summary>
     /// <param name="loop">The loop.</param>
@@ -45,57 +43,28 @@ public sealed class FineFiltration : ITreatment
     /// <inheritdoc/>
     public TreatmentAssessment Assess(TreatmentJob job)
     {
-        var loop = new LoopAtWork(Guard.NotNull(job), Loop);
-        var untouched = TargetPart.UntouchedParticles(job);
-        var particles =
-            untouched.IsMet ? untouched
-            : loop.Obstacle is { } obstacle ? TargetPart.Not(obstacle, job)
-            : Filtered(job, loop);
+        var removal = new LoopCourse.Removal(
+            At4: Filter.At4.Efficiency.DecimalFractions,
+            At6: Filter.At6.Efficiency.DecimalFractions,
+            At14: Filter.At14.Efficiency.DecimalFractions
+        );
+        var course = new LoopCourse(Guard.NotNull(job), Loop, (_, _) => removal).Run(noWater: WhyNot.NotTouched);
         return new TreatmentAssessment(
             this,
-            TargetPart.UntouchedWater(job),
-            particles,
+            course.Water,
+            course.Particles,
             job.Contamination.Water,
-            loop.HeatFor(particles.Time),
-            loop.ElectricityFor(particles.Time),
-            elements: particles.Time is null ? 0 : Elements
+            course.Heat,
+            course.Electricity,
+            elements: course.Particles.Time is null ? 0 : Elements,
+            cautions: CautionsOf.Treatment(TreatmentKind.FineFiltration, course.Conditions),
+            flags: course.Flags
         );
     }
+
+    ITreatment IShiftable.Shifted(InputShift shift) => new FineFiltration(Loop.Shifted(shift), Filter, Elements);
 
     /// <summary>The treatment with its equipment, in a few words.</summary>
     /// <returns>For example <c>fine filtration, β 75/200/1000, 40 L/min</c>.</returns>
     public override string ToString() => $"{Name}, {Filter}, {Loop}";
-
-    /// <summary>The code in a kidney loop, size by size.</summary>
-    private TargetPart Filtered(TreatmentJob job, LoopAtWork loop)
-    {
-        var code = job.Target.Code!;
-        var start = job.Contamination.Particles;
-        var ingression = job.Reservoir.Ingression;
-        Arrival<TimeSpan>[] times =
-        [
-            .. Size(code.At4, Filter.At4, start.At4PerMillilitre, ingression.At4PerMinute),
-            .. Size(code.At6, Filter.At6, start.At6PerMillilitre, ingression.At6PerMinute),
-            .. Size(code.At14, Filter.At14, start.At14PerMillilitre, ingression.At14PerMinute),
-        ];
-        return times.Any(time => time is Arrival<TimeSpan>.Never)
-            ? TargetPart.Not(WhyNot.IngressTooHigh, job)
-            : TargetPart.Within(
-                job,
-                loop.HeatUpHours + times.Max(time => time.TryEstimate(out var span) ? span.TotalHours : 0)
-            );
-
-        IEnumerable<Arrival<TimeSpan>> Size(ScaleNumber number, FilterBeta beta, double count, double perMinute) =>
-            CodeLimits.Of(number) is var limit && limit < double.PositiveInfinity
-                ?
-                [
-                    new KidneyLoop(
-                        job.Reservoir.OilVolume,
-                        VolumeFlow.FromCubicMetersPerHour(loop.FlowCubicMetrePerHour),
-                        beta,
-                        perMinute
-                    ).TimeTo(count, limit),
-                ]
-                : [];
-    }
 }

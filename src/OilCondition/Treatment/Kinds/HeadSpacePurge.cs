@@ -1,4 +1,5 @@
 using OilCondition.Text;
+using OilCondition.Thermal;
 using OilCondition.Water;
 using UnitsNet;
 
@@ -7,16 +8,17 @@ namespace OilCondition.Treatment;
 /// <summary>Dry air through the head-space of the reservoir: it carries off all forms of water, slowly.</summary>
 /// <remarks>
 /// <para>
-/// M dC/dt = r − ε ṁ (W(a) − W_in),  W(a) = 0.62196 a p_sat/(p − a p_sat),  a = min(1, C/S).   ṁ: dry air; ε: how far the air that leaves has come
-/// to equilibrium with the oil, 1 at most. With free water the rate is constant; below saturation it is solved in closed form. The floor is
-/// C = S p_w/p_sat with the vapour pressure of the air let in.
+/// M dC/dt = r − w,  w = ε ṁ (W(a) − W_in),  W(a) = 0.62196 a p_sat/(p − a p_sat),  a = min(1, C/S);  C_b dT/dt = P_in − U (T − T_amb) − w h_fg.
+/// ṁ: dry air; ε: how far the air that leaves has come to equilibrium with the oil, 1 at most. An unheated tank cools towards its surroundings, and
+/// what evaporates cools it as well; heat of the running machine or of a tank heater is that of the reservoir. With free water the rate is that of saturated
+/// air. The floor is C = S p_w/p_sat with the vapour pressure of the air let in, at the temperature at which the tank ends.
 /// </para>
 /// <para>
-/// Oil temperature is that at the start; the heat that the water takes is left out. No source tells ε of a real tank: still oil gives off water through
-/// its surface only. Measure it, humidity in and out, where the time matters.
+/// No source tells ε of a real tank: still oil gives off water through its surface only. Measure it, humidity in and out, where the time matters. The heat that
+/// the air takes is left out.
 /// </para>
 /// </remarks>
-public sealed class HeadSpacePurge : ITreatment
+public sealed class HeadSpacePurge : ITreatment, IShiftable
 {
     private const double MolarMassRatio = VacuumChamber.WaterKilogramPerMole / VacuumChamber.AirKilogramPerMole;
 
@@ -75,26 +77,38 @@ public sealed class HeadSpacePurge : ITreatment
     /// <inheritdoc/>
     public TreatmentAssessment Assess(TreatmentJob job)
     {
-        var temperature = Guard.NotNull(job).Reservoir.Start;
-        var equilibrium = job.Oil.SaturationCurve.EquilibriumWith(Air, temperature).Dissolved;
+        var start = Guard.NotNull(job).Reservoir.Start;
+        var tank = StandingOil.TankOf(job, start);
+        var end = Temperature.FromDegreesCelsius(StandingOil.SteadyCelsius(job, tank, start));
+        var equilibrium = job.Oil.SaturationCurve.EquilibriumWith(Air, end).Dissolved;
+        var water = Water(job, tank, end, equilibrium);
         var floor = equilibrium < job.Contamination.Water ? equilibrium : job.Contamination.Water;
-        var mass = job.OilMassAt(temperature).Kilograms;
-        var water = Water(job, temperature, mass);
         return new TreatmentAssessment(
             this,
             water,
             TargetPart.UntouchedParticles(job),
-            floor,
+            water.Time.HasValue && job.Target.Water < floor ? job.Target.Water!.Value : floor,
             electricity: MotorPower * (water.Time ?? TimeSpan.Zero),
-            waterRemoved: WaterRemoved.By(job, water, mass)
+            waterRemoved: WaterRemoved.By(job, water, job.OilMass.Kilograms),
+            cautions: CautionsOf.Treatment(TreatmentKind.HeadSpacePurge, WorkConditions.Of(job, end.DegreesCelsius)),
+            flags: TreatmentFlagsOf.Job(job, end)
         );
     }
+
+    ITreatment IShiftable.Shifted(InputShift shift) =>
+        new HeadSpacePurge(
+            DryAir * shift.Flow,
+            Air,
+            LocalAtmosphere,
+            Ratio.FromDecimalFractions(Math.Min(1, Approach.DecimalFractions * shift.Approach)),
+            MotorPower
+        );
 
     /// <summary>The treatment with its equipment, in a few words.</summary>
     /// <returns>For example <c>head-space purge, 5 kg/h of air</c>.</returns>
     public override string ToString() => $"{Name}, {PlainText.Number(DryAir.KilogramsPerHour)} kg/h of air";
 
-    private TargetPart Water(TreatmentJob job, Temperature temperature, double mass)
+    private TargetPart Water(TreatmentJob job, HeatedTank tank, Temperature end, MassFraction equilibrium)
     {
         var untouched = TargetPart.UntouchedWater(job);
         if (untouched.IsMet || job.Target.Water is not { } target)
@@ -102,38 +116,95 @@ public sealed class HeadSpacePurge : ITreatment
             return untouched;
         }
 
-        var saturation = job.Oil.SaturationCurve.SaturationAt(temperature).Content.DecimalFractions;
-        var share = WaterVapour.SaturationPressure(temperature).Pascals / LocalAtmosphere.Pascals;
-        var airPerHour = Approach.DecimalFractions * DryAir.KilogramsPerHour;
-        var ingress = job.Reservoir.WaterIngress.KilogramsPerHour;
-        if (share >= 1)
+        var start = job.Reservoir.Start;
+        if (Boils(start) || Boils(end))
         {
             // Oil above the boiling point of water: such a tank boils, and is no head-space purge.
             return TargetPart.Not(WhyNot.TooHot, job);
         }
 
-        // What the air must carry off for the content to stand still, as a humidity ratio, and the activity at which it does.
-        var still = Air.HumidityRatioAt(LocalAtmosphere).DecimalFractions + ingress / airPerHour;
-        var stillActivity = still / (share * (MolarMassRatio + still));
-        var end = target.DecimalFractions / saturation;
-        if (stillActivity >= Math.Min(1, end))
+        var reason = Reason(job, end, equilibrium, target);
+        var solver = new DormandPrince(
+            state => Rates(job, tank, state),
+            [start.DegreesCelsius, job.Contamination.Water.DecimalFractions],
+            [1e-6, 1e-12],
+            1e-8,
+            10
+        );
+        var horizon = job.Horizon.TotalSeconds;
+        while (solver.Time < horizon)
         {
-            var dry = job.Oil.SaturationCurve.EquilibriumWith(Air, temperature).Dissolved;
-            return TargetPart.Not(dry >= target ? WhyNot.FloorAboveTarget : WhyNot.IngressTooHigh, job);
+            var (since, before) = (solver.Time, solver.State);
+            var next = Math.Min(horizon, Math.Max(600, 1.25 * since));
+            while (solver.Time < next)
+            {
+                solver.StepTowards(next);
+                if (
+                    solver.Crossing(state =>
+                        (state[1] - target.DecimalFractions) / Math.Max(1e-6, target.DecimalFractions)
+                    ) is
+                    { } dry
+                )
+                {
+                    return TargetPart.After(Elapsed.FromSeconds(dry));
+                }
+            }
+
+            var hours = (solver.Time - since) / 3600;
+            if (
+                solver.State[1] > 0.5
+                || (
+                    reason != WhyNot.TakesTooLong
+                    && Math.Abs(solver.State[0] - before[0]) < 0.01 * hours
+                    && Math.Abs(solver.State[1] - before[1]) < 1e-4 * hours * solver.State[1]
+                )
+            )
+            {
+                break;
+            }
         }
 
-        var start = job.Contamination.Water.DecimalFractions / saturation;
-        var rateWithFreeWater = airPerHour * (MolarMassRatio * share / (1 - share) - still);
-        var constant = mass * saturation * Math.Max(0, start - Math.Max(1, end)) / rateWithFreeWater;
-        var falling = mass * saturation / airPerHour * Falling(Math.Min(1, start), Math.Min(1, end), share, still);
-        return TargetPart.Within(job, constant + falling);
+        return TargetPart.Not(reason, job);
     }
 
-    /// <summary>Integral of da/(W(a) − W_still) from one activity down to another, W(a) = μ s a/(1 − s a); in closed form.</summary>
-    private static double Falling(double from, double to, double share, double still)
+    private bool Boils(Temperature temperature) =>
+        WaterVapour.SaturationPressure(temperature).Pascals >= LocalAtmosphere.Pascals;
+
+    /// <summary>Why the target is not reached, if it is not: what the air must carry off in the end for the content to stand still there.</summary>
+    private WhyNot Reason(TreatmentJob job, Temperature end, MassFraction equilibrium, MassFraction target)
     {
-        // With b = (μ + W) s and q = W the integrand is (1 − s a)/(b a − q).
-        var b = (MolarMassRatio + still) * share;
-        return -share / b * (from - to) + (1 - share * still / b) / b * Math.Log((b * from - still) / (b * to - still));
+        var share = WaterVapour.SaturationPressure(end).Pascals / LocalAtmosphere.Pascals;
+        var still =
+            Air.HumidityRatioAt(LocalAtmosphere).DecimalFractions
+            + job.Reservoir.WaterIngress.KilogramsPerHour / (Approach.DecimalFractions * DryAir.KilogramsPerHour);
+        var activity = still / (share * (MolarMassRatio + still));
+        var asked = target.DecimalFractions / job.Oil.SaturationCurve.SaturationAt(end).Content.DecimalFractions;
+        return equilibrium >= target ? WhyNot.FloorAboveTarget
+            : activity >= Math.Min(1, asked) ? WhyNot.IngressTooHigh
+            : WhyNot.TakesTooLong;
+    }
+
+    private double[] Rates(TreatmentJob job, HeatedTank tank, double[] state)
+    {
+        var celsius = Math.Min(190, Math.Max(-55, state[0]));
+        var temperature = Temperature.FromDegreesCelsius(celsius);
+        var saturation = job.Oil.SaturationCurve.SaturationAt(temperature).Content.DecimalFractions;
+        var vapour =
+            Math.Min(1, Math.Max(0, state[1]) / saturation)
+            * Math.Min(0.99, WaterVapour.SaturationPressure(temperature).Pascals / LocalAtmosphere.Pascals);
+        var carried =
+            Approach.DecimalFractions
+            * DryAir.KilogramsPerSecond
+            * (MolarMassRatio * vapour / (1 - vapour) - Air.HumidityRatioAt(LocalAtmosphere).DecimalFractions);
+        var latent = WaterVapour.LatentHeat(Temperature.FromDegreesCelsius(Math.Max(0.01, celsius))).JoulesPerKilogram;
+        var reservoir = job.Reservoir;
+        var lost =
+            reservoir.LossWattPerKelvin * (celsius - reservoir.Ambient.DegreesCelsius)
+            - (double)reservoir.HeatInput.Watts;
+        return
+        [
+            -(lost + carried * latent) / tank.HeatCapacity.JoulesPerKelvin,
+            (reservoir.WaterIngress.KilogramsPerSecond - carried) / job.OilMass.Kilograms,
+        ];
     }
 }

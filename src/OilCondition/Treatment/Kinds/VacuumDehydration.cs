@@ -4,7 +4,7 @@ using UnitsNet;
 namespace OilCondition.Treatment;
 
 /// <summary>Vacuum dehydration: the plan as a row of the comparison. It reaches all forms of water, gas, and with a filter particles.</summary>
-public sealed class VacuumDehydration : ITreatment
+public sealed class VacuumDehydration : ITreatment, IShiftable
 {
     /// <summary>Describes the treatment.</summary>
     /// <param name="unit">The unit.</param>
@@ -50,9 +50,13 @@ public sealed class VacuumDehydration : ITreatment
             plan.End.WaterFloor,
             counts ? state.HeaterEnergy : Energy.Zero,
             counts ? state.TotalEnergy - state.HeaterEnergy : Energy.Zero,
-            Volume.FromLiters(counts ? Math.Max(0, state.Evaporated.Kilograms) / 0.9982 : 0)
+            Volume.FromLiters(counts ? Math.Max(0, state.Evaporated.Kilograms) / 0.9982 : 0),
+            cautions: plan.Cautions,
+            flags: plan.Flags
         );
     }
+
+    ITreatment IShiftable.Shifted(InputShift shift) => new VacuumDehydration(Unit.Shifted(shift));
 
     /// <summary>The treatment with its equipment, in a few words.</summary>
     /// <returns>For example <c>vacuum dehydration, 20 L/min at 65 °C, heater 18 kW, 65.1 hPa</c>.</returns>

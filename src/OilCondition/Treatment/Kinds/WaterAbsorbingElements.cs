@@ -9,7 +9,7 @@ namespace OilCondition.Treatment;
 /// capacity is the maker's at the viscosity and flow at work, usually far below that of a test bench. Some media take a little dissolved water as well;
 /// it is not counted on.
 /// </remarks>
-public sealed class WaterAbsorbingElements : ITreatment
+public sealed class WaterAbsorbingElements : ITreatment, IShiftable
 {
     /// <summary>Describes the elements.</summary>
     /// <param name="loop">The loop.</param>
@@ -47,26 +47,29 @@ public sealed class WaterAbsorbingElements : ITreatment
     /// <inheritdoc/>
     public TreatmentAssessment Assess(TreatmentJob job)
     {
-        var loop = new LoopAtWork(Guard.NotNull(job), Loop);
-        var fall = new FreeWaterFall(job, loop.Temperature);
-        var rate = RemovalPerPass.DecimalFractions * loop.TurnoversPerHour;
-        var untouched = TargetPart.UntouchedWater(job);
-        var water =
-            untouched.IsMet ? untouched
-            : loop.Obstacle is { } obstacle ? TargetPart.Not(obstacle, job)
-            : fall.At(rate, rate, loop.HeatUpHours);
-        var removed = WaterRemoved.By(job, water, loop.OilKilograms);
+        var share = RemovalPerPass.DecimalFractions;
+        var course = new LoopCourse(
+            Guard.NotNull(job),
+            Loop,
+            (_, _) => new LoopCourse.Removal(Drops: share, Emulsion: share)
+        ).Run(noParticles: WhyNot.NotTouched);
+        var removed = WaterRemoved.By(job, course.Water, course.OilKilograms);
         return new TreatmentAssessment(
             this,
-            water,
-            TargetPart.UntouchedParticles(job),
-            fall.Floor(reachesEmulsion: true),
-            loop.HeatFor(water.Time),
-            loop.ElectricityFor(water.Time),
+            course.Water,
+            course.Particles,
+            course.Floor,
+            course.Heat,
+            course.Electricity,
             removed,
-            (int)Math.Min(1e9, Math.Ceiling(removed.Liters / CapacityOfElement.Liters))
+            (int)Math.Min(1e9, Math.Ceiling(removed.Liters / CapacityOfElement.Liters)),
+            cautions: CautionsOf.Treatment(TreatmentKind.WaterAbsorbingElements, course.Conditions),
+            flags: course.Flags
         );
     }
+
+    ITreatment IShiftable.Shifted(InputShift shift) =>
+        new WaterAbsorbingElements(Loop.Shifted(shift), shift.Removal(RemovalPerPass), CapacityOfElement);
 
     /// <summary>The treatment with its equipment, in a few words.</summary>
     /// <returns>For example <c>absorbing elements of 0.5 L, 50 % a pass, 40 L/min</c>.</returns>

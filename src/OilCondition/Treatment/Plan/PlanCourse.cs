@@ -1,4 +1,3 @@
-using MathNet.Numerics.RootFinding;
 using OilCondition.Text;
 
 namespace OilCondition.Treatment;
@@ -33,6 +32,9 @@ internal sealed class PlanCourse
 
     public IReadOnlyList<PurificationPlan.State> States => states;
 
+    /// <summary>What keeps the unit from being started at all, if anything.</summary>
+    public WhyNot? Obstacle { get; private set; }
+
     public TargetPart Water { get; private set; } = TargetPart.NotAsked;
 
     public TargetPart Particles { get; private set; } = TargetPart.NotAsked;
@@ -62,7 +64,8 @@ internal sealed class PlanCourse
     {
         var start = Start();
         Add(0, start);
-        var canStart = PurificationPlan.CanStart(job, unit);
+        var obstacle = OilCircuit.Obstacle(job, unit.StartViscosity, physics.Circuit.SetCelsius);
+        var canStart = obstacle is null;
         double? waterAt = job.Target.Water is null || WaterExcess(start) <= 0 ? 0 : null;
         double? codeAt = job.Target.Code is null || CodeExcess(start) <= 0 ? 0 : null;
         if (canStart && (waterAt is null || codeAt is null))
@@ -80,9 +83,9 @@ internal sealed class PlanCourse
             codeAt = null;
         }
 
-        var otherwise = canStart ? (WhyNot?)null : WhyNot.PumpCannotStart;
-        Water = Part(job.Target.Water is not null, waterAt, otherwise ?? WhyNoWater());
-        Particles = Part(job.Target.Code is not null, codeAt, otherwise ?? WhyNoCode());
+        Obstacle = obstacle;
+        Water = Part(job.Target.Water is not null, waterAt, obstacle ?? WhyNoWater());
+        Particles = Part(job.Target.Code is not null, codeAt, obstacle ?? WhyNoCode());
     }
 
     private void Integrate(double[] start, double interval, ref double? waterAt, ref double? codeAt)
@@ -96,9 +99,9 @@ internal sealed class PlanCourse
             while (solver.Time < next)
             {
                 solver.StepTowards(next);
-                waterAt ??= Crossing(solver, WaterExcess);
-                codeAt ??= Crossing(solver, CodeExcess);
-                FullFlowSeconds ??= Crossing(solver, state => fullFlowCelsius - state[0]);
+                waterAt ??= solver.Crossing(WaterExcess);
+                codeAt ??= solver.Crossing(CodeExcess);
+                FullFlowSeconds ??= solver.Crossing(state => fullFlowCelsius - state[0]);
                 if (waterAt is { } water && codeAt is { } code)
                 {
                     var last = Math.Max(water, code);
@@ -142,11 +145,6 @@ internal sealed class PlanCourse
     /// <summary>Whether a part that was met once, for example from the start, is met no more when the plan ends: more comes in than leaves.</summary>
     private bool Lost(double? metAt, Func<double[], double> excess) => metAt is not null && excess(lastState) > 1e-6;
 
-    private static double? Crossing(DormandPrince solver, Func<double[], double> excess) =>
-        excess(solver.State) > 0 ? null
-        : excess(solver.Within(solver.PreviousTime)) <= 0 ? solver.PreviousTime
-        : Brent.FindRoot(time => excess(solver.Within(time)), solver.PreviousTime, solver.Time, 1e-12, 200);
-
     private double[] Start()
     {
         var particles = job.Contamination.Particles;
@@ -162,8 +160,8 @@ internal sealed class PlanCourse
     /// <summary>Absolute tolerances: 1 µK, 1e-6 mg/kg, counts and sums far below anything that is read.</summary>
     private double[] Allowed()
     {
-        var joules = 1e-8 * physics.CapacityJoulePerKelvin;
-        var kilograms = 1e-10 * physics.OilKilograms;
+        var joules = 1e-8 * physics.Circuit.CapacityJoulePerKelvin;
+        var kilograms = 1e-10 * physics.Circuit.OilKilograms;
         return
         [
             1e-6,

@@ -6,15 +6,16 @@ namespace OilCondition.Treatment;
 /// <summary>The balances of a reservoir with a vacuum dehydration unit on a side loop.</summary>
 /// <remarks>
 /// (M c + C_steel) dT/dt = P − w h_fg − U (T − T_amb);   M dC/dt = r − w;   V dN/dt = R − Q (1 − 1/β) N.
-/// P = min(P_max, ρ Q c (T_set − T)): the thermostat. Q = Q_full min(1, v_limit / v(T)): the oil pump.
-/// Density and heat capacity are those at the mean of start and process temperature, so that the heat-up without water is exactly first order.
+/// Flow, heater and thermostat are those of every oil circuit (<see cref="OilCircuit"/>). Counts are per mL of oil at the temperature of the start.
+/// Heat capacity is that at the mean of start and process temperature, so that the heat-up without water is exactly first order.
 /// </remarks>
 internal sealed class PlanPhysics
 {
     private readonly Reservoir reservoir;
     private readonly PurificationUnit unit;
     private readonly ViscosityTemperatureLine line;
-    private readonly double capacityJoulePerKelvin;
+    private readonly double transferUnits;
+    private readonly double removalCentistokes;
     private readonly double[] filterShares;
 
     public PlanPhysics(TreatmentJob job, PurificationUnit unit)
@@ -22,15 +23,13 @@ internal sealed class PlanPhysics
         this.unit = unit;
         reservoir = job.Reservoir;
         line = job.Oil.ViscosityLine;
-        (SetCelsius, HeldDownBy) = Capped(job, unit);
-        var mean = Temperature.FromDegreesCelsius((reservoir.Start.DegreesCelsius + SetCelsius) / 2);
-        var properties = job.Oil.Properties.At(mean);
-        Density = properties.Density.KilogramsPerCubicMeter;
-        HeatCapacity = properties.HeatCapacity.JoulesPerKilogramKelvin;
-        IsExtrapolated = properties.IsDensityExtrapolated || properties.IsHeatExtrapolated;
-        OilKilograms = reservoir.OilVolume.CubicMeters * Density;
-        capacityJoulePerKelvin = OilKilograms * HeatCapacity + reservoir.Steel.JoulesPerKelvin;
-        Stage = new DehydrationStage(job.Oil.SaturationCurve, unit.Chamber, unit.RemovalPerPass.DecimalFractions);
+        (var setCelsius, HeldDownBy) = Capped(job, unit);
+        Circuit = new OilCircuit(job, unit.Pump, unit.HeaterPower, setCelsius, unit.HighestRise);
+        Stage = new DehydrationStage(job.Oil.SaturationCurve, unit.Chamber);
+        transferUnits = -Math.Log(Math.Max(1e-300, 1 - unit.RemovalPerPass.DecimalFractions));
+        removalCentistokes =
+            unit.RemovalViscosity?.Centistokes
+            ?? line.ViscosityAt(Temperature.FromDegreesCelsius(setCelsius)).Viscosity.Centistokes;
         filterShares = unit.Filter is { } filter
             ?
             [
@@ -44,19 +43,9 @@ internal sealed class PlanPhysics
     /// <summary>Number of quantities in a state.</summary>
     public const int Size = 12;
 
-    public double SetCelsius { get; }
+    public OilCircuit Circuit { get; }
 
     public PurificationPlan.TemperatureLimit HeldDownBy { get; }
-
-    public double Density { get; }
-
-    public double HeatCapacity { get; }
-
-    public bool IsExtrapolated { get; }
-
-    public double OilKilograms { get; }
-
-    public double CapacityJoulePerKelvin => capacityJoulePerKelvin;
 
     public DehydrationStage Stage { get; }
 
@@ -70,23 +59,37 @@ internal sealed class PlanPhysics
             _ => reservoir.Ingression.At14PerMinute,
         } / 60;
 
-    public double FlowAt(double celsius) =>
-        unit.Pump.FlowAt(line, Temperature.FromDegreesCelsius(celsius)).Flow.CubicMetersPerSecond;
+    /// <summary>Removal per pass in oil of another viscosity: fewer transfer units in a thicker film.</summary>
+    public double RemovalAt(double processCelsius) =>
+        1
+        - Math.Exp(
+            -transferUnits
+                * Math.Sqrt(
+                    removalCentistokes
+                        / line.ViscosityAt(Temperature.FromDegreesCelsius(processCelsius)).Viscosity.Centistokes
+                )
+        );
 
-    /// <summary>Heat that the heater gives: what the thermostat asks for, as far as it goes.</summary>
-    public double HeaterWatts(double flow, double celsius) =>
-        Math.Min((double)unit.HeaterPower.Watts, Math.Max(0, Density * flow * HeatCapacity * (SetCelsius - celsius)));
-
-    public double LossWatts(double celsius) =>
-        reservoir.LossWattPerKelvin * (celsius - reservoir.Ambient.DegreesCelsius);
+    public StagePass Pass(double massFlow, double content, double processCelsius) =>
+        Stage.Pass(massFlow, Circuit.HeatCapacity, content, processCelsius, RemovalAt(processCelsius));
 
     public PlanRates At(double celsius, double content)
     {
-        var flow = FlowAt(celsius);
-        var heater = HeaterWatts(flow, celsius);
-        var process = celsius + heater / (Density * flow * HeatCapacity);
-        var pass = Stage.Pass(Density * flow, HeatCapacity, Math.Max(0, content), process);
-        return new PlanRates(flow, process, heater, LossWatts(celsius), pass, Stage.CondensedIn(pass));
+        var flow = Circuit.FlowAt(celsius);
+        var massFlow = flow * Circuit.DensityAt(celsius);
+        var heater = Circuit.HeaterWatts(massFlow, celsius);
+        var process = celsius + heater / (massFlow * Circuit.HeatCapacity);
+        var pass = Pass(massFlow, Math.Max(0, content), process);
+        return new PlanRates(
+            flow,
+            massFlow,
+            process,
+            heater,
+            Circuit.IsHeldToRise(massFlow, celsius),
+            Circuit.LossWatts(celsius),
+            pass,
+            Stage.CondensedIn(pass)
+        );
     }
 
     /// <summary>State: °C, kg/kg, three counts per mL, then sums: heater, loss, latent J; evaporated, condensed, exhausted kg; oil passed m³.</summary>
@@ -95,13 +98,14 @@ internal sealed class PlanPhysics
         // A trial step may leave the range that the rooms below answer for; its error then makes the step shorter.
         var now = At(Math.Min(190, Math.Max(-55, state[0])), Math.Min(1, state[1]));
         var rates = new double[Size];
-        rates[0] = (now.HeaterWatts - now.LossWatts - now.Pass.LatentWatts) / capacityJoulePerKelvin;
-        rates[1] = (reservoir.WaterIngress.KilogramsPerSecond - now.Pass.EvaporatedKilogramPerSecond) / OilKilograms;
+        rates[0] = (now.HeaterWatts - now.LossWatts - now.Pass.LatentWatts) / Circuit.CapacityJoulePerKelvin;
+        rates[1] =
+            (reservoir.WaterIngress.KilogramsPerSecond - now.Pass.EvaporatedKilogramPerSecond) / Circuit.OilKilograms;
         for (var size = 0; size < 3; size++)
         {
             rates[2 + size] =
                 IngressionPerSecond(size) / (reservoir.OilVolume.CubicMeters * 1e6)
-                - now.FlowCubicMetrePerSecond / reservoir.OilVolume.CubicMeters * filterShares[size] * state[2 + size];
+                - now.OilKilogramPerSecond / Circuit.OilKilograms * filterShares[size] * state[2 + size];
         }
 
         rates[5] = now.HeaterWatts;

@@ -1,13 +1,13 @@
 using OilCondition.Text;
-using OilCondition.Viscosity;
-using OilCondition.Water;
 using UnitsNet;
 
 namespace OilCondition.Treatment;
 
 /// <summary>What sets the time and the floor of a vacuum dehydration: each setting changed by itself, the one that is worth most on top.</summary>
 /// <remarks>
-/// Each row is a whole plan with one thing changed, so that a heater that no longer follows, a vacuum pump that is too small or a temperature limit show.
+/// Each row is a whole plan with one real step of one setting, which it states, so that a heater that no longer follows, a vacuum pump that is too small or a
+/// temperature limit show. The steps are alike: a quarter of each figure, and 5 K, which raise the vapour pressure of water by a quarter. Sweep air is changed where
+/// the unit has some: air that no one has connected is not a setting.
 /// Caution: more heat and more vacuum take light ends and additives out of the oil, and bring hot film and vapour nearer to their limits: the makers of
 /// oil, seals and unit decide how far a setting may be changed.
 /// </remarks>
@@ -30,7 +30,7 @@ public sealed class PlanSensitivity
     /// <param name="unit">The unit.</param>
     /// <param name="change">Relative change of flow, heater power, pressure, sweep air and ingress, 0.01 to 0.9; null for 0.25.</param>
     /// <param name="warmer">Rise of the process temperature, 0.1 to 50 K; null for 5 K.</param>
-    /// <returns>The table. A setting that cannot be changed, such as ingress where none is, has no row.</returns>
+    /// <returns>The table. A setting that cannot be changed, such as ingress or sweep air where none is, has no row.</returns>
     /// <exception cref="ArgumentNullException">Job or unit is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A change lies outside its range.</exception>
     public static PlanSensitivity Of(
@@ -45,31 +45,83 @@ public sealed class PlanSensitivity
         var share = Guard.InRange(change?.DecimalFractions ?? 0.25, 0.01, 0.9, "(ratio)", nameof(change));
         var kelvins = Guard.InRange(warmer?.Kelvins ?? 5, 0.1, 50, "K", nameof(warmer));
         var plan = Planned(job, unit);
-        List<Effect> rows =
+        PurificationUnit[] units =
         [
-            new(Setting.Flow, plan, Planned(job, Changed(unit, flow: 1 + share))),
-            new(Setting.ProcessTemperature, plan, Planned(job, Changed(unit, warmer: kelvins))),
-            new(
-                Setting.Vacuum,
-                plan,
-                Planned(job, Changed(unit, chamber: Chamber(unit, 1 - share, unit.Chamber.Sweep)))
+            unit.With(flow: unit.Pump.FullFlow * (1 + share)),
+            unit.With(
+                processTemperature: Temperature.FromDegreesCelsius(
+                    Math.Min(150, unit.ProcessTemperature.DegreesCelsius + kelvins)
+                ),
+                // The film is that of the unit as it was found, whatever the thermostat is set to.
+                removalViscosity: unit.RemovalViscosity
+                    ?? job.Oil.ViscosityLine.ViscosityAt(plan.ProcessTemperature).Viscosity
+            ),
+            unit.With(
+                chamber: unit.Chamber.At(
+                    Pressure.FromPascals(Math.Max(10, unit.Chamber.AbsolutePressure.Pascals * (1 - share)))
+                )
             ),
         ];
-        var air = MoreAir(job, unit, share);
-        if (unit.Chamber.CanCarry(air))
+        List<Effect> rows =
+        [
+            Row(
+                Setting.Flow,
+                Step(unit.Pump.FullFlow.LitersPerMinute, units[0].Pump.FullFlow.LitersPerMinute, "L/min"),
+                units[0]
+            ),
+            Row(
+                Setting.ProcessTemperature,
+                Step(unit.ProcessTemperature.DegreesCelsius, units[1].ProcessTemperature.DegreesCelsius, "°C"),
+                units[1]
+            ),
+            Row(
+                Setting.Vacuum,
+                Step(unit.Chamber.AbsolutePressure.Hectopascals, units[2].Chamber.AbsolutePressure.Hectopascals, "hPa"),
+                units[2]
+            ),
+        ];
+        var air = unit.Chamber.Sweep.WithFlow(unit.Chamber.Sweep.DryAir * (1 + share));
+        if (air.DryAir.KilogramsPerSecond > 0 && unit.Chamber.CanCarry(air))
         {
-            rows.Add(new(Setting.SweepAir, plan, Planned(job, Changed(unit, chamber: Chamber(unit, 1, air)))));
+            rows.Add(
+                Row(
+                    Setting.SweepAir,
+                    Step(unit.Chamber.Sweep.DryAir.KilogramsPerHour, air.DryAir.KilogramsPerHour, "kg/h"),
+                    unit.With(chamber: unit.Chamber.With(air))
+                )
+            );
         }
 
         if (unit.HeaterPower.Watts > 0)
         {
-            rows.Add(new(Setting.HeaterPower, plan, Planned(job, Changed(unit, heater: 1 + share))));
+            var more = Power.FromWatts((double)unit.HeaterPower.Watts * (1 + share));
+            rows.Add(
+                Row(
+                    Setting.HeaterPower,
+                    Step((double)unit.HeaterPower.Kilowatts, (double)more.Kilowatts, "kW"),
+                    unit.With(heaterPower: more)
+                )
+            );
         }
 
         if (job.Reservoir.WaterIngress.KilogramsPerHour > 0)
         {
-            rows.Add(new(Setting.WaterIngress, plan, Planned(LessIngress(job, 1 - share), unit)));
+            var less = job.Reservoir.WaterIngress * (1 - share);
+            rows.Add(
+                new(
+                    Setting.WaterIngress,
+                    Step(job.Reservoir.WaterIngress.GramsPerHour, less.GramsPerHour, "g/h"),
+                    plan,
+                    Planned(job.With(reservoir: job.Reservoir.With(waterIngress: less)), unit)
+                )
+            );
         }
+
+        Effect Row(Setting setting, string step, PurificationUnit changed) =>
+            new(setting, step, plan, Planned(job, changed));
+
+        static string Step(double from, double to, string of) =>
+            $"{PlainText.Number(from)} to {PlainText.Number(to)} {of}";
 
         return new PlanSensitivity(
             plan,
@@ -91,64 +143,6 @@ public sealed class PlanSensitivity
         return PurificationPlan.Create(job, unit, Elapsed.FromHours(hours));
     }
 
-    private static PurificationUnit Changed(
-        PurificationUnit unit,
-        double flow = 1,
-        double warmer = 0,
-        double heater = 1,
-        VacuumChamber? chamber = null
-    ) =>
-        new(
-            new PumpViscosityLimit(unit.Pump.FullFlow * flow, unit.Pump.HighestViscosity),
-            Power.FromWatts((double)unit.HeaterPower.Watts * heater),
-            Temperature.FromDegreesCelsius(Math.Min(150, unit.ProcessTemperature.DegreesCelsius + warmer)),
-            chamber ?? unit.Chamber,
-            unit.RemovalPerPass,
-            unit.Filter,
-            unit.MotorPower,
-            unit.HighestTemperature,
-            unit.StartViscosity
-        );
-
-    private static VacuumChamber Chamber(PurificationUnit unit, double pressure, SweepAir sweep) =>
-        new(
-            Pressure.FromPascals(Math.Max(10, unit.Chamber.AbsolutePressure.Pascals * pressure)),
-            sweep,
-            unit.Chamber.PumpCapacity,
-            unit.Chamber.Condenser
-        );
-
-    private static SweepAir MoreAir(TreatmentJob job, PurificationUnit unit, double share)
-    {
-        const double OfOil = 1e-3;
-        var air = unit.Chamber.Sweep;
-        var density = job.Oil.Properties.At(unit.ProcessTemperature).Density;
-        return air.DryAir.KilogramsPerSecond > 0
-            ? air.WithFlow(air.DryAir * (1 + share))
-            : SweepAir.Dry(
-                MassFlow.FromKilogramsPerSecond(
-                    OfOil * unit.Pump.FullFlow.CubicMetersPerSecond * density.KilogramsPerCubicMeter
-                )
-            );
-    }
-
-    private static TreatmentJob LessIngress(TreatmentJob job, double share)
-    {
-        var tank = job.Reservoir;
-        return job.With(
-            reservoir: new Reservoir(
-                tank.OilVolume,
-                tank.Start,
-                tank.Ambient,
-                tank.LossWattPerKelvin,
-                tank.WaterIngress * share,
-                tank.Ingression,
-                tank.HighestTemperature,
-                tank.Steel
-            )
-        );
-    }
-
     /// <summary>What can be changed about a vacuum dehydration.</summary>
     public enum Setting
     {
@@ -164,7 +158,7 @@ public sealed class PlanSensitivity
         /// <summary>A lower chamber pressure.</summary>
         Vacuum,
 
-        /// <summary>More sweep air of the same kind; where there is none, dry air at 0.1 % of the oil's mass flow.</summary>
+        /// <summary>More sweep air of the same kind, where there is some.</summary>
         SweepAir,
 
         /// <summary>Less water that comes in.</summary>
@@ -174,9 +168,10 @@ public sealed class PlanSensitivity
     /// <summary>What one change does to a plan.</summary>
     public sealed class Effect
     {
-        internal Effect(Setting setting, PurificationPlan before, PurificationPlan after)
+        internal Effect(Setting setting, string step, PurificationPlan before, PurificationPlan after)
         {
             Setting = setting;
+            Step = step;
             Plan = after;
             IsHeldDown =
                 setting == Setting.ProcessTemperature && after.HeldDownBy != PurificationPlan.TemperatureLimit.None;
@@ -194,6 +189,9 @@ public sealed class PlanSensitivity
 
         /// <summary>What was changed.</summary>
         public Setting Setting { get; }
+
+        /// <summary>From what to what, with its unit.</summary>
+        public string Step { get; }
 
         /// <summary>The plan with the change.</summary>
         public PurificationPlan Plan { get; }
@@ -214,9 +212,9 @@ public sealed class PlanSensitivity
         public MassFraction? LevelDrop { get; }
 
         /// <summary>The row in words.</summary>
-        /// <returns>For example <c>vacuum: saves 1.2 h, floor 30.2 mg/kg lower</c>.</returns>
+        /// <returns>For example <c>vacuum 65.1 to 48.8 hPa: saves 1.2 h, floor 30.2 mg/kg lower</c>.</returns>
         public override string ToString() =>
-            $"{PlainText.Spaced(Setting)}: "
+            $"{PlainText.Spaced(Setting)} {Step}: "
             + (
                 MakesReachable ? "makes the target reachable"
                 : TimeSaved is { } saved

@@ -28,6 +28,7 @@ public sealed partial class PurificationPlan
             VapourFlow = MassFlow.FromKilogramsPerSecond(now.Pass.VapourKilogramPerSecond);
             Limit = now.Pass.Limit;
             HeaterPower = Power.FromWatts(now.HeaterWatts);
+            IsHeldToRise = now.IsHeldToRise;
             HeaterEnergy = Energy.FromJoules(state[5]).ToUnit(UnitsNet.Units.EnergyUnit.KilowattHour);
             LostHeat = Energy.FromJoules(state[6]).ToUnit(UnitsNet.Units.EnergyUnit.KilowattHour);
             LatentHeat = Energy.FromJoules(state[7]).ToUnit(UnitsNet.Units.EnergyUnit.KilowattHour);
@@ -74,6 +75,9 @@ public sealed partial class PurificationPlan
 
         /// <summary>Heat that the heater gives.</summary>
         public Power HeaterPower { get; }
+
+        /// <summary>Whether the heater is turned down to keep the highest rise per pass.</summary>
+        public bool IsHeldToRise { get; }
 
         /// <summary>Heat given since the start.</summary>
         public Energy HeaterEnergy { get; }

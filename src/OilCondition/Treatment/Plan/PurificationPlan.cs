@@ -1,4 +1,5 @@
 using OilCondition.Text;
+using OilCondition.Water;
 using UnitsNet;
 
 namespace OilCondition.Treatment;
@@ -48,7 +49,7 @@ public sealed partial class PurificationPlan
         Job = job;
         Unit = unit;
         End = end;
-        ProcessTemperature = Temperature.FromDegreesCelsius(physics.SetCelsius);
+        ProcessTemperature = Temperature.FromDegreesCelsius(physics.Circuit.SetCelsius);
         HeldDownBy = physics.HeldDownBy;
         States = course.States;
         WaterPart = course.Water;
@@ -58,21 +59,22 @@ public sealed partial class PurificationPlan
         WhyNot = whole.WhyNot;
         FullFlow = course.FullFlowSeconds switch
         {
-            null when !CanStart(job, unit) => new Arrival<TimeSpan>.Never(),
+            null when course.Obstacle is not null => new Arrival<TimeSpan>.Never(),
             null => new Arrival<TimeSpan>.NotBefore(Last.Time),
             0 => new Arrival<TimeSpan>.Already(TimeSpan.Zero),
             { } seconds => new Arrival<TimeSpan>.Expected(Elapsed.FromSeconds(seconds)),
         };
         WaterImbalance = Mass.FromKilograms(
             Math.Abs(
-                physics.OilKilograms * (Last.Water.Total.DecimalFractions - job.Contamination.Water.DecimalFractions)
+                physics.Circuit.OilKilograms
+                    * (Last.Water.Total.DecimalFractions - job.Contamination.Water.DecimalFractions)
                     + Last.Evaporated.Kilograms
                     - job.Reservoir.WaterIngress.KilogramsPerSecond * Last.Time.TotalSeconds
             )
         );
         HeatImbalance = Energy.FromJoules(
             Math.Abs(
-                physics.CapacityJoulePerKelvin * (Last.TankTemperature - job.Reservoir.Start).Kelvins
+                physics.Circuit.CapacityJoulePerKelvin * (Last.TankTemperature - job.Reservoir.Start).Kelvins
                     + Last.LostHeat.Joules
                     + Last.LatentHeat.Joules
                     - Last.HeaterEnergy.Joules
@@ -80,15 +82,25 @@ public sealed partial class PurificationPlan
         );
         var curve = job.Oil.SaturationCurve;
         IsExtrapolated =
-            physics.IsExtrapolated
+            physics.Circuit.IsExtrapolated
             || States.Any(state => !curve.Covers(state.ProcessTemperature) || !curve.Covers(state.TankTemperature));
         IsViscosityExtrapolated = States.Any(state =>
             state.Flow < unit.Pump.FullFlow && job.Oil.ViscosityLine.ViscosityAt(state.TankTemperature).IsExtrapolated
         );
         HeaterLimitedUntil = States
-            .LastOrDefault(state => state.ProcessTemperature.DegreesCelsius < physics.SetCelsius - 0.1)
+            .LastOrDefault(state => state.ProcessTemperature.DegreesCelsius < physics.Circuit.SetCelsius - 0.1)
             ?.Time;
-        HeaterHolds = End.ProcessTemperature.DegreesCelsius >= physics.SetCelsius - 0.1;
+        Cautions = CautionsOf.Treatment(
+            TreatmentKind.VacuumDehydration,
+            WorkConditions.Of(
+                job,
+                physics.Circuit.SetCelsius,
+                unit.HeaterPower.Watts > 0,
+                unit.Chamber.AbsolutePressure.Pascals
+            )
+        );
+        HeldToRiseUntil = States.LastOrDefault(state => state.IsHeldToRise)?.Time;
+        HeaterHolds = End.ProcessTemperature.DegreesCelsius >= physics.Circuit.SetCelsius - 0.1;
     }
 
     /// <summary>The task.</summary>
@@ -151,14 +163,51 @@ public sealed partial class PurificationPlan
     /// </summary>
     public TimeSpan? HeaterLimitedUntil { get; }
 
+    /// <summary>The last state at which the heater is turned down to keep the highest rise per pass; null where it is at none.</summary>
+    public TimeSpan? HeldToRiseUntil { get; }
+
     /// <summary>Water that the balance of the plan misses by: rounding of the integration.</summary>
     public Mass WaterImbalance { get; }
 
     /// <summary>Heat that the balance of the plan misses by: rounding of the integration.</summary>
     public Energy HeatImbalance { get; }
 
-    /// <summary>What can hurt someone.</summary>
-    public IReadOnlyList<Caution> Cautions { get; } = CautionsOf.Vacuum;
+    /// <summary>Share of the vapour of the whole plan that leaves with the exhaust instead of condensing; null where none leaves the oil.</summary>
+    public Ratio? ExhaustShare
+    {
+        get
+        {
+            var condensed = Last.Condensate.Liters * WaterContent.WaterDensity.KilogramsPerCubicMeter / 1000;
+            var all = condensed + Last.Exhausted.Kilograms;
+            return all > 0 ? Ratio.FromDecimalFractions(Last.Exhausted.Kilograms / all) : null;
+        }
+    }
+
+    /// <summary>What can hurt someone, under the conditions of this plan.</summary>
+    public IReadOnlyList<Caution> Cautions { get; }
+
+    /// <summary>What makes the plan less certain than its figures look.</summary>
+    public TreatmentFlags Flags =>
+        TreatmentFlagsOf.Job(Job, ProcessTemperature, Unit.Pump.FlowAt(Job.Oil.ViscosityLine, Job.Reservoir.Start))
+        | (IsExtrapolated ? TreatmentFlags.CurveExtrapolated : TreatmentFlags.None)
+        | (IsViscosityExtrapolated ? TreatmentFlags.ViscosityExtrapolated : TreatmentFlags.None)
+        | (HeaterHolds ? TreatmentFlags.None : TreatmentFlags.HeaterLimited)
+        | (HeldToRiseUntil.HasValue ? TreatmentFlags.HeldToRise : TreatmentFlags.None)
+        | (Unit.Chamber.IsPressureInDoubt ? TreatmentFlags.PressureInDoubt : TreatmentFlags.None);
+
+    /// <summary>Hours and floor with what the inputs may be out by: 31 plans, made anew at each call.</summary>
+    /// <param name="errors">The errors of the inputs; null for the usual ones.</param>
+    /// <returns>The band.</returns>
+    public TreatmentBand Band(InputErrors? errors = null) =>
+        new(
+            InputShift
+                .All(errors ?? InputErrors.Usual)
+                .Select(shift => Create(shift.Job(Job), Unit.Shifted(shift), LongInterval(Job)))
+                .Select(one => (one.MeetsTarget ? (TimeSpan?)one.Last.Time : null, one.End.WaterFloor))
+        );
+
+    private static TimeSpan LongInterval(TreatmentJob job) =>
+        Elapsed.FromHours(Math.Min(720, Math.Max(1.0 / 60, job.Horizon.TotalHours / 10)));
 
     internal TargetPart WaterPart { get; }
 
@@ -188,13 +237,6 @@ public sealed partial class PurificationPlan
     /// <summary>The plan in one line.</summary>
     /// <returns>For example <c>water in 12.3 h, particles not asked; floor 78.7 mg/kg, level 219 mg/kg with ingress, oil at 61.2 °C</c>.</returns>
     public override string ToString() => $"{WaterPart.Of("water")}, {ParticlePart.Of("particles")}; {End}";
-
-    /// <summary>Whether the oil pump may be started at the start temperature.</summary>
-    internal static bool CanStart(TreatmentJob job, PurificationUnit unit)
-    {
-        var oil = job.Oil.ViscosityLine.ViscosityAt(job.Reservoir.Start);
-        return !oil.IsThicker && !(unit.StartViscosity is { } limit && oil.Viscosity.Centistokes > limit.Centistokes);
-    }
 
     /// <summary>Whose limit holds the process temperature below the setting of the thermostat.</summary>
     public enum TemperatureLimit

@@ -141,7 +141,7 @@ internal sealed class StageEnd(TreatmentJob start, TimeSpan time)
         return row.MeetsTarget && (row.RunTime ?? TimeSpan.Zero) <= time;
     }
 
-    /// <summary>A loop with a heater holds its temperature; all else cools; new oil is as warm as the surroundings.</summary>
+    /// <summary>A loop warms or cools as its circuit does, all else as oil that stands; new oil is as warm as the surroundings.</summary>
     private Temperature EndTemperatureOf(ITreatment treatment, TreatmentAssessment used)
     {
         var (from, ambient) = (start.Reservoir.Start, start.Reservoir.Ambient);
@@ -161,16 +161,23 @@ internal sealed class StageEnd(TreatmentJob start, TimeSpan time)
             FineFiltration it => it.Loop,
             _ => null,
         };
-        var power = loop?.HeaterPower ?? Power.Zero;
-        var end = TankHeater.TankOf(start, from).TemperatureAfter(from, power, ambient, time);
-        var highest = loop?.WorkingTemperature is { } working && working > from ? working : from;
-        return power.Watts > 0 && end > highest ? highest : end;
+        return loop is null
+            ? StandingOil.TankOf(start, from).TemperatureAfter(from, start.Reservoir.HeatInput, ambient, time)
+            : Temperature.FromDegreesCelsius(
+                new OilCircuit(
+                    start,
+                    loop.Pump,
+                    loop.HeaterPower,
+                    (loop.WorkingTemperature ?? from).DegreesCelsius,
+                    loop.HighestRise
+                ).CelsiusAfter(time.TotalSeconds)
+            );
     }
 
     private Volume Removed(MassFraction water)
     {
         var kilograms =
-            (start.Contamination.Water - water).DecimalFractions * start.OilKilograms()
+            (start.Contamination.Water - water).DecimalFractions * start.OilMass.Kilograms
             + start.Reservoir.WaterIngress.KilogramsPerHour * time.TotalHours;
         return Volume.FromLiters(Math.Max(0, kilograms) * 1000 / WaterContent.WaterDensity.KilogramsPerCubicMeter);
     }
@@ -181,7 +188,7 @@ internal sealed class StageEnd(TreatmentJob start, TimeSpan time)
     {
         var water =
             job.Contamination.Water.PartsPerMillion
-            + 1e6 * job.Reservoir.WaterIngress.KilogramsPerHour * time.TotalHours / job.OilKilograms();
+            + 1e6 * job.Reservoir.WaterIngress.KilogramsPerHour * time.TotalHours / job.OilMass.Kilograms;
         var (particles, ingression) = (job.Contamination.Particles, job.Reservoir.Ingression);
         var perRate = time.TotalMinutes / job.Reservoir.OilVolume.Milliliters;
         return new Contamination(

@@ -65,9 +65,9 @@ internal static class TrainRun
     ) =>
         new(
             job.Oil,
-            job.Reservoir.Holding(
-                job.Oil.Properties.VolumeAt(job.Reservoir.OilVolume, job.Reservoir.Start, temperature),
-                temperature
+            job.Reservoir.With(
+                start: temperature,
+                oilVolume: job.Oil.Properties.VolumeAt(job.Reservoir.OilVolume, job.Reservoir.Start, temperature)
             ),
             contamination,
             target,
@@ -85,15 +85,16 @@ internal static class TrainRun
             : arrival is Arrival<TimeSpan>.Never ? WhyNot.HeaterTooWeak
             : time > start.Horizon ? WhyNot.TakesTooLong
             : null;
+        var cautions = CautionsOf.Heating(WorkConditions.Of(start, temperature.DegreesCelsius, isHeated: true));
         return whyNot is not null
-            ? new TreatmentTrain.Step(stage, start) { WhyNot = whyNot, Cautions = CautionsOf.Heating }
+            ? new TreatmentTrain.Step(stage, start) { WhyNot = whyNot, Cautions = cautions }
             : new TreatmentTrain.Step(stage, start)
             {
                 Time = time,
                 End = new StageEnd(start, time).Untreated,
                 EndTemperature = temperature > start.Reservoir.Start ? temperature : start.Reservoir.Start,
                 Heat = heat,
-                Cautions = CautionsOf.Heating,
+                Cautions = cautions,
             };
     }
 

@@ -6,6 +6,12 @@ namespace OilCondition.Water;
 /// <summary>Air let into a vacuum stage, or leaking into it, that carries vapour away.</summary>
 public sealed record SweepAir
 {
+    /// <summary>W = 0.621945 p_w/(p − p_w), p_w = 12.84 Pa over ice at −40 °C (IAPWS R14-08), p = 101 325 Pa.</summary>
+    private static readonly double DryerHumidityRatio = HumidAir
+        .FromDewPoint(Temperature.FromDegreesCelsius(20), Temperature.FromDegreesCelsius(-40))
+        .HumidityRatioAt(StandardAtmosphere.SeaLevel)
+        .DecimalFractions;
+
     private readonly double humidityRatio;
 
     private SweepAir(MassFlow dryAir, double humidityRatio)
@@ -24,11 +30,12 @@ public sealed record SweepAir
     /// <summary>Water vapour that the air brings with it.</summary>
     public MassFlow Moisture { get; }
 
-    /// <summary>Perfectly dry air. Real dry air has a dew point: <see cref="FromAir"/>.</summary>
+    /// <summary>Air from a dryer: it has a dew point of −40 °C at one atmosphere (common practice, no source). No air is perfectly dry.</summary>
+    /// <remarks>What a dryer really gives goes in by <see cref="FromAir"/>: a refrigerated one some 3 °C, a desiccant at its end that of the air outside.</remarks>
     /// <param name="dryAir">Mass flow, 0 or more.</param>
     /// <returns>The sweep.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The flow is negative or not finite.</exception>
-    public static SweepAir Dry(MassFlow dryAir) => new(Checked(dryAir), 0);
+    public static SweepAir Dry(MassFlow dryAir) => new(Checked(dryAir), DryerHumidityRatio);
 
     /// <summary>Air of known humidity, taken in at a known pressure.</summary>
     /// <param name="dryAir">Mass flow of its dry part, 0 or more.</param>
@@ -42,7 +49,7 @@ public sealed record SweepAir
 
     /// <summary>The same air at another flow.</summary>
     /// <param name="dryAir">Mass flow of its dry part, 0 or more.</param>
-    /// <returns>The sweep; perfectly dry where this is <see cref="None"/>.</returns>
+    /// <returns>The sweep; air from a dryer where this is <see cref="None"/>.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The flow is negative or not finite.</exception>
     public SweepAir WithFlow(MassFlow dryAir) => new(Checked(dryAir), humidityRatio);
 

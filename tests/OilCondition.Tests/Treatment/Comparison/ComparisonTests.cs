@@ -150,9 +150,7 @@ public class ComparisonTests
 
         public TreatmentAssessment Assess(TreatmentJob job)
         {
-            var kilograms =
-                job.OilMassAt(job.Reservoir.Start)
-                * (job.Contamination.Water - job.Target.Water!.Value).DecimalFractions;
+            var kilograms = job.OilMass * (job.Contamination.Water - job.Target.Water!.Value).DecimalFractions;
             var time = TimeSpan.FromHours(kilograms.Grams / bags);
             return new TreatmentAssessment(
                 this,

@@ -39,7 +39,7 @@ public class ElementTests
                 .TimeTo(size.Item2, size.Item3)
                 .Hours()
         );
-        row.Particles.Hours().ShouldBe(slowest, 1e-9);
+        row.Particles.Hours().ShouldBe(slowest, 1e-7);
         row.Elements.ShouldBe(2);
     }
 }

@@ -56,7 +56,7 @@ public class SeparatorTests
                         }
                     }
                 },
-                iter: 200
+                iter: 60
             );
 
     [Fact]

@@ -7,12 +7,15 @@ namespace OilCondition.Tests.Treatment.Kinds;
 /// <summary>Settling against figures worked by hand.</summary>
 public class SettlingAndDrainingTests
 {
+    /// <summary>800 W hold 2000 L at 40 °C against 40 W/K.</summary>
+    private static Reservoir Held { get; } = Sump.Tank(start: 40, ambient: 20, heatWatt: 800);
+
     /// <summary>Down from 1000 to 150 mg/kg with 122.2 dissolved at 40 °C (water.csv): 850/877.8 of 1.2 m at 69 mm/h is 16.9 h.</summary>
     [Fact]
     public void Settling_takes_the_share_of_the_height()
     {
-        var row = new SettlingAndDraining(Length.FromMeters(1.2), Kit.Micrometres(100), Sump.Celsius(40)).Assess(
-            Sump.Job(1000, 150)
+        var row = new SettlingAndDraining(Length.FromMeters(1.2), Kit.Micrometres(100)).Assess(
+            Sump.Job(1000, 150, Held)
         );
         row.Water.ShouldBeExpected();
         row.RunTime!.Value.TotalHours.ShouldBe(850 / 877.8 * 1.2 / (1.913e-5 * 3600), 0.04);
@@ -47,8 +50,13 @@ public class SettlingAndDrainingTests
     public void Particles_settle_by_their_density()
     {
         TreatmentAssessment Row(Density? density, string code, ParticleIngression? ingression = null) =>
-            new SettlingAndDraining(Length.FromMeters(1.2), Kit.Micrometres(100), Sump.Celsius(40), density).Assess(
-                Sump.Job(300, 200, Sump.Tank(ingression: ingression), targetCode: code)
+            new SettlingAndDraining(Length.FromMeters(1.2), Kit.Micrometres(100), particleDensity: density).Assess(
+                Sump.Job(
+                    300,
+                    200,
+                    Sump.Tank(start: 40, ambient: 20, heatWatt: 800, ingression: ingression),
+                    targetCode: code
+                )
             );
 
         Row(Kit.Quartz, "18/-/-").Particles.Hours().ShouldBe(627, 1);

@@ -59,7 +59,14 @@ public class TreatmentReferenceTests
             ),
             StandardAtmosphere.SeaLevel,
             Ratio.FromPercent(50)
-        ).Assess(Sump.Job(50_000, 1, Sump.Tank(start: row.Number("t_oil_C")), Sump.Oil(Curve(row))));
+        ).Assess(
+            Sump.Job(
+                50_000,
+                1,
+                Sump.Tank(start: row.Number("t_oil_C"), ambient: row.Number("t_oil_C")),
+                Sump.Oil(Curve(row))
+            )
+        );
 
     private static SaturationCurve Curve(ReferenceCase row) =>
         row.Arguments["set"] switch

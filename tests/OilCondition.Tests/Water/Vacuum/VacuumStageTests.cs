@@ -57,12 +57,23 @@ public class VacuumStageTests
                 }
             );
 
+    /// <summary>12.84 Pa over ice at −40 °C (IAPWS R14-08): W = 0.621945 × 12.84/(101 325 − 12.84) = 7.882e-5, and no floor is 0.</summary>
+    [Fact]
+    public void Air_from_a_dryer_has_a_dew_point()
+    {
+        Dry(2).Moisture.KilogramsPerHour.ShouldBe(2 * 7.882e-5, 2e-7);
+        SweepAir.None.Moisture.KilogramsPerHour.ShouldBe(0);
+        Stage(65, 6510).Floor(Dry(2)).Dissolved.PartsPerMillion.ShouldBe(302.94 * 1.267e-4 * 6510 / 25_042, 2e-4);
+    }
+
     [Fact]
     public void More_vacuum_or_more_dry_sweep_never_leaves_more_water() =>
         Gen.Select(Celsius, Pascal, Pascal, Ppm, AirKilogramPerHour, AirKilogramPerHour)
             .Holds(
                 (celsius, p1, p2, ppm, a1, a2) =>
                 {
+                    // Wetter than the air behind a dryer, which would wet an oil of a tenth of a milligram.
+                    ppm += 10;
                     var (deep, shallow) = (Math.Min(p1, p2), Math.Max(p1, p2));
                     var (little, much) = (Math.Min(a1, a2), Math.Max(a1, a2));
                     var weak = Outlet(Stage(celsius, shallow), ppm, Dry(little)).Water.Total.PartsPerMillion;

@@ -1,3 +1,5 @@
+using MathNet.Numerics.RootFinding;
+
 namespace OilCondition.Treatment;
 
 /// <summary>Integrates y′ = f(y) with the embedded pair of orders 5 and 4 and a step that keeps to a tolerance.</summary>
@@ -95,6 +97,12 @@ internal sealed class DormandPrince
         time >= Time ? State
         : time <= PreviousTime ? Previous
         : Trial(Previous, PreviousRates, time - PreviousTime).Next;
+
+    /// <summary>The time within the last step at which a measure has fallen to 0; null where it is still above it at the end.</summary>
+    public double? Crossing(Func<double[], double> excess) =>
+        excess(State) > 0 ? null
+        : excess(Previous) <= 0 ? PreviousTime
+        : Brent.FindRoot(time => excess(Within(time)), PreviousTime, Time, 1e-12, 200);
 
     private static double Growth(double error) => Math.Min(4, Math.Max(0.2, 0.9 * Math.Pow(error + 1e-10, -0.2)));
 
