@@ -258,7 +258,12 @@ public static class RunRows
             var contents = truth.Course(0.9 * saturation, 60);
             var plan = plant.Plan(0.9 * saturation, 100);
             var planned = PlannedPerformance.Of(plan).Level.PartsPerMillion;
-            var target = 1.1 * planned;
+
+            // A tenth above the plan, but no more than half of the way to where the fault leads: what reaches its target is no stall.
+            var target = Math.Min(
+                1.1 * planned,
+                planned + Math.Max(0.02 * planned, (DryingTank.At(contents, 48) - planned) / 2)
+            );
             var monitor = new CleanupMonitor(Options(plant, target, plan));
             for (var hour = 0.0; hour <= 48; hour += 0.5)
             {

@@ -109,6 +109,7 @@ internal static partial class AssessmentJson
                 json.WriteMoment("earliest", expected.Earliest);
                 json.WriteMoment("expected", expected.Estimate);
                 json.WriteMoment("latest", expected.Latest);
+                json.WriteBoolean("pastDue", progress.IsPastDue);
                 break;
             case Arrival<DateTimeOffset>.NotBefore open:
                 json.WriteString("outcome", "not-before");
@@ -134,6 +135,7 @@ internal static partial class AssessmentJson
             json.WriteFigure("observedTimeConstants", curve.ObservedTimeConstants);
         }
 
+        json.WriteWords("cautions", progress.Cautions);
         if (status.Contradiction is { } apart)
         {
             json.WriteObject(

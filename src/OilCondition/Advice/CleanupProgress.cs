@@ -1,4 +1,5 @@
 using OilCondition.Cleanup;
+using OilCondition.Treatment;
 
 namespace OilCondition;
 
@@ -10,6 +11,13 @@ public sealed class CleanupProgress
         Run = run;
         Status = status;
         AsOf = asOf;
+        Cautions = CautionsOf.Treatment(
+            run.Kind,
+            new WorkConditions(
+                status.HighestTemperature?.DegreesCelsius,
+                HasFreeWater: status.Curve.HasCurve ? status.HasFreeWater : null
+            )
+        );
     }
 
     /// <summary>The treatment.</summary>
@@ -25,6 +33,9 @@ public sealed class CleanupProgress
     /// Whether the moment at which the target was expected to have held has passed, and no reading has come since that shows it. Sample again.
     /// </summary>
     public bool IsPastDue => Status.Arrival is Arrival<DateTimeOffset>.Expected expected && expected.Estimate < AsOf;
+
+    /// <summary>What can hurt someone: the cautions of this kind of treatment as it runs.</summary>
+    public IReadOnlyList<Caution> Cautions { get; }
 
     /// <summary>Treatment and status.</summary>
     /// <returns>One line.</returns>

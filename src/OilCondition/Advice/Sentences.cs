@@ -293,6 +293,8 @@ public static class Sentences
                     $" does not fall towards {target}: the sensor stands at saturation, and how much free water is left it cannot see",
                 CompletionReason.FreeWaterLeaving =>
                     ": free water is leaving; there is no date before the dissolved water falls",
+                CompletionReason.NotOnOneCourse =>
+                    $": it {status.Curve.Course.Words}, so that no date can be told yet for {target}; take further readings",
                 CompletionReason.ReadingsTooFarApart => $": readings come too seldom to show that {target} holds",
                 _ => $": {status.Curve.Count} readings so far, too few for an estimate",
             },

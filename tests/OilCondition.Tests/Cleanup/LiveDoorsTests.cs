@@ -269,6 +269,6 @@ public class LiveDoorsTests
                         Answered(() => treatment.Assess(job));
                     }
                 },
-                iter: 60
+                iter: 30
             );
 }

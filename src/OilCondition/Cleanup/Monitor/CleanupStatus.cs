@@ -50,7 +50,12 @@ public sealed class CleanupStatus
             && Temperature is { } oil
                 ? saturation.SaturationAt(oil).Content.PartsPerMillion
                 : (double?)null;
-        Curve = CleanupCurve.Fit(moments, contents, CurveOptions(contents, trail.WarmAt, freeAbove));
+        Curve = CleanupCurve.Fit(
+            moments,
+            contents,
+            [.. followed.Select(one => one.Temperature)],
+            CurveOptions(contents, trail.WarmAt, freeAbove)
+        );
         Latest = contents.Length > 0 ? contents[contents.Length - 1] : null;
         SensorAtSaturation = StandingAt(sensor, Options);
         Samples =

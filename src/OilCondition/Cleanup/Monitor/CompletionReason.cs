@@ -9,6 +9,9 @@ public enum CompletionReason
     /// <summary>The readings do not show yet that it is ever completed.</summary>
     NotYetShown,
 
+    /// <summary>The readings depart from one exponential fall (<see cref="CleanupCurve.Course"/>): it cannot be carried forward to a date.</summary>
+    NotOnOneCourse,
+
     /// <summary>The oil is colder than it must be for its readings to count.</summary>
     TooCold,
 

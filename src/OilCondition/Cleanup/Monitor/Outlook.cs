@@ -40,6 +40,8 @@ internal sealed class Outlook
             CompletionReason.None => arrival.ToString()!,
             CompletionReason.NotYetShown =>
                 $"{arrival}; the readings of {part.Name} do not show yet that it gets there",
+            CompletionReason.NotOnOneCourse =>
+                $"{part.Name} does not follow one fall that could be carried forward; no date yet",
             CompletionReason.TooCold => "the oil is too cold for its readings to count",
             CompletionReason.FreeWaterLeaving => "free water is leaving; no date before the dissolved water falls",
             CompletionReason.TooFewReadings => $"too few readings of {part.Name}",
@@ -159,6 +161,15 @@ internal sealed class Outlook
         if (!isHolding && reached is null)
         {
             return Never();
+        }
+
+        if (
+            !isHolding
+            && curve.Course.IsContradicted
+            && curve.TimeTo(part.Target, confidence) is Arrival<DateTimeOffset>.NotDetermined
+        )
+        {
+            return Open(CompletionReason.NotOnOneCourse);
         }
 
         if (reached is not { } earliest || !curve.TimeTo(part.Target, confidence).TryEstimate(out var cross))

@@ -80,7 +80,7 @@ public sealed partial class StallDiagnosis
     internal IReadOnlyList<StallCauseKind> Alternatives { get; }
 
     /// <summary>What can hurt someone.</summary>
-    public IReadOnlyList<Caution> Cautions { get; } = CautionsOf.Vacuum;
+    public IReadOnlyList<Caution> Cautions { get; private set; } = CautionsOf.Vacuum;
 
     /// <summary>Diagnoses a run that is followed: also one whose water does not fall at all, which has no curve.</summary>
     /// <param name="status">Where the run stands; it must follow water to a content.</param>
@@ -102,6 +102,16 @@ public sealed partial class StallDiagnosis
         Guard.NotNull(planned);
         Guard.NotNull(conditions);
         Guard.OpenUnitInterval(confidence);
+        return Under(conditions, status.HasFreeWater, Diagnosed(status, planned, conditions, confidence));
+    }
+
+    private static StallDiagnosis Diagnosed(
+        CleanupStatus status,
+        PlannedPerformance planned,
+        RunConditions conditions,
+        double confidence
+    )
+    {
         if (status.Options is not { IsWater: true, Target: { } ppm })
         {
             throw new ArgumentException("The run must follow water to a content in mg/kg.", nameof(status));
@@ -176,14 +186,18 @@ public sealed partial class StallDiagnosis
         RunConditions conditions,
         double confidence = 0.9
     ) =>
-        Of(
-            Guard.NotNull(curve),
-            PhysicalRange.Water(target),
-            Guard.NotNull(planned),
+        Under(
             Guard.NotNull(conditions),
-            Guard.OpenUnitInterval(confidence),
-            isShownToStall: false,
-            tankCelsius: null
+            hasFreeWater: null,
+            Of(
+                Guard.NotNull(curve),
+                PhysicalRange.Water(target),
+                Guard.NotNull(planned),
+                conditions,
+                Guard.OpenUnitInterval(confidence),
+                isShownToStall: false,
+                tankCelsius: null
+            )
         );
 
     /// <summary>Verdict, causes and checks as sentences.</summary>
@@ -196,6 +210,20 @@ public sealed partial class StallDiagnosis
         StallWords.Of(Verdict)
         + (Causes.Count == 0 ? "" : $" Likeliest: {Causes[0]}.")
         + (Alternatives.Count == 0 ? "" : $" {StallWords.NotTold(this)}");
+
+    /// <summary>The cautions of the work as it runs: those of a plan under the same conditions.</summary>
+    private static StallDiagnosis Under(RunConditions conditions, bool? hasFreeWater, StallDiagnosis diagnosis)
+    {
+        diagnosis.Cautions = CautionsOf.Treatment(
+            TreatmentKind.VacuumDehydration,
+            new WorkConditions(
+                Math.Max(conditions.ProcessTemperature.DegreesCelsius, conditions.WorkingTemperature.DegreesCelsius),
+                conditions.ChamberPressure?.Pascals,
+                HasFreeWater: hasFreeWater
+            )
+        );
+        return diagnosis;
+    }
 
     private static StallDiagnosis Of(
         CleanupCurve curve,

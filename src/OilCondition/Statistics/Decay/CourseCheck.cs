@@ -28,7 +28,7 @@ public sealed class CourseCheck
     /// <summary>How they depart from it, where they contradict it.</summary>
     public CourseDeparture Departure { get; }
 
-    private string Words =>
+    internal string Words =>
         Departure switch
         {
             CourseDeparture.FasterAtFirst => "falls faster at first than one exponential",

@@ -176,11 +176,35 @@ internal sealed class LoopCourse
             var isHopeless =
                 (waterAt.HasValue || WhyNoWater() != WhyNot.TakesTooLong)
                 && (codeAt.HasValue || WhyNoCode() != WhyNot.TakesTooLong);
-            if (solver.State[1] > 0.5 || (isHopeless && IsSettled(before, (solver.Time, solver.State))))
+            if (
+                solver.State[1] > 0.5
+                || StandsUntil(horizon, before, (solver.Time, solver.State))
+                || (isHopeless && IsSettled(before, (solver.Time, solver.State)))
+            )
             {
                 return;
             }
         }
+    }
+
+    /// <summary>Whether nothing will have changed by the end of the horizon if it goes on as lately: what approaches a level only slows.</summary>
+    private static bool StandsUntil(
+        double horizon,
+        (double Time, double[] State) before,
+        (double Time, double[] State) after
+    )
+    {
+        const double Share = 1e-4;
+        var spans = (horizon - after.Time) / (after.Time - before.Time);
+        for (var i = 0; i < 6; i++)
+        {
+            if (Math.Abs(after.State[i] - before.State[i]) * spans > Share * Math.Abs(after.State[i]) + 1e-12)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     private static bool IsSettled((double Time, double[] State) before, (double Time, double[] State) after)
@@ -209,21 +233,27 @@ internal sealed class LoopCourse
         var process = celsius + heater / (massFlow * circuit.HeatCapacity);
         var removal = removalAt(process, flow);
         var turnover = massFlow / circuit.OilKilograms;
+        var slowed = OilCircuit.Slowed(turnover);
         var ingress = job.Reservoir.WaterIngress.KilogramsPerSecond / circuit.OilKilograms;
         var free = Math.Max(0, state[1] - SaturationAt(process));
         var share = Math.Min(1, Math.Max(0, state[2]));
         var rates = new double[7];
-        rates[0] = (heater - circuit.LossWatts(celsius)) / circuit.CapacityJoulePerKelvin;
-        rates[1] = ingress - turnover * free * ((1 - share) * removal.Drops + share * removal.Emulsion);
+        rates[0] = circuit.WarmingPerSecond(celsius, massFlow, heater);
+        rates[1] = slowed * (ingress - turnover * free * ((1 - share) * removal.Drops + share * removal.Emulsion));
         rates[2] =
             free > LeastFree
-                ? share * ((1 - share) * (removal.Drops - removal.Emulsion) * turnover - ingress / free)
+                ? OilCircuit.Slowed(turnover + ingress / free)
+                    * share
+                    * ((1 - share) * (removal.Drops - removal.Emulsion) * turnover - ingress / free)
                 : 0;
         for (var size = 0; size < 3; size++)
         {
             rates[3 + size] =
-                IngressionPerSecond(size) / (job.Reservoir.OilVolume.CubicMeters * 1e6)
-                - turnover * removal.Particles(size) * state[3 + size];
+                slowed
+                * (
+                    IngressionPerSecond(size) / (job.Reservoir.OilVolume.CubicMeters * 1e6)
+                    - turnover * removal.Particles(size) * state[3 + size]
+                );
         }
 
         rates[6] = heater;

@@ -22,6 +22,9 @@ internal sealed class OilCircuit
     /// <summary>How far the oil behind a heater stays below the flash point; the film on the heater is hotter (ours).</summary>
     public const double FlashMarginKelvins = 30;
 
+    /// <summary>A turnover in less than a minute: hardly a side loop is faster, and no time to a target is known to a minute (ours).</summary>
+    private const double FastestPerSecond = 0.02;
+
     private readonly Reservoir reservoir;
     private readonly TreatedOil oil;
     private readonly PumpViscosityLimit pump;
@@ -143,14 +146,27 @@ internal sealed class OilCircuit
         return at;
     }
 
+    /// <summary>How fast the tank warms, in kelvins a second, with nothing evaporated; where that takes less than a minute, slowed to one.</summary>
+    public double WarmingPerSecond(double celsius, double massFlow, double heaterWatts)
+    {
+        var fastest = (reservoir.LossWattPerKelvin + massFlow * HeatCapacity) / CapacityJoulePerKelvin;
+        return Slowed(fastest) * (heaterWatts - LossWatts(celsius)) / CapacityJoulePerKelvin;
+    }
+
+    /// <summary>
+    /// What a change that runs at a rate is slowed by: nothing up to <see cref="FastestPerSecond"/>. A thimble in the flow of a main would else take as many steps as its oil
+    /// turns over; where it ends does not change.
+    /// </summary>
+    public static double Slowed(double perSecond) => Math.Min(1, FastestPerSecond / Math.Max(1e-300, perSecond));
+
     /// <summary>Temperature of the tank after a time, with nothing evaporated.</summary>
     public double CelsiusAfter(double seconds)
     {
         double[] Rates(double[] state)
         {
             var celsius = Math.Min(190, Math.Max(-55, state[0]));
-            var heater = HeaterWatts(FlowAt(celsius) * DensityAt(celsius), celsius);
-            return [(heater - LossWatts(celsius)) / CapacityJoulePerKelvin];
+            var massFlow = FlowAt(celsius) * DensityAt(celsius);
+            return [WarmingPerSecond(celsius, massFlow, HeaterWatts(massFlow, celsius))];
         }
 
         var solver = new DormandPrince(Rates, [reservoir.Start.DegreesCelsius], [1e-6], 1e-8, 10);

@@ -127,7 +127,10 @@ public sealed class TankHeater
         {
             var middle = Temperature.FromDegreesCelsius((from.DegreesCelsius + to.DegreesCelsius) / 2);
             var power = PowerAt(oil.ViscosityLine, middle);
-            if (tank.TimeTo(to, from, power + reservoir.HeatInput, reservoir.Ambient) is not Arrival<TimeSpan>.Expected step)
+            if (
+                tank.TimeTo(to, from, power + reservoir.HeatInput, reservoir.Ambient)
+                is not Arrival<TimeSpan>.Expected step
+            )
             {
                 return (new Arrival<TimeSpan>.Never(), Energy.Zero);
             }

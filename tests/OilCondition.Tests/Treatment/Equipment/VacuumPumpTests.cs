@@ -119,9 +119,7 @@ public class VacuumPumpTests
         Kit.Refused(() => On(Ring, 60, -1, 0), "vapour");
         Kit.Refused(() => On(Ring, 60, 0, -1), "dryAir");
         Ring.ToString().ShouldBe("liquid ring 40 m³/h, ring water at 20 °C, not below 23.4 hPa");
-        Sealed()
-            .ToString()
-            .ShouldStartWith("oil sealed 40 m³/h, bears 30 hPa of vapour, gas ballast open");
+        Sealed().ToString().ShouldStartWith("oil sealed 40 m³/h, bears 30 hPa of vapour, gas ballast open");
         On(Ring, 60, 0, 1).ToString().ShouldStartWith("needs 14 of ");
     }
 }
