@@ -74,9 +74,9 @@ internal sealed class DecayDesign
         ExponentialDecayOptions options
     )
     {
-        var exponents = new double[fit.Count];
-        var roots = new double[fit.Count];
-        var residuals = new double[fit.Count];
+        var powers = new double[fit.Count];
+        var weighing = new double[fit.Count];
+        var rests = new double[fit.Count];
         var change = fit.Floor - fit.Start;
         var counted = 0;
         for (var i = 0; i < times.Length; i++)
@@ -84,15 +84,14 @@ internal sealed class DecayDesign
             var weight = weights.IsEmpty ? 1 : weights[i];
             if (weight > 0)
             {
-                exponents[counted] = fit.Rate * (times[i] - fit.StartTime);
-                roots[counted] = Math.Sqrt(weight);
-                residuals[counted] =
-                    roots[counted] * (values[i] - fit.Start - change * LaneMath.Drop(exponents[counted]));
+                powers[counted] = fit.Rate * (times[i] - fit.StartTime);
+                weighing[counted] = Math.Sqrt(weight);
+                rests[counted] = weighing[counted] * (values[i] - fit.Start - change * LaneMath.Drop(powers[counted]));
                 counted++;
             }
         }
 
-        return new DecayDesign(exponents, roots, residuals, DecayParts.Of(fit.Status, options));
+        return new DecayDesign(powers, weighing, rests, DecayParts.Of(fit.Status, options));
     }
 
     private int Degrees => residuals.Length - basis.Count;

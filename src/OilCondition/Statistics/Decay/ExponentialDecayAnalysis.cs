@@ -437,7 +437,7 @@ public sealed class ExponentialDecayAnalysis
     }
 
     /// <summary>The ways to read the readings: one; on one clock or another; or without one of them, where one may be an outlier.</summary>
-    private IReadOnlyList<DecayView> ViewsOf()
+    private List<DecayView> ViewsOf()
     {
         if (clocks.Count > 0 && Fit.Status != ExponentialDecayStatus.TooFewReadings)
         {

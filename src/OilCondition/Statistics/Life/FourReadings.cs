@@ -119,11 +119,11 @@ internal readonly struct FourReadings
 
         var one = LaneMath.Of(1);
         var share = LaneMath.Load(shares, 0);
-        var walk = share * LaneMath.Of(n - 1);
-        var reading = one - share;
-        var level = LaneMath.Of(values[0]);
+        var perClock = share * LaneMath.Of(n - 1);
+        var scatter = one - share;
+        var state = LaneMath.Of(values[0]);
         Lanes elapsed = default;
-        var variance = reading;
+        var variance = scatter;
         var product = one;
         Lanes logs = default;
         Lanes tt = default;
@@ -131,14 +131,14 @@ internal readonly struct FourReadings
         Lanes yy = default;
         for (var i = 1; i < n; i++)
         {
-            variance += walk * (clocks[i] - clocks[i - 1]);
-            var f = variance + reading;
-            var vy = LaneMath.Of(values[i]) - level;
+            variance += perClock * (clocks[i] - clocks[i - 1]);
+            var f = variance + scatter;
+            var vy = LaneMath.Of(values[i]) - state;
             var vt = clocks[i] - elapsed;
             var gain = variance / f;
-            level += gain * vy;
+            state += gain * vy;
             elapsed += gain * vt;
-            variance = gain * reading;
+            variance = gain * scatter;
             product *= f;
             if (LaneMath.Largest(product) > 1e200 || LaneMath.Largest(one / product) > 1e200)
             {
@@ -152,7 +152,14 @@ internal readonly struct FourReadings
             yy += vy * vy / f;
         }
 
-        return new FourReadings(n, logs + Logs(product), (tt, ty, yy), (level, one - elapsed, variance), walk, reading);
+        return new FourReadings(
+            n,
+            logs + Logs(product),
+            (tt, ty, yy),
+            (state, one - elapsed, variance),
+            perClock,
+            scatter
+        );
     }
 
     private static Lanes Logs(Lanes lanes)

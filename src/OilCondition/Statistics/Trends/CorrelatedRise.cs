@@ -339,11 +339,11 @@ internal sealed class CorrelatedRise
                 best = Math.Max(best, cell.LogWeight);
             }
 
-            var least = best + Math.Log(Negligible);
+            var lowest = best + Math.Log(Negligible);
             var kept = 0;
             foreach (var cell in all)
             {
-                if (cell.LogWeight >= least)
+                if (cell.LogWeight >= lowest)
                 {
                     all[kept++] = cell;
                 }

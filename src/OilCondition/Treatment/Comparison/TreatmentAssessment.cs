@@ -81,7 +81,7 @@ public sealed class TreatmentAssessment
         int elements = 0,
         Volume newOil = default,
         IReadOnlyList<Caution>? cautions = null,
-        TreatmentFlags flags = TreatmentFlags.None
+        TreatmentDoubts flags = TreatmentDoubts.None
     )
     {
         Flags = flags;
@@ -155,7 +155,7 @@ public sealed class TreatmentAssessment
     public IReadOnlyList<Caution> Cautions { get; }
 
     /// <summary>What makes the row less certain than its figures look.</summary>
-    public TreatmentFlags Flags { get; }
+    public TreatmentDoubts Flags { get; }
 
     /// <summary>Hours and floor with the errors of the inputs, in a comparison; null for a row that stands alone.</summary>
     public TreatmentBand? Band => band?.Value;

@@ -46,22 +46,22 @@ internal sealed class LoopCourse
     }
 
     /// <summary>What makes the course uncertain.</summary>
-    public TreatmentFlags Flags
+    public TreatmentDoubts Flags
     {
         get
         {
             var start = job.Reservoir.Start;
             var thick = loop.Pump.FlowAt(job.Oil.ViscosityLine, start);
-            return TreatmentFlagsOf.Job(job, Temperature, thick)
-                | (circuit.IsExtrapolated ? TreatmentFlags.CurveExtrapolated : TreatmentFlags.None)
-                | (HeaterHolds ? TreatmentFlags.None : TreatmentFlags.HeaterLimited)
+            return TreatmentDoubtsOf.Job(job, Temperature, thick)
+                | (circuit.IsExtrapolated ? TreatmentDoubts.CurveExtrapolated : TreatmentDoubts.None)
+                | (HeaterHolds ? TreatmentDoubts.None : TreatmentDoubts.HeaterLimited)
                 | (
                     circuit.IsHeldToRise(
                         circuit.FlowAt(start.DegreesCelsius) * circuit.DensityAt(start.DegreesCelsius),
                         start.DegreesCelsius
                     )
-                        ? TreatmentFlags.HeldToRise
-                        : TreatmentFlags.None
+                        ? TreatmentDoubts.HeldToRise
+                        : TreatmentDoubts.None
                 );
         }
     }

@@ -91,7 +91,7 @@ public sealed class HeadSpacePurge : ITreatment, IShiftable
             electricity: MotorPower * (water.Time ?? TimeSpan.Zero),
             waterRemoved: WaterRemoved.By(job, water, job.OilMass.Kilograms),
             cautions: CautionsOf.Treatment(TreatmentKind.HeadSpacePurge, WorkConditions.Of(job, end.DegreesCelsius)),
-            flags: TreatmentFlagsOf.Job(job, end)
+            flags: TreatmentDoubtsOf.Job(job, end)
         );
     }
 

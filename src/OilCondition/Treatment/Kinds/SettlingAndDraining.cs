@@ -98,7 +98,7 @@ public sealed class SettlingAndDraining : ITreatment, IShiftable
                 TreatmentKind.SettlingAndDraining,
                 WorkConditions.Of(job, standing.Start.DegreesCelsius)
             ),
-            flags: TreatmentFlagsOf.Job(job, standing.End)
+            flags: TreatmentDoubtsOf.Job(job, standing.End)
         );
     }
 

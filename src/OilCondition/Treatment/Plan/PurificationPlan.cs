@@ -187,13 +187,13 @@ public sealed partial class PurificationPlan
     public IReadOnlyList<Caution> Cautions { get; }
 
     /// <summary>What makes the plan less certain than its figures look.</summary>
-    public TreatmentFlags Flags =>
-        TreatmentFlagsOf.Job(Job, ProcessTemperature, Unit.Pump.FlowAt(Job.Oil.ViscosityLine, Job.Reservoir.Start))
-        | (IsExtrapolated ? TreatmentFlags.CurveExtrapolated : TreatmentFlags.None)
-        | (IsViscosityExtrapolated ? TreatmentFlags.ViscosityExtrapolated : TreatmentFlags.None)
-        | (HeaterHolds ? TreatmentFlags.None : TreatmentFlags.HeaterLimited)
-        | (HeldToRiseUntil.HasValue ? TreatmentFlags.HeldToRise : TreatmentFlags.None)
-        | (Unit.Chamber.IsPressureInDoubt ? TreatmentFlags.PressureInDoubt : TreatmentFlags.None);
+    public TreatmentDoubts Flags =>
+        TreatmentDoubtsOf.Job(Job, ProcessTemperature, Unit.Pump.FlowAt(Job.Oil.ViscosityLine, Job.Reservoir.Start))
+        | (IsExtrapolated ? TreatmentDoubts.CurveExtrapolated : TreatmentDoubts.None)
+        | (IsViscosityExtrapolated ? TreatmentDoubts.ViscosityExtrapolated : TreatmentDoubts.None)
+        | (HeaterHolds ? TreatmentDoubts.None : TreatmentDoubts.HeaterLimited)
+        | (HeldToRiseUntil.HasValue ? TreatmentDoubts.HeldToRise : TreatmentDoubts.None)
+        | (Unit.Chamber.IsPressureInDoubt ? TreatmentDoubts.PressureInDoubt : TreatmentDoubts.None);
 
     /// <summary>Hours and floor with what the inputs may be out by: 31 plans, made anew at each call.</summary>
     /// <param name="errors">The errors of the inputs; null for the usual ones.</param>

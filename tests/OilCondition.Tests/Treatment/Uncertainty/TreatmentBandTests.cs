@@ -102,7 +102,7 @@ public class TreatmentBandTests
         foreach (var row in table.Rows)
         {
             row.Band.ShouldNotBeNull();
-            row.Flags.HasFlag(TreatmentFlags.Emulsion).ShouldBeTrue();
+            row.Flags.HasFlag(TreatmentDoubts.Emulsion).ShouldBeTrue();
             row.Band!.FloorP10.ShouldBeLessThanOrEqualTo(row.Band.FloorP90);
         }
 
@@ -110,11 +110,11 @@ public class TreatmentBandTests
         settled.Band!.TimeP90!.Value.ShouldBeGreaterThan(1.5 * settled.Band.TimeP10!.Value);
         var vacuum = table.Rows.Single(row => row.Treatment.Kind == TreatmentKind.VacuumDehydration);
         vacuum.Flags.ShouldBe(
-            TreatmentFlags.Emulsion
-                | TreatmentFlags.SlowStart
-                | TreatmentFlags.ViscosityExtrapolated
-                | TreatmentFlags.HeaterLimited
-                | TreatmentFlags.HeldToRise
+            TreatmentDoubts.Emulsion
+                | TreatmentDoubts.SlowStart
+                | TreatmentDoubts.ViscosityExtrapolated
+                | TreatmentDoubts.HeaterLimited
+                | TreatmentDoubts.HeldToRise
         );
 
         // A row by itself has none, and a gauge reading typed as absolute is asked about: 24 inHg is 81.3 kPa.
@@ -126,7 +126,7 @@ public class TreatmentBandTests
         typed.ToString().ShouldContain("a gauge reading?");
         PurificationPlan
             .Create(Sump.Job(900, 150), Sump.Unit(chamber: typed), Sump.Coarse)
-            .Flags.HasFlag(TreatmentFlags.PressureInDoubt)
+            .Flags.HasFlag(TreatmentDoubts.PressureInDoubt)
             .ShouldBeTrue();
         new VacuumChamber(Pressure.FromInchesOfMercury(29.92 - 24)).IsPressureInDoubt.ShouldBeFalse();
     }

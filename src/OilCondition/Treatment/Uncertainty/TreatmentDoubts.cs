@@ -2,7 +2,7 @@ namespace OilCondition.Treatment;
 
 /// <summary>What makes a plan or a row less certain than its figures look.</summary>
 [Flags]
-public enum TreatmentFlags
+public enum TreatmentDoubts
 {
     /// <summary>Nothing of the following.</summary>
     None = 0,
