@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using CleanupJob;
 using OilCondition.Cleanup;
 using OilCondition.Treatment;
@@ -32,7 +33,10 @@ foreach (var state in plan.States.Where((_, i) => i % 6 == 0))
 }
 
 Console.WriteLine($"With what titration, curve, unit and gauge may be out by: {plan.Band()}");
-Console.WriteLine($"Mind: {plan.Flags}\n");
+
+// HeaterLimited reads 'heater limited'.
+var doubts = Regex.Replace(plan.Flags.ToString(), "(?<=[a-z])[A-Z]", letter => " " + letter.Value).ToLowerInvariant();
+Console.WriteLine($"Mind: {doubts}\n");
 Console.WriteLine("What each setting is worth, changed by a quarter, or by 5 K:");
 Console.WriteLine(PlanSensitivity.Of(Job.Task, Job.Unit));
 Console.WriteLine("\nIn a row, stage by stage:");
