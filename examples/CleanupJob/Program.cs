@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.Json;
-using System.Text.RegularExpressions;
 using CleanupJob;
 using OilCondition.Cleanup;
 using OilCondition.Treatment;
@@ -35,8 +34,10 @@ foreach (var state in plan.States.Where((_, i) => i % 6 == 0))
 Console.WriteLine($"With what titration, curve, unit and gauge may be out by: {plan.Band()}");
 
 // HeaterLimited reads 'heater limited'.
-var doubts = Regex.Replace(plan.Flags.ToString(), "(?<=[a-z])[A-Z]", letter => " " + letter.Value).ToLowerInvariant();
-Console.WriteLine($"Mind: {doubts}\n");
+var doubts = string.Concat(
+    plan.Flags.ToString().Select(one => char.IsUpper(one) ? $" {char.ToLowerInvariant(one)}" : $"{one}")
+);
+Console.WriteLine($"Mind: {doubts.Replace("  ", " ", StringComparison.Ordinal).Trim()}\n");
 Console.WriteLine("What each setting is worth, changed by a quarter, or by 5 K:");
 Console.WriteLine(PlanSensitivity.Of(Job.Task, Job.Unit));
 Console.WriteLine("\nIn a row, stage by stage:");
