@@ -159,7 +159,8 @@ internal sealed class RunPart
 
         var mean = held.Average();
         var scatter =
-            Curve.HasCurve ? Curve.ResidualStandardDeviation
+            Curve.HasCurve && isLogarithmic ? ScatterAt(Math.Max(1e-12, Target)) / Math.Max(1e-12, Target)
+            : Curve.HasCurve ? ScatterAt(Target)
             : isLogarithmic ? UnknownScatter
             : UnknownScatter * Target;
         var cover = Curve.HasCurve ? SequentialLevel.Z(status.Confidence, Curve.Count) : UnknownCoverage;

@@ -46,7 +46,12 @@ internal static class SequentialLevel
 
         var hour = Math.Max(0, (curve.LastReadingAt - curve.Origin).TotalHours);
         var now = curve.Fall.ValueAt(hour);
-        var end = curve.Fall.ValueInterval(hour, OneSided(confidence, curve.Count), IntervalSide.Upper).Upper;
+
+        // Where the course is another one, the scatter about the curve counts what it is wrong by.
+        var level = OneSided(confidence, curve.Count);
+        var end = curve.Course.IsContradicted
+            ? curve.Fall.Band(hour, BandKind.NewReading, level, IntervalSide.Upper).Upper
+            : curve.Fall.ValueInterval(hour, level, IntervalSide.Upper).Upper;
         return now + Widening(curve) * (end - now) <= target;
     }
 

@@ -163,7 +163,7 @@ internal static class CleanupRecordJson
             json.WriteFigure("ratePerHour", curve.RatePerHour);
             json.WriteFigure("rateLowerPerHour", rate.Lower);
             json.WriteFigure("rateUpperPerHour", rate.Upper);
-            json.WriteFigure("scatterMgPerKg", curve.ResidualStandardDeviation);
+            json.WriteFigure("scatterMgPerKg", curve.ScatterAt(curve.ValueAt(curve.LastReadingAt)));
             json.WriteBoolean("coverageInDoubt", curve.CoverageInDoubt);
         }
 

@@ -53,7 +53,7 @@ internal static class CleanupRecordText
         Line(
             "Fit",
             curve.HasCurve
-                ? $"floor {N(curve.Floor)} mg/kg, rate {N(curve.RatePerHour)} 1/h, scatter {N(curve.ResidualStandardDeviation)} mg/kg, "
+                ? $"floor {N(curve.Floor)} mg/kg, rate {N(curve.RatePerHour)} 1/h, scatter {N(curve.ScatterAt(curve.ValueAt(curve.LastReadingAt)))} mg/kg at the end, "
                     + $"{curve.Count.ToString(CultureInfo.InvariantCulture)} readings{(curve.CoverageInDoubt ? ", intervals too narrow" : "")}"
                 : "too few readings"
         );

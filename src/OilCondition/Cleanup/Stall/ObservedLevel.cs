@@ -21,7 +21,7 @@ internal sealed record ObservedLevel(
         // Half of an interval over Student's quantile is about the standard error.
         var quantile = Math.Max(1, curve.Fall.Quantile(confidence, IntervalSide.Both));
         var floor = curve.FloorInterval(confidence);
-        var flat = curve.ResidualStandardDeviation / Math.Sqrt(Math.Max(1, curve.Count));
+        var flat = curve.ScatterAt(level) / Math.Sqrt(Math.Max(1, curve.Count));
         var uncertainty = floor is { Lower: { } low, Upper: { } high }
             ? Math.Max(flat, (high - low) / (2 * quantile))
             : flat;
