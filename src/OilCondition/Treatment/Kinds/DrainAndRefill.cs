@@ -84,11 +84,14 @@ public sealed class DrainAndRefill : ITreatment
     }
 
     /// <inheritdoc/>
-    public TreatmentAssessment Assess(TreatmentJob job)
+    public TreatmentAssessment Assess(TreatmentJob job) => Assess(job, fewest: 0);
+
+    /// <summary>With at least so many changes, where something other than water and dirt asks for them.</summary>
+    internal TreatmentAssessment Assess(TreatmentJob job, int fewest)
     {
         var water = TargetPart.UntouchedWater(Guard.NotNull(job));
         var particles = TargetPart.UntouchedParticles(job);
-        var changes = 0;
+        var changes = fewest;
         if (!water.IsMet)
         {
             water = Changed(
@@ -108,6 +111,22 @@ public sealed class DrainAndRefill : ITreatment
                 (n, ingress) => limits.Excess(ParticlesAfter(job, n, ingress)) <= 0,
                 ref changes
             );
+        }
+
+        if (fewest > 0)
+        {
+            // They take their time also where water and dirt ask for none; what the new oil makes worse is not met.
+            var worse = WaterAfter(job, changes, true);
+            water =
+                water.IsMet && worse > job.Target.Water && worse > job.Contamination.Water
+                    ? TargetPart.Not(WhyNot.FloorAboveTarget, job)
+                : water.IsMet ? TargetPart.Within(job, HoursFor(job, changes))
+                : water;
+            particles =
+                particles.IsMet && new CodeLimits(job.Target.Code).Excess(ParticlesAfter(job, changes, true)) > 0
+                    ? TargetPart.Not(WhyNot.FloorAboveTarget, job)
+                : particles.IsMet && job.Target.Code is not null ? TargetPart.Within(job, HoursFor(job, changes))
+                : particles;
         }
 
         var exchanged = changes * (1 - Heel.DecimalFractions) * job.Reservoir.OilVolume;

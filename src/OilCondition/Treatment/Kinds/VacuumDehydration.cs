@@ -8,8 +8,15 @@ public sealed class VacuumDehydration : ITreatment, IShiftable
 {
     /// <summary>Describes the treatment.</summary>
     /// <param name="unit">The unit.</param>
+    /// <param name="elements">Filter elements that are used up where it takes out particles, 0 to 10 000; null for one where it has a filter.</param>
     /// <exception cref="ArgumentNullException">The unit is null.</exception>
-    public VacuumDehydration(PurificationUnit unit) => Unit = Guard.NotNull(unit);
+    /// <exception cref="ArgumentOutOfRangeException">The number of elements lies outside its range.</exception>
+    public VacuumDehydration(PurificationUnit unit, int? elements = null)
+    {
+        Unit = Guard.NotNull(unit);
+        Elements = (int)
+            Guard.InRange(elements ?? (unit.Filter is null ? 0 : 1), 0, 10_000, "elements", nameof(elements));
+    }
 
     /// <inheritdoc/>
     public string Name => "vacuum dehydration";
@@ -27,6 +34,9 @@ public sealed class VacuumDehydration : ITreatment, IShiftable
 
     /// <summary>The unit.</summary>
     public PurificationUnit Unit { get; }
+
+    /// <summary>Filter elements that are used up where it takes out particles.</summary>
+    public int Elements { get; }
 
     /// <inheritdoc/>
     public TreatmentAssessment Assess(TreatmentJob job)
@@ -51,12 +61,15 @@ public sealed class VacuumDehydration : ITreatment, IShiftable
             counts ? state.HeaterEnergy : Energy.Zero,
             counts ? state.TotalEnergy - state.HeaterEnergy : Energy.Zero,
             Volume.FromLiters(counts ? Math.Max(0, state.Evaporated.Kilograms) / 0.9982 : 0),
+            elements: plan.ParticlePart.Time is null ? 0 : Elements,
             cautions: plan.Cautions,
             flags: plan.Flags
         );
     }
 
-    ITreatment IShiftable.Shifted(InputShift shift) => new VacuumDehydration(Unit.Shifted(shift));
+    ITreatment IShiftable.Shifted(InputShift shift) => With(Unit.Shifted(shift));
+
+    internal VacuumDehydration With(PurificationUnit unit) => new(unit, Elements);
 
     /// <summary>The treatment with its equipment, in a few words.</summary>
     /// <returns>For example <c>vacuum dehydration, 20 L/min at 65 °C, heater 18 kW, 65.1 hPa</c>.</returns>
