@@ -1,0 +1,231 @@
+using MathNet.Numerics.Distributions;
+using OilCondition.Text;
+using OilCondition.Treatment;
+using UnitsNet;
+
+namespace OilCondition;
+
+/// <summary>Makes the decisions of one machine: task, options, rank, value of one more sample.</summary>
+internal sealed class DecisionMaker
+{
+    private static readonly double[] SecondReadings = [0.1, 0.3, 0.5, 0.7, 0.9];
+
+    private readonly ConditionAssessment assessment;
+    private readonly StationMachine machine;
+    private readonly Station station;
+    private readonly DecisionOptions options;
+    private readonly UnitExperience experience;
+    private readonly IReadOnlyList<MeasurandTopic> topics;
+    private readonly IReadOnlyList<Finding> findings;
+
+    private DecisionMaker(
+        ConditionAssessment assessment,
+        StationMachine machine,
+        Station station,
+        DecisionOptions options,
+        UnitExperience experience,
+        IReadOnlyList<Finding> findings
+    )
+    {
+        this.experience = experience;
+        this.assessment = assessment;
+        this.machine = machine;
+        this.station = station;
+        this.options = options;
+        this.findings = findings;
+        topics = [.. findings.Select(one => one.Measurand.Topic).Distinct().OrderBy(one => one)];
+    }
+
+    public static IReadOnlyList<TreatmentDecision> Of(
+        ConditionAssessment assessment,
+        StationMachine machine,
+        Station station,
+        DecisionOptions options,
+        UnitExperience experience
+    )
+    {
+        var asking = assessment.Findings.Where(AsksForTreatment).ToList();
+        TreatmentDecision? Decide(params MeasurandTopic[] topics)
+        {
+            var own = asking.Where(one => topics.Contains(one.Measurand.Topic)).ToList();
+            return own.Count == 0
+                ? null
+                : new DecisionMaker(assessment, machine, station, options, experience, own).Decide();
+        }
+
+        return
+        [
+            .. new[]
+            {
+                Decide(MeasurandTopic.Water, MeasurandTopic.Particles),
+                Decide(MeasurandTopic.Ageing),
+            }.OfType<TreatmentDecision>(),
+        ];
+    }
+
+    /// <summary>Findings about the oil itself that ask for action on the worse side; those about records and samples ask for a sample.</summary>
+    private static bool AsksForTreatment(Finding finding) =>
+        finding.Severity >= Severity.Alert
+        && !finding.IsOnBetterSide
+        && finding is not (RecordFinding or SampleOverdueFinding or UnrecordedChangeFinding or CleanupFinding);
+
+    private TreatmentDecision Decide()
+    {
+        var target = TargetProposal.Of(assessment, topics, options.Margin);
+        var risk = RiskDate.Of(assessment, findings, machine.Site, options);
+        var waiting = WaitingOutlook.Of(assessment, topics, machine.Site);
+        TreatmentDecision Without(string missing, CleanupProgress? underWay = null) =>
+            new(assessment, topics, findings, options, () => null)
+            {
+                Target = target,
+                RiskDate = risk.At,
+                RiskReason = risk.Why,
+                Waiting = waiting,
+                Missing = missing,
+                UnderWay = underWay,
+            };
+        if (assessment.Cleanup is { } cleanup && topics.Contains(cleanup.Run.Measurand.Topic))
+        {
+            return Without("", cleanup);
+        }
+
+        var needsWater = topics.Contains(MeasurandTopic.Water);
+        if (MachineTask.Of(machine, assessment, target, needsWater, out var missing) is not { } task)
+        {
+            return Without(missing);
+        }
+
+        if (needsWater && target.Water is null)
+        {
+            return Without("an alert figure of the water, or the oil's saturation");
+        }
+
+        var aged = topics.Contains(MeasurandTopic.Ageing)
+            ? assessment.States.Where(state => findings.Any(one => one.Measurand.Equals(state.Measurand))).ToList()
+            : [];
+        var builder = new OptionBuilder(
+            machine,
+            station.Prices,
+            options,
+            assessment,
+            target,
+            risk,
+            aged,
+            new Rebound(assessment, task, target, topics, risk.At),
+            experience
+        );
+        var isMet = aged.Count == 0 && IsMet(task.Job);
+        var candidates = Candidate.For(station, machine.Machine, needsBoth: AsksBoth(task.Job));
+        var (ranked, byCost) = isMet ? ([], false) : Ranked(builder, candidates, task.Job, options.Errors, waiting);
+        var isDone = ranked.Count > 0 && ranked[0].Verdict is OptionVerdict.Meets;
+        return new TreatmentDecision(
+            assessment,
+            topics,
+            findings,
+            options,
+            () => isMet ? null : OneMore(builder, candidates, task, waiting, ranked)
+        )
+        {
+            Target = target,
+            RiskDate = risk.At,
+            RiskReason = risk.Why,
+            Waiting = waiting,
+            Options = ranked,
+            ByCost = byCost,
+            IsMetAlready = isMet,
+            Job = task.Job,
+            Figures = task.Figures,
+            Sizing = isMet || isDone ? [] : DecisionSizing.Of(task.Job, topics, risk.At - assessment.Options.AsOf),
+        };
+    }
+
+    private (IReadOnlyList<TreatmentOption> Ranked, bool ByCost) Ranked(
+        OptionBuilder builder,
+        IReadOnlyList<Candidate> candidates,
+        TreatmentJob job,
+        InputErrors errors,
+        WaitingOutlook waiting
+    )
+    {
+        var built = candidates.Select(one => builder.Of(one, job, errors)).ToList();
+        var byCost = built.Where(one => one.IsPossible).All(one => one.Cost is { IsComplete: true });
+        return (
+            options.Rule.Rank([.. built.Select(one => one.WithEffort(byCost)), builder.Wait(waiting)]),
+            byCost && built.Exists(one => one.IsPossible)
+        );
+    }
+
+    private static bool IsMet(TreatmentJob job) =>
+        TargetPart.UntouchedWater(job).IsMet && TargetPart.UntouchedParticles(job).IsMet;
+
+    private static bool AsksBoth(TreatmentJob job) =>
+        !TargetPart.UntouchedWater(job).IsMet && !TargetPart.UntouchedParticles(job).IsMet;
+
+    /// <summary>The decision after each of five second readings, of the water or else of the particles; ageing moves too slowly for one sample to tell.</summary>
+    private SampleValue? OneMore(
+        OptionBuilder builder,
+        IReadOnlyList<Candidate> candidates,
+        MachineTask task,
+        WaitingOutlook waiting,
+        IReadOnlyList<TreatmentOption> ranked
+    )
+    {
+        if (topics.Contains(MeasurandTopic.Ageing))
+        {
+            return null;
+        }
+
+        var isWater = topics.Contains(MeasurandTopic.Water);
+        var error = (isWater ? options.Errors.Water : options.Errors.ParticleCounts).DecimalFractions;
+        var errors = options.Errors.AfterOneMore(isWater);
+        string After(double share)
+        {
+            // Level and second reading both err: the reading lies √2 errors about the first, the mean half of that.
+            var factor = Math.Exp(Normal.InvCDF(0, 1, share) * error * Math.Sqrt(2) / 2);
+            var job = task.Scaled(isWater ? factor : 1, isWater ? 1 : factor);
+            if (!IsStillNeeded(job, isWater))
+            {
+                return "none";
+            }
+
+            var (again, _) = Ranked(builder, candidates, job, errors, waiting);
+            return Id(again);
+        }
+
+        return new SampleValue(Id(ranked), [.. SecondReadings.Select(After)]);
+    }
+
+    private static string Id(IReadOnlyList<TreatmentOption> ranked) =>
+        ranked.Count > 0 && ranked[0].IsPossible ? ranked[0].Id : "none";
+
+    /// <summary>Whether the level would still ask for a treatment: beyond its alert figure, or free at standstill; or because a forecast asks, whatever the level.</summary>
+    private bool IsStillNeeded(TreatmentJob job, bool isWater)
+    {
+        if (IsMet(job))
+        {
+            return false;
+        }
+
+        if (findings.Any(one => one is RemainingLifeFinding or ReturnFinding))
+        {
+            return true;
+        }
+
+        var target = TargetProposal.Of(assessment, topics, Ratio.FromDecimalFractions(1));
+        if (isWater)
+        {
+            return target.Water is not { } figure || job.Contamination.Water > figure;
+        }
+
+        var particles = job.Contamination.Particles;
+        return assessment.States.Any(state =>
+        {
+            var figure = new FixedFigures(machine.Machine.Oil, state.Measurand, assessment.Limits.Limits).First(
+                LimitSide.Upper
+            );
+            return state.Measurand.Equals(Measurands.Particles4) && particles.At4PerMillilitre > figure
+                || state.Measurand.Equals(Measurands.Particles6) && particles.At6PerMillilitre > figure
+                || state.Measurand.Equals(Measurands.Particles14) && particles.At14PerMillilitre > figure;
+        });
+    }
+}
