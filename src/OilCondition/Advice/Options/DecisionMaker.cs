@@ -75,7 +75,7 @@ internal sealed class DecisionMaker
         var risk = RiskDate.Of(assessment, findings, machine.Site, options);
         var waiting = WaitingOutlook.Of(assessment, topics, machine.Site);
         TreatmentDecision Without(string missing, CleanupProgress? underWay = null) =>
-            new(assessment, topics, findings, options, () => null)
+            new(assessment, topics, findings, options, () => null, () => [])
             {
                 Target = target,
                 RiskDate = risk.At,
@@ -123,7 +123,8 @@ internal sealed class DecisionMaker
             topics,
             findings,
             options,
-            () => isMet ? null : OneMore(builder, candidates, task, waiting, ranked)
+            () => isMet ? null : OneMore(builder, Contenders(candidates, ranked), task, waiting, ranked),
+            () => isMet || isDone ? [] : DecisionSizing.Of(task.Job, topics, risk.At - assessment.Options.AsOf)
         )
         {
             Target = target,
@@ -135,8 +136,28 @@ internal sealed class DecisionMaker
             IsMetAlready = isMet,
             Job = task.Job,
             Figures = task.Figures,
-            Sizing = isMet || isDone ? [] : DecisionSizing.Of(task.Job, topics, risk.At - assessment.Options.AsOf),
         };
+    }
+
+    /// <summary>
+    /// What another sample could make the choice: the best few ways, and those that do not reach the target as it reads now. What cannot be connected, run or
+    /// filled is out whatever it reads.
+    /// </summary>
+    private static IReadOnlyList<Candidate> Contenders(
+        IReadOnlyList<Candidate> candidates,
+        IReadOnlyList<TreatmentOption> ranked
+    )
+    {
+        const int Few = 4;
+        var best = ranked
+            .Where(option =>
+                option.Verdict != OptionVerdict.Waits
+                && (option.IsPossible || option.Verdict == OptionVerdict.DoesNotReach)
+            )
+            .Take(Few)
+            .Select(option => option.Id)
+            .ToList();
+        return [.. candidates.Where(candidate => best.Contains(candidate.Id))];
     }
 
     private (IReadOnlyList<TreatmentOption> Ranked, bool ByCost) Ranked(

@@ -7,7 +7,7 @@ namespace OilCondition;
 /// <summary>The one place where decisions become English: advice with its figures, options as a table of at most 100 columns.</summary>
 internal static class DecisionWords
 {
-    private const string Table = "  {0,-20} {1,-19} {2,5}  {3,-18} {4,-16}  {5}";
+    private const string Table = "  {0,-19} {1,-19} {2,5}  {3,-16} {4,-16}  {5}";
 
     public static string Of(TargetProposal target)
     {
@@ -172,7 +172,7 @@ internal static class DecisionWords
             option.Id,
             Word(option.Verdict),
             isHere ? $"{PlainText.Number(option.Probability.Percent, 1)} %" : "",
-            isHere ? Hours(band!, "") : "",
+            isHere ? Hours(band!, "").Replace(" to ", "-") : "",
             isHere ? (option.DoneP90 is { } done ? PlainText.Time(done) : "not told") : "",
             !isHere ? ""
                 : byCost ? Cost(option.Cost!)
@@ -274,7 +274,8 @@ internal static class DecisionWords
 
     private static string Hour(TimeSpan time) => PlainText.Number(time.TotalHours, time.TotalHours / 20);
 
-    private static string Cost(OptionCost cost) => cost.ToString().Replace(" " + cost.Currency, "");
+    private static string Cost(OptionCost cost) =>
+        cost.ToString().Replace(" " + cost.Currency, "").Replace(" to ", "-");
 
     private static IEnumerable<string> Flags(TreatmentDoubts flags) =>
         Enum.GetValues(typeof(TreatmentDoubts))
@@ -306,7 +307,7 @@ internal static class DecisionWords
         string.Format(
                 CultureInfo.InvariantCulture,
                 Table,
-                [.. cells.Select((cell, i) => i == 0 && cell.Length > 20 ? cell.Substring(0, 20) : cell)]
+                [.. cells.Select((cell, i) => i == 0 && cell.Length > 19 ? cell.Substring(0, 19) : cell)]
             )
             .TrimEnd();
 }

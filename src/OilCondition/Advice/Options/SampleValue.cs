@@ -6,7 +6,7 @@ namespace OilCondition;
 /// <summary>What one more sample before deciding would change.</summary>
 /// <remarks>
 /// The level is taken as normal about the reading with the error of its method; five equally likely second readings are drawn from it, at the 10, 30, 50, 70 and
-/// 90 % points. Each makes a mean with the first, whose error is smaller by √2. The decision is made anew for each: how often is it another one?
+/// 90 % points. Each makes a mean with the first, whose error is smaller by √2. The decision is made anew for each among the four best ways: how often is it another one?
 /// </remarks>
 public sealed class SampleValue
 {

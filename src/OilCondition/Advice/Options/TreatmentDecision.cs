@@ -26,13 +26,15 @@ namespace OilCondition;
 public sealed class TreatmentDecision
 {
     private readonly Lazy<SampleValue?> sampleValue;
+    private readonly Lazy<IReadOnlyList<string>> sizing;
 
     internal TreatmentDecision(
         ConditionAssessment assessment,
         IReadOnlyList<MeasurandTopic> topics,
         IReadOnlyList<Finding> findings,
         DecisionOptions options,
-        Func<SampleValue?> sampleValue
+        Func<SampleValue?> sampleValue,
+        Func<IReadOnlyList<string>> sizing
     )
     {
         Assessment = assessment;
@@ -40,6 +42,7 @@ public sealed class TreatmentDecision
         Findings = findings;
         DecisionOptions = options;
         this.sampleValue = new Lazy<SampleValue?>(sampleValue);
+        this.sizing = new Lazy<IReadOnlyList<string>>(sizing);
     }
 
     /// <summary>The assessment that it rests on.</summary>
@@ -90,8 +93,8 @@ public sealed class TreatmentDecision
     /// <summary>The figures that it rests on, each with its source: plant, laboratory, or common practice.</summary>
     public IReadOnlyList<Figure> Figures { get; internal init; } = [];
 
-    /// <summary>What such a task needs; empty where something at hand does it in time.</summary>
-    public IReadOnlyList<string> Sizing { get; internal init; } = [];
+    /// <summary>What such a task needs, worked out when first asked; empty where something at hand does it in time.</summary>
+    public IReadOnlyList<string> Sizing => sizing.Value;
 
     /// <summary>What one more sample before deciding would change; worked out when first asked. Null where nothing is to be chosen.</summary>
     public SampleValue? OneMoreSample => sampleValue.Value;

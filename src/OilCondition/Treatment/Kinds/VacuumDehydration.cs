@@ -6,13 +6,19 @@ namespace OilCondition.Treatment;
 /// <summary>Vacuum dehydration: the plan as a row of the comparison. It reaches all forms of water, gas, and with a filter particles.</summary>
 public sealed class VacuumDehydration : ITreatment, IShiftable
 {
+    private readonly double tolerance;
+
     /// <summary>Describes the treatment.</summary>
     /// <param name="unit">The unit.</param>
     /// <param name="elements">Filter elements that are used up where it takes out particles, 0 to 10 000; null for one where it has a filter.</param>
     /// <exception cref="ArgumentNullException">The unit is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The number of elements lies outside its range.</exception>
     public VacuumDehydration(PurificationUnit unit, int? elements = null)
+        : this(unit, elements, PurificationPlan.FineTolerance) { }
+
+    private VacuumDehydration(PurificationUnit unit, int? elements, double tolerance)
     {
+        this.tolerance = tolerance;
         Unit = Guard.NotNull(unit);
         Elements = (int)
             Guard.InRange(elements ?? (unit.Filter is null ? 0 : 1), 0, 10_000, "elements", nameof(elements));
@@ -44,14 +50,14 @@ public sealed class VacuumDehydration : ITreatment, IShiftable
         const int States = 10;
         var hoursBetween = Guard.NotNull(job).Horizon.TotalHours / States;
         var interval = Elapsed.FromHours(Math.Min(720, Math.Max(1.0 / 60, hoursBetween)));
-        var plan = PurificationPlan.Create(job, Unit, interval);
+        var plan = PurificationPlan.Create(job, Unit, interval, tolerance);
         var time = TargetPart.RunTime(plan.WaterPart, plan.ParticlePart);
 
         // Where one part is never reached the plan runs on; the row counts to the part that is.
         var state =
             plan.MeetsTarget || time is null
                 ? plan.Last
-                : PurificationPlan.Create(Only(job, plan), Unit, interval).Last;
+                : PurificationPlan.Create(Only(job, plan), Unit, interval, tolerance).Last;
         var counts = time is not null;
         return new TreatmentAssessment(
             this,
@@ -67,7 +73,8 @@ public sealed class VacuumDehydration : ITreatment, IShiftable
         );
     }
 
-    ITreatment IShiftable.Shifted(InputShift shift) => With(Unit.Shifted(shift));
+    ITreatment IShiftable.Shifted(InputShift shift) =>
+        new VacuumDehydration(Unit.Shifted(shift), Elements, PurificationPlan.RoughTolerance);
 
     internal VacuumDehydration With(PurificationUnit unit) => new(unit, Elements);
 
