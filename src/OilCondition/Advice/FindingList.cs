@@ -124,8 +124,7 @@ internal sealed class FindingList(
             .GroupBy(one => (one.Before.At, one.After.At))
             .Where(group =>
                 group.Any(one => one.IsToBetter || one.State.Measurand.TellsOilIdentity)
-                && group.Select(one => Alert.SubjectOf(one.State.Measurand)).Distinct(StringComparer.Ordinal).Count()
-                    >= 2
+                && group.Select(one => ToldOf(one.State.Measurand)).Distinct(StringComparer.Ordinal).Count() >= 2
             )
             .Select(group => new UnrecordedChangeFinding(
                 group.First().Before,
@@ -137,6 +136,10 @@ internal sealed class FindingList(
                 !records.History.Events.Any(one => one.At > finding.Before.At && one.At <= finding.After.At)
             );
     }
+
+    /// <summary>All measurands of water tell of one thing, and so do all of particles; every other one of its own.</summary>
+    private static string ToldOf(Measurand measurand) =>
+        measurand.Topic is MeasurandTopic.Water or MeasurandTopic.Particles ? measurand.Topic.ToString() : measurand.Id;
 
     private IEnumerable<Finding> Records()
     {

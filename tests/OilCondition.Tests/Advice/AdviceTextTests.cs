@@ -71,7 +71,7 @@ public class AdviceTextTests
                 "Acid number: 0.6 mgKOH/g on 2026-01-01, above the alarm limit of 0.5 mgKOH/g (common practice, no source: invented)."
             );
         Assessment.Recommendations[0].ToString().ShouldBe("Plan the oil change. (oil fill 1000 L)");
-        Assessment.Alerts[0].ToString().ShouldStartWith("M1/charge-1/limit-passed/acid-number: Acid number: 0.6");
+        Assessment.Alerts[0].ToString().ShouldStartWith("M1/charge-1/oil-ageing: Acid number: 0.6");
         Assessment
             .Water.ToString()
             .ShouldBe("212 mg/kg of water; free 0 at 60 °C, 110 at 20 °C; separates below 40 °C");
@@ -79,7 +79,7 @@ public class AdviceTextTests
         step.Journal.ToString().ShouldBe("2 alerts, 2 active");
         step.Changes[0]
             .ToString()
-            .ShouldBe("raised: M1/charge-1/limit-passed/acid-number: alarm, unacknowledged active, raised 2026-02-10");
+            .ShouldBe("raised: M1/charge-1/oil-ageing: alarm, unacknowledged active, raised 2026-02-10");
     }
 
     [Fact]

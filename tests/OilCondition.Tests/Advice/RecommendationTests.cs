@@ -93,8 +93,8 @@ public class RecommendationTests
             .Length.ShouldBe(Measurands.All.Count);
 
     [Theory]
-    [InlineData(MeasurandTopic.Water, "VacuumDehydrate", "limit-passed/water")]
-    [InlineData(MeasurandTopic.Particles, "FilterInKidneyLoop FindDirtIngress", "limit-passed/particles")]
+    [InlineData(MeasurandTopic.Water, "VacuumDehydrate", "water")]
+    [InlineData(MeasurandTopic.Particles, "FilterInKidneyLoop FindDirtIngress", "dirt")]
     [InlineData(MeasurandTopic.Ageing, "PlanOilChange", "limit-passed/ours")]
     [InlineData(MeasurandTopic.Varnish, "RemoveVarnish", "limit-passed/ours")]
     [InlineData(MeasurandTopic.OilIdentity, "CheckOilIdentity", "limit-passed/ours")]
