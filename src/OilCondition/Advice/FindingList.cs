@@ -144,7 +144,11 @@ internal sealed class FindingList(
     private IEnumerable<Finding> Records()
     {
         foreach (
-            var issue in records.History.Issues.Where(one => one.At >= records.Charge.Since && one.At <= options.AsOf)
+            var issue in records
+                .History.Issues.Where(one => one.At >= records.Charge.Since && one.At <= options.AsOf)
+                .OrderByDescending(one => one.At)
+                .ThenBy(one => one.SampleNumber, StringComparer.Ordinal)
+                .ThenBy(one => one.Kind)
         )
         {
             var measurand = issue

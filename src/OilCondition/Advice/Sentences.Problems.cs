@@ -25,7 +25,7 @@ public static partial class Sentences
         return problem.Topic switch
         {
             ProblemTopic.Cleanup => $"{Capital(Listed(problem.Findings))}.",
-            ProblemTopic.Records or ProblemTopic.Sampling => $"{Of(problem.Topic)}: {Listed(problem.Findings)}.",
+            ProblemTopic.Records or ProblemTopic.Sampling => $"{Of(problem.Topic)}: {Listed(Gravest(problem))}.",
             ProblemTopic.Other => $"{Capital(Told(problem))}.",
             var topic => $"{Of(topic)}: {Told(problem)}.",
         };
@@ -50,6 +50,10 @@ public static partial class Sentences
                     .Distinct(StringComparer.Ordinal)
             )
         );
+
+    /// <summary>What asks for nothing need not stand beside what does.</summary>
+    private static List<Finding> Gravest(Problem problem) =>
+        [.. problem.Findings.Where(finding => finding.Severity == problem.Severity)];
 
     /// <summary>Facts that stand beside each other: the first two in full.</summary>
     private static string Listed(IReadOnlyList<Finding> findings) =>

@@ -272,7 +272,12 @@ public class ConditionAssessorTests
         water.GetProperty("latest").GetProperty("qualifier").GetString().ShouldBe("none");
         water.GetProperty("limits")[0].GetProperty("upper").GetProperty("alarm").GetDouble().ShouldBe(800);
         root.GetProperty("cleanup").ValueKind.ShouldBe(JsonValueKind.Null);
-        root.GetProperty("findings")[0].GetProperty("evidence").GetArrayLength().ShouldBeGreaterThan(3);
+        var problem = root.GetProperty("problems")[0];
+        problem.GetProperty("topic").GetString().ShouldBe("water");
+        problem.GetProperty("statement").GetString()!.ShouldStartWith("Water: water content 512 mg/kg");
+        problem.GetProperty("findings")[0].GetProperty("evidence").GetArrayLength().ShouldBeGreaterThan(3);
+        root.GetProperty("alerts")[0].GetProperty("subject").GetString().ShouldBe("water");
+        root.GetProperty("recommendations")[0].GetProperty("subjects")[0].GetString().ShouldBe("water");
         json.ShouldNotContain("NaN", Case.Sensitive);
     }
 

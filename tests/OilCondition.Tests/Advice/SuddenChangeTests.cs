@@ -267,11 +267,7 @@ public class SuddenChangeTests
         Codes(assessment).ShouldContain(FindingCode.UnrecordedChange);
         assessment
             .Alerts.Select(alert => alert.Key)
-            .ShouldBe([
-                "M1/charge-1/sudden-change/water",
-                "M1/charge-1/wear",
-                "M1/charge-1/sudden-change/viscosity-40c",
-            ]);
+            .ShouldBe(["M1/charge-1/water", "M1/charge-1/wear", "M1/charge-1/oil-identity/lower"]);
         Actions(assessment)
             .ShouldBe([
                 RecommendedAction.VacuumDehydrate,

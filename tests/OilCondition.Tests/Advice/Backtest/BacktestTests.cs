@@ -305,7 +305,7 @@ public class BacktestTests
         backtest.MachineCount.ShouldBe(3);
         backtest.DayCount.ShouldBe(4 + 4 + 2);
         backtest.Alerts.Select(one => one.MachineId).ShouldBe(["M1"]);
-        backtest.Subjects.ShouldHaveSingleItem().Subject.ShouldBe("iron");
+        backtest.Subjects.ShouldHaveSingleItem().Subject.ShouldBe("wear");
     }
 
     [Fact]
@@ -320,11 +320,11 @@ public class BacktestTests
                 Backtest of 1 machines, 2025-01-06 to 2026-08-29: 4 days, 0.3 machine-years
 
                 alerts  raised  a year  confirmed                   not  acted on  undecided  not judged
-                iron    1       3.04    1 of 1, 100 % (5 to 100 %)  0    0         0          0
+                wear    1       3.04    1 of 1, 100 % (5 to 100 %)  0    0         0          0
                 all     1       3.04    1 of 1, 100 % (5 to 100 %)  0    0         0          0
 
                 limits crossed  crossed  silent                   median warning  begun beyond
-                iron            1        0 of 1, 0 % (0 to 95 %)  55 d            0
+                wear            1        0 of 1, 0 % (0 to 95 %)  55 d            0
                 all             1        0 of 1, 0 % (0 to 95 %)  55 d            0
 
                 forecasts, crossed  in 5 to 95 % (90 %)  before (5 %)  after (5 %)  width  score
