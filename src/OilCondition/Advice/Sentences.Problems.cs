@@ -80,18 +80,15 @@ public static partial class Sentences
 
         var also = others.Select(Beside).OfType<string>().ToList();
         var lives = problem.Findings.OfType<RemainingLifeFinding>().OrderBy(life => life.Earliest).ToList();
-        return string.Join(
-            "; ",
-            [
-                level,
-                .. also.Count == 0 ? (string[])[] : ["also " + string.Join(", ", also)],
-                .. problem.Findings.OfType<ReturnFinding>().Select(one => ComingBack(one, parts.Count > 1)),
-                .. lives.Take(1).Select(one => Ahead(one, parts.Count > 1)),
-                .. lives.Count < 2
-                    ? (string[])[]
-                    : ["the same for " + string.Join(", for ", lives.Skip(1).Select(Later))],
-            ]
-        );
+        string?[] clauses =
+        [
+            level,
+            also.Count == 0 ? null : $"also {string.Join(", ", also)}",
+            .. problem.Findings.OfType<ReturnFinding>().Select(one => ComingBack(one, parts.Count > 1)),
+            lives.Count == 0 ? null : Ahead(lives[0], parts.Count > 1),
+            lives.Count < 2 ? null : $"the same for {string.Join(", for ", lives.Skip(1).Select(Later))}",
+        ];
+        return string.Join("; ", clauses.OfType<string>());
     }
 
     /// <summary>The cleanliness code against the limits, where it says all: the counts of one sample are beyond alert, or beyond alarm, at all three sizes.</summary>
@@ -106,6 +103,7 @@ public static partial class Sentences
                 && one.Point.Reading.Qualifier == Qualifier.None
                 && one.Point.At == PointOf(counted[0]).At
                 && one.Severity == findings[0].Severity
+                && EndsScaleNumber(one.Evaluation.Figure!.Value)
             )
             .OrderBy(one => Array.IndexOf(Sizes, one.Measurand))
             .ToList();
@@ -118,6 +116,13 @@ public static partial class Sentences
             string.Join("/", sizes.Select(one => Iso4406.ScaleNumber(count(one))));
         return $"ISO 4406 code {Code(one => one.Point.Reading.Value)} on {PlainText.Date(sizes[0].Point.At)}, "
             + $"above the {PlainText.Kebab(sizes[0].Severity)} limits {Code(one => one.Evaluation.Figure!.Value)} at all three sizes";
+    }
+
+    /// <summary>Within a scale number a count and the limit that it passed would have the same one.</summary>
+    private static bool EndsScaleNumber(double count)
+    {
+        var number = Iso4406.ScaleNumber(count);
+        return number <= Iso4406.HighestScaleNumber && Iso4406.UpperLimitPerMillilitre(number) == count;
     }
 
     private static string ReadingOf(IEnumerable<Finding> part)
@@ -156,11 +161,19 @@ public static partial class Sentences
         return part.FirstOrDefault(one => Level(one) is not null) switch
         {
             null => null,
-            LimitFinding { Evaluation.Rate: null } limit =>
-                $"{measurand.Name} {Quantity(limit.Point.Reading, measurand)} ({WordOf(limit)} limit {PlainText.Reported(limit.Evaluation.Figure!.Value)}{Waits(limit)}"
-                    + (IsBeyond(limit) ? ")" : ", back inside by less than the dead band)"),
-            var other => $"{measurand.Name} {Quantity(PointOf(other).Reading, measurand)} ({Level(other)})",
+            LimitFinding { Evaluation.Rate: null } limit => Named(limit)
+                + $"{WordOf(limit)} limit {PlainText.Reported(limit.Evaluation.Figure!.Value)}{Waits(limit)}"
+                + (IsBeyond(limit) ? ")" : ", back inside by less than the dead band)"),
+            var other => $"{Named(other)}{Level(other)})",
         };
+
+        string Named(Finding finding)
+        {
+            // Of a count its scale number stands in the same brackets.
+            var quantity = Quantity(PointOf(finding).Reading, measurand);
+            return $"{measurand.Name} "
+                + (quantity.EndsWith(")", StringComparison.Ordinal) ? $"{quantity.TrimEnd(')')}; " : $"{quantity} (");
+        }
     }
 
     private static string Since(LimitFinding finding) =>

@@ -77,13 +77,27 @@ public class ProblemTests
 
         problem.Statement.ShouldBe(
             "Dirt: particles ≥ 6 µm(c) 700 per mL (ISO 4406: 17) on 2025-01-16, above the alarm limit of 640 per mL (ISO 4406: 16); "
-                + "also particles ≥ 4 µm(c) 1900 per mL (ISO 4406: 18) (alert limit 640), particles ≥ 14 µm(c) 70 per mL (ISO 4406: 13) (alert limit 20)."
+                + "also particles ≥ 4 µm(c) 1900 per mL (ISO 4406: 18; alert limit 640), particles ≥ 14 µm(c) 70 per mL (ISO 4406: 13; alert limit 20)."
         );
         (problem.Severity, problem.Topic).ShouldBe((Severity.Alarm, ProblemTopic.Dirt));
         assessment.Alerts.Single().Key.ShouldBe("M1/charge-1/dirt");
         assessment
             .Recommendations.Select(one => (one.Action, one.Problems.Single()))
             .ShouldBe([(RecommendedAction.FilterInKidneyLoop, problem), (RecommendedAction.FindDirtIngress, problem)]);
+    }
+
+    /// <summary>600 per mL and a limit of 400 per mL are both scale number 16: a code would say that nothing is beyond.</summary>
+    [Fact]
+    public void A_limit_within_a_scale_number_is_not_told_as_a_code()
+    {
+        Limit[] limits = [Sizes[0], Above(Measurands.Particles6, 400, 640), Sizes[2]];
+
+        One(Counts(1900, 600, 70), limits)
+            .Problems.Single()
+            .Statement.ShouldBe(
+                "Dirt: particles ≥ 4 µm(c) 1900 per mL (ISO 4406: 18) on 2025-01-16, above the alert limit of 640 per mL (ISO 4406: 16); "
+                    + "also particles ≥ 6 µm(c) 600 per mL (ISO 4406: 16; alert limit 400), particles ≥ 14 µm(c) 70 per mL (ISO 4406: 13; alert limit 20)."
+            );
     }
 
     /// <summary>A rate that is in alarm must not hide behind the code that is only in alert.</summary>
@@ -162,7 +176,7 @@ public class ProblemTests
     }
 
     [Fact]
-    public void Too_thin_and_low_in_zinc_are_one_problem_and_too_thick_with_low_zinc_are_two()
+    public void Too_thin_with_a_low_flash_point_is_one_problem_and_too_thick_with_one_is_two()
     {
         var limits = (Limit[])
             [
@@ -173,12 +187,12 @@ public class ProblemTests
                     new LimitBand(42, null),
                     AnySource
                 ),
-                Below(Measurands.Zinc, 300, null),
+                Below(Measurands.FlashPoint, 150, null),
             ];
         string Keys(double viscosity) =>
             string.Join(
                 " ",
-                One([(Measurands.Viscosity40, viscosity), (Measurands.Zinc, 200)], limits)
+                One([(Measurands.Viscosity40, viscosity), (Measurands.FlashPoint, 120)], limits)
                     .Problems.Select(one => one.Subject)
             );
 

@@ -390,7 +390,7 @@ public partial class PageTests
         {
             var files = new FileIn(folder.FullName);
             files.WriteAllText("journal.json", AlertJournal.Empty.ToJson());
-            Journal(history, limits, files).ShouldBe(4);
+            Journal(history, limits, files).ShouldBe(1);
             Journal(history, limits, files).ShouldBe(0);
         }
         finally

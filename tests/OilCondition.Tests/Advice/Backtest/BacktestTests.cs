@@ -105,6 +105,39 @@ public class BacktestTests
             .Alerts[0]
             .Outcome.ShouldBe(isConfirmed ? Backtest.AlertOutcome.Confirmed : Backtest.AlertOutcome.NotConfirmed);
 
+    /// <summary>Beyond 49 on day 25; beyond 43 on the other side on day 85: that it gets too thin neither confirms that it is too thick nor warns of it.</summary>
+    [Fact]
+    public void What_comes_on_the_other_side_is_another_problem()
+    {
+        var limits = new LimitSet(
+            "invented",
+            [
+                new Limit(
+                    Measurands.Viscosity40,
+                    LimitKind.Absolute,
+                    new LimitBand(49, null),
+                    new LimitBand(43, null),
+                    Source.CommonPractice("invented")
+                ),
+            ]
+        );
+        (double Day, double Value)[] readings = [(0, 46), (25, 50), (85, 42), (120, 46), (300, 46)];
+        var history = OilHistory.Create(
+            Machine("M1"),
+            readings.Select((one, i) => Invented.Sample(i, one.Day, (Measurands.Viscosity40, new Reading(one.Value)))),
+            [],
+            []
+        );
+
+        var backtest = Backtest.Of([history], limits, Days(0, 600));
+
+        backtest
+            .Alerts.Select(one => $"{one.RaisedAt:yyyy-MM-dd} {one.Alert.Problem.Subject} {one.Outcome}")
+            .ShouldBe(["2025-02-05 oil-identity/upper NotConfirmed", "2025-04-06 oil-identity/lower NotConfirmed"]);
+        backtest.Crossings.Select(one => $"{one.Side} {one.IsSilent}").ShouldBe(["Upper True", "Lower True"]);
+        backtest.Subjects.Select(one => one.Subject).ShouldBe(["oil-identity/lower", "oil-identity/upper"]);
+    }
+
     [Fact]
     public void A_key_that_went_and_came_back_counts_again_and_a_gap_ends_a_warning()
     {
