@@ -66,6 +66,7 @@ public partial class PageTests
     public void Every_finding_limit_kind_outcome_and_treatment_has_its_row()
     {
         Missing<FindingCode>("advice.md", code => $"`{PlainText.Kebab(code)}`").ShouldBeEmpty();
+        Missing<ProblemTopic>("advice.md", topic => $"| `{topic}` | `{PlainText.Kebab(topic)}").ShouldBeEmpty();
         Missing<LimitKind>("limits.md", kind => $"\"{PlainText.Kebab(kind)}\"").ShouldBeEmpty();
         Missing<TreatmentKind>("treatment.md", kind => $"`{kind}`").ShouldBeEmpty();
         Missing<Backtest.AlertOutcome>("backtest.md", outcome => $"`{outcome}`").ShouldBeEmpty();
@@ -389,7 +390,7 @@ public partial class PageTests
         {
             var files = new FileIn(folder.FullName);
             files.WriteAllText("journal.json", AlertJournal.Empty.ToJson());
-            Journal(history, limits, files).ShouldBe(4);
+            Journal(history, limits, files).ShouldBe(1);
             Journal(history, limits, files).ShouldBe(0);
         }
         finally
