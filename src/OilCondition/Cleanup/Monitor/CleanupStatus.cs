@@ -225,6 +225,12 @@ public sealed class CleanupStatus
     internal DateTimeOffset? WarmAndMixedSince =>
         Options.Target.HasValue && runParts[0].IsMixed ? runParts[0].WarmFrom : null;
 
+    /// <summary>The oil's latest temperature, and for how long it has been that warm; null where none was read.</summary>
+    internal TankReading? Tank =>
+        Temperature is { } oil && Options.Target.HasValue
+            ? new TankReading(oil.DegreesCelsius, (AsOf - runParts[0].WarmFrom).TotalHours)
+            : null;
+
     /// <summary>Since when the sensor has stood at saturation without a break, the content there, and its readings; null where it does not.</summary>
     internal (DateTimeOffset Since, double Ppm, int Count)? SensorAtSaturation { get; }
 

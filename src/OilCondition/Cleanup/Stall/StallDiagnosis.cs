@@ -146,15 +146,7 @@ public sealed partial class StallDiagnosis
             return AtSaturation(status, pinned.Since, pinned.Ppm, ppm, planned, conditions, confidence);
         }
 
-        return Of(
-            status.Curve,
-            ppm,
-            planned,
-            conditions,
-            confidence,
-            status.IsStalled,
-            status.Temperature?.DegreesCelsius
-        );
+        return Of(status.Curve, ppm, planned, conditions, confidence, status.IsStalled, status.Tank);
 
         StallDiagnosis OfBalance(WaterBalanceNow balance, RunStretch over) =>
             new(
@@ -196,7 +188,7 @@ public sealed partial class StallDiagnosis
                 conditions,
                 Guard.OpenUnitInterval(confidence),
                 isShownToStall: false,
-                tankCelsius: null
+                tank: null
             )
         );
 
@@ -232,7 +224,7 @@ public sealed partial class StallDiagnosis
         RunConditions conditions,
         double confidence,
         bool isShownToStall,
-        double? tankCelsius
+        TankReading? tank
     )
     {
         var oneSided = 0.5 + confidence / 2;
@@ -261,7 +253,7 @@ public sealed partial class StallDiagnosis
             EvidenceItem.Number("content by the curve at the last reading", now, "mg/kg"),
         ];
         StallCauses Causes(double level) =>
-            new LevelHypotheses(curve, level, planned, conditions, confidence, tankCelsius).ToCauses();
+            new LevelHypotheses(curve, level, planned, conditions, confidence, tank).ToCauses();
         StallDiagnosis Stalled(double level) =>
             new(StallVerdict.Stalled, evidence, [StallCheck.TitrationBesideSensor], Causes(level));
         if (SequentialLevel.ShowsBelow(curve, ppm, confidence))

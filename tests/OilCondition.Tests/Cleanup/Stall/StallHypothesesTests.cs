@@ -32,9 +32,16 @@ public class StallHypothesesTests
         );
 
     /// <summary>A run of 36 h that falls from 0.8 of saturation to a level, with a scatter of 1 %.</summary>
-    private static CleanupStatus Run(double level, double celsius = 65, double rate = Rate, double target = 20)
+    private static CleanupStatus Run(
+        double level,
+        double celsius = 65,
+        double rate = Rate,
+        double target = 20,
+        Func<double, double>? tankCelsius = null
+    )
     {
         var random = new Random(11);
+        var start = 0.8 * Saturation(tankCelsius?.Invoke(0) ?? celsius);
         return CleanupMonitor
             .Of(
                 CleanupMonitorOptions.ReferredTo(
@@ -48,11 +55,12 @@ public class StallHypothesesTests
                     .Range(0, 73)
                     .Select(i =>
                     {
-                        var ppm = Runs.Exponential(i / 2.0, 0.8 * Saturation(celsius), level, rate);
+                        var ppm = Runs.Exponential(i / 2.0, start, level, rate);
+                        var tank = tankCelsius?.Invoke(i / 2.0) ?? celsius;
                         return CleanupReading.Sensor(
                             Runs.At(i / 2.0),
-                            Ratio.FromDecimalFractions(ppm * (1 + 0.01 * Runs.Normal(random)) / Saturation(celsius)),
-                            Sump.Celsius(celsius)
+                            Ratio.FromDecimalFractions(ppm * (1 + 0.01 * Runs.Normal(random)) / Saturation(tank)),
+                            Sump.Celsius(tank)
                         );
                     })
             )
@@ -189,6 +197,68 @@ public class StallHypothesesTests
         var why = Why(Run(Floor(65, 30) + Lift(PlannedGrams)), Plan());
 
         Kinds(why).ShouldBe([StallCauseKind.VacuumOrSweepAir]);
+    }
+
+    /// <summary>
+    /// The tank stands at 45 °C for a day and a half, 22 turnovers, beside a chamber that reads 65: one thermometer is wrong. At 45 °C the oil levels off at the floor of that
+    /// temperature, which was put in.
+    /// </summary>
+    [Fact]
+    public void A_tank_much_colder_than_the_chamber_is_a_thermometer()
+    {
+        var status = Run(Floor(45, 30) + Lift(PlannedGrams), 45);
+        var why = Why(status, Plan());
+
+        Kinds(why)[0].ShouldBe(StallCauseKind.ThermometerWrong);
+        Kinds(why).ShouldContain(StallCauseKind.WaterIngress);
+        why.IsCauseTold.ShouldBeFalse();
+        why.ToTellApart.ShouldContain(one => one.Contains("second thermometer"));
+        why.Causes[0]
+            .Evidence.Single(one => one.Name == "process temperature that the tank tells")
+            .Value!.Value.ShouldBeInRange(45, 49);
+        why.Causes[0]
+            .Evidence.Single(one => one.Name == "level with oil as warm as the tank tells")
+            .Value!.Value.ShouldBe(status.Curve.Floor, 0.1 * status.Curve.Floor);
+
+        // A second thermometer in the chamber reads 65 as well: it is the tank's that is wrong, and the water stays.
+        Kinds(Why(status, Plan(), confirmed: true)).ShouldNotContain(StallCauseKind.ThermometerWrong);
+    }
+
+    /// <summary>With sweep air the cold hardly lifts the level: it reads as planned, and yet the plan is not the only thing that would look so.</summary>
+    [Fact]
+    public void A_level_as_planned_beside_a_cold_tank_is_not_sure_of_the_plan()
+    {
+        var plan = Plan(2, 20);
+        var level = PlannedPerformance.Of(plan).Level.PartsPerMillion;
+        var why = Why(Run(level, 45, target: 0.7 * level), plan, hectopascal: 20);
+
+        why.IsCauseTold.ShouldBeFalse();
+        Kinds(why).ShouldBe([StallCauseKind.VacuumOrSweepAir, StallCauseKind.ThermometerWrong], ignoreOrder: true);
+        why.ToTellApart.ShouldContain(one => one.Contains("second thermometer"));
+
+        // In a tank at 62 °C the same level is the plan's, and in one that has been warmer for two hours only.
+        Kinds(Why(Run(level, 62, target: 0.7 * level), plan, hectopascal: 20))
+            .ShouldBe([StallCauseKind.VacuumOrSweepAir]);
+        var warming = Run(level, 45, target: 0.7 * level, tankCelsius: hour => hour < 34 ? 36 : 45);
+        Kinds(Why(warming, plan, hectopascal: 20)).ShouldBe([StallCauseKind.VacuumOrSweepAir]);
+    }
+
+    /// <summary>
+    /// The uncertainty of a level L is √((0.07 L)² + 2²): 3.0 at 32. A level above the plan by two thirds of it may be more than the plan; one that agrees to a tenth is the
+    /// plan's.
+    /// </summary>
+    [Theory]
+    [InlineData(0.1, true)]
+    [InlineData(0.67, false)]
+    public void Only_a_level_that_agrees_is_surely_the_plan(double uncertainties, bool expected)
+    {
+        var planned = PlannedPerformance.Of(Plan()).Level.PartsPerMillion;
+        var level = planned + uncertainties * Math.Sqrt(Math.Pow(0.07 * planned, 2) + 4);
+        var why = Why(Run(level), Plan());
+
+        Kinds(why).ShouldContain(StallCauseKind.VacuumOrSweepAir);
+        why.IsCauseTold.ShouldBe(expected);
+        (why.ToTellApart.Count > 0).ShouldBe(!expected);
     }
 
     private static CleanupStatus Titrated(Func<double, double> ppm, double hours = 24)
