@@ -93,6 +93,14 @@ public static class RunRows
             () => Healthy(plants, runs, seed + 24, 0.2, 3)
         );
         yield return (
+            "the same, very slow: a time constant of some 40 h, stirred up for 3 h",
+            () => Healthy(plants, runs, seed + 31, 0.075, 3)
+        );
+        yield return (
+            "very slow, followed with three planned time constants as the waiting time",
+            () => Healthy(plants, runs, seed + 31, 0.075, 3, waits: 3)
+        );
+        yield return (
             "as planned, slow: a fifth of the flow, each 2 h",
             () => Healthy(plants, runs, seed + 17, slow: 0.2)
         );
@@ -110,14 +118,20 @@ public static class RunRows
 
     private static MassFraction Ppm(double ppm) => MassFraction.FromPartsPerMillion(ppm);
 
-    private static CleanupMonitorOptions Options(DryingTank plant, double targetPpm, PurificationPlan plan) =>
+    private static CleanupMonitorOptions Options(
+        DryingTank plant,
+        double targetPpm,
+        PurificationPlan plan,
+        double? stallAfterHours = null
+    ) =>
         CleanupMonitorOptions.ReferredTo(
             DryingTank.Start,
             new TreatmentTarget(Ppm(targetPpm)),
             plan.Job.Oil.SaturationCurve,
             TimeSpan.FromHours(4),
             Temperature.FromDegreesCelsius(20),
-            TimeSpan.FromHours(24)
+            TimeSpan.FromHours(24),
+            stallAfter: stallAfterHours is { } hours ? TimeSpan.FromHours(hours) : null
         );
 
     private static CleanupReading Titration(Random random, double hour, double ppm, double scatter, double celsius) =>
@@ -208,6 +222,7 @@ public static class RunRows
         var random = new Random(seed);
         List<double> called = [];
         List<double> diagnosed = [];
+        List<double> asked = [];
         var (named, held) = (0, 0);
         for (var run = 0; run < runs; run++)
         {
@@ -243,6 +258,11 @@ public static class RunRows
                     diagnosed.Add(hour);
                 }
 
+                if (asked.Count == run && status.ToString().Contains("titrate"))
+                {
+                    asked.Add(hour);
+                }
+
                 if (status.Phase == CleanupPhase.Stalled)
                 {
                     called.Add(hour);
@@ -253,7 +273,7 @@ public static class RunRows
             }
         }
 
-        return $"stalled {ScoreRow.Percent(called.Count, runs)} after {Quantiles(called)}, by the plan after {Quantiles(diagnosed)}, water first {ScoreRow.Percent(named, runs)}, bound holds {ScoreRow.Percent(held, runs)}";
+        return $"stalled {ScoreRow.Percent(called.Count, runs)} after {Quantiles(called)}, asks for a titration after {Quantiles(asked)}, by the plan after {Quantiles(diagnosed)}, water first {ScoreRow.Percent(named, runs)}, bound holds {ScoreRow.Percent(held, runs)}";
     }
 
     private sealed record Fault(DryingTank Truth, double GaugeCelsius, double GaugePascal, StallCauseKind[] First)
@@ -597,7 +617,14 @@ public static class RunRows
         return $"stalled {ScoreRow.Percent(called.Count, runs)} after {Quantiles(called)}";
     }
 
-    private static string Healthy(DryingTank[] plants, int runs, int seed, double slow = 1, double stirHours = 1.2)
+    private static string Healthy(
+        DryingTank[] plants,
+        int runs,
+        int seed,
+        double slow = 1,
+        double stirHours = 1.2,
+        double? waits = null
+    )
     {
         var random = new Random(seed);
         var (stalled, wrong, rises) = (0, 0, 0);
@@ -609,13 +636,15 @@ public static class RunRows
             {
                 BottomPpm = slow < 1 && stirHours < 2 ? 0 : Between(random, 0.5, 1.5) * saturation,
                 StirHours = stirHours,
+                PlannedGramPerHour = plant.PlannedGramPerHour * Math.Min(1, 5 * slow),
                 TrueFlowShare = _ => slow,
             };
             var first = Between(random, 0.8, 2) * saturation;
             var contents = truth.Course(first, 72);
             var target = 0.4 * saturation;
-            var plan = (plant with { LitresPerHour = plant.LitresPerHour * slow }).Plan(first, target);
-            var monitor = new CleanupMonitor(Options(plant, target, plan));
+            var plan = (truth with { LitresPerHour = plant.LitresPerHour * slow }).Plan(first, target);
+            var stallAfter = waits / PlannedPerformance.Of(plan).RatePerHour;
+            var monitor = new CleanupMonitor(Options(plant, target, plan, stallAfter));
             var (isStalled, isWrong) = (false, false);
             for (var hour = 0.0; hour <= 72; hour += 2)
             {
