@@ -5,7 +5,7 @@ using OilCondition.Benchmarks.Quality;
 // Modes beside the benchmarks: 'coverage [runs]', 'coverage-below-limit [runs]' and 'coverage-life [runs]' measure interval coverage of decays,
 // of decays with readings below a limit and of remaining life, 'compare' times a fit beside its peer in turns, 'trend [runs]' false alarms and
 // finds of the trend assessor, 'fleet [machines]' times assessments of a fleet and weighs them, 'trends [runs]' is a scorecard of verdicts and forecasts on held-out processes,
-// 'cleanups [runs]' one of the curves of cleanups, 'cleanup-runs [runs] [seen]' what is said of running ones, 'series' writes the benchmark series for
+// 'cleanups [runs]' one of the curves of cleanups, 'cleanup-runs [runs] [seen] [words]' what is said of running ones, in all rows or those with these words, 'series' writes the benchmark series for
 // peer scripts.
 switch (args.FirstOrDefault())
 {
@@ -25,7 +25,11 @@ switch (args.FirstOrDefault())
         Scorecard.Run(Number(1, otherwise: 1000));
         break;
     case "cleanup-runs":
-        RunRows.Run(Number(1, otherwise: 200), isSeen: args.Contains("seen"));
+        RunRows.Run(
+            Number(1, otherwise: 200),
+            isSeen: args.Contains("seen"),
+            args.Skip(2).FirstOrDefault(one => one != "seen")
+        );
         break;
     case "cleanups":
         CleanupScorecard.Run(Number(1, otherwise: 1000));

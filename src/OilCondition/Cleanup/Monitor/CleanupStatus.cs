@@ -218,12 +218,22 @@ public sealed class CleanupStatus
     /// <summary>The stretch of water readings that shows no fall, or a rise; null where there is none.</summary>
     internal RunStretch? Stretch => stalled?.Stretch;
 
-    /// <summary>The readings of the measurand followed since the oil was mixed; null where they are too few.</summary>
-    internal RunStretch? Mixed => Options.Target.HasValue ? runParts[0].Mixed : null;
+    /// <summary>
+    /// The readings of the measurand followed from so many hours after the oil was warm, or from when it is usually mixed where no temperature says since when it has
+    /// been warm; null where they are too few.
+    /// </summary>
+    internal RunStretch? MixedAfter(double hours) =>
+        Options.Target.HasValue ? runParts[0].WarmFor(Temperature.HasValue ? hours : null) : null;
 
     /// <summary>Since when the oil has been as warm as it is, if that is long enough for it to be mixed; else null.</summary>
     internal DateTimeOffset? WarmAndMixedSince =>
         Options.Target.HasValue && runParts[0].IsMixed ? runParts[0].WarmFrom : null;
+
+    /// <summary>The oil's latest temperature, and for how long it has been that warm; null where none was read.</summary>
+    internal TankReading? Tank =>
+        Temperature is { } oil && Options.Target.HasValue
+            ? new TankReading(oil.DegreesCelsius, (AsOf - runParts[0].WarmFrom).TotalHours)
+            : null;
 
     /// <summary>Since when the sensor has stood at saturation without a break, the content there, and its readings; null where it does not.</summary>
     internal (DateTimeOffset Since, double Ppm, int Count)? SensorAtSaturation { get; }
@@ -241,8 +251,18 @@ public sealed class CleanupStatus
         var latest = Latest is { } reading ? $", {Figure(reading)}" : "";
         var last = Parts.Count > 1 && Arrival is Arrival<DateTimeOffset>.Expected ? $", {RulingPart.Name} is last" : "";
         var apart = Contradiction is { } found ? $"; {found}" : "";
+        var blind = IsStalled ? null : PinnedFor;
+        apart += blind is { } hours
+            ? $"; the sensor has stood at saturation for {PlainText.Number(hours)} h of warm oil and cannot see whether water leaves: titrate"
+            : "";
         return $"{PlainText.Spaced(Phase)}{latest}: {Outlook.Words(Arrival, Reason, RulingPart)}{last}{apart}";
     }
+
+    /// <summary>How long the sensor that is followed has stood at saturation in oil that is warm and mixed, in hours; null where it does not.</summary>
+    private double? PinnedFor =>
+        FollowsSensor && SensorAtSaturation is { } pinned && WarmAndMixedSince is { } warm
+            ? (AsOf - (pinned.Since > warm ? pinned.Since : warm)).TotalHours
+            : null;
 
     private string Figure(Reading reading)
     {

@@ -37,6 +37,7 @@ internal sealed class RunPart
     private readonly IReadOnlyList<DateTimeOffset> moments;
     private readonly IReadOnlyList<double> values;
     private readonly Reading[] used;
+    private (IReadOnlyList<DateTimeOffset> At, IReadOnlyList<double> Values) plain;
     private readonly bool isCensored;
     private readonly bool isLogarithmic;
     private readonly CleanupStatus status;
@@ -96,9 +97,6 @@ internal sealed class RunPart
 
     /// <summary>Whether it has been so for long enough that water of the bottom is stirred up.</summary>
     public bool IsMixed { get; private set; }
-
-    /// <summary>All plain readings since the oil was mixed; null with fewer than three.</summary>
-    public RunStretch? Mixed { get; private set; }
 
     /// <summary>The stretch that shows no fall, or a rise; null where the sign is another.</summary>
     public RunStretch? Stretch { get; private set; }
@@ -179,10 +177,10 @@ internal sealed class RunPart
         var settled = SettledFrom(allMoments, celsius);
         WarmFrom = settled;
         var whole = Numbers(allMoments, readings, Curve.Options.StartedAt ?? status.Options.StartedAt);
+        plain = whole;
         var mixedFrom = settled.AddHours(EarlyShare * stallAfter);
         IsMixed = status.AsOf >= mixedFrom;
         var mixed = Numbers(allMoments, readings, mixedFrom);
-        Mixed = mixed.At.Count >= FewestMixed ? RunStretch.Whole(mixed.At, mixed.Values, status.Confidence) : null;
         if (
             Rises(mixed.At, mixed.Values, out evidence)
             || (!status.FollowsSensor && HasRisen(whole, mixed, 2 * EarlyShare * stallAfter, out evidence))
@@ -211,7 +209,7 @@ internal sealed class RunPart
             }
         }
 
-        if (!isCensored && ShowsNoFall(whole.At, whole.Values, stallAfter, NoFallBelow, FallOver, out evidence))
+        if (!isCensored && ShowsNoFall(whole.At, whole.Values, stallAfter, FallOver, out evidence))
         {
             return StallSign.ShowsNoFall;
         }
@@ -219,8 +217,8 @@ internal sealed class RunPart
         if (
             status is { HasFreeWater: true, FollowsSensor: false }
             && (
-                ShowsNoFall(mixed.At, mixed.Values, EarlyShare * stallAfter, FallOver, 0, out evidence)
-                || ShowsNoFall(whole.At, whole.Values, 2 * EarlyShare * stallAfter, FallOver, 0, out evidence)
+                ShowsNoFall(mixed.At, mixed.Values, EarlyShare * stallAfter, 0, out evidence, isMethodKnown: true)
+                || ShowsNoFall(whole.At, whole.Values, 2 * EarlyShare * stallAfter, 0, out evidence)
             )
         )
         {
@@ -236,6 +234,16 @@ internal sealed class RunPart
         var kept = used.Length - Math.Max(FewestWithheld, used.Length / WithheldPart);
         var before = CleanupCurve.Fit([.. moments.Take(kept)], [.. used.Take(kept)], Curve.Options);
         return SequentialLevel.LowestFloor(before, status.Confidence) > Target;
+    }
+
+    /// <summary>All plain readings from so many hours after the oil was warm, or from when it is usually mixed; null with fewer than three.</summary>
+    public RunStretch? WarmFor(double? hours)
+    {
+        var from = WarmFrom.AddHours(hours ?? EarlyShare * status.Options.StallAfter.TotalHours);
+        int[] kept = [.. Enumerable.Range(0, plain.At.Count).Where(i => plain.At[i] >= from)];
+        return RunStretch
+            .Whole([.. kept.Select(i => plain.At[i])], [.. kept.Select(i => plain.Values[i])], status.Confidence)
+            ?.ByMethod(Measurand);
     }
 
     /// <summary>When the oil had come to its present temperature: before that water dissolves, and warms out of corners.</summary>
@@ -307,7 +315,7 @@ internal sealed class RunPart
     }
 
     /// <summary>
-    /// Samples that stand above the first one by more than two samples can differ, long after the oil is mixed, and do not come down: few are enough for that.
+    /// Samples that stand above the first one by more than two samples can differ, long after the oil is mixed, and exclude a fall that matters: few are enough for that.
     /// </summary>
     private bool HasRisen(
         (IReadOnlyList<DateTimeOffset> At, IReadOnlyList<double> Values) whole,
@@ -330,8 +338,13 @@ internal sealed class RunPart
 
         var (first, late) = (whole.Values[0], mixed.Values.Average());
         var apart = UnknownCoverage * UnknownScatter * Math.Sqrt(first * first + late * late / count);
-        var line = RunStretch.Whole(mixed.At, mixed.Values, status.Confidence);
-        if (line is null || late - first <= apart || mixed.Values.Min() <= Target || line.Fall > RiseShare * late)
+        var line = RunStretch.Whole(mixed.At, mixed.Values, status.Confidence)?.ByMethod(Measurand);
+        if (
+            line is null
+            || late - first <= apart
+            || mixed.Values.Min() <= Target
+            || line.UsualMostFall(status.Confidence) >= ShareOfMissing(line) * (late - Target)
+        )
         {
             return false;
         }
@@ -357,9 +370,9 @@ internal sealed class RunPart
         IReadOnlyList<DateTimeOffset> at,
         IReadOnlyList<double> scaled,
         double fewestHours,
-        double mostShare,
         double shownShare,
-        out IReadOnlyList<EvidenceItem> evidence
+        out IReadOnlyList<EvidenceItem> evidence,
+        bool isMethodKnown = false
     )
     {
         evidence = [];
@@ -369,13 +382,14 @@ internal sealed class RunPart
         }
 
         var target = isLogarithmic ? Math.Log(Target) : Target;
-        foreach (var one in RunStretch.EndingNow(at, scaled, FewestReadings, status.Confidence))
+        foreach (var stretch in RunStretch.EndingNow(at, scaled, FewestReadings, status.Confidence))
         {
+            var one = isMethodKnown ? stretch.ByMethod(Measurand) : stretch;
             var missing = one.ValueAtStart - target;
             if (
                 one.Hours < fewestHours
                 || missing <= 0
-                || one.MostFall >= mostShare * missing
+                || one.MostFall >= ShareOfMissing(one) * missing
                 || one.LeastFall(status.Confidence) > shownShare * missing
             )
             {
@@ -397,6 +411,10 @@ internal sealed class RunPart
 
         return false;
     }
+
+    /// <summary>Half of what is missing in the waiting time, and less in a part of it.</summary>
+    private double ShareOfMissing(RunStretch stretch) =>
+        NoFallBelow * Math.Min(1, stretch.Hours / status.Options.StallAfter.TotalHours);
 
     private bool StandsAtSaturation(
         (IReadOnlyList<DateTimeOffset> At, IReadOnlyList<double> Values) whole,

@@ -3,9 +3,19 @@ using OilCondition.Statistics;
 namespace OilCondition.Cleanup;
 
 /// <summary>The latest stretch of a run, a straight line through its readings: where a stall shows as no fall, or as a rise.</summary>
-internal sealed record RunStretch(StraightLine Line, double Hours, double Level)
+/// <remarks>
+/// Where the repeatability of the test method is known, it counts for as much as eight readings about the line (ours), so that three or four tell something:
+/// s² = (8 s₀² + Σ r²)/(8 + n − 2), Student's t with 8 + n − 2 degrees of freedom.
+/// </remarks>
+internal sealed record RunStretch(StraightLine Line, double Hours, double Level, double KnownScatter = 0)
 {
     private const double Widening = 1.5;
+
+    /// <summary>Degrees of freedom that a known repeatability is worth.</summary>
+    private const int KnownFreedom = 8;
+
+    /// <summary>Two results of one method differ by more than 1.96 √2 of its standard deviation once in twenty.</summary>
+    private const double DifferenceOfTwo = 2.77;
 
     public int Count => Line.Count;
 
@@ -37,6 +47,13 @@ internal sealed record RunStretch(StraightLine Line, double Hours, double Level)
         double confidence
     ) => Latest(moments, values, moments.Count, confidence);
 
+    /// <summary>The same with the repeatability of the test method.</summary>
+    public RunStretch ByMethod(Measurand measurand) =>
+        this with
+        {
+            KnownScatter = measurand.UncertaintyOf(Line.MeanValue) / DifferenceOfTwo,
+        };
+
     private static RunStretch? Latest(
         IReadOnlyList<DateTimeOffset> moments,
         IReadOnlyList<double> values,
@@ -65,14 +82,26 @@ internal sealed record RunStretch(StraightLine Line, double Hours, double Level)
     /// <summary>What it falls by, and the ends of that; below 0 for a rise.</summary>
     public double Fall => -Line.Slope * Hours;
 
-    public double MostFall => -(Line.SlopeInterval(Level, IntervalSide.Lower).Lower ?? Line.Slope) * Hours;
+    public double MostFall => Fall + Half(Level, IntervalSide.Lower) * Hours;
 
     /// <summary>The lower end of the fall, at a usual level: to be fair to a run that falls.</summary>
-    public double LeastFall(double confidence) =>
-        -(Line.SlopeInterval(0.5 + confidence / 2, IntervalSide.Upper).Upper ?? Line.Slope) * Hours;
+    public double LeastFall(double confidence) => Fall - Half(confidence, IntervalSide.Both) * Hours;
+
+    /// <summary>The upper end of the fall at the same level.</summary>
+    public double UsualMostFall(double confidence) => Fall + Half(confidence, IntervalSide.Both) * Hours;
 
     /// <summary>The least that it rises by.</summary>
-    public double LeastRise => (Line.SlopeInterval(Level, IntervalSide.Lower).Lower ?? Line.Slope) * Hours;
+    public double LeastRise => -MostFall;
+
+    /// <summary>Half of an interval of the slope.</summary>
+    public double Half(double confidence, IntervalSide side)
+    {
+        var known = KnownScatter > 0 ? KnownFreedom : 0;
+        var freedom = known + Line.DegreesOfFreedom;
+        var variance = (known * KnownScatter * KnownScatter + Line.ResidualSumOfSquares) / freedom;
+        return IntervalLevel.StudentQuantile(confidence, side, freedom)
+            * Math.Sqrt(variance / Line.PositionSumOfSquares);
+    }
 
     private static int Longer(int n, int all) => n == all ? all + 1 : Math.Min(all, (int)Math.Ceiling(n * Widening));
 }

@@ -7,10 +7,12 @@ namespace OilCondition.Cleanup;
 /// <remarks>
 /// The excess E is the observed level L less the planned one. Gauges that read other than planned explain their parts of it: level as planned, then with
 /// the vacuum as read, then with the oil as warm as read, then with sweep air as read, then with the flow as read or as a rate that is clearly low tells it.
-/// What is left, R, has one more cause, if it is more than twice its uncertainty (and may have one, if no gauge reads other than planned, from once on), u² = u_L² + (0.07 L)² + (2 mg/kg)². Each cause is asked for the level and the rate that it gives, and scored by
+/// What is left, R, has one more cause, if it is more than twice its uncertainty (and may have one, if no gauge reads other than planned, from half of it on), u² = u_L² + (0.07 L)² + (2 mg/kg)².
+/// Where the tank is colder beside the chamber than planned, by more than two thermometers differ, and has been turned over twice at that temperature, a thermometer is one of the causes
+/// at whatever level. Each cause is asked for the level and the rate that it gives, and scored by
 /// Σ ((observed − given)/u)² over level, logarithm of the rate and condensate, with 3 more for a figure that is free to fit any level
 /// (the breadth of what it could explain, in the manner of Schwarz) and 2 more for an instrument that is wrong, which is rarer. Within
-/// 6 of the best, odds of twenty to one, a cause is not told from it. The 7 %, the 2 mg/kg, a quarter for rates, 0.3 for condensate, 2, 3 and 6 are ours.
+/// 6 of the best, odds of twenty to one, a cause is not told from it. The 7 %, the 2 mg/kg, a quarter for rates, 0.3 for condensate, a half, 2, 3 and 6, and 5 K for a thermometer, are ours.
 /// </remarks>
 internal sealed class LevelHypotheses
 {
@@ -34,10 +36,17 @@ internal sealed class LevelHypotheses
     private const double TooFar = 16;
     private const double LeastShare = 0.05;
     private const double ClearlyApart = 2;
+
+    /// <summary>From here on the level may be more than the plan's; below it readings and plan agree.</summary>
+    private const double PerhapsApart = 0.5;
+
     private static readonly StallCheck[] PlannedChecks = [StallCheck.ChamberPressure, StallCheck.SweepAir];
 
     /// <summary>What thermometers in tank and chamber may differ by.</summary>
     private const double ThermometerKelvins = 5;
+
+    /// <summary>After two turnovers of the tank its temperature lags behind the chamber by e⁻² of what it did.</summary>
+    private const double SettledTurnovers = 2;
 
     /// <summary>Condensate below it is none, g/h.</summary>
     private const double Trace = 0.5;
@@ -49,7 +58,7 @@ internal sealed class LevelHypotheses
     private readonly List<Scored> alternatives = [];
 
     /// <summary>Oil behind a heater is no colder than the tank; null where the tank's temperature is not known.</summary>
-    private readonly double? tankCelsius;
+    private readonly TankReading? tank;
 
     /// <summary>The state as its gauges read it, with the flow that the observed rate tells.</summary>
     private readonly UnitState state;
@@ -60,13 +69,13 @@ internal sealed class LevelHypotheses
         PlannedPerformance planned,
         RunConditions conditions,
         double confidence,
-        double? tankCelsius
+        TankReading? tank
     )
     {
         observed = ObservedLevel.Of(curve, levelPpm, confidence);
         this.planned = planned;
         this.conditions = conditions;
-        this.tankCelsius = tankCelsius;
+        this.tank = tank;
         risePlanned = planned.RisePerHour(planned.WaterIngress);
         PlannedPpm =
             (conditions.Physics is { } physics ? physics.Level(physics.Planned, risePlanned) : null)
@@ -88,15 +97,24 @@ internal sealed class LevelHypotheses
         List<StallDiagnosis.Cause> causes = [.. parts.Select(part => part.Of(part.Ppm / excess))];
         IsTold = true;
         var isClear = Math.Abs(left) > ClearlyApart * Uncertainty;
-        if (isClear || (parts.Count == 0 && left > Uncertainty))
+        var isHigher = parts.Count == 0 && left > PerhapsApart * Uncertainty;
+        if (isClear || isHigher || ThermometersContradict)
         {
-            if (left > 0)
+            if (isClear || isHigher)
             {
-                TooHigh();
+                if (left > 0)
+                {
+                    TooHigh();
+                }
+                else
+                {
+                    TooLow();
+                }
             }
-            else
+
+            if (ThermometersContradict)
             {
-                TooLow();
+                AsWarmAsTheTank();
             }
 
             if (!isClear)
@@ -363,7 +381,7 @@ internal sealed class LevelHypotheses
         if (physics is not null)
         {
             PressureInstead(state.Pascal, 110_000);
-            TemperatureInstead(state.Celsius, tankCelsius - ThermometerKelvins ?? physics.AmbientCelsius);
+            TemperatureInstead(state.Celsius, tank?.Celsius - ThermometerKelvins ?? physics.AmbientCelsius);
         }
     }
 
@@ -375,6 +393,34 @@ internal sealed class LevelHypotheses
             PressureInstead(physics.Planned.Pascal, state.Pascal);
             TemperatureInstead(physics.Planned.Celsius, state.Celsius);
         }
+    }
+
+    /// <summary>
+    /// The tank has been pumped through the unit often enough, and is colder beside the chamber than planned by more than two thermometers can differ.
+    /// </summary>
+    private bool ThermometersContradict =>
+        conditions is { IsTemperatureConfirmed: false, Physics: { } physics }
+        && tank is { } read
+        && read.SettledHours * planned.Loop.TurnoversPerHour >= SettledTurnovers
+        && state.Celsius - physics.PlannedDropKelvins - read.Celsius > 2 * ThermometerKelvins;
+
+    /// <summary>The oil in the chamber is as warm as the tank tells: no figure is free, and one thermometer is wrong for certain.</summary>
+    private void AsWarmAsTheTank()
+    {
+        var celsius = tank!.Value.Celsius + conditions.Physics!.PlannedDropKelvins;
+        var colder = state with { Celsius = celsius };
+        var level = LevelOf(colder);
+        Add(
+            StallCauseKind.ThermometerWrong,
+            Square((observed.Ppm - level) / Uncertainty) + Misfit(colder),
+            [
+                Ppm("level with oil as warm as the tank tells", level),
+                EvidenceItem.Number("process temperature that the tank tells", celsius, "°C"),
+                EvidenceItem.Number("process temperature as read", state.Celsius, "°C"),
+            ],
+            [StallCheck.OilTemperature],
+            StallCheck.OilTemperature
+        );
     }
 
     private void PressureInstead(double good, double bad)
@@ -395,7 +441,7 @@ internal sealed class LevelHypotheses
 
     private void TemperatureInstead(double good, double bad)
     {
-        if (!conditions.IsTemperatureConfirmed && good > bad)
+        if (!conditions.IsTemperatureConfirmed && good > bad && !ThermometersContradict)
         {
             Solve(
                 StallCauseKind.ThermometerWrong,

@@ -36,6 +36,10 @@ internal sealed class RunPhysics
 
     public double AmbientCelsius => plan.Job.Reservoir.Ambient.DegreesCelsius;
 
+    /// <summary>How much colder than the oil in the chamber the tank is at the end of the plan.</summary>
+    public double PlannedDropKelvins =>
+        Math.Max(0, plan.End.ProcessTemperature.DegreesCelsius - plan.End.TankTemperature.DegreesCelsius);
+
     /// <summary>Water before the run, mg/kg.</summary>
     public double BeforePpm => plan.Job.Contamination.Water.PartsPerMillion;
 

@@ -17,7 +17,7 @@ namespace OilCondition.Cleanup;
 /// </para>
 /// <para>
 /// Stalled: the readings exclude a level at the target or below, however often they are looked at; or in three planned time constants the content has not
-/// fallen by one, and stands above the target. Slow: the target is within reach and the readings exclude nine tenths of the planned rate. Shares under 5 % are left out. These limits are ours.
+/// fallen by one, and stands above the target; or titrations, one turnover after the oil was warm, show no fall where the plan has one. Slow: the target is within reach and the readings exclude nine tenths of the planned rate. Shares under 5 % are left out. These limits are ours.
 /// </para>
 /// <para>Caution: hot oil, vacuum, electricity (<see cref="Cautions"/>): the makers' instructions, local codes and licensed practice come first.</para>
 /// </remarks>
@@ -33,6 +33,12 @@ public sealed partial class StallDiagnosis
 
     /// <summary>A fall by less than this part of the content is none (ours).</summary>
     private const double SmallFall = 0.05;
+
+    /// <summary>Readings that exclude this part of the planned fall show that it does not fall (ours).</summary>
+    private const double NoFallBelow = 0.5;
+
+    /// <summary>Planned time constants in which a run that falls shows it (ours).</summary>
+    private const double FlatConstants = 3;
 
     private StallDiagnosis(
         StallVerdict verdict,
@@ -123,19 +129,31 @@ public sealed partial class StallDiagnosis
         }
 
         var seesFreeWater = status is { HasFreeWater: true, FollowsSensor: false };
-        if (status.Stretch is { } stretch && (status.StallSign == StallSign.Rises || seesFreeWater))
+
+        // What circulation stirs up from the bottom looks like a leak until one turnover has mixed it: the plan knows when, a monitor alone does not.
+        var turnoverHours = 1 / planned.Loop.TurnoversPerHour;
+        var mixed = status.FollowsSensor ? null : status.MixedAfter(turnoverHours);
+        if (seesFreeWater && mixed is null && status.Tank is { } tank)
+        {
+            return new StallDiagnosis(
+                StallVerdict.NotDetermined,
+                [
+                    EvidenceItem.Number("warm for", tank.SettledHours, "h"),
+                    EvidenceItem.Number("time of one turnover", turnoverHours, "h"),
+                ],
+                [StallCheck.MoreReadings]
+            );
+        }
+
+        if (!seesFreeWater && status is { StallSign: StallSign.Rises, Stretch: { } stretch })
         {
             return OfBalance(WaterBalanceNow.OfStretch(stretch, planned, conditions, confidence), stretch);
         }
 
-        if (seesFreeWater && status.Mixed is { } mixed && mixed.Fall < SmallFall * mixed.Line.MeanValue)
+        if (mixed is not null && StandsStill(mixed))
         {
-            // With a plan the balance can tell before a monitor that has none.
-            var balance = WaterBalanceNow.OfStretch(mixed, planned, conditions, confidence);
-            if (balance.Ingress.Lower is { } least && planned.LevelWith(least) > ppm)
-            {
-                return OfBalance(balance, mixed);
-            }
+            // The plan knows what should have left by now: it can tell before a monitor that has none, and where one is too early.
+            return OfBalance(WaterBalanceNow.OfStretch(mixed, planned, conditions, confidence), mixed);
         }
 
         if (
@@ -146,15 +164,21 @@ public sealed partial class StallDiagnosis
             return AtSaturation(status, pinned.Since, pinned.Ppm, ppm, planned, conditions, confidence);
         }
 
-        return Of(
-            status.Curve,
-            ppm,
-            planned,
-            conditions,
-            confidence,
-            status.IsStalled,
-            status.Temperature?.DegreesCelsius
-        );
+        return Of(status.Curve, ppm, planned, conditions, confidence, status.IsStalled, status.Tank);
+
+        // No fall is shown, half of the planned one is excluded, and so is the target within three planned time constants.
+        bool StandsStill(RunStretch stretch) =>
+            stretch.LeastFall(confidence) < SmallFall * stretch.Line.MeanValue
+            && stretch.MostFall < NoFallBelow * stretch.Hours * PlannedFallPerHour(stretch.Line.MeanValue)
+            && stretch.MostFall * FlatConstants / (planned.RatePerHour * stretch.Hours) < stretch.ValueAtEnd - ppm;
+
+        // With free water the physics may take out more than the rate of the dissolved water: the slower of the two is the plan's promise.
+        double PlannedFallPerHour(double content)
+        {
+            var byRate = planned.RatePerHour * (content - planned.FloorWithoutIngress.PartsPerMillion);
+            var taken = conditions.Physics is { } physics ? physics.RemovedPerHour(physics.Planned, content) : byRate;
+            return Math.Min(byRate, taken) - planned.RisePerHour(planned.WaterIngress);
+        }
 
         StallDiagnosis OfBalance(WaterBalanceNow balance, RunStretch over) =>
             new(
@@ -196,7 +220,7 @@ public sealed partial class StallDiagnosis
                 conditions,
                 Guard.OpenUnitInterval(confidence),
                 isShownToStall: false,
-                tankCelsius: null
+                tank: null
             )
         );
 
@@ -232,7 +256,7 @@ public sealed partial class StallDiagnosis
         RunConditions conditions,
         double confidence,
         bool isShownToStall,
-        double? tankCelsius
+        TankReading? tank
     )
     {
         var oneSided = 0.5 + confidence / 2;
@@ -261,7 +285,7 @@ public sealed partial class StallDiagnosis
             EvidenceItem.Number("content by the curve at the last reading", now, "mg/kg"),
         ];
         StallCauses Causes(double level) =>
-            new LevelHypotheses(curve, level, planned, conditions, confidence, tankCelsius).ToCauses();
+            new LevelHypotheses(curve, level, planned, conditions, confidence, tank).ToCauses();
         StallDiagnosis Stalled(double level) =>
             new(StallVerdict.Stalled, evidence, [StallCheck.TitrationBesideSensor], Causes(level));
         if (SequentialLevel.ShowsBelow(curve, ppm, confidence))
@@ -391,6 +415,6 @@ public sealed partial class StallDiagnosis
         // A flat run has no rate, and then the profile of its curve is open; it must stand above by more than a single reading scatters.
         var last = curve.ValueAt(curve.LastReadingAt);
         var lower = last - curve.Fall.Quantile(oneSided, IntervalSide.Lower) * curve.ScatterAt(last);
-        return PlannedConstants(curve, planned) >= 3 && lower > Math.Max(ppm, expected);
+        return PlannedConstants(curve, planned) >= FlatConstants && lower > Math.Max(ppm, expected);
     }
 }

@@ -1,3 +1,4 @@
+using OilCondition.Statistics;
 using UnitsNet;
 
 namespace OilCondition.Cleanup;
@@ -47,18 +48,16 @@ internal sealed class WaterBalanceNow
     )
     {
         var grams = planned.OilKilograms / 1000;
-        var slope = stretch.Line.SlopeInterval(confidence);
+        var slope = stretch.Line.Slope;
+        var half = stretch.Half(confidence, IntervalSide.Both);
         var (taken, error) = Taken(stretch.Line.MeanValue, planned, conditions);
-        double Rise(double? end) => (end ?? stretch.Line.Slope) * grams;
-        var estimate = Rise(stretch.Line.Slope) + taken;
+        var estimate = slope * grams + taken;
 
         // Slope and removal are independent: their distances add as errors do.
-        double End(double? end, double sign) =>
-            estimate
-            + sign * Math.Sqrt(Math.Pow(Rise(end) - Rise(stretch.Line.Slope), 2) + Math.Pow(1.645 * error * taken, 2));
+        var apart = Math.Sqrt(Math.Pow(half * grams, 2) + Math.Pow(1.645 * error * taken, 2));
         return new WaterBalanceNow(
-            Figure(estimate, End(slope.Lower, -1), End(slope.Upper, 1), confidence),
-            Rise(slope.Lower),
+            Figure(estimate, estimate - apart, estimate + apart, confidence),
+            (slope - half) * grams,
             stretch.Line.MeanValue,
             taken
         );
