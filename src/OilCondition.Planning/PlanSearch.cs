@@ -24,14 +24,14 @@ internal sealed class PlanSearch
     /// <summary>Whether it is proven that some task must be left out or some latest end passed.</summary>
     public bool IsShortfallProven { get; private set; }
 
-    public bool HasSolver { get; private set; }
+    public bool IsSearched { get; private set; }
 
     public void Run(bool isRelaxed)
     {
         try
         {
             Search(isRelaxed);
-            HasSolver = true;
+            IsSearched = true;
         }
         catch (Exception missing)
             when (missing is DllNotFoundException or TypeInitializationException or BadImageFormatException)

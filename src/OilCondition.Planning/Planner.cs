@@ -10,8 +10,7 @@ internal static class Planner
     public static ScheduleOutcome Plan(
         IReadOnlyList<UnitTask> tasks,
         MobileUnit unit,
-        SchedulingOptions options,
-        bool useSolver
+        SchedulingOptions options
     )
     {
         Check(tasks, unit, options);
@@ -22,7 +21,7 @@ internal static class Planner
         var known = GridCourse.Of(problem, OrderImprover.Improve(problem, OrderOf(rule), options.Effort));
         var alone = Misfits.Alone(problem);
         var search = new PlanSearch(problem, known, options.Effort);
-        if (useSolver)
+        if (options.Effort > 0)
         {
             search.Run(isRelaxed: alone.Count > 0 || !known.Cost.Fits);
         }
@@ -51,7 +50,7 @@ internal static class Planner
             due,
             problem.WeightedHours(search.Best.Cost.Lateness - search.LatenessBound),
             problem.Grid.Span(search.Best.Cost.Free - search.FreeBound),
-            search.HasSolver
+            search.IsSearched
         );
     }
 

@@ -30,14 +30,14 @@ public abstract class ScheduleOutcome
             UnitSchedule byDueDate,
             double lateByAtMost,
             TimeSpan freeLaterByAtMost,
-            bool hasSolver
+            bool isSearched
         )
             : base(byUrgency, byDueDate)
         {
             Schedule = schedule;
             MostWeightedHoursFromBest = lateByAtMost;
             MostUnitHoursFromBest = freeLaterByAtMost;
-            HasSolver = hasSolver;
+            IsSearched = isSearched;
         }
 
         /// <summary>The plan.</summary>
@@ -52,8 +52,8 @@ public abstract class ScheduleOutcome
         /// <summary>By how much earlier the unit can be free at most in a plan with no more weighted lateness than this one.</summary>
         public TimeSpan MostUnitHoursFromBest { get; }
 
-        /// <summary>Whether the solver was there; without it the plan is the better rule's, improved by moves and swaps.</summary>
-        public bool HasSolver { get; }
+        /// <summary>Whether the solver searched. Without effort, or where its native library is missing, the plan is the better rule's, improved by moves and swaps as far as the effort goes.</summary>
+        public bool IsSearched { get; }
 
         /// <summary>Weighted hours that the plan saves against the rule of urgency; null where that rule's plan does not fit.</summary>
         public double? GainOverUrgency => GainOver(ByUrgency);
@@ -82,11 +82,11 @@ public abstract class ScheduleOutcome
                 text,
                 $"Rule of urgency: {RuleWord(ByUrgency, GainOverUrgency)}. Earliest due date first: {RuleWord(ByDueDate, GainOverDueDate)}."
             );
-            if (!HasSolver)
+            if (!IsSearched)
             {
                 AppendWrapped(
                     text,
-                    "The solver is not available on this machine: this is a rule's plan, improved by moves and swaps."
+                    "The solver did not search: this is a rule's plan, improved by moves and swaps."
                 );
             }
 

@@ -84,7 +84,7 @@ public sealed class UnitSchedule
     /// <exception cref="ArgumentException">An id comes twice, a travel time is missing, or a visit under way cannot be disconnected in any crew hours.</exception>
     /// <exception cref="ArgumentOutOfRangeException">There are more than 200 tasks.</exception>
     public static ScheduleOutcome Plan(IReadOnlyList<UnitTask> tasks, MobileUnit unit, SchedulingOptions options) =>
-        Planner.Plan(tasks, unit, options, useSolver: true);
+        Planner.Plan(tasks, unit, options);
 
     /// <summary>One line a machine, six hours a letter: <c>t</c> travel, <c>c</c> connected, not treating, <c>P</c> treatment, <c>w</c> waiting, <c>-</c> machine closed, <c>x</c> unit unavailable.</summary>
     /// <returns>Text of at most 100 columns, twenty days a block.</returns>
