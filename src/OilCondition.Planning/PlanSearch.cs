@@ -3,13 +3,16 @@ namespace OilCondition.Planning;
 /// <summary>Searches with the solver, one total after another, and keeps the best order and what is proven of it.</summary>
 internal sealed class PlanSearch
 {
+    /// <summary>The solver's count of work for each unit of effort: about half a second of processor time, as measured.</summary>
+    private const double SolverWork = 0.2;
+
     private readonly GridProblem problem;
     private readonly double effort;
 
     public PlanSearch(GridProblem problem, GridCourse known, double effort)
     {
         this.problem = problem;
-        this.effort = effort;
+        this.effort = effort * SolverWork;
         Best = known;
         LatenessBound = Planning.LatenessBound.Of(problem, known.Cost.Lateness, effort);
         FreeBound = Math.Min(known.Cost.Free, FreeOfLongest());
@@ -63,7 +66,7 @@ internal sealed class PlanSearch
 
         if (FreeBound < Best.Cost.Free)
         {
-            var (bound, _) = Minimise(model, model.Free, cost => cost.Free, left, ref left);
+            var (bound, _) = Minimise(model, model.Free, cost => cost.Free, Math.Min(left, effort * 0.3), ref left);
             FreeBound = Math.Min(Best.Cost.Free, Math.Max(FreeBound, bound));
         }
     }
@@ -91,10 +94,13 @@ internal sealed class PlanSearch
         return (bound, used);
     }
 
-    /// <summary>The unit is free no earlier than after any one visit, nor than after all work one after another.</summary>
+    /// <summary>The unit is free no earlier than after any one visit, nor than after all work and the shortest ways one after another.</summary>
     private long FreeOfLongest() =>
         Math.Max(
-            problem.Free + problem.Tasks.Sum(task => task.Least),
+            problem.Free
+                + Enumerable
+                    .Range(0, problem.Tasks.Count)
+                    .Sum(task => problem.Tasks[task].Least + problem.ShortestWay(task)),
             Enumerable.Range(0, problem.Tasks.Count).Select(EarliestEnd).DefaultIfEmpty(0).Max()
         );
 

@@ -7,11 +7,7 @@ internal static class Planner
 {
     private const int MostTasks = 200;
 
-    public static ScheduleOutcome Plan(
-        IReadOnlyList<UnitTask> tasks,
-        MobileUnit unit,
-        SchedulingOptions options
-    )
+    public static ScheduleOutcome Plan(IReadOnlyList<UnitTask> tasks, MobileUnit unit, SchedulingOptions options)
     {
         Check(tasks, unit, options);
         var problem = new GridProblem(tasks, unit, options);

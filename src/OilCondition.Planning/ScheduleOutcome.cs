@@ -84,10 +84,7 @@ public abstract class ScheduleOutcome
             );
             if (!IsSearched)
             {
-                AppendWrapped(
-                    text,
-                    "The solver did not search: this is a rule's plan, improved by moves and swaps."
-                );
+                AppendWrapped(text, "The solver did not search: this is a rule's plan, improved by moves and swaps.");
             }
 
             text.Append(Schedule).Append('\n');

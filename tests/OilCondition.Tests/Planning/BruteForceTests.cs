@@ -8,6 +8,10 @@ namespace OilCondition.Tests.Planning;
 public class BruteForceTests
 {
     private const int Machines = 7;
+
+    /// <summary>Cases that are searched until the plan is proven; the others must be the best all the same.</summary>
+    private const int Proven = 8;
+
     private const int Horizon = 2000;
 
     public static TheoryData<int> Seeds() => [.. Enumerable.Range(1, 40)];
@@ -18,7 +22,11 @@ public class BruteForceTests
     {
         var (tasks, unit) = Draw(seed);
         var best = new Orders(tasks, unit).Best();
-        var outcome = UnitSchedule.Plan(tasks, unit, new SchedulingOptions(Start, TimeSpan.FromHours(1), effort: 20));
+        var outcome = UnitSchedule.Plan(
+            tasks,
+            unit,
+            new SchedulingOptions(Start, TimeSpan.FromHours(1), effort: seed <= Proven ? 50 : 2)
+        );
         var note = $"seed {seed}";
 
         if (best is not { } least)
@@ -30,8 +38,12 @@ public class BruteForceTests
         var planned = outcome.ShouldBeOfType<ScheduleOutcome.Planned>(note);
         planned.Schedule.WeightedLatenessHours.ShouldBe(least.Lateness, 1e-6, note);
         planned.Schedule.UnitHours.TotalHours.ShouldBe(least.Free, note);
-        planned.IsOptimal.ShouldBeTrue(note);
-        planned.MostUnitHoursFromBest.ShouldBe(TimeSpan.Zero, note);
+        if (seed <= Proven)
+        {
+            planned.IsOptimal.ShouldBeTrue(note);
+            planned.MostUnitHoursFromBest.ShouldBe(TimeSpan.Zero, note);
+        }
+
         new Orders(tasks, unit).Follow(planned.Schedule.Visits.Select(visit => visit.Task.Id)).ShouldBe(least, note);
     }
 
@@ -39,7 +51,11 @@ public class BruteForceTests
     [Fact]
     public void The_drawn_cases_are_not_all_alike()
     {
-        var best = Enumerable.Range(1, 40).Select(seed => Draw(seed)).Select(one => new Orders(one.Tasks, one.Unit).Best()).ToList();
+        var best = Enumerable
+            .Range(1, 40)
+            .Select(seed => Draw(seed))
+            .Select(one => new Orders(one.Tasks, one.Unit).Best())
+            .ToList();
 
         best.Count(one => one is null).ShouldBeInRange(2, 20);
         best.Count(one => one is { Lateness: > 0 }).ShouldBeGreaterThan(10);
