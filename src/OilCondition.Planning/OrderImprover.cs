@@ -8,7 +8,7 @@ internal static class OrderImprover
     private const int Seed = 20260302;
 
     /// <summary>Orders that are tried for each unit of effort.</summary>
-    private const int TriesPerEffort = 4000;
+    private const int TriesPerEffort = 20_000;
 
     public static IReadOnlyList<int> Improve(GridProblem problem, IReadOnlyList<int> order, double effort)
     {
@@ -30,7 +30,7 @@ internal static class OrderImprover
             }
 
             var cost = Descend(problem, other, tries);
-            if (cost.CompareTo(bestCost) <= 0)
+            if (!bestCost.IsBelow(cost))
             {
                 (best, bestCost) = (other, cost);
             }
@@ -64,7 +64,7 @@ internal static class OrderImprover
                     tries.Left -= 2;
                     Move(order, from, to);
                     var moved = GridCourse.CostOf(problem, order);
-                    if (moved.CompareTo(cost) < 0)
+                    if (moved.IsBelow(cost))
                     {
                         (cost, isBetter) = (moved, true);
                         continue;
@@ -73,7 +73,7 @@ internal static class OrderImprover
                     Move(order, to, from);
                     (order[from], order[to]) = (order[to], order[from]);
                     var swapped = GridCourse.CostOf(problem, order);
-                    if (swapped.CompareTo(cost) < 0)
+                    if (swapped.IsBelow(cost))
                     {
                         (cost, isBetter) = (swapped, true);
                         continue;

@@ -83,9 +83,8 @@ internal sealed class PlanSearch
         left = Math.Max(0, left - used);
         if (order is not null)
         {
-            var all = order.Concat(Enumerable.Range(0, problem.Tasks.Count).Except(order)).ToList();
-            var found = GridCourse.Of(problem, all);
-            if (found.Cost.CompareTo(Best.Cost) < 0)
+            var found = GridCourse.Of(problem, order);
+            if (found.Cost.IsBelow(Best.Cost))
             {
                 Best = found;
             }

@@ -13,7 +13,7 @@ internal static class Planner
         var problem = new GridProblem(tasks, unit, options);
         var byUrgency = GridCourse.Of(problem, DispatchRules.ByUrgency(problem));
         var byDueDate = GridCourse.Of(problem, DispatchRules.ByDueDate(problem));
-        var rule = byDueDate.Cost.CompareTo(byUrgency.Cost) < 0 ? byDueDate : byUrgency;
+        var rule = byDueDate.Cost.IsBelow(byUrgency.Cost) ? byDueDate : byUrgency;
         var known = GridCourse.Of(problem, OrderImprover.Improve(problem, OrderOf(rule), options.Effort));
         var alone = Misfits.Alone(problem);
         var search = new PlanSearch(problem, known, options.Effort);

@@ -26,13 +26,12 @@ internal static class ScheduleCalendar
         for (var day = 0; day < days; day += DaysABlock)
         {
             var shown = Math.Min(DaysABlock, days - day);
-            text.Append(' ', NameWidth);
-            for (var i = 0; i < shown; i++)
-            {
-                text.Append(first.AddDays(day + i).ToString("dd", CultureInfo.InvariantCulture).PadRight(LettersADay));
-            }
-
-            text.Append('\n');
+            var dates = string.Concat(
+                Enumerable
+                    .Range(day, shown)
+                    .Select(i => first.AddDays(i).ToString("dd", CultureInfo.InvariantCulture).PadRight(LettersADay))
+            );
+            text.Append(' ', NameWidth).Append(dates.TrimEnd()).Append('\n');
             foreach (var visit in schedule.Visits)
             {
                 var name = visit.Task.Id.Length < NameWidth ? visit.Task.Id : visit.Task.Id[..(NameWidth - 2)] + "…";

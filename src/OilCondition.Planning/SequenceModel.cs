@@ -82,7 +82,11 @@ internal sealed class SequenceModel
         var reached = order is null ? value(known.Cost) : value(GridCourse.Of(problem, order).Cost);
         model.Add(total <= Math.Min(reached, value(known.Cost)));
         // A hair off the whole number that the bound is.
-        var bound = status == CpSolverStatus.Optimal ? reached : (long)Math.Ceiling(solver.BestObjectiveBound - 1e-6);
+        var bound =
+            status == CpSolverStatus.Optimal ? reached
+            : status is CpSolverStatus.Feasible or CpSolverStatus.Unknown
+                ? (long)Math.Ceiling(solver.BestObjectiveBound - 1e-6)
+            : 0;
         return (order, Math.Max(0, bound), solver.Response?.DeterministicTime ?? 0);
     }
 
@@ -410,6 +414,8 @@ internal sealed class SequenceModel
                 .FirstOrDefault(to => follows[at, to] is { } arc && solver.BooleanValue(arc));
             if (next == 0)
             {
+                // A task that the solver left out may still find a place behind the others.
+                order.AddRange(Enumerable.Range(0, problem.Tasks.Count).Except(order).ToList());
                 return order;
             }
 

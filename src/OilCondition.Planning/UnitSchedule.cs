@@ -1,5 +1,3 @@
-using OilCondition.Text;
-
 namespace OilCondition.Planning;
 
 /// <summary>An order of visits with its times: where the one mobile unit goes next, and when.</summary>

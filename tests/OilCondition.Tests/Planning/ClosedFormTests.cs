@@ -36,7 +36,7 @@ public class ClosedFormTests
                 planned.Schedule.WeightedLatenessHours.ShouldBe(least, 1e-6);
                 planned.ByUrgency.WeightedLatenessHours.ShouldBe(least, 1e-6); // the rule is Smith's where nothing has slack
             },
-            iter: 30
+            iter: 15
         );
 
     /// <summary>Jackson 1955: no order has a smaller largest lateness than that of the due dates.</summary>
@@ -51,7 +51,7 @@ public class ClosedFormTests
                 var by = planned.ByDueDate.Visits.Select(visit => visit.Task.Due).ToList();
                 by.ShouldBe(by.Order());
             },
-            iter: 30
+            iter: 15
         );
 
     [Fact]
@@ -63,7 +63,7 @@ public class ClosedFormTests
                 planned.GainOverUrgency!.Value.ShouldBeGreaterThanOrEqualTo(0);
                 planned.GainOverDueDate!.Value.ShouldBeGreaterThanOrEqualTo(0);
             },
-            iter: 30
+            iter: 15
         );
 
     /// <summary>

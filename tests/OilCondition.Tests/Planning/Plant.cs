@@ -7,7 +7,7 @@ internal static class Plant
 {
     public static readonly DateTimeOffset Start = new(2026, 3, 2, 6, 0, 0, TimeSpan.Zero);
 
-    public static readonly SchedulingOptions Hourly = new(Start, TimeSpan.FromHours(1), effort: 2);
+    public static readonly SchedulingOptions Hourly = new(Start, TimeSpan.FromHours(1), effort: 1);
 
     public static DateTimeOffset At(double hours) => Start.AddHours(hours);
 

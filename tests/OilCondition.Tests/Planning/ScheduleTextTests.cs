@@ -37,7 +37,7 @@ public class ScheduleTextTests
                 """
                                 02  03  04
                 HP-TGB1         .PPPPP......
-                HP-CWP2         .....tPPcc..
+                HP-CWP2         .....PPPcc..
 
                 six hours a letter: t travel, c connected, P treatment, w waiting, - closed, x unit unavailable
                 """
