@@ -6,5 +6,6 @@ internal readonly record struct GridCost(int LeftOut, long Overshoot, long Laten
     public bool Fits => LeftOut == 0 && Overshoot == 0;
 
     public bool IsBelow(GridCost other) =>
-        (LeftOut, Overshoot, Lateness, Free).CompareTo((other.LeftOut, other.Overshoot, other.Lateness, other.Free)) < 0;
+        (LeftOut, Overshoot, Lateness, Free).CompareTo((other.LeftOut, other.Overshoot, other.Lateness, other.Free))
+        < 0;
 }
