@@ -13,10 +13,10 @@ internal static class DecisionJson
         {
             json.WriteString("machine", decision.Assessment.History.Machine.Id);
             json.WriteMoment("asOf", decision.Assessment.Options.AsOf);
-            json.WriteStartArray("topics");
-            foreach (var topic in decision.Topics)
+            json.WriteStartArray("subjects");
+            foreach (var problem in decision.Problems)
             {
-                json.WriteStringValue(PlainText.Kebab(topic));
+                json.WriteStringValue(problem.Subject);
             }
 
             json.WriteEndArray();

@@ -15,7 +15,8 @@ internal sealed class DecisionMaker
     private readonly Station station;
     private readonly DecisionOptions options;
     private readonly UnitExperience experience;
-    private readonly IReadOnlyList<MeasurandTopic> topics;
+    private readonly IReadOnlyList<ProblemTopic> topics;
+    private readonly IReadOnlyList<Problem> problems;
     private readonly IReadOnlyList<Finding> findings;
 
     private DecisionMaker(
@@ -24,7 +25,7 @@ internal sealed class DecisionMaker
         Station station,
         DecisionOptions options,
         UnitExperience experience,
-        IReadOnlyList<Finding> findings
+        IReadOnlyList<Problem> problems
     )
     {
         this.experience = experience;
@@ -32,8 +33,9 @@ internal sealed class DecisionMaker
         this.machine = machine;
         this.station = station;
         this.options = options;
-        this.findings = findings;
-        topics = [.. findings.Select(one => one.Measurand.Topic).Distinct().OrderBy(one => one)];
+        this.problems = problems;
+        findings = [.. problems.SelectMany(one => one.Findings).Where(AsksForTreatment)];
+        topics = [.. problems.Select(one => one.Topic)];
     }
 
     public static IReadOnlyList<TreatmentDecision> Of(
@@ -44,10 +46,12 @@ internal sealed class DecisionMaker
         UnitExperience experience
     )
     {
-        var asking = assessment.Findings.Where(AsksForTreatment).ToList();
-        TreatmentDecision? Decide(params MeasurandTopic[] topics)
+        TreatmentDecision? Decide(params ProblemTopic[] topics)
         {
-            var own = asking.Where(one => topics.Contains(one.Measurand.Topic)).ToList();
+            var own = assessment
+                .Problems.Where(one => topics.Contains(one.Topic) && one.Findings.Any(AsksForTreatment))
+                .OrderBy(one => one.Topic)
+                .ToList();
             return own.Count == 0
                 ? null
                 : new DecisionMaker(assessment, machine, station, options, experience, own).Decide();
@@ -57,17 +61,13 @@ internal sealed class DecisionMaker
         [
             .. new[]
             {
-                Decide(MeasurandTopic.Water, MeasurandTopic.Particles),
-                Decide(MeasurandTopic.Ageing),
+                Decide(ProblemTopic.Water, ProblemTopic.Dirt),
+                Decide(ProblemTopic.OilAgeing),
             }.OfType<TreatmentDecision>(),
         ];
     }
 
-    /// <summary>Findings about the oil itself that ask for action on the worse side; those about records and samples ask for a sample.</summary>
-    private static bool AsksForTreatment(Finding finding) =>
-        finding.Severity >= Severity.Alert
-        && !finding.IsOnBetterSide
-        && finding is not (RecordFinding or SampleOverdueFinding or UnrecordedChangeFinding or CleanupFinding);
+    private static bool AsksForTreatment(Finding finding) => finding.Severity >= Severity.Alert;
 
     private TreatmentDecision Decide()
     {
@@ -75,7 +75,7 @@ internal sealed class DecisionMaker
         var risk = RiskDate.Of(assessment, findings, machine.Site, options);
         var waiting = WaitingOutlook.Of(assessment, topics, machine.Site);
         TreatmentDecision Without(string missing, CleanupProgress? underWay = null) =>
-            new(assessment, topics, findings, options, () => null, () => [])
+            new(assessment, problems, options, () => null, () => [])
             {
                 Target = target,
                 RiskDate = risk.At,
@@ -84,12 +84,15 @@ internal sealed class DecisionMaker
                 Missing = missing,
                 UnderWay = underWay,
             };
-        if (assessment.Cleanup is { } cleanup && topics.Contains(cleanup.Run.Measurand.Topic))
+        if (
+            assessment.Cleanup is { } cleanup
+            && topics.Contains(ProblemIdentity.Of(cleanup.Run.Measurand, LimitSide.Upper).Topic)
+        )
         {
             return Without("", cleanup);
         }
 
-        var needsWater = topics.Contains(MeasurandTopic.Water);
+        var needsWater = topics.Contains(ProblemTopic.Water);
         if (MachineTask.Of(machine, assessment, target, needsWater, out var missing) is not { } task)
         {
             return Without(missing);
@@ -100,7 +103,7 @@ internal sealed class DecisionMaker
             return Without("an alert figure of the water, or the oil's saturation");
         }
 
-        var aged = topics.Contains(MeasurandTopic.Ageing)
+        var aged = topics.Contains(ProblemTopic.OilAgeing)
             ? assessment.States.Where(state => findings.Any(one => one.Measurand.Equals(state.Measurand))).ToList()
             : [];
         var builder = new OptionBuilder(
@@ -120,8 +123,7 @@ internal sealed class DecisionMaker
         var isDone = ranked.Count > 0 && ranked[0].Verdict is OptionVerdict.Meets;
         return new TreatmentDecision(
             assessment,
-            topics,
-            findings,
+            problems,
             options,
             () => isMet ? null : OneMore(builder, Contenders(candidates, ranked), task, waiting, ranked),
             () => isMet || isDone ? [] : DecisionSizing.Of(task.Job, topics, risk.At - assessment.Options.AsOf)
@@ -191,12 +193,12 @@ internal sealed class DecisionMaker
         IReadOnlyList<TreatmentOption> ranked
     )
     {
-        if (topics.Contains(MeasurandTopic.Ageing))
+        if (topics.Contains(ProblemTopic.OilAgeing))
         {
             return null;
         }
 
-        var isWater = topics.Contains(MeasurandTopic.Water);
+        var isWater = topics.Contains(ProblemTopic.Water);
         var error = (isWater ? options.Errors.Water : options.Errors.ParticleCounts).DecimalFractions;
         var errors = options.Errors.AfterOneMore(isWater);
         string After(double share)

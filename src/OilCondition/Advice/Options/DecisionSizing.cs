@@ -22,25 +22,21 @@ internal static class DecisionSizing
     private const double RiseKelvins = 11;
     private const double Beta = 200;
 
-    public static IReadOnlyList<string> Of(
-        TreatmentJob job,
-        IReadOnlyCollection<MeasurandTopic> topics,
-        TimeSpan within
-    )
+    public static IReadOnlyList<string> Of(TreatmentJob job, IReadOnlyCollection<ProblemTopic> topics, TimeSpan within)
     {
         var time = within < TimeSpan.FromHours(1) ? TimeSpan.FromHours(1) : within;
         List<string> needs = [Item("to be done within", time.TotalHours, "h")];
-        if (topics.Contains(MeasurandTopic.Water) && job.Target.Water is { } target)
+        if (topics.Contains(ProblemTopic.Water) && job.Target.Water is { } target)
         {
             needs.AddRange(Water(job, target, time));
         }
 
-        if (topics.Contains(MeasurandTopic.Particles) && job.Target.Code is { } code)
+        if (topics.Contains(ProblemTopic.Dirt) && job.Target.Code is { } code)
         {
             needs.AddRange(Dirt(job, code, time));
         }
 
-        if (topics.Contains(MeasurandTopic.Ageing))
+        if (topics.Contains(ProblemTopic.OilAgeing))
         {
             needs.Add(Item("new oil", job.Reservoir.OilVolume.Liters, "L"));
         }

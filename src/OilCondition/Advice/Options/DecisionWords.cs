@@ -92,7 +92,7 @@ internal static class DecisionWords
     public static string Page(TreatmentDecision decision)
     {
         var machine = decision.Assessment.History.Machine;
-        var topics = string.Join(" and ", decision.Topics.Select(Word));
+        var topics = string.Join(" and ", decision.Topics.Select(topic => PlainText.Spaced(topic)));
         List<string> lines =
         [
             .. PlainText.Wrap(
@@ -153,15 +153,12 @@ internal static class DecisionWords
             .Append("This is advice. The plant decides; makers' limits, local codes and licensed practice come first.");
     }
 
-    public static string Word(MeasurandTopic topic) =>
-        topic == MeasurandTopic.Particles ? "dirt" : PlainText.Spaced(topic);
-
     public static string Word(OptionVerdict verdict) => PlainText.Spaced(verdict);
 
     /// <summary>What an oil change is to bring back inside its limits.</summary>
     private static string Renewed(TreatmentDecision decision) =>
-        decision.Topics.Contains(MeasurandTopic.Ageing)
-            ? $"{string.Join(" and ", decision.Findings.Select(one => one.Measurand.Name).Distinct())} inside the limits again, with new oil; "
+        decision.Topics.Contains(ProblemTopic.OilAgeing)
+            ? $"{string.Join(" and ", decision.Problems.SelectMany(one => one.Findings).Select(one => one.Measurand.Name).Distinct())} inside the limits again, with new oil; "
             : "";
 
     private static IEnumerable<string> Rows(TreatmentOption option, bool byCost)

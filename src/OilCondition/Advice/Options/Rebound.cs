@@ -14,7 +14,7 @@ internal sealed class Rebound(
     ConditionAssessment assessment,
     MachineTask task,
     TargetProposal target,
-    IReadOnlyCollection<MeasurandTopic> topics,
+    IReadOnlyCollection<ProblemTopic> topics,
     DateTimeOffset riskDate
 )
 {
@@ -24,19 +24,19 @@ internal sealed class Rebound(
     public Arrival<DateTimeOffset> After(DateTimeOffset done, ITreatment treatment, TreatmentAssessment row)
     {
         var all = new List<Arrival<TimeSpan>>();
-        if (topics.Contains(MeasurandTopic.Water))
+        if (topics.Contains(ProblemTopic.Water))
         {
             all.Add(Water(treatment, row));
         }
 
-        if (topics.Contains(MeasurandTopic.Particles))
+        if (topics.Contains(ProblemTopic.Dirt))
         {
             all.AddRange(
                 assessment.States.Where(state => state.Measurand.Topic == MeasurandTopic.Particles).Select(Particles)
             );
         }
 
-        if (topics.Contains(MeasurandTopic.Ageing))
+        if (topics.Contains(ProblemTopic.OilAgeing))
         {
             all.Add(Within((riskDate - assessment.Charge.Since).TotalDays));
         }

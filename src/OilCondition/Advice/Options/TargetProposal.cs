@@ -96,14 +96,14 @@ public sealed class TargetProposal
     /// <summary>For an assessed machine and what needs a treatment in it.</summary>
     internal static TargetProposal Of(
         ConditionAssessment assessment,
-        IReadOnlyCollection<MeasurandTopic> needs,
+        IReadOnlyCollection<ProblemTopic> needs,
         Ratio margin
     )
     {
         var machine = assessment.History.Machine;
         var standstill = machine.Oil.SaturationCurve?.SaturationAt(machine.StandstillTemperature);
         var limit = WaterLimit(assessment);
-        var (water, bound) = needs.Contains(MeasurandTopic.Water)
+        var (water, bound) = needs.Contains(ProblemTopic.Water)
             ? ToReach(limit, standstill, margin)
             : ToKeep(limit, assessment.Water);
         return new TargetProposal(
@@ -112,8 +112,8 @@ public sealed class TargetProposal
             standstill,
             limit,
             Stated(assessment),
-            CodeOf(assessment, needs.Contains(MeasurandTopic.Particles)),
-            needs.Contains(MeasurandTopic.Particles),
+            CodeOf(assessment, needs.Contains(ProblemTopic.Dirt)),
+            needs.Contains(ProblemTopic.Dirt),
             margin
         );
     }

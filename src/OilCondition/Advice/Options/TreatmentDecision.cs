@@ -30,16 +30,14 @@ public sealed class TreatmentDecision
 
     internal TreatmentDecision(
         ConditionAssessment assessment,
-        IReadOnlyList<MeasurandTopic> topics,
-        IReadOnlyList<Finding> findings,
+        IReadOnlyList<Problem> problems,
         DecisionOptions options,
         Func<SampleValue?> sampleValue,
         Func<IReadOnlyList<string>> sizing
     )
     {
         Assessment = assessment;
-        Topics = topics;
-        Findings = findings;
+        Problems = problems;
         DecisionOptions = options;
         this.sampleValue = new Lazy<SampleValue?>(sampleValue);
         this.sizing = new Lazy<IReadOnlyList<string>>(sizing);
@@ -48,11 +46,11 @@ public sealed class TreatmentDecision
     /// <summary>The assessment that it rests on.</summary>
     public ConditionAssessment Assessment { get; }
 
-    /// <summary>What is to be treated: water, dirt or both; or ageing.</summary>
-    public IReadOnlyList<MeasurandTopic> Topics { get; }
+    /// <summary>The problems of the assessment that ask for it: water, dirt or both; or ageing.</summary>
+    public IReadOnlyList<Problem> Problems { get; }
 
-    /// <summary>The findings that ask for it.</summary>
-    public IReadOnlyList<Finding> Findings { get; }
+    /// <summary>What is to be treated.</summary>
+    public IReadOnlyList<ProblemTopic> Topics => [.. Problems.Select(one => one.Topic)];
 
     /// <summary>How it was decided.</summary>
     public DecisionOptions DecisionOptions { get; }

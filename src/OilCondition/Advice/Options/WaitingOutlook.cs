@@ -38,7 +38,7 @@ public sealed class WaitingOutlook
 
     internal static WaitingOutlook Of(
         ConditionAssessment assessment,
-        IReadOnlyCollection<MeasurandTopic> topics,
+        IReadOnlyCollection<ProblemTopic> topics,
         MachineSite site
     )
     {
@@ -48,12 +48,10 @@ public sealed class WaitingOutlook
             outages.Count > 0
                 ? [.. outages.Select(one => (one.Name, one.From))]
                 : [.. new[] { 30, 90, 180 }.Select(days => ($"{days} days from now", asOf.AddDays(days)))];
-        var states = assessment
-            .States.Where(state => topics.Contains(state.Measurand.Topic) && state.Latest is not null)
-            .ToList();
+        var states = assessment.States.Where(state => state.Latest is not null).ToList();
         var oil = assessment.History.Machine.Oil;
-        var lives = states.SelectMany(state => Figures(oil, state, assessment)).ToList();
-        var water = topics.Contains(MeasurandTopic.Water) ? WaterCourse.Of(assessment) : null;
+        var lives = states.SelectMany(state => Figures(oil, state, assessment, topics)).ToList();
+        var water = topics.Contains(ProblemTopic.Water) ? WaterCourse.Of(assessment) : null;
         return new WaitingOutlook(
             [
                 .. ends.Select(end => new Step(
@@ -74,12 +72,18 @@ public sealed class WaitingOutlook
     private static IEnumerable<(bool IsAlarm, RemainingLife Life)> Figures(
         Oil oil,
         MeasurandState state,
-        ConditionAssessment assessment
+        ConditionAssessment assessment,
+        IReadOnlyCollection<ProblemTopic> topics
     )
     {
         var fleet = assessment.Options.Fleet.FirstOrDefault(one => one.Measurand.Equals(state.Measurand));
-        foreach (var side in FixedFigures.Sides.Where(side => state.Measurand.IsWorse(side)))
+        foreach (var side in FixedFigures.Sides)
         {
+            if (!topics.Contains(ProblemIdentity.Of(state.Measurand, side).Topic))
+            {
+                continue;
+            }
+
             var figures = new FixedFigures(oil, state.Measurand, assessment.Limits.Limits);
             foreach (var (isAlarm, figure) in new[] { (false, figures.First(side)), (true, figures.Last(side)) })
             {

@@ -41,7 +41,7 @@ public class AgeingDecisionTests
 
         var decisions = yard.Decide(Exactly);
 
-        decisions.Select(one => one.Topics.Single()).ShouldBe([MeasurandTopic.Water, MeasurandTopic.Ageing]);
+        decisions.Select(one => one.Topics.Single()).ShouldBe([ProblemTopic.Water, ProblemTopic.OilAgeing]);
         decisions[1].OneMoreSample.ShouldBeNull();
         decisions[1].ToString().ShouldContain("acid number inside the limits again, with new oil");
     }

@@ -112,7 +112,7 @@ public class ChoiceTests
 
         var decision = yard.Decision(Exactly);
 
-        decision.Topics.ShouldBe([MeasurandTopic.Water, MeasurandTopic.Particles]);
+        decision.Topics.ShouldBe([ProblemTopic.Water, ProblemTopic.Dirt]);
         decision.Choice!.Id.ShouldBe("VDU+LOOP");
         decision.Choice.Equipment.ShouldBe(["VDU", "LOOP"]);
         decision.Options.Single(one => one.Id == "VDU").Verdict.ShouldBe(OptionVerdict.DoesNotReach);
@@ -136,7 +136,7 @@ public class ChoiceTests
 
         var decision = yard.Decision(Exactly);
 
-        decision.Topics.ShouldBe([MeasurandTopic.Water]);
+        decision.Topics.ShouldBe([ProblemTopic.Water]);
         decision.Target.IsCodeToBeReached.ShouldBeFalse();
         decision.Target.Code!.At4.ToString().ShouldBe("18");
         decision.Options.Single(one => one.Id == "DRUMS").Verdict.ShouldBe(OptionVerdict.DoesNotReach);

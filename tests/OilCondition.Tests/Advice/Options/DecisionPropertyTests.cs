@@ -43,7 +43,7 @@ public class DecisionPropertyTests
 
     private static void Check(TreatmentDecision decision, string seed)
     {
-        decision.Findings.ShouldBeSubsetOf(decision.Assessment.Findings, seed);
+        decision.Problems.ShouldBeSubsetOf(decision.Assessment.Problems, seed);
         decision.RiskDate.ShouldBeGreaterThanOrEqualTo(decision.Assessment.Options.AsOf, seed);
         if (decision.Options.Count == 0)
         {
