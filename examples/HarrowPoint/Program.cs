@@ -1,6 +1,7 @@
 using System.Globalization;
 using HarrowPoint;
 using HarrowPoint.Generator;
+using HarrowPoint.Year;
 using OilCondition;
 using OilCondition.Reporting;
 
@@ -8,6 +9,7 @@ using OilCondition.Reporting;
 //   dotnet run --project examples/HarrowPoint                   assess the station, write JSON and a report
 //   dotnet run --project examples/HarrowPoint -- generate DIR   write the data files afresh (the same every time)
 //   dotnet run --project examples/HarrowPoint -- redraw COUNT   draw the scatter anew and count what is found
+//   dotnet run --project examples/HarrowPoint -- years COUNT    draw years and compare policies of treating
 CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 if (args is ["generate", var folder])
@@ -28,9 +30,15 @@ if (args is ["redraw", var number] && int.TryParse(number, out var count) && cou
     return 0;
 }
 
+if (args is ["years", var drawn] && int.TryParse(drawn, out var years) && years is > 0 and <= 10_000)
+{
+    Years.Write(Console.Out, StationRecords.Read(data).Station, years);
+    return 0;
+}
+
 if (args.Length > 0)
 {
-    Console.Error.WriteLine("usage: HarrowPoint [generate FOLDER | redraw COUNT]");
+    Console.Error.WriteLine("usage: HarrowPoint [generate FOLDER | redraw COUNT | years COUNT]");
     return 2;
 }
 var station = StationRecords.Read(data);

@@ -23,9 +23,17 @@ public static class ConditionReport
     /// <param name="title">Title of the page.</param>
     /// <param name="assessments">The assessments, in the order in which they are to be shown.</param>
     /// <param name="note">A remark under the title; empty for none.</param>
+    /// <param name="decisions">What can be done, on the first page; null for none.</param>
+    /// <param name="calendar">Where the plant's unit goes next, as plain text below the decisions; empty for none.</param>
     /// <returns>HTML.</returns>
     /// <exception cref="ArgumentException">The title is blank.</exception>
-    public static string ToHtml(string title, IReadOnlyList<ConditionAssessment> assessments, string note = "")
+    public static string ToHtml(
+        string title,
+        IReadOnlyList<ConditionAssessment> assessments,
+        string note = "",
+        IReadOnlyList<TreatmentDecision>? decisions = null,
+        string calendar = ""
+    )
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(title);
         ArgumentNullException.ThrowIfNull(assessments);
@@ -34,6 +42,8 @@ public static class ConditionReport
         {
             ["title"] = Escape(title),
             ["note"] = Escape(note),
+            ["decisions"] = (decisions ?? []).Select(Decision).ToList(),
+            ["calendar"] = Escape(calendar),
             ["machines"] = assessments.Select(Machine).ToList(),
         };
         var context = new TemplateContext { StrictVariables = true, EnableRelaxedMemberAccess = false };
@@ -41,6 +51,26 @@ public static class ConditionReport
         context.PushGlobal(model);
         return Page.Value.Render(context);
     }
+
+    private static ScriptObject Decision(TreatmentDecision decision) =>
+        new()
+        {
+            ["id"] = Escape(decision.Assessment.History.Machine.Id),
+            ["topics"] = Escape(
+                string.Join(", ", decision.Topics.Select(topic => Sentences.Of(topic).ToLowerInvariant()))
+            ),
+            ["by"] = Date(decision.RiskDate),
+            ["why"] = Escape(decision.RiskReason),
+            ["target"] = Escape(decision.Target.ToString()),
+            ["recommendation"] = Escape(decision.Recommendation),
+            ["choice"] = Escape(decision.Choice?.Id ?? "none"),
+            ["chance"] = decision.Choice is { Assessment: not null } choice
+                ? choice.Probability.Percent.ToString("0", CultureInfo.InvariantCulture) + " %"
+                : "",
+            ["done"] = decision.Choice?.DoneP90 is { } done ? Time(done) : "",
+            ["cost"] = Escape(decision.Choice?.Cost?.ToString() ?? ""),
+            ["text"] = Escape(decision.ToString()),
+        };
 
     private static ScriptObject Machine(ConditionAssessment assessment) =>
         new()
@@ -161,6 +191,8 @@ public static class ConditionReport
 
     private static string Celsius(UnitsNet.Temperature temperature) =>
         temperature.DegreesCelsius.ToString("0", CultureInfo.InvariantCulture) + " °C";
+
+    private static string Time(DateTimeOffset at) => at.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
 
     private static string Date(DateTimeOffset at) => at.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 

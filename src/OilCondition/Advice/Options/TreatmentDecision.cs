@@ -143,6 +143,9 @@ public sealed class TreatmentDecision
         DecisionOptions? options = null
     ) => Of([Guard.NotNull(assessment)], station, options);
 
+    /// <summary>What is recommended, in one sentence or two.</summary>
+    public string Recommendation => DecisionWords.Recommendation(this);
+
     /// <summary>The decision as JSON, the same bytes for the same input.</summary>
     /// <returns>Indented JSON.</returns>
     public string ToJson() => DecisionJson.Write(this);

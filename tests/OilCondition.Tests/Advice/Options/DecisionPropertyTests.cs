@@ -6,38 +6,39 @@ namespace OilCondition.Tests.Advice.Options;
 /// <summary>What holds of every decision, on drawn machines: levels, rises, equipment, sites and prices.</summary>
 public class DecisionPropertyTests
 {
-    private const int Cases = 12;
-
-    [Fact]
-    public void Verdict_dates_and_chances_agree()
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    [InlineData(4)]
+    [InlineData(5)]
+    [InlineData(6)]
+    [InlineData(7)]
+    [InlineData(8)]
+    public void Verdict_dates_and_chances_agree(int seed)
     {
-        for (var seed = 1; seed <= Cases; seed++)
+        foreach (var decision in Drawn(seed).Decide())
         {
-            foreach (var decision in Drawn(seed).Decide())
-            {
-                Check(decision, $"seed {seed}");
-            }
+            Check(decision, $"seed {seed}");
         }
     }
 
     [Fact]
     public void The_same_input_gives_the_same_bytes_and_the_json_tells_what_the_page_tells()
     {
-        for (var seed = 1; seed <= Cases; seed += 6)
+        const int Seed = 3;
+        var (one, other) = (Drawn(Seed).Decide(), Drawn(Seed).Decide());
+        for (var i = 0; i < one.Count; i++)
         {
-            var (one, other) = (Drawn(seed).Decide(), Drawn(seed).Decide());
-            for (var i = 0; i < one.Count; i++)
-            {
-                other[i].ToJson().ShouldBe(one[i].ToJson(), $"seed {seed}");
-                other[i].ToString().ShouldBe(one[i].ToString(), $"seed {seed}");
-                one[i].ToString().Split('\n').ShouldAllBe(line => line.Length <= 100, $"seed {seed}");
-                using var json = JsonDocument.Parse(one[i].ToJson());
-                var root = json.RootElement;
-                root.GetProperty("choice").GetString().ShouldBe(one[i].Choice?.Id);
-                root.GetProperty("options").GetArrayLength().ShouldBe(one[i].Options.Count);
-                root.GetProperty("recommendation").GetString()!.Length.ShouldBeGreaterThan(10);
-                root.GetProperty("cautions").GetArrayLength().ShouldBeGreaterThan(0);
-            }
+            other[i].ToJson().ShouldBe(one[i].ToJson(), $"seed {Seed}");
+            other[i].ToString().ShouldBe(one[i].ToString(), $"seed {Seed}");
+            one[i].ToString().Split('\n').ShouldAllBe(line => line.Length <= 100, $"seed {Seed}");
+            using var json = JsonDocument.Parse(one[i].ToJson());
+            var root = json.RootElement;
+            root.GetProperty("choice").GetString().ShouldBe(one[i].Choice?.Id);
+            root.GetProperty("options").GetArrayLength().ShouldBe(one[i].Options.Count);
+            root.GetProperty("recommendation").GetString()!.Length.ShouldBeGreaterThan(10);
+            root.GetProperty("cautions").GetArrayLength().ShouldBeGreaterThan(0);
         }
     }
 
