@@ -43,6 +43,7 @@ public partial class PageTests
     [InlineData("advice.md")]
     [InlineData("backtest.md")]
     [InlineData("planning.md")]
+    [InlineData("decisions.md")]
     public void The_snippets_of_a_page_are_compiled(string page)
     {
         var compiled = Bare(RepositoryFiles.Read("tests", "OilCondition.Tests", "Examples", "PageTests.cs"));
@@ -69,6 +70,7 @@ public partial class PageTests
     {
         Missing<FindingCode>("advice.md", code => $"`{PlainText.Kebab(code)}`").ShouldBeEmpty();
         Missing<ProblemTopic>("advice.md", topic => $"| `{topic}` | `{PlainText.Kebab(topic)}").ShouldBeEmpty();
+        Missing<OptionVerdict>("decisions.md", verdict => $"`{verdict}`").ShouldBeEmpty();
         Missing<LimitKind>("limits.md", kind => $"\"{PlainText.Kebab(kind)}\"").ShouldBeEmpty();
         Missing<TreatmentKind>("treatment.md", kind => $"`{kind}`").ShouldBeEmpty();
         Missing<Backtest.AlertOutcome>("backtest.md", outcome => $"`{outcome}`").ShouldBeEmpty();
@@ -80,6 +82,27 @@ public partial class PageTests
     {
         var text = RepositoryFiles.Read("docs", page);
         return Enum.GetValues<T>().Where(member => !text.Contains(word(member), StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Decisions()
+    {
+        var station = TheStation;
+        var assessments = station
+            .Machines.Select(one => ConditionAssessor.Assess(one.History, one.Limits, new AssessmentOptions(asOf)))
+            .ToList();
+        foreach (var decision in TreatmentDecision.Of(assessments, station.Station))
+        {
+            Console.WriteLine(decision); // recommendation, options as a table, waiting, cautions
+            foreach (var option in decision.Options)
+            {
+                Console.WriteLine($"{option.Id}: {option.Verdict}, {option.RuledOut}");
+            }
+        }
+
+        var decisions = TreatmentDecision.Of(assessments, station.Station);
+        decisions.Select(one => one.Choice?.Id).ShouldBe(["HP-VDU", "HP-KL1", "HP-VDU", "HP-OILC46", null]);
+        decisions[^1].Target.StandstillBreaksStated.ShouldBeTrue("80 mg/kg, where the oil holds 76 at 10 °C");
     }
 
     [Fact]
