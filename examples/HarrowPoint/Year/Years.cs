@@ -27,12 +27,12 @@ public static class Years
         to.WriteLine(
             $"{count} years of the invented station, seeds {FirstSeed} to {FirstSeed + count - 1}; mean of a year with 90 % interval of the mean"
         );
-        to.WriteLine($"{"", -22}{"free, running, h", -22}{"free, standing, h", -22}{"unit, h", -20}{"runs", -18}cost");
+        to.WriteLine($"{"", -24}{"free, running, h", -22}{"free, standing, h", -22}{"unit, h", -18}{"runs", -16}cost");
         for (var i = 0; i < policies.Length; i++)
         {
             string Cell(Func<Outcome, double> of) => Mean([.. years.Select(year => of(year[i]))]);
             to.WriteLine(
-                $"{policies[i].Name, -22}{Cell(one => one.RunningWet), -22}{Cell(one => one.StandingWet), -22}{Cell(one => one.UnitHours), -20}{Cell(one => one.Runs), -18}{Cell(one => one.Cost)}"
+                $"{policies[i].Name, -24}{Cell(one => one.RunningWet), -22}{Cell(one => one.StandingWet), -22}{Cell(one => one.UnitHours), -18}{Cell(one => one.Runs), -16}{Cell(one => one.Cost)}"
             );
         }
 

@@ -1,6 +1,4 @@
 using OilCondition.Cleanliness;
-using OilCondition.Limits;
-using OilCondition.Prognosis;
 using OilCondition.Statistics;
 using OilCondition.Text;
 
@@ -171,8 +169,7 @@ public static partial class Sentences
         {
             // Of a count its scale number stands in the same brackets.
             var quantity = Quantity(PointOf(finding).Reading, measurand);
-            return $"{measurand.Name} "
-                + (quantity.EndsWith(")", StringComparison.Ordinal) ? $"{quantity.TrimEnd(')')}; " : $"{quantity} (");
+            return $"{measurand.Name} " + (quantity.EndsWith(')') ? $"{quantity.TrimEnd(')')}; " : $"{quantity} (");
         }
     }
 

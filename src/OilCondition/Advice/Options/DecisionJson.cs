@@ -1,7 +1,5 @@
 using System.Text.Json;
 using OilCondition.Text;
-using OilCondition.Treatment;
-using UnitsNet;
 
 namespace OilCondition;
 

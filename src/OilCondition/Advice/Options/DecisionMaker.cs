@@ -1,5 +1,4 @@
 using MathNet.Numerics.Distributions;
-using OilCondition.Text;
 using OilCondition.Treatment;
 using UnitsNet;
 
@@ -173,7 +172,7 @@ internal sealed class DecisionMaker
         var built = candidates.Select(one => builder.Of(one, job, errors)).ToList();
         var byCost = built.Where(one => one.IsPossible).All(one => one.Cost is { IsComplete: true });
         return (
-            options.Rule.Rank([.. built.Select(one => one.WithEffort(byCost)), builder.Wait(waiting)]),
+            options.Rule.Rank([.. built.Select(one => one.WithEffort(byCost)), OptionBuilder.Wait(waiting)]),
             byCost && built.Exists(one => one.IsPossible)
         );
     }

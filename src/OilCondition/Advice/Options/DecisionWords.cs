@@ -1,4 +1,3 @@
-using System.Globalization;
 using OilCondition.Text;
 using OilCondition.Treatment;
 
@@ -7,7 +6,7 @@ namespace OilCondition;
 /// <summary>The one place where decisions become English: advice with its figures, options as a table of at most 100 columns.</summary>
 internal static class DecisionWords
 {
-    private const string Table = "  {0,-19} {1,-19} {2,5}  {3,-16} {4,-16}  {5}";
+    private const int IdWidth = 19;
 
     public static string Of(TargetProposal target)
     {
@@ -275,8 +274,8 @@ internal static class DecisionWords
         cost.ToString().Replace(" " + cost.Currency, "").Replace(" to ", "-");
 
     private static IEnumerable<string> Flags(TreatmentDoubts flags) =>
-        Enum.GetValues(typeof(TreatmentDoubts))
-            .Cast<TreatmentDoubts>()
+        JsonEntry
+            .Members<TreatmentDoubts>()
             .Where(one => one != TreatmentDoubts.None && (flags & one) == one)
             .Select(one => PlainText.Spaced(one));
 
@@ -300,11 +299,11 @@ internal static class DecisionWords
 
     private static string Ppm(double content) => PlainText.Number(content);
 
-    private static string Row(params string[] cells) =>
-        string.Format(
-                CultureInfo.InvariantCulture,
-                Table,
-                [.. cells.Select((cell, i) => i == 0 && cell.Length > 19 ? cell.Substring(0, 19) : cell)]
-            )
-            .TrimEnd();
+    private static string Row(params string[] cells)
+    {
+        var id = cells[0].Length > IdWidth ? cells[0].Substring(0, IdWidth) : cells[0];
+        var text =
+            $"  {id.PadRight(IdWidth)} {cells[1], -19} {cells[2], 5}  {cells[3], -16} {cells[4], -16}  {cells[5]}";
+        return text.TrimEnd();
+    }
 }

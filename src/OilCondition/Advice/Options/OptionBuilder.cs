@@ -99,7 +99,7 @@ internal sealed class OptionBuilder(
 
     private static string Kilowatts(Power power) => PlainText.Number((double)power.Kilowatts);
 
-    public TreatmentOption Wait(WaitingOutlook waiting) =>
+    public static TreatmentOption Wait(WaitingOutlook waiting) =>
         new("wait", waiting.HasOutages ? "nothing until the outage" : "nothing for now", [], OptionVerdict.Waits)
         {
             RuledOut = waiting.Steps[0].ToString(),

@@ -65,8 +65,8 @@ public sealed class OptionCost
             return use.Total + (terms.IsHired ? days * (terms.DayRate ?? 0) + (terms.Mobilisation ?? 0) : 0);
         }
 
-        double[] costs = [.. band.Cases.Select(Cost).OrderBy(one => one)];
-        return new OptionCost(costs, prices.Currency, [.. missing]);
+        double[] ordered = [.. band.Cases.Select(Cost).OrderBy(one => one)];
+        return new OptionCost(ordered, prices.Currency, [.. missing]);
     }
 
     private double? At(double share) =>

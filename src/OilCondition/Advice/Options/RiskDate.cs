@@ -1,4 +1,3 @@
-using OilCondition.Limits;
 using OilCondition.Prognosis;
 using OilCondition.Text;
 

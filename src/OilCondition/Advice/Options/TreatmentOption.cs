@@ -1,4 +1,3 @@
-using OilCondition.Text;
 using OilCondition.Treatment;
 using UnitsNet;
 

@@ -1,5 +1,4 @@
 using OilCondition.Cleanup;
-using OilCondition.Text;
 using OilCondition.Treatment;
 using UnitsNet;
 
@@ -88,9 +87,12 @@ internal sealed class UnitExperience
     /// <summary>The latest titration before the run, or the first of its own readings.</summary>
     private static MassFraction? Before(OilHistory history, TreatmentRun run)
     {
+        var earlier = history.SampleSeries(Measurands.WaterContent, history.ChargeAt(run.At).Since, run.At).Points;
+        var during = history.SampleSeries(Measurands.WaterContent, run.At, run.EndedAt!.Value).Points;
         var point =
-            history.SampleSeries(Measurands.WaterContent, history.ChargeAt(run.At).Since, run.At).Points.LastOrDefault()
-            ?? history.SampleSeries(Measurands.WaterContent, run.At, run.EndedAt!.Value).Points.FirstOrDefault();
+            earlier.Count > 0 ? earlier[earlier.Count - 1]
+            : during.Count > 0 ? during[0]
+            : null;
         return point is null ? null : MassFraction.FromPartsPerMillion(point.Reading.Value);
     }
 

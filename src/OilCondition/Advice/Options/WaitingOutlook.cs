@@ -1,7 +1,5 @@
-using OilCondition.Limits;
 using OilCondition.Prognosis;
 using OilCondition.Text;
-using OilCondition.Water;
 using UnitsNet;
 
 namespace OilCondition;
@@ -13,6 +11,8 @@ namespace OilCondition;
 /// </remarks>
 public sealed class WaitingOutlook
 {
+    private static readonly int[] DaysAhead = [30, 90, 180];
+
     private const int Parts = 24;
     private const int MostSteps = 4;
 
@@ -47,7 +47,7 @@ public sealed class WaitingOutlook
         (string Name, DateTimeOffset At)[] ends =
             outages.Count > 0
                 ? [.. outages.Select(one => (one.Name, one.From))]
-                : [.. new[] { 30, 90, 180 }.Select(days => ($"{days} days from now", asOf.AddDays(days)))];
+                : [.. DaysAhead.Select(days => ($"{days} days from now", asOf.AddDays(days)))];
         var states = assessment.States.Where(state => state.Latest is not null).ToList();
         var oil = assessment.History.Machine.Oil;
         var lives = states.SelectMany(state => Figures(oil, state, assessment, topics)).ToList();
