@@ -1,5 +1,4 @@
 using OilCondition.Cleanliness;
-using OilCondition.Statistics;
 using OilCondition.Text;
 
 namespace OilCondition;
