@@ -2,7 +2,7 @@ namespace OilCondition.Statistics;
 
 /// <summary>The derivatives of a fitted curve by its free parts, each reading over its scatter, and what the residuals leave beside them.</summary>
 /// <remarks>
-/// Columns are made orthonormal (Gram and Schmidt, twice), so that what one more column would explain is a product. With residuals r beside p columns of
+/// Columns are made orthonormal (Gram and Schmidt), so that what one more column would explain is a product. With residuals r beside p columns of
 /// n readings, a column z that is orthogonal to them has Student's t = z r / sqrt((r r − (z r)²)/(n − p − 1)); its square is the F test of one added
 /// column (Seber and Wild 1989, Nonlinear Regression, section 5.3; Draper and Smith 1998; both from memory).
 /// <para>
@@ -18,6 +18,9 @@ internal sealed class DecayDesign
 
     /// <summary>A column of which less is left beside the others is one of them.</summary>
     private const double Dependent = 1e-7;
+
+    /// <summary>Of a sum of squares; less is taken twice, which is enough (Parlett 1980, The Symmetric Eigenvalue Problem, section 6.9, from memory).</summary>
+    private const double LittleLeft = 1e-3;
 
     /// <summary>How many times faster than the fit a part that falls first is taken to be; 2.5 to 8 find about the same.</summary>
     private const double Faster = 4;
@@ -94,8 +97,7 @@ internal sealed class DecayDesign
             LogSize += Add(basis, ref columns, Column.Rate);
         }
 
-        Reduce(basis, columns, residuals);
-        squares = Product(residuals, residuals);
+        squares = Reduce(basis, columns, residuals, out _);
     }
 
     /// <summary>What can be added to the fit: a part of the curve, or a second fall that is faster or slower.</summary>
@@ -168,8 +170,7 @@ internal sealed class DecayDesign
         residuals.CopyTo(rest);
         var wide = columns;
         var logSize = LogSize + Add(scratch, ref wide, Column.Faster) + Add(scratch, ref wide, Column.MuchFaster);
-        Reduce(scratch, wide, rest);
-        return (Product(rest, rest), count - wide, logSize);
+        return (Reduce(scratch, wide, rest, out _), count - wide, logSize);
     }
 
     /// <summary>Lag-1 correlation of the residuals less what independent scatter would show, in its standard deviations.</summary>
@@ -254,7 +255,7 @@ internal sealed class DecayDesign
         var beside = tried;
         var floor = new double[Length];
         Fill(Column.Floor, floor);
-        Reduce(others, beside, floor);
+        var size = Reduce(others, beside, floor, out _);
         Add(others, ref tried, Column.Floor);
         if (tried == beside)
         {
@@ -262,10 +263,9 @@ internal sealed class DecayDesign
         }
 
         var left = residuals.ToArray();
-        Reduce(others, tried, left);
-        var size = Product(floor, floor);
+        var squaresLeft = Reduce(others, tried, left, out _);
         var degrees = count - tried;
-        var error = Math.Sqrt(Product(left, left) / degrees / size);
+        var error = Math.Sqrt(squaresLeft / degrees / size);
         return Product(floor, residuals) / size - scatterQuantile(degrees) * error;
     }
 
@@ -308,12 +308,10 @@ internal sealed class DecayDesign
     {
         var beside = Length <= MostOnStack ? stackalloc double[Length] : new double[Length];
         Fill(added, beside);
-        var whole = Product(beside, beside);
 
         // The residuals are orthogonal to the others: their product with the column is that with what is left of it.
         var product = Product(beside, residuals);
-        Reduce(basis, columns, beside);
-        var size = Product(beside, beside);
+        var size = Reduce(basis, columns, beside, out var whole);
         if (!(size > Dependent * Dependent * whole))
         {
             return double.NaN;
@@ -332,9 +330,7 @@ internal sealed class DecayDesign
     {
         var column = Of(to, columns);
         Fill(added, column);
-        var whole = Product(column, column);
-        Reduce(to, columns, column);
-        var size = Math.Sqrt(Product(column, column));
+        var size = Math.Sqrt(Reduce(to, columns, column, out var whole));
         if (!(size > Dependent * Math.Sqrt(whole)))
         {
             return 0;
@@ -350,11 +346,19 @@ internal sealed class DecayDesign
         return Math.Log(size);
     }
 
-    /// <summary>Takes from a column what it shares with orthonormal ones.</summary>
-    private void Reduce(Span<double> others, int count, Span<double> column)
+    /// <summary>Takes from a column what it shares with orthonormal ones; again where so little is left that rounding would show.</summary>
+    /// <param name="others">The orthonormal columns.</param>
+    /// <param name="count">How many.</param>
+    /// <param name="column">The column.</param>
+    /// <param name="whole">Its sum of squares before.</param>
+    /// <returns>What is left of that.</returns>
+    private double Reduce(Span<double> others, int count, Span<double> column, out double whole)
     {
+        whole = Product(column, column);
+        var left = whole;
         for (var pass = 0; pass < 2; pass++)
         {
+            var before = left;
             for (var k = 0; k < count; k++)
             {
                 var other = Of(others, k);
@@ -368,7 +372,15 @@ internal sealed class DecayDesign
                     );
                 }
             }
+
+            left = Product(column, column);
+            if (left > LittleLeft * before)
+            {
+                break;
+            }
         }
+
+        return left;
     }
 
     /// <summary>Half of both neighbours of each.</summary>
