@@ -223,31 +223,27 @@ internal readonly ref struct DecayColumns
     }
 
     /// <summary>The same sums at four rates, one a lane, the drops not kept.</summary>
-    /// <param name="scaledRates">At least one rate; missing ones are taken as 0.</param>
-    /// <param name="d">Four sums of the drop.</param>
-    /// <param name="dd">Four sums of its square.</param>
-    /// <param name="dy">Four sums of its product with the value.</param>
-    public void AtFourRates(ReadOnlySpan<double> scaledRates, Span<double> d, Span<double> dd, Span<double> dy)
+    /// <param name="scaledRates">The rates.</param>
+    /// <param name="d">Sums of the drop.</param>
+    /// <param name="dd">Sums of its square.</param>
+    /// <param name="dy">Sums of its product with the value.</param>
+    public void AtFourRates(Lanes scaledRates, out Lanes d, out Lanes dd, out Lanes dy)
     {
-        Span<double> four = stackalloc double[LaneMath.Width];
-        four.Clear();
-        scaledRates.Slice(0, Math.Min(LaneMath.Width, scaledRates.Length)).CopyTo(four);
-        var rates = LaneMath.Load(four, 0);
         Lanes p = default;
         Lanes q = default;
         Lanes r = default;
         for (var i = 0; i < Count; i++)
         {
-            var drop = LaneMath.Drop(LaneMath.Of(Times[i]) * rates);
+            var drop = LaneMath.Drop(LaneMath.Of(Times[i]) * scaledRates);
             var wd = LaneMath.Of(Weights[i]) * drop;
             p += wd;
             q = LaneMath.MultiplyAdd(wd, drop, q);
             r = LaneMath.MultiplyAdd(wd, LaneMath.Of(Values[i]), r);
         }
 
-        LaneMath.Store(p, d, 0);
-        LaneMath.Store(q, dd, 0);
-        LaneMath.Store(r, dy, 0);
+        d = p;
+        dd = q;
+        dy = r;
     }
 
     /// <summary>The sums with their first and second derivatives by u = ln κ: d' = x e, d'' = x (1 − x) e with x = κ τ, e = 1 − d.</summary>

@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+
 namespace OilCondition.Statistics;
 
 /// <summary>The set of all curves whose residual sum of squares stays below a limit, and how far a quantity reaches in it.</summary>
@@ -18,10 +20,14 @@ internal sealed class DecayProfile
     private const int FewestRates = 20;
     private const double WidestStep = 0.35;
 
-    private readonly double[] scaledRates;
+    // Of four rates each, one a lane.
+    private readonly Lanes[] scaledRates;
     private readonly DecayEllipse[] ellipses;
+    private readonly int count;
     private readonly double centre;
     private readonly double unit;
+
+    private static readonly ConcurrentDictionary<int, double[]> Rises = new();
 
     /// <summary>The set of curves.</summary>
     /// <param name="columns">Working values and weights.</param>
@@ -57,30 +63,24 @@ internal sealed class DecayProfile
         }
 
         var half = (Highest - Lowest) / 2;
-        var count = half > 0 ? Math.Max(FewestRates, (int)Math.Ceiling(Math.PI * half / WidestStep / 4) * 4) : 1;
-        scaledRates = new double[count];
-        ellipses = new DecayEllipse[count];
-        for (var i = 0; i < count; i++)
+        count = half > 0 ? Math.Max(FewestRates, (int)Math.Ceiling(Math.PI * half / WidestStep / 4) * 4) : 1;
+        scaledRates = new Lanes[(count + LaneMath.Width - 1) / LaneMath.Width];
+        ellipses = new DecayEllipse[scaledRates.Length];
+        ReadOnlySpan<double> rises = count == 1 ? default : Rises.GetOrAdd(count, RisesOf);
+        for (var i = 0; i < ellipses.Length; i++)
         {
-            scaledRates[i] = count == 1 ? bestScaledRate : Math.Exp(Lowest + half * Rise(i, count));
-        }
-
-        Span<double> d = stackalloc double[LaneMath.Width];
-        Span<double> dd = stackalloc double[LaneMath.Width];
-        Span<double> dy = stackalloc double[LaneMath.Width];
-        for (var i = 0; i < count; i += LaneMath.Width)
-        {
-            columns.AtFourRates(scaledRates.AsSpan(i), d, dd, dy);
-            for (var lane = 0; lane < LaneMath.Width && i + lane < count; lane++)
-            {
-                ellipses[i + lane] = new DecayEllipse(
-                    columns.Count,
-                    shape,
-                    new DecaySums(d[lane], dd[lane], dy[lane]),
-                    scaledRates[i + lane],
-                    reach.Limit
-                );
-            }
+            scaledRates[i] =
+                count == 1
+                    ? LaneMath.Of(bestScaledRate)
+                    : LaneMath.Exp(
+                        LaneMath.MultiplyAdd(
+                            LaneMath.Of(half),
+                            LaneMath.Load(rises, LaneMath.Width * i),
+                            LaneMath.Of(Lowest)
+                        )
+                    );
+            columns.AtFourRates(scaledRates[i], out var d, out var dd, out var dy);
+            ellipses[i] = new DecayEllipse(columns.Count, shape, d, dd, dy, reach.Limit);
         }
     }
 
@@ -101,18 +101,17 @@ internal sealed class DecayProfile
     /// <summary>How far the curve's value at a time reaches; a time beyond all is the floor.</summary>
     public void Values(double scaledTime, out double? least, out double? largest)
     {
-        Span<double> from = stackalloc double[ellipses.Length];
-        Span<double> to = stackalloc double[ellipses.Length];
+        Span<double> from = stackalloc double[LaneMath.Width * ellipses.Length];
+        Span<double> to = stackalloc double[LaneMath.Width * ellipses.Length];
         for (var i = 0; i < ellipses.Length; i++)
         {
-            var empty = ellipses[i].IsEmpty;
-            ellipses[i].Range(LaneMath.Drop(scaledRates[i] * scaledTime), out var low, out var high);
-            from[i] = empty ? double.PositiveInfinity : low;
-            to[i] = empty ? double.PositiveInfinity : -high;
+            ellipses[i].Range(LaneMath.Drop(scaledRates[i] * LaneMath.Of(scaledTime)), out var low, out var high);
+            LaneMath.Store(ellipses[i].WhereAny(low), from, LaneMath.Width * i);
+            LaneMath.Store(ellipses[i].WhereAny(default(Lanes) - high), to, LaneMath.Width * i);
         }
 
-        least = Least(from);
-        largest = -Least(to);
+        least = Least(from.Slice(0, count));
+        largest = -Least(to.Slice(0, count));
         least = least < -Beyond ? null : least;
         largest = largest > Beyond ? null : largest;
     }
@@ -120,19 +119,19 @@ internal sealed class DecayProfile
     /// <summary>How far the slope where the curve passes an unscaled value, κ (floor − value), reaches, per span. An end that a sudden drop opens is null.</summary>
     public void Slopes(double value, out double? least, out double? largest)
     {
-        Span<double> from = stackalloc double[ellipses.Length];
-        Span<double> to = stackalloc double[ellipses.Length];
+        Span<double> from = stackalloc double[LaneMath.Width * ellipses.Length];
+        Span<double> to = stackalloc double[LaneMath.Width * ellipses.Length];
+        var at = LaneMath.Of(Scaled(value));
         for (var i = 0; i < ellipses.Length; i++)
         {
             // A drop of 1 is the floor.
-            var empty = ellipses[i].IsEmpty;
-            ellipses[i].Range(1, out var low, out var high);
-            from[i] = empty ? double.PositiveInfinity : scaledRates[i] * (low - Scaled(value));
-            to[i] = empty ? double.PositiveInfinity : scaledRates[i] * (Scaled(value) - high);
+            ellipses[i].Range(LaneMath.Of(1), out var low, out var high);
+            LaneMath.Store(ellipses[i].WhereAny(scaledRates[i] * (low - at)), from, LaneMath.Width * i);
+            LaneMath.Store(ellipses[i].WhereAny(scaledRates[i] * (at - high)), to, LaneMath.Width * i);
         }
 
-        least = Least(from) * unit;
-        largest = -Least(to) * unit;
+        least = Least(from.Slice(0, count)) * unit;
+        largest = -Least(to.Slice(0, count)) * unit;
         least = HasNoHighestRate && least < 0 ? null : least;
         largest = HasNoHighestRate && largest > 0 ? null : largest;
     }
@@ -140,18 +139,21 @@ internal sealed class DecayProfile
     /// <summary>When falling curves pass a target, in spans.</summary>
     public void Crossings(double target, out double? first, out double? last, out bool never)
     {
-        Span<double> from = stackalloc double[ellipses.Length];
-        Span<double> to = stackalloc double[ellipses.Length];
+        Span<double> from = stackalloc double[LaneMath.Width * ellipses.Length];
+        Span<double> to = stackalloc double[LaneMath.Width * ellipses.Length];
+        var none = LaneMath.Of(double.PositiveInfinity);
         for (var i = 0; i < ellipses.Length; i++)
         {
-            var crosses = ellipses[i].TryCross(target, out var early, out var late);
-            from[i] = crosses ? Exponent(early) / scaledRates[i] : double.PositiveInfinity;
+            ellipses[i].Cross(target, out var early, out var late);
+            var earliest = LaneMath.WhereLess(early, LaneMath.Of(1), Exponent(early) / scaledRates[i], none);
 
             // The reciprocal, which stays smooth where the latest crossing runs away.
-            to[i] = crosses && late > 0 ? scaledRates[i] / Exponent(late) : double.PositiveInfinity;
+            var latest = LaneMath.WhereLess(default, late, scaledRates[i] / Exponent(late), none);
+            LaneMath.Store(earliest, from, LaneMath.Width * i);
+            LaneMath.Store(latest, to, LaneMath.Width * i);
         }
 
-        first = Least(from);
+        first = Least(from.Slice(0, count));
         if (first.HasValue)
         {
             first = Math.Max(0, first.Value);
@@ -159,17 +161,22 @@ internal sealed class DecayProfile
 
         // A compatible curve that levels off at or above the target never gets below it.
         Values(double.PositiveInfinity, out _, out var highestFloor);
-        var reciprocal = Least(to);
+        var reciprocal = Least(to.Slice(0, count));
         never = !highestFloor.HasValue || highestFloor >= target || reciprocal <= 0;
         last = never || !first.HasValue ? null : 1 / reciprocal ?? 0;
     }
 
     /// <summary>The x of a drop 1 − exp(−x), with all digits where it is small.</summary>
-    private static double Exponent(double drop) =>
-        drop < 1e-5 ? drop * (1 + drop * (0.5 + drop / 3)) : -Math.Log(1 - drop);
+    private static Lanes Exponent(Lanes drop)
+    {
+        var one = LaneMath.Of(1);
+        var series = drop * (one + drop * (LaneMath.Of(0.5) + drop * LaneMath.Of(1.0 / 3)));
+        return LaneMath.WhereLess(drop, LaneMath.Of(1e-5), series, default(Lanes) - LaneMath.Log(one - drop));
+    }
 
-    /// <summary>−cos θ + 1: how far along the interval of ln κ, 0 to 2.</summary>
-    private static double Rise(int i, int count) => 1 - Math.Cos(Math.PI * i / (count - 1));
+    /// <summary>−cos θ + 1 for steps of θ: how far along the interval of ln κ, 0 to 2.</summary>
+    private static double[] RisesOf(int count) =>
+        [.. Enumerable.Range(0, count).Select(i => 1 - Math.Cos(Math.PI * i / (count - 1)))];
 
     /// <summary>The least of the values and of the curve through them; none if all are infinite.</summary>
     private static double? Least(ReadOnlySpan<double> values)
