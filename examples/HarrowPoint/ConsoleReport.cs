@@ -24,9 +24,13 @@ public static class ConsoleReport
             State(to, state);
         }
 
-        foreach (var finding in assessment.Findings)
+        foreach (var problem in assessment.Problems)
         {
-            to.WriteLine($"   {finding.Severity.ToString().ToUpperInvariant(), -11} {Sentences.Of(finding)}");
+            to.WriteLine($"   {problem.Severity.ToString().ToUpperInvariant(), -11} {problem.Statement}");
+            foreach (var line in Sentences.Evidence(problem))
+            {
+                to.WriteLine($"               {line}");
+            }
         }
 
         if (assessment.NextSample is { } next)
@@ -36,7 +40,7 @@ public static class ConsoleReport
 
         foreach (var recommendation in assessment.Recommendations)
         {
-            to.WriteLine($"   -> {Sentences.Of(recommendation)}");
+            to.WriteLine($"   -> {recommendation}");
         }
 
         foreach (var alert in assessment.Alerts)

@@ -98,6 +98,8 @@ foreach (
     Console.WriteLine($"   {Sentences.Of(caution)}");
 }
 
+var decisions = Decisions.Of(station, assessments);
+Decisions.Write(Console.Out, decisions);
 WhatIf.Write(Console.Out, assessments);
 TruthReport.Write(Console.Out, Truth.Read(Path.Combine(data, "truth.json")), station, assessments);
 Trust.Write(Console.Out, station);

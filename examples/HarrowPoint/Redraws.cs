@@ -41,11 +41,18 @@ public sealed class Redraws
     public IEnumerable<(int Seed, ConditionAssessment Assessment)> Of(string machine) =>
         stations.Select(one => (one.Seed, one.Assessments.Single(each => each.History.Machine.Id == machine)));
 
-    /// <summary>The seeds in which a machine has no alert that ends in these words.</summary>
-    public IReadOnlyList<int> Missed(string machine, string keyEnd) =>
+    /// <summary>The seeds in which a machine has no alert of this problem with this finding, of this measurand if one is named.</summary>
+    public IReadOnlyList<int> Missed(string machine, string subject, FindingCode code, string measurand = "") =>
         [
             .. Of(machine)
-                .Where(one => !one.Assessment.Alerts.Any(alert => alert.Key.EndsWith(keyEnd, StringComparison.Ordinal)))
+                .Where(one =>
+                    !one.Assessment.Alerts.Any(alert =>
+                        alert.Problem.Subject == subject
+                        && alert.Findings.Any(finding =>
+                            finding.Code == code && (measurand.Length == 0 || finding.Measurand.Id == measurand)
+                        )
+                    )
+                )
                 .Select(one => one.Seed),
         ];
 
@@ -62,26 +69,27 @@ public sealed class Redraws
     {
         to.WriteLine($"{Count} redraws of the scatter of Harrow Point, an INVENTED station.");
         to.WriteLine();
-        to.WriteLine($"{"machine", -10}{"story", -34}{"found in", 10}");
+        to.WriteLine($"{"machine", -10}{"story", -44}{"found in", 10}");
         foreach (
-            var (machine, story) in new[]
+            var (machine, subject, code, measurand) in new[]
             {
-                ("HP-TGB1", "remaining-life-short/water"),
-                ("HP-TGB1", "cleanup-rebounding/water"),
-                ("HP-GOV1", "limit-passed/particles"),
-                ("HP-GOV1", "remaining-life-short/particles"),
-                ("HP-IGG1", "free-water-at-standstill/water"),
-                ("HP-CWP2", "remaining-life-short/acid-number"),
-                ("HP-CWP2", "remaining-life-short/rpvot"),
-                ("HP-DTG1", "free-water-at-standstill/water"),
+                ("HP-TGB1", "water", FindingCode.RemainingLifeShort, ""),
+                ("HP-TGB1", "water", FindingCode.CleanupRebounding, ""),
+                ("HP-GOV1", "dirt", FindingCode.LimitPassed, ""),
+                ("HP-GOV1", "dirt", FindingCode.RemainingLifeShort, ""),
+                ("HP-IGG1", "water", FindingCode.FreeWaterAtStandstill, ""),
+                ("HP-CWP2", "oil-ageing", FindingCode.RemainingLifeShort, "acid-number"),
+                ("HP-CWP2", "oil-ageing", FindingCode.RemainingLifeShort, "rpvot"),
+                ("HP-DTG1", "water", FindingCode.FreeWaterAtStandstill, ""),
             }
         )
         {
-            to.WriteLine($"{machine, -10}{story, -34}{Count - Missed(machine, story).Count, 10}");
+            var story = $"{subject}: {code} {measurand}";
+            to.WriteLine($"{machine, -10}{story, -44}{Count - Missed(machine, subject, code, measurand).Count, 10}");
         }
 
         var healthy = Of("HP-TGB2").Count(one => one.Assessment.Alerts.Count > 0);
-        to.WriteLine($"{"HP-TGB2", -10}{"healthy: false alarms", -34}{healthy, 10}");
+        to.WriteLine($"{"HP-TGB2", -10}{"healthy: false alarms", -44}{healthy, 10}");
         to.WriteLine();
         to.WriteLine($"{"machine", -10}{"limit", -14}{"forecasts", 10}{"true date before P10", 22}{"after P90", 11}");
         foreach (

@@ -57,12 +57,12 @@ public static class ConditionReport
             ["water"] = Water(assessment.Water),
             ["states"] = assessment.States.Select(State).ToList(),
             ["next_sample"] = assessment.NextSample is { } next ? Escape(Sentences.Of(next)) : "",
-            ["findings"] = assessment
-                .Findings.Select(finding => new ScriptObject
+            ["problems"] = assessment
+                .Problems.Select(problem => new ScriptObject
                 {
-                    ["severity"] = finding.Severity.ToString().ToLowerInvariant(),
-                    ["sentence"] = Escape(Sentences.Of(finding)),
-                    ["evidence"] = finding.Evidence.Select(item => Escape(item.ToString())).ToList(),
+                    ["severity"] = problem.Severity.ToString().ToLowerInvariant(),
+                    ["statement"] = Escape(problem.Statement),
+                    ["evidence"] = Sentences.Evidence(problem).Select(Escape).ToList(),
                 })
                 .ToList(),
             ["alerts"] = assessment
@@ -75,7 +75,7 @@ public static class ConditionReport
             ["recommendations"] = assessment
                 .Recommendations.Select(recommendation => new ScriptObject
                 {
-                    ["sentence"] = Escape(Sentences.Of(recommendation)),
+                    ["sentence"] = Escape(recommendation.ToString()),
                     ["cautions"] = recommendation.Cautions.Select(caution => Escape(Sentences.Of(caution))).ToList(),
                 })
                 .ToList(),

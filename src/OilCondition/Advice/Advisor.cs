@@ -2,12 +2,12 @@ using OilCondition.Treatment;
 
 namespace OilCondition;
 
-/// <summary>From findings to recommendations: which finding asks for which action, with quantities and cautions.</summary>
+/// <summary>From problems to recommendations: which topic asks for which action, with quantities and cautions.</summary>
 /// <remarks>
 /// Common practice, no source: free water is drained before it is evaporated; water that returns after a treatment has a way in;
 /// dirt is filtered and its way in is closed; oil that ages is changed before its limit; varnish is removed, since an oil change leaves it in
 /// the machine; metals point to the part that wears; what tells the oil's identity is checked against a mix-up or dilution. On the side on
-/// which a measurand gets better no remedy is named: the cause is to be found.
+/// which a measurand gets better no remedy is named: the cause is to be found (<see cref="ProblemTopic.Other"/>).
 /// </remarks>
 internal static class Advisor
 {
@@ -31,116 +31,102 @@ internal static class Advisor
 
     public static IReadOnlyList<Recommendation> Recommend(
         ChargeRecords records,
-        IReadOnlyList<Finding> findings,
+        IReadOnlyList<Problem> problems,
         WaterInOil water
     )
     {
-        var asked = findings.SelectMany(finding =>
-            Actions(records, finding, findings).Select(action => (action, finding))
-        );
+        var asked =
+            from problem in problems
+            from finding in problem.Findings
+            from action in Actions(records, problem, finding)
+            select (Action: action, Problem: problem, Finding: finding);
         return
         [
             .. asked
-                .GroupBy(pair => pair.action, pair => pair.finding)
-                .Select(group => Recommendation(records, group.Key, [.. group], water))
+                .GroupBy(one => one.Action)
+                .Select(group =>
+                    Recommendation(
+                        records,
+                        group.Key,
+                        [.. group.Select(one => one.Problem).Distinct()],
+                        [.. group.Select(one => one.Finding)],
+                        water
+                    )
+                )
                 .OrderByDescending(recommendation => recommendation.Severity)
                 .ThenBy(recommendation => recommendation.Action),
         ];
     }
 
-    private static IEnumerable<RecommendedAction> Actions(
-        ChargeRecords records,
-        Finding finding,
-        IReadOnlyList<Finding> all
-    )
-    {
-        if (finding is RecordFinding or SampleOverdueFinding)
+    /// <summary>What a finding of a problem asks for: the topic of the problem decides.</summary>
+    private static IEnumerable<RecommendedAction> Actions(ChargeRecords records, Problem problem, Finding finding) =>
+        problem.Topic switch
         {
-            return finding.Severity >= Severity.Alert ? [RecommendedAction.SampleAgain] : [];
-        }
-
-        if (finding is ReturnFinding)
-        {
-            return
-            [
-                finding.Measurand.Topic switch
-                {
-                    MeasurandTopic.Water => RecommendedAction.FindWaterIngress,
-                    MeasurandTopic.Particles => RecommendedAction.FindDirtIngress,
-                    _ => RecommendedAction.InvestigateCause,
-                },
-            ];
-        }
-
-        if (finding is CleanupFinding)
-        {
-            return finding.Code switch
-            {
-                FindingCode.CleanupTargetReached => [RecommendedAction.ProveCleanup],
-                FindingCode.CleanupStalled => [RecommendedAction.FindCauseOfStall],
-                FindingCode.CleanupSourcesDisagree => [RecommendedAction.SampleAgain],
-                _ => [RecommendedAction.ContinueTreatment],
-            };
-        }
-
-        if (finding.Severity < Severity.Alert)
-        {
-            // Who must act on a reading anyway is not told to wait for another one.
-            return
-                finding is { Code: FindingCode.LimitNotConfirmed } or SuddenChangeFinding
-                && !all.Any(one => one.Severity >= Severity.Alert && one.Measurand.Equals(finding.Measurand))
+            ProblemTopic.Cleanup => [OfTreatment(finding)],
+            _ when finding.Severity < Severity.Alert =>
+            // Who must act on a problem anyway is not told to wait for another reading.
+            finding
+                is { Code: FindingCode.LimitNotConfirmed }
+                    or SuddenChangeFinding
+            && problem.Severity < Severity.Alert
                 ? [RecommendedAction.SampleAgain]
-                : [];
-        }
-
-        return finding.IsOnBetterSide ? [RecommendedAction.InvestigateCause] : ByTopic(records, finding);
-    }
-
-    /// <summary>What a measurand beyond its limit, or on the way to it, asks for: the one place that switches on the topic.</summary>
-    private static IEnumerable<RecommendedAction> ByTopic(ChargeRecords records, Finding finding) =>
-        finding.Measurand.Topic switch
-        {
-            MeasurandTopic.Water => WaterActions(records, finding),
-            MeasurandTopic.Particles when records.IsBeingTreated(finding.Measurand) =>
+                : [],
+            ProblemTopic.Records or ProblemTopic.Sampling => [RecommendedAction.SampleAgain],
+            ProblemTopic.Water => OfWater(records, finding),
+            ProblemTopic.Dirt when finding is ReturnFinding || records.IsBeingTreated(finding.Measurand) =>
             [
                 RecommendedAction.FindDirtIngress,
             ],
-            MeasurandTopic.Particles => [RecommendedAction.FilterInKidneyLoop, RecommendedAction.FindDirtIngress],
-            MeasurandTopic.Ageing => [RecommendedAction.PlanOilChange],
-            MeasurandTopic.Varnish => [RecommendedAction.RemoveVarnish],
-            MeasurandTopic.OilIdentity => [RecommendedAction.CheckOilIdentity],
-            MeasurandTopic.Wear => [RecommendedAction.FindWear],
+            ProblemTopic.Dirt => [RecommendedAction.FilterInKidneyLoop, RecommendedAction.FindDirtIngress],
+            _ when finding is ReturnFinding => [RecommendedAction.InvestigateCause],
+            ProblemTopic.OilAgeing => [RecommendedAction.PlanOilChange],
+            ProblemTopic.Varnish => [RecommendedAction.RemoveVarnish],
+            ProblemTopic.OilIdentity => [RecommendedAction.CheckOilIdentity],
+            ProblemTopic.Wear => [RecommendedAction.FindWear],
             _ => [RecommendedAction.InvestigateCause],
         };
 
-    private static IEnumerable<RecommendedAction> WaterActions(ChargeRecords records, Finding finding)
+    private static RecommendedAction OfTreatment(Finding finding) =>
+        finding.Code switch
+        {
+            FindingCode.CleanupTargetReached => RecommendedAction.ProveCleanup,
+            FindingCode.CleanupStalled => RecommendedAction.FindCauseOfStall,
+            FindingCode.CleanupSourcesDisagree => RecommendedAction.SampleAgain,
+            _ => RecommendedAction.ContinueTreatment,
+        };
+
+    private static IEnumerable<RecommendedAction> OfWater(ChargeRecords records, Finding finding)
     {
         var treated = records.IsBeingTreated(finding.Measurand);
-        if (records.WasTreated(finding.Measurand) || finding is RemainingLifeFinding || treated)
+        if (treated || records.WasTreated(finding.Measurand) || finding is RemainingLifeFinding or ReturnFinding)
         {
             yield return RecommendedAction.FindWaterIngress;
         }
 
-        if (!treated)
+        if (treated || finding is ReturnFinding)
         {
-            if (finding is FreeWaterFinding)
-            {
-                yield return RecommendedAction.DrainFreeWater;
-            }
-
-            yield return RecommendedAction.VacuumDehydrate;
+            yield break;
         }
+
+        if (finding is FreeWaterFinding)
+        {
+            yield return RecommendedAction.DrainFreeWater;
+        }
+
+        yield return RecommendedAction.VacuumDehydrate;
     }
 
     private static Recommendation Recommendation(
         ChargeRecords records,
         RecommendedAction action,
+        IReadOnlyList<Problem> problems,
         IReadOnlyList<Finding> reasons,
         WaterInOil water
     ) =>
         new(
             action,
             reasons.Max(finding => finding.Severity),
+            problems,
             reasons,
             [.. Quantities(records, action, reasons, water)],
             Cautions(action)

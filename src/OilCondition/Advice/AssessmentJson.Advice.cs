@@ -3,9 +3,26 @@ using OilCondition.Text;
 
 namespace OilCondition;
 
-/// <content>Findings, alerts and recommendations.</content>
+/// <content>Problems with their findings, alerts and recommendations.</content>
 internal static partial class AssessmentJson
 {
+    private static void Problems(Utf8JsonWriter json, IReadOnlyList<Problem> problems)
+    {
+        json.WriteStartArray("problems");
+        foreach (var problem in problems)
+        {
+            json.WriteStartObject();
+            json.WriteString("subject", problem.Subject);
+            json.WriteString("topic", PlainText.Kebab(problem.Topic));
+            json.WriteString("severity", PlainText.Kebab(problem.Severity));
+            json.WriteString("statement", problem.Statement);
+            Findings(json, problem.Findings);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
     private static void Findings(Utf8JsonWriter json, IReadOnlyList<Finding> findings)
     {
         json.WriteStartArray("findings");
@@ -30,14 +47,9 @@ internal static partial class AssessmentJson
         {
             json.WriteStartObject();
             json.WriteString("key", alert.Key);
+            json.WriteString("subject", alert.Problem.Subject);
             json.WriteString("severity", PlainText.Kebab(alert.Severity));
-            json.WriteStartArray("sentences");
-            foreach (var finding in alert.Findings)
-            {
-                json.WriteStringValue(Sentences.Of(finding));
-            }
-
-            json.WriteEndArray();
+            json.WriteString("statement", alert.Problem.Statement);
             json.WriteEndObject();
         }
 
@@ -53,6 +65,13 @@ internal static partial class AssessmentJson
             json.WriteString("action", PlainText.Kebab(recommendation.Action));
             json.WriteString("severity", PlainText.Kebab(recommendation.Severity));
             json.WriteString("sentence", Sentences.Of(recommendation));
+            json.WriteStartArray("subjects");
+            foreach (var problem in recommendation.Problems)
+            {
+                json.WriteStringValue(problem.Subject);
+            }
+
+            json.WriteEndArray();
             json.WriteStartArray("reasons");
             foreach (var reason in recommendation.Reasons)
             {

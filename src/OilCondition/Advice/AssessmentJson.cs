@@ -26,7 +26,7 @@ internal static partial class AssessmentJson
             States(json, assessment);
             First(json, assessment.First);
             Next(json, assessment.NextSample);
-            Findings(json, assessment.Findings);
+            Problems(json, assessment.Problems);
             Alerts(json, assessment.Alerts);
             Recommendations(json, assessment.Recommendations);
         });

@@ -20,6 +20,7 @@ public sealed class ConditionAssessment
         CleanupProgress? cleanup,
         NextSample? nextSample,
         IReadOnlyList<Finding> findings,
+        IReadOnlyList<Problem> problems,
         IReadOnlyList<Recommendation> recommendations
     )
     {
@@ -36,8 +37,9 @@ public sealed class ConditionAssessment
         );
         NextSample = nextSample;
         Findings = findings;
+        Problems = problems;
         Recommendations = recommendations;
-        Alerts = Alert.Of(history.Machine, charge, findings);
+        Alerts = Alert.Of(history.Machine, charge, problems);
     }
 
     /// <summary>The records that were assessed.</summary>
@@ -70,10 +72,13 @@ public sealed class ConditionAssessment
     /// <summary>When the next sample is due, and why then; null when this machine has no laboratory sample yet, and while it is being treated: then its readings say when.</summary>
     public NextSample? NextSample { get; }
 
-    /// <summary>What was found, gravest first.</summary>
+    /// <summary>What is wrong, each topic once with its findings, gravest first.</summary>
+    public IReadOnlyList<Problem> Problems { get; }
+
+    /// <summary>What was found, gravest first: the findings of all problems.</summary>
     public IReadOnlyList<Finding> Findings { get; }
 
-    /// <summary>The findings that belong into the maintenance system, gravest first, each key once.</summary>
+    /// <summary>The problems that belong into the maintenance system, gravest first, each key once.</summary>
     public IReadOnlyList<Alert> Alerts { get; }
 
     /// <summary>What to do, most urgent first.</summary>
@@ -86,7 +91,7 @@ public sealed class ConditionAssessment
     /// <returns>Indented JSON.</returns>
     public string ToJson() => AssessmentJson.Write(this);
 
-    /// <summary>Machine and moment, findings, what to do and the next sample, at most 100 columns wide.</summary>
+    /// <summary>Machine and moment, problems with their evidence, what to do and the next sample, at most 100 columns wide.</summary>
     /// <returns>Several lines.</returns>
     public override string ToString()
     {
@@ -95,7 +100,11 @@ public sealed class ConditionAssessment
         List<string> lines =
         [
             .. PlainText.Wrap($"{machine.Id} {machine.Name}, {PlainText.Date(Options.AsOf)}: {word}", ""),
-            .. Findings.SelectMany(one => PlainText.Wrap($"{PlainText.Spaced(one.Severity)}: {one}", "  ")),
+            .. Problems.SelectMany(one =>
+                PlainText
+                    .Wrap($"{PlainText.Spaced(one.Severity)}: {one}", "  ")
+                    .Concat(Sentences.Evidence(one).SelectMany(line => PlainText.Wrap(line, "      ")))
+            ),
             .. Recommendations.SelectMany(one => PlainText.Wrap($"-> {one}", "  ")),
             .. NextSample is { } next ? PlainText.Wrap(Sentences.Of(next), "  ") : [],
         ];

@@ -6,13 +6,13 @@ using UnitsNet;
 
 namespace OilCondition;
 
-/// <summary>From a machine's records and a limit set to findings, alerts and recommendations. A pure function.</summary>
+/// <summary>From a machine's records and a limit set to problems, alerts and recommendations. A pure function.</summary>
 /// <example>
 /// <code>
 /// var assessment = ConditionAssessor.Assess(history, limits, new AssessmentOptions(asOf));
 /// foreach (var alert in assessment.Alerts)
 /// {
-///     Console.WriteLine($"{alert.Key}: {Sentences.Of(alert.Findings[0])}");
+///     Console.WriteLine($"{alert.Key}: {alert.Problem}");
 /// }
 /// </code>
 /// </example>
@@ -41,6 +41,7 @@ public static class ConditionAssessor
             .OrderByDescending(finding => finding.Severity)
             .ThenBy(finding => finding.Code)
             .ToList();
+        var problems = Problem.Of(findings);
         return new ConditionAssessment(
             known,
             records.Charge,
@@ -52,7 +53,8 @@ public static class ConditionAssessor
             cleanup,
             Next(records, states, findings, options),
             findings,
-            Advisor.Recommend(records, findings, water)
+            problems,
+            Advisor.Recommend(records, problems, water)
         );
     }
 

@@ -35,6 +35,6 @@ public abstract class Finding
     /// <summary>What <see cref="Sentences"/> says of it.</summary>
     internal abstract string Sentence { get; }
 
-    /// <summary>Whether it is about a limit on the side on which its measurand gets better: then the usual remedy is none.</summary>
-    internal virtual bool IsOnBetterSide => false;
+    /// <summary>On which side of its measurand it was found: beyond the upper or the lower limit, rising or falling.</summary>
+    internal virtual LimitSide Side => LimitSide.Upper;
 }

@@ -1,6 +1,6 @@
 namespace OilCondition;
 
-/// <summary>What was found. The codes are part of alert keys and do not change.</summary>
+/// <summary>What was found.</summary>
 public enum FindingCode
 {
     /// <summary>A reading is beyond its alert or alarm figure.</summary>

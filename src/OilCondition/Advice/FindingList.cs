@@ -124,8 +124,7 @@ internal sealed class FindingList(
             .GroupBy(one => (one.Before.At, one.After.At))
             .Where(group =>
                 group.Any(one => one.IsToBetter || one.State.Measurand.TellsOilIdentity)
-                && group.Select(one => Alert.SubjectOf(one.State.Measurand)).Distinct(StringComparer.Ordinal).Count()
-                    >= 2
+                && group.Select(one => ToldOf(one.State.Measurand)).Distinct(StringComparer.Ordinal).Count() >= 2
             )
             .Select(group => new UnrecordedChangeFinding(
                 group.First().Before,
@@ -138,10 +137,18 @@ internal sealed class FindingList(
             );
     }
 
+    /// <summary>All measurands of water tell of one thing, and so do all of particles; every other one of its own.</summary>
+    private static string ToldOf(Measurand measurand) =>
+        measurand.Topic is MeasurandTopic.Water or MeasurandTopic.Particles ? measurand.Topic.ToString() : measurand.Id;
+
     private IEnumerable<Finding> Records()
     {
         foreach (
-            var issue in records.History.Issues.Where(one => one.At >= records.Charge.Since && one.At <= options.AsOf)
+            var issue in records
+                .History.Issues.Where(one => one.At >= records.Charge.Since && one.At <= options.AsOf)
+                .OrderByDescending(one => one.At)
+                .ThenBy(one => one.SampleNumber, StringComparer.Ordinal)
+                .ThenBy(one => one.Kind)
         )
         {
             var measurand = issue

@@ -24,7 +24,7 @@ internal sealed class FreeWaterFinding : Finding
             var separation = Balance.Separation.Temperature.DegreesCelsius;
             return
             [
-                EvidenceItem.Reading("water content", Balance.Point.Reading, Measurand),
+                EvidenceItem.Reading("reading", Balance.Point.Reading, Measurand),
                 EvidenceItem.Moment("read at", Balance.Point.At),
                 EvidenceItem.Number("oil temperature", state.Saturation.Temperature.DegreesCelsius, "°C"),
                 EvidenceItem.Number("saturation", saturation, "mg/kg", Measurand.UncertaintyOf(saturation)),

@@ -19,7 +19,7 @@ internal sealed class LimitFinding : Finding
     /// <summary>The reading with its date and sample.</summary>
     public SeriesPoint Point { get; }
 
-    internal override bool IsOnBetterSide => Evaluation.Side is { } side && !Measurand.IsWorse(side);
+    internal override LimitSide Side => Evaluation.Side!.Value;
 
     /// <inheritdoc/>
     public override IReadOnlyList<EvidenceItem> Evidence

@@ -60,7 +60,7 @@ public sealed class MeasurandState
     /// </summary>
     public IReadOnlyList<RemainingLife> Lives { get; }
 
-    /// <summary>The worst comparison with a level, with a rate of change, with the machine's own history: each is a problem of its own.</summary>
+    /// <summary>The worst comparison with a level, with a rate of change, with the machine's own history: each is a finding of its own.</summary>
     internal IReadOnlyList<LimitEvaluation> WorstOfEachCode { get; }
 
     /// <summary>The limit that a life runs to.</summary>
@@ -72,6 +72,12 @@ public sealed class MeasurandState
                 return LimitRank.IsFixed(one.Limit) && (band?.Alarm == life.Limit || band?.Alert == life.Limit);
             })
             .Limit;
+
+    /// <summary>Whether a life runs to an alarm figure, and not to an alert figure because there is no other.</summary>
+    internal bool RunsToAlarm(RemainingLife life) =>
+        Limits.Any(one =>
+            LimitRank.IsFixed(one.Limit) && (life.Side == LimitSide.Upper ? one.Upper : one.Lower)?.Alarm == life.Limit
+        );
 
     /// <summary>Reading, state, trend and lives.</summary>
     /// <returns>For example <c>acid number 0.32 mgKOH/g: alert; rising, 0.02 mgKOH/g per 30 days (13 readings)</c>.</returns>

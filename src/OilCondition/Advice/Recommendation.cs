@@ -8,6 +8,7 @@ public sealed class Recommendation
     internal Recommendation(
         RecommendedAction action,
         Severity severity,
+        IReadOnlyList<Problem> problems,
         IReadOnlyList<Finding> reasons,
         IReadOnlyList<EvidenceItem> quantities,
         IReadOnlyList<Caution> cautions
@@ -15,6 +16,7 @@ public sealed class Recommendation
     {
         Action = action;
         Severity = severity;
+        Problems = problems;
         Reasons = reasons;
         Quantities = quantities;
         Cautions = cautions;
@@ -26,7 +28,10 @@ public sealed class Recommendation
     /// <summary>Severity of the gravest reason; recommendations are ranked by it.</summary>
     public Severity Severity { get; }
 
-    /// <summary>The findings that ask for it.</summary>
+    /// <summary>The problems that ask for it, gravest first; at least one.</summary>
+    public IReadOnlyList<Problem> Problems { get; }
+
+    /// <summary>The findings of these problems that ask for it.</summary>
     public IReadOnlyList<Finding> Reasons { get; }
 
     /// <summary>How much, by when.</summary>
@@ -35,7 +40,7 @@ public sealed class Recommendation
     /// <summary>What to beware of.</summary>
     public IReadOnlyList<Caution> Cautions { get; }
 
-    /// <summary>The recommendation as a sentence.</summary>
-    /// <returns>For example <c>Plan the oil change. (oil fill 1000 L)</c>.</returns>
-    public override string ToString() => Sentences.Of(this);
+    /// <summary>The topics that ask for it, and the recommendation as a sentence.</summary>
+    /// <returns>For example <c>Oil ageing: Plan the oil change. (oil fill 1000 L)</c>.</returns>
+    public override string ToString() => $"{Sentences.Topics(this)}: {Sentences.Of(this)}";
 }

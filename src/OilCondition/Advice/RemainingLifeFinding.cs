@@ -39,7 +39,7 @@ internal sealed class RemainingLifeFinding : Finding
     /// <summary>Whether the trend runs since a treatment of this charge: what was removed comes back.</summary>
     public bool FollowsTreatment { get; }
 
-    internal override bool IsOnBetterSide => !Measurand.IsWorse(Life.Side);
+    internal override LimitSide Side => Life.Side;
 
     /// <inheritdoc/>
     public override IReadOnlyList<EvidenceItem> Evidence

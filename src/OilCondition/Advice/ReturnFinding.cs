@@ -1,3 +1,5 @@
+using OilCondition.Statistics;
+
 namespace OilCondition;
 
 /// <summary>What a finished treatment removed is coming back: the readings since then move the worse way, and the latest lies beyond its target.</summary>
@@ -16,6 +18,9 @@ internal sealed class ReturnFinding : Finding
     /// <summary>The readings since then and their trend.</summary>
     public MeasurandState State { get; }
 
+    internal override LimitSide Side =>
+        State.Trend.Assessment.Verdict == TrendVerdict.Rising ? LimitSide.Upper : LimitSide.Lower;
+
     /// <inheritdoc/>
     public override IReadOnlyList<EvidenceItem> Evidence
     {
@@ -26,7 +31,7 @@ internal sealed class ReturnFinding : Finding
                 EvidenceItem.Date("treatment ended", Run.EndedAt!.Value),
                 EvidenceItem.Figure("target", Run.Target, Measurand.Unit),
                 EvidenceItem.Reading("reading", State.Latest!.Reading, Measurand),
-                EvidenceItem.Date("read at", State.Latest.At),
+                EvidenceItem.Moment("read at", State.Latest.At),
                 TrendPace.Evidence(State.Trend),
                 EvidenceItem.Number("chance of such a trend by scatter", State.Trend.Assessment.PValue, ""),
                 EvidenceItem.Number("readings used", State.Trend.Assessment.Used.Count, ""),

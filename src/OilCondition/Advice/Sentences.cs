@@ -10,8 +10,8 @@ using UnitsNet;
 
 namespace OilCondition;
 
-/// <summary>The one place where findings, recommendations and cautions become English sentences.</summary>
-public static class Sentences
+/// <summary>The one place where problems, findings, recommendations and cautions become English sentences.</summary>
+public static partial class Sentences
 {
     /// <summary>A finding as a sentence.</summary>
     /// <param name="finding">The finding.</param>
@@ -159,28 +159,37 @@ public static class Sentences
 
     internal static string Limit(LimitFinding finding)
     {
-        var evaluation = finding.Evaluation;
-        var figure = evaluation.Figure!.Value;
-        var waits = finding.Code == FindingCode.LimitNotConfirmed;
-        var word = (waits ? evaluation.Pending : evaluation.State) == LimitState.Alarm ? "alarm" : "alert";
-        var usual = finding.Code == FindingCode.OutOfTheUsual ? " (what is usual for this machine)" : "";
-        var wait = waits ? "; not yet confirmed by a second sample" : "";
-        var source = evaluation.Limit.Source;
+        var wait = finding.Code == FindingCode.LimitNotConfirmed ? "; not yet confirmed by a second sample" : "";
+        var source = finding.Evaluation.Limit.Source;
         var reading = $"{Quantity(finding.Point.Reading, finding.Measurand)} on {PlainText.Date(finding.Point.At)}";
-        if (evaluation.Rate is { } rate)
-        {
-            return $"{Capital(finding.Measurand.Name)}: changed at {PlainText.Number(rate)} {finding.RateUnit} to {reading}; "
-                + $"the {word} limit is {PlainText.Reported(figure)}{wait} ({source}).";
-        }
-
-        var isUpper = evaluation.Side == LimitSide.Upper;
-        var isBeyond = isUpper ? finding.Point.Reading.Value >= figure : finding.Point.Reading.Value <= figure;
-        var side = isUpper ? "above" : "below";
-        var named = $"the {word} limit of {Quantity(new Reading(figure), finding.Measurand)}{usual}";
-        return $"{Capital(finding.Measurand.Name)}: {reading}, "
-            + (isBeyond ? $"{side} {named}" : $"back inside {named}, but by less than the dead band")
-            + $"{wait} ({source}).";
+        return finding.Evaluation.Rate is { } rate
+            ? $"{Capital(finding.Measurand.Name)}: changed at {PlainText.Number(rate)} {finding.RateUnit} to {reading}; "
+                + $"the {WordOf(finding)} limit is {PlainText.Reported(finding.Evaluation.Figure!.Value)}{wait} ({source})."
+            : $"{Capital(finding.Measurand.Name)}: {reading}, {Against(finding)}{wait} ({source}).";
     }
+
+    /// <summary>Where a reading stands against its figure, as a phrase.</summary>
+    private static string Against(LimitFinding finding)
+    {
+        var usual = finding.Code == FindingCode.OutOfTheUsual ? " (what is usual for this machine)" : "";
+        var named =
+            $"the {WordOf(finding)} limit of {Quantity(new Reading(finding.Evaluation.Figure!.Value), finding.Measurand)}{usual}";
+        return IsBeyond(finding)
+            ? $"{(finding.Side == LimitSide.Upper ? "above" : "below")} {named}"
+            : $"back inside {named}, but by less than the dead band";
+    }
+
+    private static string WordOf(LimitFinding finding)
+    {
+        var evaluation = finding.Evaluation;
+        var waits = finding.Code == FindingCode.LimitNotConfirmed;
+        return (waits ? evaluation.Pending : evaluation.State) == LimitState.Alarm ? "alarm" : "alert";
+    }
+
+    private static bool IsBeyond(LimitFinding finding) =>
+        finding.Side == LimitSide.Upper
+            ? finding.Point.Reading.Value >= finding.Evaluation.Figure!.Value
+            : finding.Point.Reading.Value <= finding.Evaluation.Figure!.Value;
 
     internal static string FreeWater(FreeWaterFinding finding)
     {
@@ -247,11 +256,17 @@ public static class Sentences
 
     internal static string Change(SuddenChangeFinding finding)
     {
+        var wait = finding.IsUnconfirmed ? "; to be confirmed by another sample" : $" ({finding.Readings} readings)";
+        return $"{Capital(finding.Measurand.Name)}: {Step(finding)}{wait}.";
+    }
+
+    private static string Step(SuddenChangeFinding finding)
+    {
         var change =
             $"from about {Level(finding.Before, finding)} to {Level(finding.After, finding)} {finding.Measurand.Unit}".TrimEnd();
         return finding.IsUnconfirmed
-            ? $"{Capital(finding.Measurand.Name)}: sudden change {change} on {PlainText.Date(finding.First.At)}; to be confirmed by another sample."
-            : $"{Capital(finding.Measurand.Name)}: changed at once {change} since {PlainText.Date(finding.First.At)} ({finding.Readings} readings).";
+            ? $"sudden change {change} on {PlainText.Date(finding.First.At)}"
+            : $"changed at once {change} since {PlainText.Date(finding.First.At)}";
     }
 
     private static string Level(double value, SuddenChangeFinding finding) =>

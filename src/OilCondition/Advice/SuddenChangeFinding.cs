@@ -53,7 +53,7 @@ internal sealed class SuddenChangeFinding : Finding
     /// <summary>The first reading after it.</summary>
     public SeriesPoint First => State.Trend.Series.Points[Change.FirstAfter];
 
-    internal override bool IsOnBetterSide => !Measurand.IsWorse(Change.Step > 0 ? LimitSide.Upper : LimitSide.Lower);
+    internal override LimitSide Side => Change.Step > 0 ? LimitSide.Upper : LimitSide.Lower;
 
     /// <inheritdoc/>
     public override IReadOnlyList<EvidenceItem> Evidence =>

@@ -11,13 +11,15 @@ public sealed class TreatmentRun : OilEvent
     /// <param name="kind">The treatment; an oil change is recorded as an <see cref="OilChange"/>.</param>
     /// <param name="measurand">What it is to bring down.</param>
     /// <param name="target">The value to reach, in the measurand's unit.</param>
+    /// <param name="equipment">Identifier of the equipment that did it, as the station file has it; null where it is not known.</param>
     /// <exception cref="ArgumentException">The run ends before it starts, a moment lies outside its range, the kind is an oil change, or the target is not plausible for the measurand.</exception>
     public TreatmentRun(
         DateTimeOffset startedAt,
         DateTimeOffset? endedAt,
         TreatmentKind kind,
         Measurand measurand,
-        double target
+        double target,
+        string? equipment = null
     )
         : base(startedAt, nameof(startedAt))
     {
@@ -36,6 +38,7 @@ public sealed class TreatmentRun : OilEvent
 
         EndedAt = endedAt is { } end ? Guard.Moment(end, nameof(endedAt)) : null;
         Kind = kind;
+        Equipment = equipment;
         Measurand = Guard.NotNull(measurand);
         Target = Guard.InRange(target, measurand.LowestPlausible, measurand.HighestPlausible, measurand.Unit);
     }
@@ -45,6 +48,9 @@ public sealed class TreatmentRun : OilEvent
 
     /// <summary>The treatment.</summary>
     public TreatmentKind Kind { get; }
+
+    /// <summary>Identifier of the equipment that did it; null where it is not known.</summary>
+    public string? Equipment { get; }
 
     /// <summary>What it is to bring down.</summary>
     public Measurand Measurand { get; }

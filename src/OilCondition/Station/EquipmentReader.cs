@@ -32,20 +32,22 @@ internal static class EquipmentReader
         }
 
         var treatment = Kinds[kind.Value](entry);
-        return id is null || name is null || treatment is null
+        var terms = SiteReader.Terms(entry, kind.Value);
+        return id is null || name is null || treatment is null || terms is null
             ? null
             : new StationEquipment(
                 id,
                 name,
                 treatment,
                 connects,
+                terms,
                 PumpReader.Discharge(entry),
                 PumpReader.Vacuum(entry)
             );
     }
 
     private static void Known(JsonEntry entry, params string[] names) =>
-        entry.Known(["id", "name", "kind", "connectsTo", "note", .. names]);
+        entry.Known(["id", "name", "kind", "connectsTo", "note", .. SiteReader.TermFields, .. names]);
 
     private static VacuumDehydration? Vacuum(JsonEntry entry)
     {
@@ -66,6 +68,7 @@ internal static class EquipmentReader
             "removalPerPass",
             "removalViscosityCentistokes",
             "filter",
+            "elements",
             "dischargePump",
             "vacuumPump"
         );
@@ -78,6 +81,7 @@ internal static class EquipmentReader
         var highest = entry.NumberIfAny("highestCelsius");
         var film = entry.NumberIfAny("removalViscosityCentistokes");
         var filter = EquipmentParts.Filter(entry);
+        var elements = entry.WholeIfAny("elements", 0, 10_000);
         return pump is null || process is null || chamber is null || removal is null
             ? null
             : entry.Made(() =>
@@ -94,7 +98,8 @@ internal static class EquipmentReader
                         EquipmentParts.StartViscosity(entry),
                         EquipmentParts.Rise(entry),
                         film is { } found ? KinematicViscosity.FromCentistokes(found) : null
-                    )
+                    ),
+                    elements
                 )
             );
     }

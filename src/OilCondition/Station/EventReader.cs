@@ -42,7 +42,7 @@ internal sealed class EventReader(MeasurandCatalog catalog)
 
     private TreatmentRun? Treatment(JsonEntry entry, DateTimeOffset at, string word)
     {
-        entry.Known("machine", "kind", "at", "endedAt", "measurand", "target", "unit", "note");
+        entry.Known("machine", "kind", "at", "endedAt", "measurand", "target", "unit", "equipment", "note");
         var known = Treatments.Where(kind => PlainText.Kebab(kind) == word).ToList();
         if (known.Count == 0)
         {
@@ -68,6 +68,7 @@ internal sealed class EventReader(MeasurandCatalog catalog)
             return null;
         }
 
+        var equipment = entry.Has("equipment") ? entry.Text("equipment") : null;
         var unit = entry.TextOrEmpty("unit");
         if (!measurand!.TryConvert(target.Value, unit, out var converted))
         {
@@ -75,6 +76,6 @@ internal sealed class EventReader(MeasurandCatalog catalog)
             return null;
         }
 
-        return entry.Made(() => new TreatmentRun(at, endedAt, known[0], measurand!, converted));
+        return entry.Made(() => new TreatmentRun(at, endedAt, known[0], measurand!, converted, equipment));
     }
 }

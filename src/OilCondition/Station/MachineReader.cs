@@ -15,7 +15,7 @@ internal sealed class MachineReader(
 {
     public StationMachine? Read(JsonEntry entry)
     {
-        entry.Known(
+        entry.Known([
             "id",
             "name",
             "oil",
@@ -25,8 +25,9 @@ internal sealed class MachineReader(
             "limits",
             "sensorLogs",
             "tank",
-            "note"
-        );
+            "note",
+            .. SiteReader.SiteFields,
+        ]);
         var id = entry.Text("id");
         var name = entry.Text("name");
         var oil = OilOf(entry);
@@ -35,6 +36,7 @@ internal sealed class MachineReader(
         var standstill = entry.Number("standstillCelsius");
         var limits = LimitsOf(entry);
         var logs = entry.TextsIfAny("sensorLogs") ?? [];
+        var site = SiteReader.Site(entry);
         if (id is null || name is null || oil is null || litres is null || running is null || standstill is null)
         {
             return null;
@@ -50,7 +52,7 @@ internal sealed class MachineReader(
                 Temperature.FromDegreesCelsius(standstill.Value)
             )
         );
-        return machine is null
+        return machine is null || site is null
             ? null
             : new StationMachine(
                 machine,
@@ -58,7 +60,8 @@ internal sealed class MachineReader(
                 [.. events.Where(one => one.Machine == id).Select(one => one.Event)],
                 logs,
                 Tank(entry, machine),
-                oil.Treated
+                oil.Treated,
+                site
             );
     }
 

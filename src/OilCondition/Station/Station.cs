@@ -25,7 +25,8 @@ public sealed class Station
         string note,
         DateTimeOffset? asOf,
         IReadOnlyList<StationMachine> machines,
-        IReadOnlyList<StationEquipment> equipment
+        IReadOnlyList<StationEquipment> equipment,
+        StationPrices? prices
     )
     {
         Name = name;
@@ -33,6 +34,7 @@ public sealed class Station
         AsOf = asOf;
         Machines = machines;
         Equipment = equipment;
+        Prices = prices;
     }
 
     /// <summary>What the plant is called.</summary>
@@ -49,6 +51,9 @@ public sealed class Station
 
     /// <summary>What the plant has to treat oil with, in the order of the file; after it the trains that are made of it.</summary>
     public IReadOnlyList<StationEquipment> Equipment { get; }
+
+    /// <summary>The plant's prices; null where the file has none.</summary>
+    public StationPrices? Prices { get; }
 
     /// <summary>Reads a station file.</summary>
     /// <param name="json">The JSON text.</param>

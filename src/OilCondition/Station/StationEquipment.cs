@@ -10,6 +10,7 @@ public sealed class StationEquipment
         string name,
         ITreatment treatment,
         IReadOnlyList<string> connectsTo,
+        EquipmentTerms terms,
         DischargePump? dischargePump = null,
         VacuumPump? vacuumPump = null
     )
@@ -20,6 +21,7 @@ public sealed class StationEquipment
         Name = name;
         Treatment = treatment;
         ConnectsTo = connectsTo;
+        Terms = terms;
     }
 
     /// <summary>Stable identifier.</summary>
@@ -33,6 +35,9 @@ public sealed class StationEquipment
 
     /// <summary>Identifiers of the machines that it can be connected to; empty for all.</summary>
     public IReadOnlyList<string> ConnectsTo { get; }
+
+    /// <summary>What it takes to have it at a machine.</summary>
+    public EquipmentTerms Terms { get; }
 
     /// <summary>The pump that draws oil out of its vacuum chamber; null where the file does not describe it.</summary>
     public DischargePump? DischargePump { get; }

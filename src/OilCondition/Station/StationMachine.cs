@@ -11,7 +11,8 @@ public sealed class StationMachine
         IReadOnlyList<OilEvent> events,
         IReadOnlyList<string> sensorLogs,
         Reservoir? tank,
-        TreatedOil? treatedOil
+        TreatedOil? treatedOil,
+        MachineSite site
     )
     {
         Machine = machine;
@@ -20,6 +21,7 @@ public sealed class StationMachine
         SensorLogs = sensorLogs;
         Tank = tank;
         TreatedOil = treatedOil;
+        Site = site;
     }
 
     /// <summary>The machine with its oil, volume, running and standstill temperature.</summary>
@@ -42,6 +44,9 @@ public sealed class StationMachine
     /// and the highest temperature that it may see.
     /// </summary>
     public TreatedOil? TreatedOil { get; }
+
+    /// <summary>What a treatment finds at it: outages, power, reachable hours.</summary>
+    public MachineSite Site { get; }
 
     /// <summary>The machine's history: the events of the file with samples and sensor readings from elsewhere.</summary>
     /// <param name="samples">Laboratory samples, in any order.</param>

@@ -24,7 +24,7 @@ internal static class StationReader
         MeasurandCatalog catalog
     )
     {
-        root.Known("name", "note", "asOf", "oils", "limitSets", "machines", "events", "equipment", "trains");
+        root.Known("name", "note", "asOf", "oils", "limitSets", "machines", "events", "equipment", "trains", "prices");
         var name = root.Text("name");
         var note = root.TextOrEmpty("note");
         var asOf = root.MomentIfAny("asOf");
@@ -45,9 +45,17 @@ internal static class StationReader
         }
 
         NamesOnlyMachines(root, "events", events.Select(one => one.Machine));
+        NamesOnly(
+            root,
+            "events",
+            events.Select(one => (one.Event as TreatmentRun)?.Equipment).OfType<string>(),
+            [.. equipment.Concat(trains).Select(one => one.Id)],
+            "a piece of equipment"
+        );
         NamesOnlyMachines(root, "equipment", equipment.SelectMany(one => one.ConnectsTo));
         NamesOnlyMachines(root, "trains", trains.SelectMany(one => one.ConnectsTo));
-        return root.IsFaultless ? new Station(name!, note, asOf, machines, [.. equipment, .. trains]) : null;
+        var prices = SiteReader.Prices(root);
+        return root.IsFaultless ? new Station(name!, note, asOf, machines, [.. equipment, .. trains], prices) : null;
     }
 
     private static IReadOnlyList<T> Unique<T>(
@@ -68,12 +76,20 @@ internal static class StationReader
     }
 
     /// <summary>An event or a unit of a machine that is not there would be lost.</summary>
-    private static void NamesOnlyMachines(JsonEntry root, string field, IEnumerable<string> ids)
+    private static void NamesOnlyMachines(JsonEntry root, string field, IEnumerable<string> ids) =>
+        NamesOnly(root, field, ids, root.NamesIn("machines", "id"), "a machine");
+
+    private static void NamesOnly(
+        JsonEntry root,
+        string field,
+        IEnumerable<string> ids,
+        IReadOnlyCollection<string> known,
+        string what
+    )
     {
-        var known = root.NamesIn("machines", "id");
         foreach (var id in ids.Distinct(StringComparer.Ordinal).Where(id => !known.Contains(id)))
         {
-            root.Fault(field, $"'{id}' is not the id of a machine; there are: {string.Join(", ", known)}.");
+            root.Fault(field, $"'{id}' is not the id of {what}; there are: {string.Join(", ", known)}.");
         }
     }
 }

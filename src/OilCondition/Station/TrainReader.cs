@@ -17,8 +17,18 @@ internal sealed class TrainReader(IReadOnlyList<StationEquipment> equipment)
         var stages = entry.List("stages", Stage);
         return id is null || name is null || !entry.IsFaultless
             ? null
-            : entry.Made(() => new StationEquipment(id, name, new TreatmentTrain(name, [.. stages]), connects));
+            : entry.Made(() =>
+                new StationEquipment(id, name, new TreatmentTrain(name, [.. stages]), connects, Terms(stages))
+            );
     }
+
+    /// <summary>A train takes what its parts take, each once.</summary>
+    private EquipmentTerms Terms(IReadOnlyList<TrainStage> stages) =>
+        EquipmentTerms.Together([
+            .. equipment
+                .Where(one => stages.Any(stage => ReferenceEquals(stage.Treatment, one.Treatment)))
+                .Select(one => one.Terms),
+        ]);
 
     private TrainStage? Stage(JsonEntry entry)
     {

@@ -41,15 +41,21 @@ public class AdviceTextTests
             .ShouldBe(
                 """
                 M1 invented machine, 2026-02-10: alarm
-                  alarm: Acid number: 0.6 mgKOH/g on 2026-01-01, above the alarm limit of 0.5 mgKOH/g (common
-                      practice, no source: invented).
-                  alert: Free water after standstill: of 212 mg/kg the oil holds 100 mg/kg at 20 °C, so that about
-                      110 mg/kg, 90 to 140, are free (some 0.1 L at 20 °C); water separates below 40 °C.
-                  information: Acid number: sudden change from about 0.1 to 0.6 mgKOH/g on 2026-01-01; to be
-                      confirmed by another sample.
-                  -> Plan the oil change. (oil fill 1000 L)
-                  -> Drain the free water from the lowest point after standstill. (free water at standstill 0.1 L)
-                  -> Dry the oil under vacuum. (oil fill 1000 L)
+                  alarm: Oil ageing: acid number 0.6 mgKOH/g on 2026-01-01, above the alarm limit of 0.5 mgKOH/g,
+                      sudden change from about 0.1 to 0.6 mgKOH/g on 2026-01-01, to be confirmed by another sample.
+                      reading 0.6 mgKOH/g; read at 2026-01-01 08:00; from sample S12; limit 0.5 mgKOH/g; beyond
+                          since 2026-01-01; limit source common practice, no source: invented; usual before 0.1
+                          mgKOH/g; usual since 0.6 mgKOH/g; first read at 2026-01-01; readings since 1; chance of
+                          such a change by scatter 1.44E-7
+                  alert: Water: water content 212 mg/kg on 2026-01-01, about 110 mg/kg (90 to 140) of it free after
+                      standstill (20 °C).
+                      reading 212 mg/kg; read at 2026-01-01 08:00; oil temperature 20 °C; saturation 100 mg/kg; free
+                          water 110 mg/kg; free water, at least 90 mg/kg; free water, at most 140 mg/kg; separates
+                          below 40 °C; saturation curve invented oil; user data: invented; curve extrapolated no
+                  -> Oil ageing: Plan the oil change. (oil fill 1000 L)
+                  -> Water: Drain the free water from the lowest point after standstill. (free water at standstill
+                      0.1 L)
+                  -> Water: Dry the oil under vacuum. (oil fill 1000 L)
                   The next sample was due on 2026-01-15: a limit is passed or water is free, and another sample
                       should confirm it.
                 """
@@ -70,8 +76,8 @@ public class AdviceTextTests
             .ShouldBe(
                 "Acid number: 0.6 mgKOH/g on 2026-01-01, above the alarm limit of 0.5 mgKOH/g (common practice, no source: invented)."
             );
-        Assessment.Recommendations[0].ToString().ShouldBe("Plan the oil change. (oil fill 1000 L)");
-        Assessment.Alerts[0].ToString().ShouldStartWith("M1/charge-1/limit-passed/acid-number: Acid number: 0.6");
+        Assessment.Recommendations[0].ToString().ShouldBe("Oil ageing: Plan the oil change. (oil fill 1000 L)");
+        Assessment.Alerts[0].ToString().ShouldStartWith("M1/charge-1/oil-ageing: Oil ageing: acid number 0.6");
         Assessment
             .Water.ToString()
             .ShouldBe("212 mg/kg of water; free 0 at 60 °C, 110 at 20 °C; separates below 40 °C");
@@ -79,7 +85,7 @@ public class AdviceTextTests
         step.Journal.ToString().ShouldBe("2 alerts, 2 active");
         step.Changes[0]
             .ToString()
-            .ShouldBe("raised: M1/charge-1/limit-passed/acid-number: alarm, unacknowledged active, raised 2026-02-10");
+            .ShouldBe("raised: M1/charge-1/oil-ageing: alarm, unacknowledged active, raised 2026-02-10");
     }
 
     [Fact]

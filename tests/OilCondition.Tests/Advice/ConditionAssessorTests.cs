@@ -91,7 +91,7 @@ public class ConditionAssessorTests
         finding.Balance.Running.HasFreeWater.ShouldBeFalse();
         finding.Balance.Standstill.Free.PartsPerMillion.ShouldBe(150, 1e-6);
         finding.Balance.FreeAtStandstill!.Value.Liters.ShouldBe(0.1305, 1e-6);
-        assessment.Alerts.Single().Key.ShouldBe("M1/charge-1/free-water-at-standstill/water");
+        assessment.Alerts.Single().Key.ShouldBe("M1/charge-1/water");
         assessment.Recommendations.Select(one => one.Action).ShouldContain(RecommendedAction.DrainFreeWater);
     }
 
@@ -130,7 +130,7 @@ public class ConditionAssessorTests
 
         assessment.Findings.Count.ShouldBe(2);
         var alert = assessment.Alerts.Single();
-        alert.Key.ShouldBe("M1/charge-1/limit-passed/particles");
+        alert.Key.ShouldBe("M1/charge-1/dirt");
         alert.Findings.Count.ShouldBe(2);
     }
 
@@ -265,14 +265,19 @@ public class ConditionAssessorTests
         root.GetProperty("alerts")
             .EnumerateArray()
             .Select(one => one.GetProperty("key").GetString())
-            .ShouldContain("M1/charge-1/free-water-running/water");
+            .ShouldContain("M1/charge-1/water");
         root.GetProperty("water").GetProperty("standstill").GetProperty("freeMgPerKg").GetDouble().ShouldBe(412, 1e-3);
         var water = root.GetProperty("states")[0];
         water.GetProperty("latest").GetProperty("value").GetDouble().ShouldBe(512);
         water.GetProperty("latest").GetProperty("qualifier").GetString().ShouldBe("none");
         water.GetProperty("limits")[0].GetProperty("upper").GetProperty("alarm").GetDouble().ShouldBe(800);
         root.GetProperty("cleanup").ValueKind.ShouldBe(JsonValueKind.Null);
-        root.GetProperty("findings")[0].GetProperty("evidence").GetArrayLength().ShouldBeGreaterThan(3);
+        var problem = root.GetProperty("problems")[0];
+        problem.GetProperty("topic").GetString().ShouldBe("water");
+        problem.GetProperty("statement").GetString()!.ShouldStartWith("Water: water content 512 mg/kg");
+        problem.GetProperty("findings")[0].GetProperty("evidence").GetArrayLength().ShouldBeGreaterThan(3);
+        root.GetProperty("alerts")[0].GetProperty("subject").GetString().ShouldBe("water");
+        root.GetProperty("recommendations")[0].GetProperty("subjects")[0].GetString().ShouldBe("water");
         json.ShouldNotContain("NaN", Case.Sensitive);
     }
 
@@ -310,7 +315,7 @@ public class ConditionAssessorTests
 
         assessment.Findings.Single().Code.ShouldBe(FindingCode.SuspectSample);
         assessment.Recommendations.Single().Action.ShouldBe(RecommendedAction.SampleAgain);
-        assessment.Alerts.Single().Key.ShouldBe("M1/charge-1/suspect-sample/viscosity-40c");
+        assessment.Alerts.Single().Key.ShouldBe("M1/charge-1/records");
     }
 
     [Fact]

@@ -84,7 +84,7 @@ public class LimitFindingTests
         var assessment = Assess(Invented.History(Acid(i => i == 12 ? 0.35 : 0.1)), limit);
 
         var alert = assessment.Alerts.Single();
-        alert.Key.ShouldBe("M1/charge-1/rate-of-change/acid-number");
+        alert.Key.ShouldBe("M1/charge-1/oil-ageing");
         Sentences
             .Of(alert.Findings[0])
             .ShouldBe(
@@ -103,7 +103,7 @@ public class LimitFindingTests
         With(1).Findings.OfType<LimitFinding>().Single().Code.ShouldBe(FindingCode.LimitNotConfirmed);
         With(1).Alerts.ShouldBeEmpty();
         With(2).Findings.OfType<LimitFinding>().Single().Code.ShouldBe(FindingCode.OutOfTheUsual);
-        With(2).Alerts.Select(alert => alert.Key).ShouldContain("M1/charge-1/out-of-the-usual/acid-number");
+        With(2).Alerts.Select(alert => alert.Key).ShouldContain("M1/charge-1/oil-ageing");
     }
 
     [Fact]

@@ -93,20 +93,20 @@ public class RecommendationTests
             .Length.ShouldBe(Measurands.All.Count);
 
     [Theory]
-    [InlineData(MeasurandTopic.Water, "VacuumDehydrate", "limit-passed/water")]
-    [InlineData(MeasurandTopic.Particles, "FilterInKidneyLoop FindDirtIngress", "limit-passed/particles")]
-    [InlineData(MeasurandTopic.Ageing, "PlanOilChange", "limit-passed/ours")]
-    [InlineData(MeasurandTopic.Varnish, "RemoveVarnish", "limit-passed/ours")]
-    [InlineData(MeasurandTopic.OilIdentity, "CheckOilIdentity", "limit-passed/ours")]
-    [InlineData(MeasurandTopic.Wear, "FindWear", "limit-passed/ours")]
-    [InlineData(MeasurandTopic.Other, "InvestigateCause", "limit-passed/ours")]
+    [InlineData(MeasurandTopic.Water, "VacuumDehydrate", "water")]
+    [InlineData(MeasurandTopic.Particles, "FilterInKidneyLoop FindDirtIngress", "dirt")]
+    [InlineData(MeasurandTopic.Ageing, "PlanOilChange", "oil-ageing")]
+    [InlineData(MeasurandTopic.Varnish, "RemoveVarnish", "varnish")]
+    [InlineData(MeasurandTopic.OilIdentity, "CheckOilIdentity", "oil-identity/upper")]
+    [InlineData(MeasurandTopic.Wear, "FindWear", "wear")]
+    [InlineData(MeasurandTopic.Other, "InvestigateCause", "other/ours/upper")]
     public void A_measurand_of_the_user_is_treated_by_its_topic(MeasurandTopic topic, string expected, string key)
     {
         var ours = new Measurand("ours", "ours", "u", LimitSide.Upper, NaturalScale.Linear, 0, 100, topic: topic);
         var assessment = Beyond(ours, LimitSide.Upper);
 
         Actions(assessment).ShouldBe(expected);
-        assessment.Alerts.Single().Key.ShouldEndWith(key);
+        assessment.Alerts.Single().Key.ShouldBe("M1/charge-1/" + key);
     }
 
     [Theory]

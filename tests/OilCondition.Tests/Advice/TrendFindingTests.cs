@@ -116,7 +116,7 @@ public class TrendFindingTests
         );
         var assessment = Assess(history);
 
-        var alert = assessment.Alerts.Single(one => one.Key == "M1/charge-1/cleanup-rebounding/water");
+        var alert = assessment.Alerts.Single(one => one.Key == "M1/charge-1/water");
         Sentences
             .Of(alert.Findings[0])
             .ShouldBe(
@@ -151,7 +151,7 @@ public class TrendFindingTests
 
         var overdue = assessment.Findings.OfType<SampleOverdueFinding>().Single();
         overdue.Severity.ShouldBe(Severity.Alert);
-        assessment.Alerts.Single().Key.ShouldBe("M1/charge-1/sample-overdue/water");
+        assessment.Alerts.Single().Key.ShouldBe("M1/charge-1/sampling");
         Sentences.Of(overdue).ShouldBe("No sample since 2025-05-06; the sampling plan allows at most 180 days.");
         assessment.NextSample!.IsOverdue.ShouldBeTrue();
     }

@@ -14,6 +14,7 @@ public partial class VocabularyTests
         typeof(EwmaChart).Assembly,
         typeof(LabFile).Assembly,
 #if !NETSTANDARD_BUILD
+        typeof(OilCondition.Planning.UnitSchedule).Assembly,
         typeof(OilCondition.Reporting.ConditionReport).Assembly,
 #endif
     ];

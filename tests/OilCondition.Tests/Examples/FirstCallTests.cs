@@ -29,7 +29,7 @@ public class FirstCallTests
         try
         {
             File.WriteAllText(journal, OilCondition.AlertJournal.Empty.ToJson());
-            Integrate(journal).ShouldContain("HP-CWP2/charge-1/limit-passed/rpvot");
+            Integrate(journal).ShouldContain("HP-CWP2/charge-1/oil-ageing");
             Integrate(journal).ShouldBeEmpty();
         }
         finally

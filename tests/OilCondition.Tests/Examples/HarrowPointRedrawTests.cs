@@ -27,17 +27,17 @@ public class HarrowPointRedrawTests
     }
 
     [Theory]
-    [InlineData("HP-TGB1", "remaining-life-short/water")]
-    [InlineData("HP-TGB1", "cleanup-rebounding/water")]
-    [InlineData("HP-GOV1", "limit-passed/particles")]
-    [InlineData("HP-GOV1", "remaining-life-short/particles")]
-    [InlineData("HP-IGG1", "free-water-at-standstill/water")]
-    [InlineData("HP-CWP2", "remaining-life-short/acid-number")]
-    [InlineData("HP-CWP2", "remaining-life-short/rpvot")]
-    [InlineData("HP-DTG1", "free-water-at-standstill/water")]
-    public void The_story_of_each_machine_is_found(string machine, string story)
+    [InlineData("HP-TGB1", "water", FindingCode.RemainingLifeShort, "")]
+    [InlineData("HP-TGB1", "water", FindingCode.CleanupRebounding, "")]
+    [InlineData("HP-GOV1", "dirt", FindingCode.LimitPassed, "")]
+    [InlineData("HP-GOV1", "dirt", FindingCode.RemainingLifeShort, "")]
+    [InlineData("HP-IGG1", "water", FindingCode.FreeWaterAtStandstill, "")]
+    [InlineData("HP-CWP2", "oil-ageing", FindingCode.RemainingLifeShort, "acid-number")]
+    [InlineData("HP-CWP2", "oil-ageing", FindingCode.RemainingLifeShort, "rpvot")]
+    [InlineData("HP-DTG1", "water", FindingCode.FreeWaterAtStandstill, "")]
+    public void The_story_of_each_machine_is_found(string machine, string subject, FindingCode code, string measurand)
     {
-        var missed = All.Value.Missed(machine, story);
+        var missed = All.Value.Missed(machine, subject, code, measurand);
 
         missed.Count.ShouldBeLessThanOrEqualTo(Count / 50, $"seeds {string.Join(", ", missed)}");
     }

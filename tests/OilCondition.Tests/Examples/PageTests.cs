@@ -3,6 +3,7 @@ using HarrowPoint;
 using OilCondition.Cleanliness;
 using OilCondition.Cleanup;
 using OilCondition.Limits;
+using OilCondition.Planning;
 using OilCondition.Prognosis;
 using OilCondition.Statistics;
 using OilCondition.Tests.Architecture;
@@ -41,6 +42,7 @@ public partial class PageTests
     [InlineData("limits.md")]
     [InlineData("advice.md")]
     [InlineData("backtest.md")]
+    [InlineData("planning.md")]
     public void The_snippets_of_a_page_are_compiled(string page)
     {
         var compiled = Bare(RepositoryFiles.Read("tests", "OilCondition.Tests", "Examples", "PageTests.cs"));
@@ -66,6 +68,7 @@ public partial class PageTests
     public void Every_finding_limit_kind_outcome_and_treatment_has_its_row()
     {
         Missing<FindingCode>("advice.md", code => $"`{PlainText.Kebab(code)}`").ShouldBeEmpty();
+        Missing<ProblemTopic>("advice.md", topic => $"| `{topic}` | `{PlainText.Kebab(topic)}").ShouldBeEmpty();
         Missing<LimitKind>("limits.md", kind => $"\"{PlainText.Kebab(kind)}\"").ShouldBeEmpty();
         Missing<TreatmentKind>("treatment.md", kind => $"`{kind}`").ShouldBeEmpty();
         Missing<Backtest.AlertOutcome>("backtest.md", outcome => $"`{outcome}`").ShouldBeEmpty();
@@ -389,7 +392,7 @@ public partial class PageTests
         {
             var files = new FileIn(folder.FullName);
             files.WriteAllText("journal.json", AlertJournal.Empty.ToJson());
-            Journal(history, limits, files).ShouldBe(4);
+            Journal(history, limits, files).ShouldBe(1);
             Journal(history, limits, files).ShouldBe(0);
         }
         finally
@@ -466,6 +469,54 @@ public partial class PageTests
 
         _ = (nobodyWasTold, mayBe);
         return backtest;
+    }
+
+    [Fact]
+    public void Mobile_unit()
+    {
+        var travel = new TravelTimes([
+            ("workshop", "hall", TimeSpan.FromHours(1)),
+            ("hall", "dam", TimeSpan.FromHours(2)),
+            ("workshop", "dam", TimeSpan.FromHours(2)),
+        ]);
+        var unit = new MobileUnit("VDU-1", "workshop", travel, crewHours: WorkWindow.Daily(asOf, asOf.AddHours(9), 60));
+        UnitTask[] tasks =
+        [
+            new UnitTask(
+                "HP-TGB1",
+                "hall",
+                asOf,
+                due: asOf.AddDays(3),
+                process: TimeSpan.FromHours(40),
+                weight: 5,
+                connect: TimeSpan.FromHours(2),
+                heatUp: TimeSpan.FromHours(4),
+                disconnect: TimeSpan.FromHours(1)
+            ),
+            new UnitTask(
+                "HP-GOV2",
+                "dam",
+                asOf,
+                due: asOf.AddDays(2),
+                process: TimeSpan.FromHours(16),
+                connect: TimeSpan.FromHours(2),
+                disconnect: TimeSpan.FromHours(1),
+                windows: [new WorkWindow(asOf.AddDays(1), asOf.AddDays(5))]
+            ),
+        ];
+        var outcome = UnitSchedule.Plan(tasks, unit, new SchedulingOptions(asOf));
+        if (outcome is ScheduleOutcome.Planned planned)
+        {
+            Console.WriteLine(planned); // next machine, proof, rules beside it, table
+            Console.WriteLine(planned.Schedule.ToCalendar()); // a line a machine, six hours a letter
+        }
+        else if (outcome is ScheduleOutcome.DoesNotFit misfit)
+        {
+            Console.WriteLine(misfit); // which machine, by how many hours, and the nearest plan
+        }
+
+        outcome.ShouldBeOfType<ScheduleOutcome.Planned>().Schedule.Next!.Task.Id.ShouldBe("HP-TGB1");
+        Missing<MisfitReason>("planning.md", reason => $"| `{reason}` |").ShouldBeEmpty();
     }
 
     private sealed class Counted : IProgress<Ratio>

@@ -14,17 +14,27 @@ internal sealed class AlertOutcomes
         bySubject = limits
             .Limits.Select(limit => limit.Measurand)
             .Distinct()
-            .Select(measurand => new Watched(
-                measurand,
-                new FixedFigures(machine.Oil, measurand, limits.Limits),
-                came.Readings(measurand)
-            ))
-            .ToLookup(watched => Alert.SubjectOf(watched.Measurand), StringComparer.Ordinal);
+            .SelectMany(measurand =>
+            {
+                var figures = new FixedFigures(machine.Oil, measurand, limits.Limits);
+                return FixedFigures.Sides.Select(side => new Watched(
+                    measurand,
+                    side,
+                    figures.First(side),
+                    came.Readings(measurand)
+                ));
+            })
+            .ToLookup(
+                watched => ProblemIdentity.Of(watched.Measurand, watched.Side).ToString(),
+                StringComparer.Ordinal
+            );
     }
 
     /// <summary>Whether an alert tells of what the oil does: the others are about records and treatments.</summary>
-    public static bool IsAboutOil(Alert alert) =>
-        alert.Findings[0].Code
+    public static bool IsAboutOil(Alert alert) => alert.Findings.Any(IsAboutOil);
+
+    private static bool IsAboutOil(Finding finding) =>
+        finding.Code
             is FindingCode.LimitPassed
                 or FindingCode.RateOfChange
                 or FindingCode.OutOfTheUsual
@@ -33,15 +43,12 @@ internal sealed class AlertOutcomes
                 or FindingCode.RemainingLifeShort
                 or FindingCode.CleanupRebounding;
 
-    public static string SubjectOf(Alert alert) => Alert.SubjectOf(alert.Findings[0].Measurand);
-
     public Backtest.RaisedAlert Of(Alert alert, DateTimeOffset day, DateTimeOffset until)
     {
-        var subject = SubjectOf(alert);
         var (outcome, at) = IsAboutOil(alert)
-            ? Judge(alert, [.. bySubject[subject]], day, until)
+            ? Judge(alert, [.. bySubject[alert.Problem.Subject]], day, until)
             : (Backtest.AlertOutcome.NotJudged, null);
-        return new Backtest.RaisedAlert(machineId, subject, alert, day, outcome, at);
+        return new Backtest.RaisedAlert(machineId, alert, day, outcome, at);
     }
 
     private (Backtest.AlertOutcome Outcome, DateTimeOffset? At) Judge(
@@ -51,9 +58,7 @@ internal sealed class AlertOutcomes
         DateTimeOffset until
     )
     {
-        var confirmed = Figures(alert, watched)
-            .Select(one => FirstBeyond(one.Watched, one.Side, one.Figure, day, until))
-            .Min();
+        var confirmed = Figures(alert, watched).Select(one => FirstBeyond(one.Watched, one.Figure, day, until)).Min();
         if (confirmed is not null)
         {
             return (Backtest.AlertOutcome.Confirmed, confirmed);
@@ -70,34 +75,24 @@ internal sealed class AlertOutcomes
     }
 
     /// <summary>
-    /// What has to be passed: the limit that a remaining life runs to, and else the first figure, alert or alarm, of any measurand of the subject.
+    /// What has to be passed: the limit that a remaining life runs to, and for every other finding the first figure, alert or alarm, of any measurand
+    /// of the subject. One of them is enough.
     /// </summary>
-    private static IEnumerable<(Watched Watched, LimitSide Side, double Figure)> Figures(
-        Alert alert,
-        IReadOnlyList<Watched> watched
-    )
+    private static IEnumerable<(Watched Watched, double Figure)> Figures(Alert alert, IReadOnlyList<Watched> watched)
     {
-        var lives = alert.Findings.OfType<RemainingLifeFinding>().Select(finding => finding.Life).ToList();
-        return lives.Count > 0
-            ? from life in lives
+        var findings = alert.Findings.Where(IsAboutOil).ToList();
+        var lives =
+            from life in findings.OfType<RemainingLifeFinding>().Select(finding => finding.Life)
             from one in watched
-            where one.Measurand.Equals(life.Series.Measurand)
-            select (one, life.Side, life.Limit)
-            : from one in watched
-            from side in FixedFigures.Sides
-            let figure = one.Figures.First(side)
-            where figure is not null
-            select (one, side, figure.Value);
+            where one.Measurand.Equals(life.Series.Measurand) && one.Side == life.Side
+            select (one, life.Limit);
+        return findings.TrueForAll(finding => finding is RemainingLifeFinding)
+            ? lives
+            : lives.Concat(from one in watched let first = one.First where first is not null select (one, first.Value));
     }
 
     /// <summary>The first reading beyond a figure after a day and in time, of the oil as it was on that day.</summary>
-    private DateTimeOffset? FirstBeyond(
-        Watched watched,
-        LimitSide side,
-        double figure,
-        DateTimeOffset day,
-        DateTimeOffset until
-    )
+    private DateTimeOffset? FirstBeyond(Watched watched, double figure, DateTimeOffset day, DateTimeOffset until)
     {
         if (came.StretchAt(watched.Measurand, day) is not { } stretch)
         {
@@ -108,11 +103,16 @@ internal sealed class AlertOutcomes
             .Readings.FirstOrDefault(point =>
                 point.At > day
                 && point.At <= until
-                && FixedFigures.IsBeyond(point.Reading, figure, side)
+                && FixedFigures.IsBeyond(point.Reading, figure, watched.Side)
                 && came.StretchAt(watched.Measurand, point.At) == stretch
             )
             ?.At;
     }
 
-    private sealed record Watched(Measurand Measurand, FixedFigures Figures, IReadOnlyList<SeriesPoint> Readings);
+    private sealed record Watched(
+        Measurand Measurand,
+        LimitSide Side,
+        double? First,
+        IReadOnlyList<SeriesPoint> Readings
+    );
 }

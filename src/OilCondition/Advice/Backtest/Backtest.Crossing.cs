@@ -55,7 +55,7 @@ public sealed partial class Backtest
         /// <summary>Whether no alert stood before it.</summary>
         public bool IsSilent => WarnedAt is null;
 
-        internal string Subject => Alert.SubjectOf(Measurand);
+        internal string Subject => ProblemIdentity.Of(Measurand, Side).ToString();
 
         /// <summary>Which, when, and how long before it was told.</summary>
         /// <returns>For example <c>2025-08-14 M1 iron beyond 40 mg/kg: 84 days of warning by remaining-life-short</c>.</returns>
@@ -65,7 +65,13 @@ public sealed partial class Backtest
                 IsSilent
                     ? ": silent"
                     : $": {PlainText.Number(Math.Floor(Warning.TotalDays))} days of warning by "
-                        + string.Join(", ", WarnedBy.Select(alert => PlainText.Kebab(alert.Findings[0].Code)))
+                        + string.Join(
+                            ", ",
+                            WarnedBy
+                                .SelectMany(alert => alert.Findings)
+                                .Select(finding => PlainText.Kebab(finding.Code))
+                                .Distinct(StringComparer.Ordinal)
+                        )
             );
     }
 }

@@ -9,7 +9,6 @@ public sealed partial class Backtest
     {
         internal RaisedAlert(
             string machineId,
-            string subject,
             Alert alert,
             DateTimeOffset raisedAt,
             AlertOutcome outcome,
@@ -17,7 +16,6 @@ public sealed partial class Backtest
         )
         {
             MachineId = machineId;
-            Subject = subject;
             Alert = alert;
             RaisedAt = raisedAt;
             Outcome = outcome;
@@ -39,10 +37,10 @@ public sealed partial class Backtest
         /// <summary>When that was known: the reading, the event, the end of the time; null where nothing was decided.</summary>
         public DateTimeOffset? DecidedAt { get; }
 
-        internal string Subject { get; }
+        internal string Subject => Alert.Problem.Subject;
 
         /// <summary>When, which alert, and what became of it.</summary>
-        /// <returns>For example <c>2025-06-05 M1/charge-1/limit-passed/iron: confirmed 2025-07-05</c>.</returns>
+        /// <returns>For example <c>2025-06-05 M1/charge-1/wear: confirmed 2025-07-05</c>.</returns>
         public override string ToString() =>
             $"{PlainText.Date(RaisedAt)} {Alert.Key}: {PlainText.Spaced(Outcome)}"
             + (DecidedAt is { } at ? $" {PlainText.Date(at)}" : "");

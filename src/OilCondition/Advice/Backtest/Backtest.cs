@@ -70,7 +70,7 @@ public sealed partial class Backtest
     /// <summary>Everything together.</summary>
     public BacktestFigures Total { get; }
 
-    /// <summary>The same for each subject of alerts, in the order of their names: a measurand, all water, all particles.</summary>
+    /// <summary>The same for each subject of problems, in the order of their names.</summary>
     public IReadOnlyList<BacktestFigures> Subjects { get; }
 
     /// <summary>Each alert that was raised, by machine and time.</summary>

@@ -26,7 +26,7 @@ internal sealed class LimitEpisode(
 
     public double Limit => limit;
 
-    public string Subject => Alert.SubjectOf(measurand);
+    public string Subject { get; } = ProblemIdentity.Of(measurand, side).ToString();
 
     /// <summary>The first reading, with which the stretch begins.</summary>
     public SeriesPoint Begin => points[0];

@@ -155,7 +155,7 @@ internal sealed class MachineReplay
     {
         var point = episode.Crossing!;
         var stretch = came.StretchAt(episode.Measurand, point.At);
-        bool IsOfSubject(Alert alert) => AlertOutcomes.SubjectOf(alert) == episode.Subject;
+        bool IsOfSubject(Alert alert) => alert.Problem.Subject == episode.Subject;
         var warning = standing
             .Where(one => one.Day < point.At)
             .Reverse()

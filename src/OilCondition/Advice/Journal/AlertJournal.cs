@@ -113,7 +113,7 @@ public sealed class AlertJournal
 
     private static JournalChange Present(Alert alert, Dictionary<string, JournalEntry> known, DateTimeOffset asOf)
     {
-        var sentence = Sentences.Of(alert.Findings[0]);
+        var sentence = alert.Problem.Statement;
         if (!known.TryGetValue(alert.Key, out var entry))
         {
             entry = new JournalEntry(

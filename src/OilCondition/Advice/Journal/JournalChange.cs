@@ -22,6 +22,6 @@ public sealed class JournalChange
     public Alert? Alert { get; }
 
     /// <summary>What changed, and the entry after it.</summary>
-    /// <returns>For example <c>raised: M1/charge-1/limit-passed/iron: alarm, unacknowledged active, raised 2026-01-01</c>.</returns>
+    /// <returns>For example <c>raised: M1/charge-1/wear: alarm, unacknowledged active, raised 2026-01-01</c>.</returns>
     public override string ToString() => $"{PlainText.Spaced(Kind)}: {Entry}";
 }

@@ -24,7 +24,7 @@ public sealed record JournalEntry
         Sentence = sentence;
     }
 
-    /// <summary>The key of the alert: machine / charge / finding / topic.</summary>
+    /// <summary>The key of the alert: machine / charge / subject of the problem.</summary>
     public string Key { get; internal init; }
 
     /// <summary>Alert or alarm, as last assessed.</summary>
@@ -42,14 +42,14 @@ public sealed record JournalEntry
     /// <summary>The assessment that no longer found it; null while it holds.</summary>
     public DateTimeOffset? ClearedAt { get; internal init; }
 
-    /// <summary>The sentence of its gravest finding, as last assessed.</summary>
+    /// <summary>The statement of its problem, as last assessed.</summary>
     public string Sentence { get; internal init; }
 
     /// <summary>Whether the condition holds.</summary>
     public bool IsActive => State is AlertState.UnacknowledgedActive or AlertState.AcknowledgedActive;
 
     /// <summary>Key, severity, state and since when.</summary>
-    /// <returns>For example <c>M1/charge-1/limit-passed/iron: alarm, unacknowledged active, raised 2026-01-01</c>.</returns>
+    /// <returns>For example <c>M1/charge-1/wear: alarm, unacknowledged active, raised 2026-01-01</c>.</returns>
     public override string ToString() =>
         $"{Key}: {PlainText.Spaced(Severity)}, {PlainText.Spaced(State)}, raised {PlainText.Date(RaisedAt)}"
         + (ClearedAt is { } cleared ? $", cleared {PlainText.Date(cleared)}" : "");

@@ -315,7 +315,7 @@ internal sealed class RunPart
     }
 
     /// <summary>
-    /// Samples that stand above the first one by more than two samples can differ, long after the oil is mixed, and do not come down: few are enough for that.
+    /// Samples that stand above the first one by more than two samples can differ, long after the oil is mixed, and exclude a fall that matters: few are enough for that.
     /// </summary>
     private bool HasRisen(
         (IReadOnlyList<DateTimeOffset> At, IReadOnlyList<double> Values) whole,

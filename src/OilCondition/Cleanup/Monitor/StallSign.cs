@@ -11,7 +11,7 @@ internal enum StallSign
 
     /// <summary>
     /// For <see cref="CleanupMonitorOptions.StallAfter"/> or longer, and over at least six readings, they show no fall: they exclude that half of what is
-    /// missing to the target is gone, and do not show that a tenth is. Titrations above saturation need a quarter of that time where they exclude a tenth.
+    /// missing to the target is gone, and do not show that a tenth is. Titrations above saturation need a quarter of that time where they exclude the part of the half that falls to it.
     /// </summary>
     ShowsNoFall,
 

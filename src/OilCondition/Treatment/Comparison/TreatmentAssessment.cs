@@ -170,17 +170,19 @@ public sealed class TreatmentAssessment
         ContaminationForms.FreeWater | ContaminationForms.EmulsifiedWater | ContaminationForms.DissolvedWater;
 
     /// <summary>The same row with its band, which is made when it is first asked for.</summary>
-    internal TreatmentAssessment WithBand(TreatmentJob job, InputErrors errors)
+    /// <param name="job">The task.</param>
+    /// <param name="errors">The errors of its inputs.</param>
+    /// <param name="by">What made the row, where that is not <see cref="Treatment"/> alone.</param>
+    internal TreatmentAssessment WithBand(TreatmentJob job, InputErrors errors, ITreatment? by = null)
     {
         var row = (TreatmentAssessment)MemberwiseClone();
-        var own = Treatment;
+        var own = by ?? Treatment;
         row.band = new Lazy<TreatmentBand>(() =>
-            new TreatmentBand(
-                InputShift
+            new TreatmentBand([
+                .. InputShift
                     .All(errors)
-                    .Select(shift => (own is IShiftable one ? one.Shifted(shift) : own).Assess(shift.Job(job)))
-                    .Select(one => (one.MeetsTarget ? one.RunTime : null, one.WaterFloor))
-            )
+                    .Select(shift => (own is IShiftable one ? one.Shifted(shift) : own).Assess(shift.Job(job))),
+            ])
         );
         return row;
     }

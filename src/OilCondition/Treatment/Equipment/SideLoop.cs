@@ -76,6 +76,10 @@ public sealed class SideLoop
             StartViscosity
         );
 
+    /// <summary>The same loop with its heater turned down.</summary>
+    internal SideLoop With(Power heaterPower) =>
+        new(Pump, WorkingTemperature, heaterPower, MotorPower, HighestRise, StartViscosity);
+
     /// <summary>The loop in a few words.</summary>
     /// <returns>For example <c>40 L/min at 50 °C, heater 12 kW</c>.</returns>
     public override string ToString() =>

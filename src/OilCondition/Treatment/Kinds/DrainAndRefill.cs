@@ -84,11 +84,14 @@ public sealed class DrainAndRefill : ITreatment
     }
 
     /// <inheritdoc/>
-    public TreatmentAssessment Assess(TreatmentJob job)
+    public TreatmentAssessment Assess(TreatmentJob job) => Assess(job, fewest: 0);
+
+    /// <summary>With at least so many changes, where something other than water and dirt asks for them.</summary>
+    internal TreatmentAssessment Assess(TreatmentJob job, int fewest)
     {
         var water = TargetPart.UntouchedWater(Guard.NotNull(job));
         var particles = TargetPart.UntouchedParticles(job);
-        var changes = 0;
+        var changes = fewest;
         if (!water.IsMet)
         {
             water = Changed(
@@ -110,6 +113,7 @@ public sealed class DrainAndRefill : ITreatment
             );
         }
 
+        (water, particles) = (Kept(job, water, changes), Kept(job, particles, changes, ofParticles: true));
         var exchanged = changes * (1 - Heel.DecimalFractions) * job.Reservoir.OilVolume;
         var removed = Math.Max(0, (job.Contamination.Water - WaterAfter(job, changes, false)).DecimalFractions);
         return new TreatmentAssessment(
@@ -131,6 +135,22 @@ public sealed class DrainAndRefill : ITreatment
     /// <returns>For example <c>drain and refill, 5 % stays, new oil 40 mg/kg, 17/15/12</c>.</returns>
     public override string ToString() =>
         $"{Name}, {PlainText.Number(Heel.Percent)} % stays, new oil {PlainText.Number(NewWater.PartsPerMillion)} mg/kg, {NewParticles.Code}";
+
+    /// <summary>
+    /// A part that is met before: it takes the time of the changes that something else asks for, and is not met where the new oil makes it worse than the target.
+    /// </summary>
+    private TargetPart Kept(TreatmentJob job, TargetPart part, int changes, bool ofParticles = false)
+    {
+        if (changes == 0 || !part.IsMet || part.Arrival is not Arrival<TimeSpan>.Already)
+        {
+            return part;
+        }
+
+        var isWorse = ofParticles
+            ? new CodeLimits(job.Target.Code).Excess(ParticlesAfter(job, changes, true)) > 0
+            : WaterAfter(job, changes, true) > job.Target.Water;
+        return isWorse ? TargetPart.Not(WhyNot.FloorAboveTarget, job) : TargetPart.Within(job, HoursFor(job, changes));
+    }
 
     /// <summary>With what comes in during the work, or without.</summary>
     private MassFraction WaterAfter(TreatmentJob job, int changes, bool withIngress)

@@ -17,9 +17,17 @@ internal sealed class PlanCourse
     private readonly double fullFlowCelsius;
     private readonly List<PurificationPlan.State> states = [];
     private double[] lastState = [];
+    private readonly double tolerance;
 
-    private PlanCourse(TreatmentJob job, PurificationUnit unit, PlanPhysics physics, PurificationPlan.EndState end)
+    private PlanCourse(
+        TreatmentJob job,
+        PurificationUnit unit,
+        PlanPhysics physics,
+        PurificationPlan.EndState end,
+        double tolerance
+    )
     {
+        this.tolerance = tolerance;
         this.job = job;
         this.unit = unit;
         this.physics = physics;
@@ -47,10 +55,11 @@ internal sealed class PlanCourse
         PurificationUnit unit,
         PlanPhysics physics,
         PurificationPlan.EndState end,
-        TimeSpan interval
+        TimeSpan interval,
+        double tolerance
     )
     {
-        var course = new PlanCourse(job, unit, physics, end);
+        var course = new PlanCourse(job, unit, physics, end, tolerance);
         course.Run(interval);
         return course;
     }
@@ -91,7 +100,7 @@ internal sealed class PlanCourse
     private void Integrate(double[] start, double interval, ref double? waterAt, ref double? codeAt)
     {
         const double FirstStepSeconds = 10;
-        var solver = new DormandPrince(physics.Rates, start, Allowed(), 1e-8, FirstStepSeconds);
+        var solver = new DormandPrince(physics.Rates, start, Allowed(), tolerance, FirstStepSeconds);
         var horizon = job.Horizon.TotalSeconds;
         for (var number = 1; solver.Time < horizon; number++)
         {
@@ -143,7 +152,8 @@ internal sealed class PlanCourse
     }
 
     /// <summary>Whether a part that was met once, for example from the start, is met no more when the plan ends: more comes in than leaves.</summary>
-    private bool Lost(double? metAt, Func<double[], double> excess) => metAt is not null && excess(lastState) > 1e-6;
+    private bool Lost(double? metAt, Func<double[], double> excess) =>
+        metAt is not null && excess(lastState) > 100 * tolerance;
 
     private double[] Start()
     {
@@ -157,8 +167,14 @@ internal sealed class PlanCourse
         return start;
     }
 
-    /// <summary>Absolute tolerances: 1 µK, 1e-6 mg/kg, counts and sums far below anything that is read.</summary>
+    /// <summary>Absolute tolerances of a fine plan: 1 µK, 1e-6 mg/kg, counts and sums far below anything that is read.</summary>
     private double[] Allowed()
+    {
+        var times = tolerance / PurificationPlan.FineTolerance;
+        return [.. Fine().Select(one => one * times)];
+    }
+
+    private double[] Fine()
     {
         var joules = 1e-8 * physics.Circuit.CapacityJoulePerKelvin;
         var kilograms = 1e-10 * physics.Circuit.OilKilograms;

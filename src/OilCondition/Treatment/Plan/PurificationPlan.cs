@@ -38,6 +38,12 @@ namespace OilCondition.Treatment;
 /// </example>
 public sealed partial class PurificationPlan
 {
+    /// <summary>Relative tolerance of the integration: a plan is right to more digits than anything that goes into it.</summary>
+    internal const double FineTolerance = 1e-8;
+
+    /// <summary>One of the many cases of a band: right to a thousandth, and three times as quick.</summary>
+    internal const double RoughTolerance = 1e-5;
+
     private PurificationPlan(
         TreatmentJob job,
         PurificationUnit unit,
@@ -202,7 +208,7 @@ public sealed partial class PurificationPlan
         new(
             InputShift
                 .All(errors ?? InputErrors.Usual)
-                .Select(shift => Create(shift.Job(Job), Unit.Shifted(shift), LongInterval(Job)))
+                .Select(shift => Create(shift.Job(Job), Unit.Shifted(shift), LongInterval(Job), RoughTolerance))
                 .Select(one => (one.MeetsTarget ? (TimeSpan?)one.Last.Time : null, one.End.WaterFloor))
         );
 
@@ -220,7 +226,15 @@ public sealed partial class PurificationPlan
     /// <returns>The plan.</returns>
     /// <exception cref="ArgumentNullException">Job or unit is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The interval lies outside its range.</exception>
-    public static PurificationPlan Create(TreatmentJob job, PurificationUnit unit, TimeSpan? interval = null)
+    public static PurificationPlan Create(TreatmentJob job, PurificationUnit unit, TimeSpan? interval = null) =>
+        Create(job, unit, interval, FineTolerance);
+
+    internal static PurificationPlan Create(
+        TreatmentJob job,
+        PurificationUnit unit,
+        TimeSpan? interval,
+        double tolerance
+    )
     {
         Guard.NotNull(job);
         Guard.NotNull(unit);
@@ -230,7 +244,7 @@ public sealed partial class PurificationPlan
         Guard.InRange(between.TotalHours, least, 720, "h", nameof(interval));
         var physics = new PlanPhysics(job, unit);
         var end = PlanEndFinder.Find(job, physics);
-        var course = PlanCourse.Run(job, unit, physics, end, between);
+        var course = PlanCourse.Run(job, unit, physics, end, between, tolerance);
         return new PurificationPlan(job, unit, physics, end, course);
     }
 

@@ -47,6 +47,7 @@ internal sealed class StageEnd(TreatmentJob start, TimeSpan time)
             WaterRemoved = Removed(last.Water.Total),
             Elements = row.Elements,
             Cautions = row.Cautions,
+            Flags = row.Flags,
         };
     }
 
@@ -72,6 +73,7 @@ internal sealed class StageEnd(TreatmentJob start, TimeSpan time)
             Elements = used.Elements,
             NewOil = used.NewOil,
             Cautions = row.Cautions,
+            Flags = row.Flags,
         };
     }
 

@@ -8,6 +8,9 @@ internal static class TrainOutcome
     private const ContaminationForms AnyWater =
         ContaminationForms.FreeWater | ContaminationForms.EmulsifiedWater | ContaminationForms.DissolvedWater;
 
+    /// <summary>How exactly a stage ends at its target: as exactly as a case of a band is integrated, with room.</summary>
+    private const double Rounding = 10 * PurificationPlan.RoughTolerance;
+
     public static bool ReachesWater(ITreatment? treatment) =>
         ((treatment?.Reaches ?? ContaminationForms.None) & AnyWater) != ContaminationForms.None;
 
@@ -22,7 +25,7 @@ internal static class TrainOutcome
                 train,
                 steps,
                 new TreatmentTarget(water: target),
-                contamination => contamination.Water.PartsPerMillion <= target.PartsPerMillion * (1 + 1e-9),
+                contamination => contamination.Water.PartsPerMillion <= target.PartsPerMillion * (1 + Rounding),
                 ReachesWater,
                 row => (row.WaterPart.Time, row.WhyNotWater)
             );
@@ -39,7 +42,7 @@ internal static class TrainOutcome
                 train,
                 steps,
                 new TreatmentTarget(code: code),
-                contamination => new CodeLimits(code).Excess(contamination.Particles) <= 1e-9,
+                contamination => new CodeLimits(code).Excess(contamination.Particles) <= Rounding,
                 ReachesParticles,
                 row => (row.ParticlePart.Time, row.WhyNotParticles)
             );

@@ -68,6 +68,9 @@ public sealed class TrainStage
         return new(null, null, null, Guard.NotNull(heater), temperature);
     }
 
+    /// <summary>The same stage with another treatment, such as one whose figures are shifted.</summary>
+    internal TrainStage With(ITreatment? treatment) => new(treatment, Duration, Target, Heater, Temperature);
+
     /// <summary>The stage in a few words.</summary>
     /// <returns>For example <c>settling and draining for 12 h</c>, <c>heating to 45 °C</c> or <c>vacuum dehydration</c>.</returns>
     public override string ToString() =>

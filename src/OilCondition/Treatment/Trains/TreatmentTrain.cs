@@ -25,7 +25,7 @@ namespace OilCondition.Treatment;
 /// var table = TreatmentComparison.Of(job, train, new VacuumDehydration(unit));
 /// </code>
 /// </example>
-public sealed class TreatmentTrain : ITreatment
+public sealed class TreatmentTrain : ITreatment, IShiftable
 {
     private const int MostStages = 20;
 
@@ -82,9 +82,20 @@ public sealed class TreatmentTrain : ITreatment
             Volume.FromLiters(steps.Sum(step => step.WaterRemoved.Liters)),
             (int)Math.Min(1e9, steps.Sum(step => (double)step.Elements)),
             Volume.FromLiters(steps.Sum(step => step.NewOil.Liters)),
-            cautions
+            cautions,
+            steps.Aggregate(TreatmentDoubts.None, (all, step) => all | step.Flags)
         );
     }
+
+    ITreatment IShiftable.Shifted(InputShift shift) =>
+        With(treatment => treatment is IShiftable one ? one.Shifted(shift) : treatment);
+
+    /// <summary>The same train with its treatments exchanged, one for one.</summary>
+    internal TreatmentTrain With(Func<ITreatment, ITreatment> exchanged) =>
+        new(
+            Name,
+            [.. Stages.Select(stage => stage.Treatment is { } treatment ? stage.With(exchanged(treatment)) : stage)]
+        );
 
     /// <summary>The train with its stages.</summary>
     /// <returns>For example <c>dry and filter: vacuum dehydration, then fine filtration</c>.</returns>
@@ -139,6 +150,8 @@ public sealed class TreatmentTrain : ITreatment
         public Volume NewOil { get; internal init; }
 
         internal IReadOnlyList<Caution> Cautions { get; init; } = [];
+
+        internal TreatmentDoubts Flags { get; init; }
 
         /// <summary>The step in one line.</summary>
         /// <returns>For example <c>settling and draining for 12 h: to 900 mg/kg, 20/18/15, 18 °C after 12 h</c>.</returns>

@@ -17,6 +17,7 @@ public sealed record InputErrors
     /// <param name="heatLoss">Of the loss of the tank, 0 to 1; null for 0.25.</param>
     /// <param name="waterIngress">Of the water that comes in, 0 to 1; null for 0.3.</param>
     /// <param name="dropletDiameter">Of the size of drops, 0 to 1; null for 0.3.</param>
+    /// <param name="particleCounts">Of the counts at the start, all sizes alike, 0 to 1; null for 0.3, about half a scale number.</param>
     /// <exception cref="ArgumentOutOfRangeException">An error lies outside its range.</exception>
     public InputErrors(
         Ratio? water = null,
@@ -26,7 +27,8 @@ public sealed record InputErrors
         Pressure? chamberPressure = null,
         Ratio? heatLoss = null,
         Ratio? waterIngress = null,
-        Ratio? dropletDiameter = null
+        Ratio? dropletDiameter = null,
+        Ratio? particleCounts = null
     )
     {
         Water = Share(water, 0.08, nameof(water));
@@ -36,6 +38,7 @@ public sealed record InputErrors
         HeatLoss = Share(heatLoss, 0.25, nameof(heatLoss));
         WaterIngress = Share(waterIngress, 0.3, nameof(waterIngress));
         DropletDiameter = Share(dropletDiameter, 0.3, nameof(dropletDiameter));
+        ParticleCounts = Share(particleCounts, 0.3, nameof(particleCounts));
         Guard.InRange(chamberPressure?.Kilopascals ?? 0, 0, 20, "kPa", nameof(chamberPressure));
         ChamberPressure = chamberPressure;
     }
@@ -67,16 +70,35 @@ public sealed record InputErrors
     /// <summary>Of the size of drops, relative.</summary>
     public Ratio DropletDiameter { get; }
 
+    /// <summary>Of the particle counts at the start, relative.</summary>
+    public Ratio ParticleCounts { get; }
+
     /// <summary>The errors in one line.</summary>
-    /// <returns>For example <c>water 8 %, saturation 15 %, removal 20 %, flow 5 %, loss 25 %, ingress 30 %, drops 30 %</c>.</returns>
+    /// <returns>For example <c>water 8 %, saturation 15 %, removal 20 %, flow 5 %, loss 25 %, ingress 30 %, drops 30 %, counts 30 %</c>.</returns>
     public override string ToString() =>
         $"water {PlainText.Number(Water.Percent)} %, saturation {PlainText.Number(Saturation.Percent)} %, "
         + $"removal {PlainText.Number(RemovalPerPass.Percent)} %, flow {PlainText.Number(Flow.Percent)} %, "
         + $"loss {PlainText.Number(HeatLoss.Percent)} %, ingress {PlainText.Number(WaterIngress.Percent)} %, "
-        + $"drops {PlainText.Number(DropletDiameter.Percent)} %";
+        + $"drops {PlainText.Number(DropletDiameter.Percent)} %, counts {PlainText.Number(ParticleCounts.Percent)} %";
 
-    internal InputErrors WithRemovalPerPass(Ratio removalPerPass) =>
-        new(Water, Saturation, removalPerPass, Flow, ChamberPressure, HeatLoss, WaterIngress, DropletDiameter);
+    internal InputErrors WithRemovalPerPass(Ratio removalPerPass) => With(removalPerPass: removalPerPass);
+
+    /// <summary>With a second reading of the water, or of the particles: the mean of two errs by √2 less.</summary>
+    internal InputErrors AfterOneMore(bool ofWater) =>
+        ofWater ? With(water: Water / Math.Sqrt(2)) : With(particleCounts: ParticleCounts / Math.Sqrt(2));
+
+    private InputErrors With(Ratio? water = null, Ratio? removalPerPass = null, Ratio? particleCounts = null) =>
+        new(
+            water ?? Water,
+            Saturation,
+            removalPerPass ?? RemovalPerPass,
+            Flow,
+            ChamberPressure,
+            HeatLoss,
+            WaterIngress,
+            DropletDiameter,
+            particleCounts ?? ParticleCounts
+        );
 
     private static Ratio Share(Ratio? stated, double usual, string name)
     {

@@ -5,12 +5,12 @@ namespace OilCondition.Treatment;
 
 /// <summary>One set of figures that may be the true ones: each factor lognormal about 1.</summary>
 /// <remarks>
-/// A fixed design of 31 sets, a lattice of rank 1 in eight dimensions after Korobov, i (1, 12, 12², …) mod 31: each input takes each of 31 equally likely
+/// A fixed design of 31 sets, a lattice of rank 1 in nine dimensions after Korobov, i (1, 12, 12², …) mod 31: each input takes each of 31 equally likely
 /// values once, the figures as stated are among the sets, and each set has its mirror image. No run draws at random.
 /// </remarks>
 internal sealed class InputShift
 {
-    private const int Dimensions = 8;
+    private const int Dimensions = 9;
     private const int Cases = 31;
     private const int Generator = 12;
 
@@ -64,9 +64,21 @@ internal sealed class InputShift
             new Contamination(
                 MassFraction.FromPartsPerMillion(water),
                 job.Contamination.EmulsifiedShare,
-                job.Contamination.Particles
+                Counts(job.Contamination.Particles)
             )
         );
+    }
+
+    private ParticleLevels Counts(ParticleLevels levels)
+    {
+        var factor = Factor(8, errors.ParticleCounts);
+        return factor == 1
+            ? levels
+            : ParticleLevels.Computed(
+                levels.At4PerMillilitre * factor,
+                levels.At6PerMillilitre * factor,
+                levels.At14PerMillilitre * factor
+            );
     }
 
     private double Factor(int index, Ratio error) => Math.Exp(z[index] * error.DecimalFractions);

@@ -49,7 +49,7 @@ public class BacktestTests
         backtest.DayCount.ShouldBe(4);
         backtest.MachineYears.ShouldBe(120 / 365.25, 1e-12);
         var alert = backtest.Alerts.ShouldHaveSingleItem();
-        alert.Alert.Key.ShouldBe("M1/charge-1/limit-passed/iron");
+        alert.Alert.Key.ShouldBe("M1/charge-1/wear");
         alert.RaisedAt.ShouldBe(Day(30));
         alert.Outcome.ShouldBe(Backtest.AlertOutcome.Confirmed);
         alert.DecidedAt.ShouldBe(Day(55));
@@ -105,6 +105,39 @@ public class BacktestTests
             .Alerts[0]
             .Outcome.ShouldBe(isConfirmed ? Backtest.AlertOutcome.Confirmed : Backtest.AlertOutcome.NotConfirmed);
 
+    /// <summary>Beyond 49 on day 25; beyond 43 on the other side on day 85: that it gets too thin neither confirms that it is too thick nor warns of it.</summary>
+    [Fact]
+    public void What_comes_on_the_other_side_is_another_problem()
+    {
+        var limits = new LimitSet(
+            "invented",
+            [
+                new Limit(
+                    Measurands.Viscosity40,
+                    LimitKind.Absolute,
+                    new LimitBand(49, null),
+                    new LimitBand(43, null),
+                    Source.CommonPractice("invented")
+                ),
+            ]
+        );
+        (double Day, double Value)[] readings = [(0, 46), (25, 50), (85, 42), (120, 46), (300, 46)];
+        var history = OilHistory.Create(
+            Machine("M1"),
+            readings.Select((one, i) => Invented.Sample(i, one.Day, (Measurands.Viscosity40, new Reading(one.Value)))),
+            [],
+            []
+        );
+
+        var backtest = Backtest.Of([history], limits, Days(0, 600));
+
+        backtest
+            .Alerts.Select(one => $"{one.RaisedAt:yyyy-MM-dd} {one.Alert.Problem.Subject} {one.Outcome}")
+            .ShouldBe(["2025-02-05 oil-identity/upper NotConfirmed", "2025-04-06 oil-identity/lower NotConfirmed"]);
+        backtest.Crossings.Select(one => $"{one.Side} {one.IsSilent}").ShouldBe(["Upper True", "Lower True"]);
+        backtest.Subjects.Select(one => one.Subject).ShouldBe(["oil-identity/lower", "oil-identity/upper"]);
+    }
+
     [Fact]
     public void A_key_that_went_and_came_back_counts_again_and_a_gap_ends_a_warning()
     {
@@ -138,9 +171,7 @@ public class BacktestTests
     {
         var backtest = Iron([(0, 5), (25, 25), (55, 5), (85, 50)], new OilChange(Day(40)));
 
-        backtest
-            .Alerts.Select(one => one.Alert.Key)
-            .ShouldBe(["M1/charge-1/limit-passed/iron", "M1/charge-2/limit-passed/iron"]);
+        backtest.Alerts.Select(one => one.Alert.Key).ShouldBe(["M1/charge-1/wear", "M1/charge-2/wear"]);
         backtest.Alerts[0].Outcome.ShouldBe(Backtest.AlertOutcome.ActedOn);
         backtest.Alerts[0].DecidedAt.ShouldBe(Day(40));
         backtest.Total.ActedOn.ShouldBe(1);
@@ -307,7 +338,7 @@ public class BacktestTests
         backtest.MachineCount.ShouldBe(3);
         backtest.DayCount.ShouldBe(4 + 4 + 2);
         backtest.Alerts.Select(one => one.MachineId).ShouldBe(["M1"]);
-        backtest.Subjects.ShouldHaveSingleItem().Subject.ShouldBe("iron");
+        backtest.Subjects.ShouldHaveSingleItem().Subject.ShouldBe("wear");
     }
 
     [Fact]
@@ -322,11 +353,11 @@ public class BacktestTests
                 Backtest of 1 machines, 2025-01-06 to 2026-08-29: 4 days, 0.3 machine-years
 
                 alerts  raised  a year  confirmed                   not  acted on  undecided  not judged
-                iron    1       3.04    1 of 1, 100 % (5 to 100 %)  0    0         0          0
+                wear    1       3.04    1 of 1, 100 % (5 to 100 %)  0    0         0          0
                 all     1       3.04    1 of 1, 100 % (5 to 100 %)  0    0         0          0
 
                 limits crossed  crossed  silent                   median warning  begun beyond
-                iron            1        0 of 1, 0 % (0 to 95 %)  55 d            0
+                wear            1        0 of 1, 0 % (0 to 95 %)  55 d            0
                 all             1        0 of 1, 0 % (0 to 95 %)  55 d            0
 
                 forecasts, crossed  in 5 to 95 % (90 %)  before (5 %)  after (5 %)  width  score
@@ -336,7 +367,7 @@ public class BacktestTests
                 all                 0            -               -                         none
                 """.ReplaceLineEndings("\n")
             );
-        backtest.Alerts[0].ToString().ShouldBe("2025-02-05 M1/charge-1/limit-passed/iron: confirmed 2025-03-02");
+        backtest.Alerts[0].ToString().ShouldBe("2025-02-05 M1/charge-1/wear: confirmed 2025-03-02");
         backtest
             .Crossings[0]
             .ToString()

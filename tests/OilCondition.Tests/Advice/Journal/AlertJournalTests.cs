@@ -6,7 +6,7 @@ namespace OilCondition.Tests.Advice.Journal;
 
 public class AlertJournalTests
 {
-    private const string Key = "M1/charge-1/limit-passed/acid-number";
+    private const string Key = "M1/charge-1/oil-ageing";
 
     private static readonly LimitSet Limits = new(
         "test",

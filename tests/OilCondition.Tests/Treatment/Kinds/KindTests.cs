@@ -41,7 +41,7 @@ public class KindTests
     {
         var classes = typeof(ITreatment)
             .Assembly.GetTypes()
-            .Where(type => type.IsClass && typeof(ITreatment).IsAssignableFrom(type))
+            .Where(type => type is { IsClass: true, IsPublic: true } && typeof(ITreatment).IsAssignableFrom(type))
             .Where(type => type != typeof(TreatmentTrain)); // made of treatments that have kinds
 
         All.Select(one => one.Kind!.Value).ShouldBe(Enum.GetValues<TreatmentKind>(), ignoreOrder: true);

@@ -13,6 +13,9 @@ public sealed record TreatmentBand
     private readonly double[] hours;
     private readonly double[] floors;
 
+    internal TreatmentBand(IReadOnlyList<TreatmentAssessment> cases)
+        : this(cases.Select(one => (one.MeetsTarget ? one.RunTime : null, one.WaterFloor))) => Cases = cases;
+
     internal TreatmentBand(IEnumerable<(TimeSpan? Time, MassFraction Floor)> cases)
     {
         var all = cases.ToList();
@@ -59,11 +62,15 @@ public sealed record TreatmentBand
 
     private static string Hours(TimeSpan time) => PlainText.Number(time.TotalHours, time.TotalHours / 20);
 
-    private TimeSpan? Time(double share) =>
+    /// <summary>The rows of the cases, equally likely; empty for a plan that is no row.</summary>
+    internal IReadOnlyList<TreatmentAssessment> Cases { get; } = [];
+
+    /// <summary>The time that a share of the cases needs at most; null where it is not reached in so many.</summary>
+    internal TimeSpan? Time(double share) =>
         Quantile(hours, share) is var value && Guard.IsFinite(value) ? Elapsed.FromHours(value) : null;
 
     /// <summary>The value at place n q + ½ of the ordered ones: those of the design stand for equal shares.</summary>
-    private static double Quantile(double[] ordered, double share)
+    internal static double Quantile(double[] ordered, double share)
     {
         var place = share * ordered.Length - 0.5;
         var below = Math.Max(0, Math.Min(ordered.Length - 1, (int)Math.Floor(place)));

@@ -1,0 +1,111 @@
+namespace OilCondition.Planning;
+
+/// <summary>Searches with the solver, one total after another, and keeps the best order and what is proven of it.</summary>
+internal sealed class PlanSearch
+{
+    /// <summary>The solver's count of work for each unit of effort: about half a second of processor time, as measured.</summary>
+    private const double SolverWork = 0.2;
+
+    private readonly GridProblem problem;
+    private readonly double effort;
+
+    public PlanSearch(GridProblem problem, GridCourse known, double effort)
+    {
+        this.problem = problem;
+        this.effort = effort * SolverWork;
+        Best = known;
+        LatenessBound = Planning.LatenessBound.Of(problem, known.Cost.Lateness, effort);
+        FreeBound = Math.Min(known.Cost.Free, FreeOfLongest());
+    }
+
+    public GridCourse Best { get; private set; }
+
+    public long LatenessBound { get; private set; }
+
+    public long FreeBound { get; private set; }
+
+    /// <summary>Whether it is proven that some task must be left out or some latest end passed.</summary>
+    public bool IsShortfallProven { get; private set; }
+
+    public bool IsSearched { get; private set; }
+
+    public void Run(bool isRelaxed)
+    {
+        try
+        {
+            Search(isRelaxed);
+            IsSearched = true;
+        }
+        catch (Exception missing)
+            when (missing is DllNotFoundException or TypeInitializationException or BadImageFormatException)
+        {
+            // The solver's native library is not there for every machine; the plan stands without it.
+        }
+    }
+
+    private void Search(bool isRelaxed)
+    {
+        var model = new SequenceModel(problem, isRelaxed);
+        var left = effort;
+        if (isRelaxed)
+        {
+            var (bound, _) = Minimise(model, model.Shortfall, model.ShortfallOf, effort / 2, ref left);
+            IsShortfallProven = bound > 0;
+        }
+
+        // Lateness of a plan that fits; where some do not, bounds of it would say nothing.
+        if (LatenessBound < Best.Cost.Lateness || isRelaxed)
+        {
+            var (bound, _) = Minimise(model, model.Lateness, cost => cost.Lateness, left * 0.7, ref left);
+            LatenessBound = Math.Min(Best.Cost.Lateness, Math.Max(LatenessBound, bound));
+        }
+        else
+        {
+            model.Hold(model.Lateness, Best.Cost.Lateness);
+        }
+
+        if (FreeBound < Best.Cost.Free)
+        {
+            var (bound, _) = Minimise(model, model.Free, cost => cost.Free, Math.Min(left, effort * 0.3), ref left);
+            FreeBound = Math.Min(Best.Cost.Free, Math.Max(FreeBound, bound));
+        }
+    }
+
+    private (long Bound, double Work) Minimise(
+        SequenceModel model,
+        Google.OrTools.Sat.LinearExpr total,
+        Func<GridCost, long> value,
+        double work,
+        ref double left
+    )
+    {
+        var (order, bound, used) = model.Minimise(total, value, Best, work);
+        left = Math.Max(0, left - used);
+        if (order is not null)
+        {
+            var found = GridCourse.Of(problem, order);
+            if (found.Cost.IsBelow(Best.Cost))
+            {
+                Best = found;
+            }
+        }
+
+        return (bound, used);
+    }
+
+    /// <summary>The unit is free no earlier than after any one visit, nor than after all work and the shortest ways one after another.</summary>
+    private long FreeOfLongest() =>
+        Math.Max(
+            problem.Free
+                + Enumerable
+                    .Range(0, problem.Tasks.Count)
+                    .Sum(task => problem.Tasks[task].Least + problem.ShortestWay(task)),
+            Enumerable.Range(0, problem.Tasks.Count).Select(EarliestEnd).DefaultIfEmpty(0).Max()
+        );
+
+    private long EarliestEnd(int task)
+    {
+        var what = problem.Tasks[task];
+        return what.Starts.Earliest(problem.Free + problem.ShortestWay(task), 1) is { } start ? start + what.Least : 0;
+    }
+}

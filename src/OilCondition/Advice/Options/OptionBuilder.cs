@@ -1,0 +1,252 @@
+using OilCondition.Text;
+using OilCondition.Treatment;
+using UnitsNet;
+
+namespace OilCondition;
+
+/// <summary>From a way to treat an oil to an option: physics first, then whether it can be had, connected and done in time.</summary>
+internal sealed class OptionBuilder(
+    StationMachine machine,
+    StationPrices? prices,
+    DecisionOptions options,
+    ConditionAssessment assessment,
+    TargetProposal target,
+    RiskDate risk,
+    IReadOnlyList<MeasurandState> aged,
+    Rebound rebound,
+    UnitExperience experience
+)
+{
+    private DateTimeOffset AsOf => assessment.Options.AsOf;
+
+    public TreatmentOption Of(Candidate candidate, TreatmentJob job, InputErrors errors)
+    {
+        if (!candidate.Connects)
+        {
+            return Option(candidate, OptionVerdict.CannotBeConnected, $"it is not connected to {machine.Machine.Id}");
+        }
+
+        if (machine.Site.Power is { } power && candidate.PowerNeed > power)
+        {
+            if (candidate.LeastPower > power)
+            {
+                return Option(
+                    candidate,
+                    OptionVerdict.NotEnoughPower,
+                    $"it needs {Kilowatts(candidate.LeastPower)} kW without its heater, {Kilowatts(power)} kW are at hand"
+                );
+            }
+
+            candidate = candidate.Within(power);
+        }
+
+        (candidate, errors) = AsItWas(candidate, errors);
+        if (TreatmentFor(candidate, out var why) is not { } treatment)
+        {
+            return Option(candidate, OptionVerdict.DoesNotReach, why);
+        }
+
+        // A machine that must stand for it has cooled down by then.
+        var start = candidate.Terms.NeedsStandstill
+            ? job.With(reservoir: job.Reservoir.With(start: machine.Machine.StandstillTemperature))
+            : job;
+        if (candidate.FillsNewOil)
+        {
+            start = start.With(target: target.Whole);
+        }
+
+        var row = treatment.Assess(start).WithBand(start, errors, treatment);
+        return Judge(candidate, treatment, row);
+    }
+
+    /// <summary>The way with what its unit removed on the plant's own runs. Another machine's run leaves the usual error of a unit.</summary>
+    private (Candidate, InputErrors) AsItWas(Candidate candidate, InputErrors errors)
+    {
+        var unit = candidate.Treatment is TreatmentTrain train
+            ? train.Stages.Select(stage => stage.Treatment).OfType<VacuumDehydration>().FirstOrDefault()
+            : candidate.Treatment as VacuumDehydration;
+        if (unit is null || target.Bound is null or TargetProposal.WaterBound.AsItIs)
+        {
+            return (candidate, errors);
+        }
+
+        foreach (var id in candidate.Equipment)
+        {
+            if (experience.Latest(id, machine.Machine.Id) is { } run)
+            {
+                return (
+                    candidate.With(unit, unit.With(run.Found.For(unit.Unit))) with
+                    {
+                        Experience = $"as on {run.Machine} until {PlainText.Date(run.At)}: {run.Found}",
+                    },
+                    run.Machine == machine.Machine.Id ? run.Errors(errors) : errors
+                );
+            }
+        }
+
+        return experience.LatestOf(machine.Machine.Id) is { } other
+            ? (
+                candidate with
+                {
+                    Experience =
+                        $"by its nameplate; {other.Equipment} removed {PlainText.Number(other.Found.RemovalPerPass.Percent)} % a pass on {other.Machine}, "
+                        + $"where its nameplate says {PlainText.Number(other.Nameplate.Percent)} %",
+                },
+                errors
+            )
+            : (candidate, errors);
+    }
+
+    private static string Kilowatts(Power power) => PlainText.Number((double)power.Kilowatts);
+
+    public TreatmentOption Wait(WaitingOutlook waiting) =>
+        new("wait", waiting.HasOutages ? "nothing until the outage" : "nothing for now", [], OptionVerdict.Waits)
+        {
+            RuledOut = waiting.Steps[0].ToString(),
+        };
+
+    /// <summary>What acts on the oil; for ageing only an oil change does.</summary>
+    private ITreatment? TreatmentFor(Candidate candidate, out string why)
+    {
+        why = "";
+        if (aged.Count == 0)
+        {
+            return candidate.Treatment;
+        }
+
+        if (candidate.Treatment is not DrainAndRefill change)
+        {
+            why = "it cleans the oil, and does not renew it";
+            return null;
+        }
+
+        var renewal = Renewal.Of(change, assessment, aged, options.Margin.DecimalFractions);
+        why = renewal is null ? "too much of the aged oil stays, or the new oil lies beyond the figure itself" : "";
+        return renewal;
+    }
+
+    private TreatmentOption Judge(Candidate candidate, ITreatment treatment, TreatmentAssessment row)
+    {
+        var band = row.Band!;
+        if (band.Reached.DecimalFractions <= 0)
+        {
+            var reason = row.WhyNot ?? band.Cases.Select(one => one.WhyNot).First(one => one is not null);
+            return Option(candidate, OptionVerdict.DoesNotReach, PlainText.Spaced(reason!.Value), row, reason);
+        }
+
+        if (Short(candidate, band) is { } missing)
+        {
+            return Option(candidate, OptionVerdict.NotEnoughInStock, missing, row);
+        }
+
+        var sure = band.Time(options.Confidence.DecimalFractions) ?? band.Time(band.Reached.DecimalFractions / 2);
+        if (!TryBegin(candidate, sure ?? TimeSpan.Zero, out var begins, out var outage, out var shortBy))
+        {
+            return Option(candidate, OptionVerdict.OutageTooShort, shortBy, row);
+        }
+
+        DateTimeOffset? Done(TimeSpan? time) =>
+            time is { } span ? begins + candidate.Terms.ConnectTime + Elapsed(candidate, span) : null;
+        TimeSpan Bound(TimeSpan time) =>
+            TimeSpan.FromTicks(2 * candidate.Terms.ConnectTime.Ticks) + Elapsed(candidate, time);
+        var inTime =
+            band.Cases.Count(one => one.MeetsTarget && Done(one.RunTime) <= risk.At) / (double)band.Cases.Count;
+        var confidence = options.Confidence.DecimalFractions;
+        return new TreatmentOption(
+            candidate.Id,
+            candidate.Name,
+            candidate.Equipment,
+            band.Reached.DecimalFractions < confidence ? OptionVerdict.NotSure
+                : inTime < confidence ? OptionVerdict.MeetsLate
+                : OptionVerdict.Meets
+        )
+        {
+            Assessment = row,
+            Terms = candidate.Terms,
+            Probability = band.Reached,
+            ProbabilityInTime = Ratio.FromDecimalFractions(inTime),
+            Begins = begins,
+            Outage = outage,
+            DoneP10 = Done(band.TimeP10),
+            DoneP50 = Done(band.TimeP50),
+            DoneP90 = Done(band.TimeP90),
+            Bound = band.TimeP50 is { } middle ? Bound(middle) : null,
+            Experience = candidate.Experience,
+            Cost = prices is null ? null : OptionCost.Of(band, prices, candidate.Terms, Bound),
+            Rebound = Done(band.TimeP50 ?? band.TimeP10) is { } done ? rebound.After(done, treatment, row) : null,
+        };
+    }
+
+    /// <summary>Attended work goes on in the reachable hours only.</summary>
+    private TimeSpan Elapsed(Candidate candidate, TimeSpan work) =>
+        candidate.Terms.IsAttended
+            ? Text.Elapsed.FromHours(work.TotalHours * 24 / machine.Site.ReachablePerDay.TotalHours)
+            : work;
+
+    /// <summary>What the store holds too little of, by the middle of the cases.</summary>
+    private static string? Short(Candidate candidate, TreatmentBand band)
+    {
+        var met = band.Cases.Where(one => one.MeetsTarget).ToList();
+        var oil = met.Select(one => one.NewOil.Liters).OrderBy(one => one).ElementAt(met.Count / 2);
+        var elements = met.Select(one => one.Elements).OrderBy(one => one).ElementAt(met.Count / 2);
+        return candidate.Terms.OilInStock is { } stock && oil > stock.Liters * (1 + 1e-9)
+                ? $"it takes {PlainText.Number(oil)} L of new oil, the store holds {PlainText.Number(stock.Liters)} L"
+            : candidate.Terms.ElementsInStock is { } store && elements > store
+                ? $"it takes {elements} elements, the store holds {store}"
+            : null;
+    }
+
+    /// <summary>As soon as it is there; where the machine must stand, in the first outage that is long enough to connect, work and take off.</summary>
+    private bool TryBegin(
+        Candidate candidate,
+        TimeSpan work,
+        out DateTimeOffset begins,
+        out Outage? outage,
+        out string shortBy
+    )
+    {
+        var ready = AsOf + candidate.Terms.LeadTime;
+        (begins, outage, shortBy) = (ready, null, "");
+        if (!candidate.Terms.NeedsStandstill || machine.Site.Outages.Count == 0)
+        {
+            return true;
+        }
+
+        var needed = TimeSpan.FromTicks(2 * candidate.Terms.ConnectTime.Ticks) + Elapsed(candidate, work);
+        var longest = TimeSpan.Zero;
+        foreach (var one in machine.Site.Outages.Where(one => one.To > ready))
+        {
+            var from = one.From > ready ? one.From : ready;
+            if (one.To - from >= needed)
+            {
+                (begins, outage) = (from, one);
+                return true;
+            }
+
+            longest = one.To - from > longest ? one.To - from : longest;
+        }
+
+        shortBy =
+            longest == TimeSpan.Zero
+                ? "the machine must stand, and no outage lies ahead"
+                : $"it takes {PlainText.Number(needed.TotalHours)} h, the longest outage ahead has {PlainText.Number(longest.TotalHours)} h: "
+                    + $"{PlainText.Number((needed - longest).TotalHours)} h short";
+        return false;
+    }
+
+    private static TreatmentOption Option(
+        Candidate candidate,
+        OptionVerdict verdict,
+        string ruledOut,
+        TreatmentAssessment? row = null,
+        WhyNot? whyNot = null
+    ) =>
+        new(candidate.Id, candidate.Name, candidate.Equipment, verdict)
+        {
+            Terms = candidate.Terms,
+            RuledOut = ruledOut,
+            Assessment = row,
+            WhyNot = whyNot,
+            Probability = row?.Band?.Reached ?? default,
+        };
+}
