@@ -256,7 +256,9 @@ public class CleanupCompletionTests
         var completion = sensor.Status();
         completion.Reason.ShouldBe(CompletionReason.FreeWaterLeaving);
         completion.Arrival.ShouldBeOfType<Arrival<DateTimeOffset>.NotDetermined>();
-        completion.ToString().ShouldEndWith("free water is leaving; no date before the dissolved water falls");
+        completion
+            .ToString()
+            .ShouldContain("free water is leaving; no date before the dissolved water falls; the sensor");
 
         var titrations = CleanupMonitor.Of(
             LiveRuns.Warm(),
