@@ -45,14 +45,14 @@ internal readonly ref struct DecayColumns
             weights.CopyTo(Weights);
         }
 
-        var first = LaneMath.Of(origin);
+        var begin = LaneMath.Of(origin);
         Lanes last = default;
         Lanes totalWeight = default;
         Lanes sum = default;
         for (var i = 0; i < padded; i += LaneMath.Width)
         {
             var weight = LaneMath.Load(Weights, i);
-            last = LaneMath.Max(last, LaneMath.Load(Times, i) - first);
+            last = LaneMath.Max(last, LaneMath.Load(Times, i) - begin);
             totalWeight += weight;
             sum = LaneMath.MultiplyAdd(weight, LaneMath.Load(Values, i), sum);
         }
@@ -68,12 +68,18 @@ internal readonly ref struct DecayColumns
         var zero = LaneMath.Of(0);
         var none = LaneMath.Of(1);
         var gap = none;
+        var first = none;
         Lanes spread = default;
         for (var i = 0; i < padded; i += LaneMath.Width)
         {
-            var after = (LaneMath.Load(Times, i) - first) * perSpan;
+            var after = (LaneMath.Load(Times, i) - begin) * perSpan;
             LaneMath.Store(after, Times, i);
-            gap = LaneMath.Min(gap, LaneMath.WhereLess(zero, after, after, none));
+            var counts = LaneMath.Load(Weights, i);
+            gap = LaneMath.Min(
+                gap,
+                LaneMath.WhereLess(zero, after, LaneMath.WhereLess(zero, counts, after, none), none)
+            );
+            first = LaneMath.Min(first, LaneMath.WhereLess(zero, counts, after, none));
             var y = LaneMath.Load(Values, i) - centre;
             LaneMath.Store(y, Values, i);
             spread = LaneMath.Max(spread, LaneMath.Max(y, zero - y));
@@ -82,6 +88,7 @@ internal readonly ref struct DecayColumns
         var widest = LaneMath.Largest(spread);
         Unit = widest >= Least ? widest : 1;
         FirstGap = -LaneMath.Largest(zero - gap);
+        Lead = -LaneMath.Largest(zero - first);
         Flat = widest <= 1e-15 * Math.Abs(Centre) || widest < Least;
         var perUnit = LaneMath.Of(1 / Unit);
         var perWeight = LaneMath.Of(1 / WeightUnit);
@@ -123,8 +130,11 @@ internal readonly ref struct DecayColumns
     /// <summary>What a weight of one stands for.</summary>
     public double WeightUnit { get; }
 
-    /// <summary>First positive time, in spans.</summary>
+    /// <summary>First positive time of a reading that counts, in spans.</summary>
     public double FirstGap { get; }
+
+    /// <summary>Time of the first reading that counts, in spans: 0 unless the curve begins before it.</summary>
+    public double Lead { get; }
 
     /// <summary>Whether all values are equal but for their last bits.</summary>
     public bool Flat { get; }

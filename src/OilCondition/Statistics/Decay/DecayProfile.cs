@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Runtime.CompilerServices;
 
 namespace OilCondition.Statistics;
 
@@ -6,7 +7,8 @@ namespace OilCondition.Statistics;
 /// <remarks>
 /// Bates and Watts (1988): {RSS ≤ RSS_min + t² s²}. For each rate the rest is an ellipse, so that every reach is closed-form; the interval
 /// is the envelope over the rates. They are taken at u = ln κ = middle − half cos θ with θ in equal steps: the ellipses shrink to points at
-/// both ends like sin θ, which makes the envelope smooth in θ, and a quartic about its extreme then gives the rest of the digits.
+/// both ends like sin θ, which makes the envelope smooth in θ, and a quartic about its extreme then gives the rest of the digits. Beyond an end,
+/// where sin θ changes its sign, least and largest change places.
 /// </remarks>
 internal sealed class DecayProfile
 {
@@ -23,7 +25,10 @@ internal sealed class DecayProfile
     // Of four rates each, one a lane.
     private readonly Lanes[] scaledRates;
     private readonly DecayEllipse[] ellipses;
+    private readonly double? lowestFloor;
+    private readonly double? highestFloor;
     private readonly int count;
+    private readonly double lead;
     private readonly double centre;
     private readonly double unit;
 
@@ -43,6 +48,7 @@ internal sealed class DecayProfile
         bool rateIsKnown
     )
     {
+        lead = shape.Lead;
         centre = columns.Centre;
         unit = columns.Unit;
         var reach = new DecayReach(
@@ -82,6 +88,8 @@ internal sealed class DecayProfile
             columns.AtFourRates(scaledRates[i], out var d, out var dd, out var dy);
             ellipses[i] = new DecayEllipse(columns.Count, shape, d, dd, dy, reach.Limit);
         }
+
+        Ends(double.PositiveInfinity, out lowestFloor, out highestFloor);
     }
 
     /// <summary>ln of the lowest compatible rate times span.</summary>
@@ -99,7 +107,24 @@ internal sealed class DecayProfile
     public double Unscaled(double value) => centre + value * unit;
 
     /// <summary>How far the curve's value at a time reaches; a time beyond all is the floor.</summary>
+    /// <remarks>Before the first reading nothing bounds a curve that may be a sudden drop, unless its start is known.</remarks>
     public void Values(double scaledTime, out double? least, out double? largest)
+    {
+        least = lowestFloor;
+        largest = highestFloor;
+        if (HasNoHighestRate && scaledTime < lead)
+        {
+            least = null;
+            largest = null;
+        }
+        else if (!double.IsPositiveInfinity(scaledTime))
+        {
+            Ends(scaledTime, out least, out largest);
+        }
+    }
+
+    [SkipLocalsInit]
+    private void Ends(double scaledTime, out double? least, out double? largest)
     {
         Span<double> from = stackalloc double[LaneMath.Width * ellipses.Length];
         Span<double> to = stackalloc double[LaneMath.Width * ellipses.Length];
@@ -110,13 +135,14 @@ internal sealed class DecayProfile
             LaneMath.Store(ellipses[i].WhereAny(default(Lanes) - high), to, LaneMath.Width * i);
         }
 
-        least = Least(from.Slice(0, count));
-        largest = -Least(to.Slice(0, count));
+        least = Least(from.Slice(0, count), to, inTime: false);
+        largest = -Least(to.Slice(0, count), from, inTime: false);
         least = least < -Beyond ? null : least;
         largest = largest > Beyond ? null : largest;
     }
 
     /// <summary>How far the slope where the curve passes an unscaled value, κ (floor − value), reaches, per span. An end that a sudden drop opens is null.</summary>
+    [SkipLocalsInit]
     public void Slopes(double value, out double? least, out double? largest)
     {
         Span<double> from = stackalloc double[LaneMath.Width * ellipses.Length];
@@ -130,13 +156,14 @@ internal sealed class DecayProfile
             LaneMath.Store(ellipses[i].WhereAny(scaledRates[i] * (at - high)), to, LaneMath.Width * i);
         }
 
-        least = Least(from.Slice(0, count)) * unit;
-        largest = -Least(to.Slice(0, count)) * unit;
+        least = Least(from.Slice(0, count), to, inTime: false) * unit;
+        largest = -Least(to.Slice(0, count), from, inTime: false) * unit;
         least = HasNoHighestRate && least < 0 ? null : least;
         largest = HasNoHighestRate && largest > 0 ? null : largest;
     }
 
     /// <summary>When falling curves pass a target, in spans.</summary>
+    [SkipLocalsInit]
     public void Crossings(double target, out double? first, out double? last, out bool never)
     {
         Span<double> from = stackalloc double[LaneMath.Width * ellipses.Length];
@@ -153,15 +180,14 @@ internal sealed class DecayProfile
             LaneMath.Store(latest, to, LaneMath.Width * i);
         }
 
-        first = Least(from.Slice(0, count));
+        first = Least(from.Slice(0, count), to, inTime: true);
         if (first.HasValue)
         {
             first = Math.Max(0, first.Value);
         }
 
         // A compatible curve that levels off at or above the target never gets below it.
-        Values(double.PositiveInfinity, out _, out var highestFloor);
-        var reciprocal = Least(to.Slice(0, count));
+        var reciprocal = Least(to.Slice(0, count), from, inTime: true);
         never = !highestFloor.HasValue || highestFloor >= target || reciprocal <= 0;
         last = never || !first.HasValue ? null : 1 / reciprocal ?? 0;
     }
@@ -179,7 +205,10 @@ internal sealed class DecayProfile
         [.. Enumerable.Range(0, count).Select(i => 1 - Math.Cos(Math.PI * i / (count - 1)))];
 
     /// <summary>The least of the values and of the curve through them; none if all are infinite.</summary>
-    private static double? Least(ReadOnlySpan<double> values)
+    /// <param name="values">One a rate.</param>
+    /// <param name="others">The values at the other side of each ellipse: with the other sign, or of times the reciprocal.</param>
+    /// <param name="inTime">Whether these are times.</param>
+    private double? Least(ReadOnlySpan<double> values, ReadOnlySpan<double> others, bool inTime)
     {
         var at = 0;
         for (var i = 1; i < values.Length; i++)
@@ -200,10 +229,21 @@ internal sealed class DecayProfile
         Span<double> five = stackalloc double[5];
         for (var i = -2; i <= 2; i++)
         {
-            // Even about both ends, as cos θ is.
+            // Beyond an end that is one of the search the values are even, as cos θ is; at any other the ellipse turns round.
             var index = Math.Abs(at + i);
-            five[i + 2] = values[index < values.Length ? index : 2 * (values.Length - 1) - index];
-            if (double.IsInfinity(five[i + 2]))
+            var turns = index != at + i && !HasNoLowestRate;
+            if (index >= values.Length)
+            {
+                index = 2 * (values.Length - 1) - index;
+                turns = !HasNoHighestRate;
+            }
+
+            var other = others[index];
+            five[i + 2] =
+                !turns ? values[index]
+                : inTime ? 1 / other
+                : -other;
+            if (double.IsInfinity(five[i + 2]) || double.IsInfinity(other))
             {
                 return values[at];
             }

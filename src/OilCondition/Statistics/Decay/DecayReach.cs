@@ -4,7 +4,9 @@ namespace OilCondition.Statistics;
 internal readonly ref struct DecayReach
 {
     private const int MostSteps = 100;
-    private const double LastStep = 1e-6;
+
+    /// <summary>Newton's method squares what is left: after a last step of this size some 1e-9 of the rate.</summary>
+    private const double LastStep = 1e-4;
 
     private readonly DecayColumns columns;
     private readonly DecayShape shape;
@@ -22,9 +24,9 @@ internal readonly ref struct DecayReach
         least = Math.Max(0, curve.ResidualSumOfSquares);
         Limit = least + excess;
 
-        // RSS is near its least a parabola in ln κ; this is its second derivative where the linear parts stay.
-        var change = curve.Floor - curve.Start;
-        bend = change * (change * sums.DD2 - 2 * (sums.DY2 - curve.Start * sums.D2));
+        // RSS is near its least a parabola in ln κ; this is its second derivative.
+        shape.Slope(sums, out _, out var second);
+        bend = -second * shape.Explained(curve);
     }
 
     /// <summary>The limit of the residual sum of squares, scaled.</summary>
@@ -39,7 +41,7 @@ internal readonly ref struct DecayReach
         out bool hasHighest
     )
     {
-        var levels = DecayScan.Octaves(columns);
+        var levels = DecayScan.Octaves(columns, shape.Lead);
         var top = DecayScan.LogLowest + (levels - 1) * DecayScan.Octave;
         Span<double> scan = stackalloc double[DecayScan.MostOctaves];
         Span<double> free = stackalloc double[DecayScan.MostOctaves];

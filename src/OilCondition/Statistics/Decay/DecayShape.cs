@@ -28,11 +28,15 @@ internal readonly struct DecayShape
         KnowsFloor = floor.HasValue;
         Start = start.HasValue ? columns.Scaled(start.Value) : 0;
         Floor = floor.HasValue ? columns.Scaled(floor.Value) : 0;
+        Lead = KnowsStart ? 0 : columns.Lead;
         LowestFloor = floor.HasValue ? double.NegativeInfinity : columns.Scaled(lowestFloor);
     }
 
     /// <summary>Sum of squares of the values about their mean.</summary>
     public double Total => sumYY - sumY * mean;
+
+    /// <summary>How long before the first reading the curve begins at a start that nobody knows, in spans.</summary>
+    public double Lead { get; }
 
     public bool KnowsStart { get; }
     public bool KnowsFloor { get; }
@@ -173,6 +177,13 @@ internal readonly struct DecayShape
             return false;
         }
     }
+
+    /// <summary>What a curve takes off the sum of squares; 1 where nothing but the rate is free. Times the slope's derivatives it gives those of the sum of squares.</summary>
+    public double Explained(in DecayAtRate curve) =>
+        KnowsStart && (KnowsFloor || curve.AtBound) ? 1
+        : KnowsFloor || curve.AtBound ? About(curve.Floor) - curve.ResidualSumOfSquares
+        : KnowsStart ? About(Start) - curve.ResidualSumOfSquares
+        : Total - curve.ResidualSumOfSquares;
 
     private void SlopeWithFloor(in DecaySums sums, double floor, out double first, out double second)
     {
