@@ -12,9 +12,6 @@ namespace OilCondition.Statistics;
 [StructLayout(LayoutKind.Auto)]
 internal readonly struct DecayEllipse
 {
-    /// <summary>What the search for the edge of the rates may leave.</summary>
-    private const double Rounding = 1e-7;
-
     private readonly Lanes start;
     private readonly Lanes change;
     private readonly Lanes startVariance;
@@ -66,9 +63,9 @@ internal readonly struct DecayEllipse
             startVariance = LaneMath.Of(1 / weight) - mean * covariance;
         }
 
-        // On the edge of the set of rates the room is zero but for what its search leaves.
+        // On the edge of the set of rates the room is zero but for rounding.
         var isNumber = LaneMath.WhereLess(left, LaneMath.Of(double.PositiveInfinity), zero, one);
-        isEmpty = LaneMath.WhereLess(left, LaneMath.Of(-Rounding * limit), one, isNumber);
+        isEmpty = LaneMath.WhereLess(left, LaneMath.Of(-1e-9 * limit), one, isNumber);
         room = LaneMath.Max(zero, left);
         lowStart = start;
         highStart = start;
@@ -81,7 +78,7 @@ internal readonly struct DecayEllipse
         var floor = start + change;
         isEmpty = LaneMath.WhereLess(
             floor + LaneMath.Sqrt(floorVariance * room),
-            LaneMath.Of(lowestFloor - Rounding),
+            LaneMath.Of(lowestFloor - 1e-9),
             one,
             isEmpty
         );

@@ -4,9 +4,7 @@ namespace OilCondition.Statistics;
 internal readonly ref struct DecayReach
 {
     private const int MostSteps = 100;
-
-    /// <summary>Newton's method squares what is left: after a last step of this size some 1e-9 of the rate.</summary>
-    private const double LastStep = 1e-4;
+    private const double LastStep = 1e-6;
 
     private readonly DecayColumns columns;
     private readonly DecayShape shape;
@@ -24,9 +22,9 @@ internal readonly ref struct DecayReach
         least = Math.Max(0, curve.ResidualSumOfSquares);
         Limit = least + excess;
 
-        // RSS is near its least a parabola in ln κ; this is its second derivative.
-        shape.Slope(sums, out _, out var second);
-        bend = -second * shape.Explained(curve);
+        // RSS is near its least a parabola in ln κ; this is its second derivative where the linear parts stay.
+        var change = curve.Floor - curve.Start;
+        bend = change * (change * sums.DD2 - 2 * (sums.DY2 - curve.Start * sums.D2));
     }
 
     /// <summary>The limit of the residual sum of squares, scaled.</summary>

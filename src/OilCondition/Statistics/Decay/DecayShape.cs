@@ -178,13 +178,6 @@ internal readonly struct DecayShape
         }
     }
 
-    /// <summary>What a curve takes off the sum of squares; 1 where nothing but the rate is free. Times the slope's derivatives it gives those of the sum of squares.</summary>
-    public double Explained(in DecayAtRate curve) =>
-        KnowsStart && (KnowsFloor || curve.AtBound) ? 1
-        : KnowsFloor || curve.AtBound ? About(curve.Floor) - curve.ResidualSumOfSquares
-        : KnowsStart ? About(Start) - curve.ResidualSumOfSquares
-        : Total - curve.ResidualSumOfSquares;
-
     private void SlopeWithFloor(in DecaySums sums, double floor, out double first, out double second)
     {
         if (KnowsStart)
