@@ -167,6 +167,10 @@ internal static class LaneMath
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes Min(Lanes x, Lanes y) => Vector256.MinNative(x, y);
 
+    /// <summary>ln x.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes Log(Lanes x) => Vector256.Log(x);
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Lanes Sqrt(Lanes x) => Vector256.Sqrt(x);
 
@@ -211,6 +215,8 @@ internal static class LaneMath
 
     public static Lanes Min(Lanes x, Lanes y) =>
         new(Math.Min(x.A, y.A), Math.Min(x.B, y.B), Math.Min(x.C, y.C), Math.Min(x.D, y.D));
+
+    public static Lanes Log(Lanes x) => new(Math.Log(x.A), Math.Log(x.B), Math.Log(x.C), Math.Log(x.D));
 
     public static Lanes Sqrt(Lanes x) => new(Math.Sqrt(x.A), Math.Sqrt(x.B), Math.Sqrt(x.C), Math.Sqrt(x.D));
 

@@ -18,12 +18,28 @@ internal static class StudentDistribution
     public const int LongestSeries = 200;
     private const double Farthest = 1e20;
 
+    /// <summary>The latest quantile asked for at each number of degrees of freedom: levels hardly change. Entries never change, so that threads may race.</summary>
+    private static readonly Known?[] Latest = new Known?[64];
+
     /// <summary>The value below which Student's t lies with a probability.</summary>
     public static double Quantile(double probability, int degreesOfFreedom)
     {
+        var at = degreesOfFreedom & (Latest.Length - 1);
+        var known = Latest[at];
+        if (known is null || known.Probability != probability || known.DegreesOfFreedom != degreesOfFreedom)
+        {
+            known = new Known(probability, degreesOfFreedom, Found(probability, degreesOfFreedom));
+            Latest[at] = known;
+        }
+
+        return known.Quantile;
+    }
+
+    private static double Found(double probability, int degreesOfFreedom)
+    {
         if (probability < 0.5)
         {
-            return -Quantile(1 - probability, degreesOfFreedom);
+            return -Found(1 - probability, degreesOfFreedom);
         }
 
         if (probability > HighestProbability || degreesOfFreedom is < 1 or > MostDegrees)
@@ -124,5 +140,12 @@ internal static class StudentDistribution
 
         chance = odd ? 2 / Math.PI * (Math.Atan2(t, Math.Sqrt(degreesOfFreedom)) + sin * sum) : sin * sum;
         density = gammas / Math.Sqrt(Math.PI * degreesOfFreedom) * Math.Pow(square, (degreesOfFreedom + 1) / 2.0);
+    }
+
+    private sealed class Known(double probability, int degreesOfFreedom, double quantile)
+    {
+        public double Probability { get; } = probability;
+        public int DegreesOfFreedom { get; } = degreesOfFreedom;
+        public double Quantile { get; } = quantile;
     }
 }

@@ -39,7 +39,7 @@ internal sealed class CensoredSeries
             options.Start.HasValue ? columns.Scaled(options.Start.Value) : double.NaN,
             options.Rate.HasValue ? Math.Log(options.Rate.Value * Span) : double.NaN
         );
-        Levels = DecayScan.Octaves(columns);
+        Levels = DecayScan.Octaves(columns, lead: 0);
         AboveCount = belowLimit.Count(below => !below);
         least = SmallestShare * values.Max(Math.Abs);
         PerSize = new double[times.Length];

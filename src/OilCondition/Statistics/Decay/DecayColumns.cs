@@ -45,14 +45,14 @@ internal readonly ref struct DecayColumns
             weights.CopyTo(Weights);
         }
 
-        var first = LaneMath.Of(origin);
+        var begin = LaneMath.Of(origin);
         Lanes last = default;
         Lanes totalWeight = default;
         Lanes sum = default;
         for (var i = 0; i < padded; i += LaneMath.Width)
         {
             var weight = LaneMath.Load(Weights, i);
-            last = LaneMath.Max(last, LaneMath.Load(Times, i) - first);
+            last = LaneMath.Max(last, LaneMath.Load(Times, i) - begin);
             totalWeight += weight;
             sum = LaneMath.MultiplyAdd(weight, LaneMath.Load(Values, i), sum);
         }
@@ -68,12 +68,18 @@ internal readonly ref struct DecayColumns
         var zero = LaneMath.Of(0);
         var none = LaneMath.Of(1);
         var gap = none;
+        var first = none;
         Lanes spread = default;
         for (var i = 0; i < padded; i += LaneMath.Width)
         {
-            var after = (LaneMath.Load(Times, i) - first) * perSpan;
+            var after = (LaneMath.Load(Times, i) - begin) * perSpan;
             LaneMath.Store(after, Times, i);
-            gap = LaneMath.Min(gap, LaneMath.WhereLess(zero, after, after, none));
+            var counts = LaneMath.Load(Weights, i);
+            gap = LaneMath.Min(
+                gap,
+                LaneMath.WhereLess(zero, after, LaneMath.WhereLess(zero, counts, after, none), none)
+            );
+            first = LaneMath.Min(first, LaneMath.WhereLess(zero, counts, after, none));
             var y = LaneMath.Load(Values, i) - centre;
             LaneMath.Store(y, Values, i);
             spread = LaneMath.Max(spread, LaneMath.Max(y, zero - y));
@@ -82,6 +88,7 @@ internal readonly ref struct DecayColumns
         var widest = LaneMath.Largest(spread);
         Unit = widest >= Least ? widest : 1;
         FirstGap = -LaneMath.Largest(zero - gap);
+        Lead = -LaneMath.Largest(zero - first);
         Flat = widest <= 1e-15 * Math.Abs(Centre) || widest < Least;
         var perUnit = LaneMath.Of(1 / Unit);
         var perWeight = LaneMath.Of(1 / WeightUnit);
@@ -123,8 +130,11 @@ internal readonly ref struct DecayColumns
     /// <summary>What a weight of one stands for.</summary>
     public double WeightUnit { get; }
 
-    /// <summary>First positive time, in spans.</summary>
+    /// <summary>First positive time of a reading that counts, in spans.</summary>
     public double FirstGap { get; }
+
+    /// <summary>Time of the first reading that counts, in spans: 0 unless the curve begins before it.</summary>
+    public double Lead { get; }
 
     /// <summary>Whether all values are equal but for their last bits.</summary>
     public bool Flat { get; }
@@ -223,31 +233,27 @@ internal readonly ref struct DecayColumns
     }
 
     /// <summary>The same sums at four rates, one a lane, the drops not kept.</summary>
-    /// <param name="scaledRates">At least one rate; missing ones are taken as 0.</param>
-    /// <param name="d">Four sums of the drop.</param>
-    /// <param name="dd">Four sums of its square.</param>
-    /// <param name="dy">Four sums of its product with the value.</param>
-    public void AtFourRates(ReadOnlySpan<double> scaledRates, Span<double> d, Span<double> dd, Span<double> dy)
+    /// <param name="scaledRates">The rates.</param>
+    /// <param name="d">Sums of the drop.</param>
+    /// <param name="dd">Sums of its square.</param>
+    /// <param name="dy">Sums of its product with the value.</param>
+    public void AtFourRates(Lanes scaledRates, out Lanes d, out Lanes dd, out Lanes dy)
     {
-        Span<double> four = stackalloc double[LaneMath.Width];
-        four.Clear();
-        scaledRates.Slice(0, Math.Min(LaneMath.Width, scaledRates.Length)).CopyTo(four);
-        var rates = LaneMath.Load(four, 0);
         Lanes p = default;
         Lanes q = default;
         Lanes r = default;
         for (var i = 0; i < Count; i++)
         {
-            var drop = LaneMath.Drop(LaneMath.Of(Times[i]) * rates);
+            var drop = LaneMath.Drop(LaneMath.Of(Times[i]) * scaledRates);
             var wd = LaneMath.Of(Weights[i]) * drop;
             p += wd;
             q = LaneMath.MultiplyAdd(wd, drop, q);
             r = LaneMath.MultiplyAdd(wd, LaneMath.Of(Values[i]), r);
         }
 
-        LaneMath.Store(p, d, 0);
-        LaneMath.Store(q, dd, 0);
-        LaneMath.Store(r, dy, 0);
+        d = p;
+        dd = q;
+        dy = r;
     }
 
     /// <summary>The sums with their first and second derivatives by u = ln κ: d' = x e, d'' = x (1 − x) e with x = κ τ, e = 1 − d.</summary>

@@ -2,7 +2,7 @@ namespace OilCondition.Statistics;
 
 /// <summary>The derivatives of a fitted curve by its free parts, each reading over its scatter, and what the residuals leave beside them.</summary>
 /// <remarks>
-/// Columns are made orthonormal (Gram and Schmidt, twice), so that what one more column would explain is a product. With residuals r beside p columns of
+/// Columns are made orthonormal (Gram and Schmidt), so that what one more column would explain is a product. With residuals r beside p columns of
 /// n readings, a column z that is orthogonal to them has Student's t = z r / sqrt((r r − (z r)²)/(n − p − 1)); its square is the F test of one added
 /// column (Seber and Wild 1989, Nonlinear Regression, section 5.3; Draper and Smith 1998; both from memory).
 /// <para>
@@ -19,26 +19,36 @@ internal sealed class DecayDesign
     /// <summary>A column of which less is left beside the others is one of them.</summary>
     private const double Dependent = 1e-7;
 
-    /// <summary>How many times faster than the fit a part that falls first is taken to be; 2.5 to 8 find about the same.</summary>
-    private const double Faster = 4;
+    /// <summary>Of a sum of squares; less is taken twice, which is enough (Parlett 1980, The Symmetric Eigenvalue Problem, section 6.9, from memory).</summary>
+    private const double LittleLeft = 1e-3;
+
+    // A part that falls first is taken to be 4 times as fast as the fit, by two squarings of e; 2.5 to 8 find about the same. A dead time shows in
+    // the first readings only: its column, 8 times as fast, falls within them.
 
     /// <summary>A second fall so much slower than the fit is what hides in a level (chosen by simulation: 1/4 sees no level in short runs, 4 hides one).</summary>
     private const double Slower = 0.4;
 
-    /// <summary>A dead time shows in the first readings only: its column falls within them.</summary>
-    private const double MuchFaster = 8;
-
     /// <summary>Two columns more leave too little with fewer degrees of freedom.</summary>
     private const int FewestBesideWidened = 6;
 
+    private const int MostOnStack = 512;
+
+    /// <summary>Most columns that one calculation takes together: of three parts, and two more.</summary>
+    private const int MostColumns = 5;
+
+    // Rows, each filled up to whole lanes with zeros.
     private readonly double[] exponents;
 
     /// <summary>e^−x of each.</summary>
     private readonly double[] remaining;
     private readonly double[] roots;
     private readonly double[] residuals;
+
+    /// <summary>The orthonormal columns, one after the other.</summary>
+    private readonly double[] basis;
+    private readonly int count;
+    private readonly int columns;
     private readonly DecayParts parts;
-    private readonly List<double[]> basis = [];
     private readonly double squares;
 
     /// <summary>The curve at its optimum.</summary>
@@ -47,22 +57,55 @@ internal sealed class DecayDesign
     /// <param name="residuals">Reading less curve, times that root.</param>
     /// <param name="parts">Which parts were fitted.</param>
     public DecayDesign(double[] exponents, double[] roots, double[] residuals, DecayParts parts)
+        : this(
+            exponents.Length,
+            Padded(exponents, exponents.Length),
+            Padded(roots, exponents.Length),
+            Padded(residuals, exponents.Length),
+            parts
+        ) { }
+
+    private DecayDesign(int count, double[] exponents, double[] roots, double[] residuals, DecayParts parts)
     {
+        this.count = count;
         this.exponents = exponents;
         this.roots = roots;
+        this.residuals = residuals;
         this.parts = parts;
         remaining = new double[exponents.Length];
-        for (var i = 0; i < remaining.Length; i++)
+        for (var i = 0; i < remaining.Length; i += LaneMath.Width)
         {
-            remaining[i] = Math.Exp(-exponents[i]);
+            LaneMath.Store(LaneMath.Of(1) - LaneMath.Drop(LaneMath.Load(exponents, i)), remaining, i);
         }
 
-        LogSize =
-            AddTo(basis, parts.Start ? OfStart() : null)
-            + AddTo(basis, parts.Floor ? OfFloor() : null)
-            + AddTo(basis, parts.Rate ? OfRate() : null);
-        this.residuals = Rest(basis, residuals);
-        squares = Product(this.residuals, this.residuals);
+        basis = new double[3 * exponents.Length];
+        if (parts.Start)
+        {
+            LogSize += Add(basis, ref columns, Column.Start);
+        }
+
+        if (parts.Floor)
+        {
+            LogSize += Add(basis, ref columns, Column.Floor);
+        }
+
+        if (parts.Rate)
+        {
+            LogSize += Add(basis, ref columns, Column.Rate);
+        }
+
+        squares = Reduce(basis, columns, residuals, out _);
+    }
+
+    /// <summary>What can be added to the fit: a part of the curve, or a second fall that is faster or slower.</summary>
+    private enum Column
+    {
+        Start,
+        Floor,
+        Rate,
+        Faster,
+        MuchFaster,
+        Slower,
     }
 
     /// <summary>Of the readings that count, of working values and weights in order of time; no weights are equal ones.</summary>
@@ -74,9 +117,10 @@ internal sealed class DecayDesign
         ExponentialDecayOptions options
     )
     {
-        var powers = new double[fit.Count];
-        var weighing = new double[fit.Count];
-        var rests = new double[fit.Count];
+        var length = PaddedLength(fit.Count);
+        var powers = new double[length];
+        var weighing = new double[length];
+        var rests = new double[length];
         var change = fit.Floor - fit.Start;
         var counted = 0;
         for (var i = 0; i < times.Length; i++)
@@ -85,16 +129,27 @@ internal sealed class DecayDesign
             if (weight > 0)
             {
                 powers[counted] = fit.Rate * (times[i] - fit.StartTime);
-                weighing[counted] = Math.Sqrt(weight);
-                rests[counted] = weighing[counted] * (values[i] - fit.Start - change * LaneMath.Drop(powers[counted]));
+                weighing[counted] = weights.IsEmpty ? 1 : Math.Sqrt(weight);
+                rests[counted] = values[i] - fit.Start;
                 counted++;
             }
         }
 
-        return new DecayDesign(powers, weighing, rests, DecayParts.Of(fit.Status, options));
+        for (var i = 0; i < length; i += LaneMath.Width)
+        {
+            var fall = LaneMath.Of(change) * LaneMath.Drop(LaneMath.Load(powers, i));
+            LaneMath.Store(LaneMath.Load(weighing, i) * (LaneMath.Load(rests, i) - fall), rests, i);
+        }
+
+        return new DecayDesign(counted, powers, weighing, rests, DecayParts.Of(fit.Status, options));
     }
 
-    private int Degrees => residuals.Length - basis.Count;
+    private int Degrees => count - columns;
+
+    private int Length => exponents.Length;
+
+    /// <summary>Half the logarithm of the determinant of J'WJ, but for what depends on the units.</summary>
+    public double LogSize { get; }
 
     /// <summary>Sum of squares, degrees of freedom and size beside the two columns of the check of the course, where enough readings are left.</summary>
     /// <remarks>Scatter that is told beside a course that is contradicted would take what contradicts it for scatter.</remarks>
@@ -105,10 +160,14 @@ internal sealed class DecayDesign
             return (squares, Degrees, LogSize);
         }
 
-        List<double[]> wide = [.. basis];
-        var logSize = LogSize + AddTo(wide, Second(Faster)) + AddTo(wide, Second(MuchFaster));
-        var rest = Rest(wide, residuals);
-        return (Product(rest, rest), residuals.Length - wide.Count, logSize);
+        var need = (MostColumns + 1) * Length;
+        var scratch = need <= MostOnStack ? stackalloc double[need] : new double[need];
+        var rest = scratch.Slice(MostColumns * Length);
+        basis.AsSpan(0, columns * Length).CopyTo(scratch);
+        residuals.CopyTo(rest);
+        var wide = columns;
+        var logSize = LogSize + Add(scratch, ref wide, Column.Faster) + Add(scratch, ref wide, Column.MuchFaster);
+        return (Reduce(scratch, wide, rest, out _), count - wide, logSize);
     }
 
     /// <summary>Lag-1 correlation of the residuals less what independent scatter would show, in its standard deviations.</summary>
@@ -122,29 +181,28 @@ internal sealed class DecayDesign
                 return 0;
             }
 
-            var neighbours = basis.ConvertAll(Neighbours);
+            var half = Length <= MostOnStack ? stackalloc double[Length] : new double[Length];
             double trace = 0;
-            var traceOfSquare = 0.5 * (residuals.Length - 1);
-            for (var i = 0; i < basis.Count; i++)
+            var traceOfSquare = 0.5 * (count - 1);
+            for (var i = 0; i < columns; i++)
             {
-                trace -= Product(basis[i], neighbours[i]);
-                traceOfSquare -= 2 * Product(neighbours[i], neighbours[i]);
-                for (var j = 0; j < basis.Count; j++)
+                Neighbours(Of(basis, i), half);
+                trace -= Product(Of(basis, i), half);
+                traceOfSquare -= 2 * Product(half, half);
+                for (var j = 0; j < columns; j++)
                 {
-                    var both = Product(basis[i], neighbours[j]);
+                    var both = Product(Of(basis, j), half);
                     traceOfSquare += both * both;
                 }
             }
 
             var mean = trace / degrees;
             var variance = 2 * (degrees * traceOfSquare - trace * trace) / ((double)degrees * degrees * (degrees + 2));
-            var lagOne = Product(residuals, Neighbours(residuals)) / squares;
+            Neighbours(residuals, half);
+            var lagOne = Product(residuals, half) / squares;
             return variance > 0 ? (lagOne - mean) / Math.Sqrt(variance) : 0;
         }
     }
-
-    /// <summary>Half the logarithm of the determinant of J'WJ, but for what depends on the units.</summary>
-    public double LogSize { get; }
 
     /// <summary>The check of the course.</summary>
     /// <param name="status">
@@ -159,8 +217,8 @@ internal sealed class DecayDesign
         }
 
         return status == ExponentialDecayStatus.StraightLine
-            ? new CourseChances(1, TailAbove(OfRate(), falls))
-            : new CourseChances(TailAbove(Second(Faster), falls), TailAbove(Second(MuchFaster), !falls));
+            ? new CourseChances(1, TailAbove(Column.Rate, falls))
+            : new CourseChances(TailAbove(Column.Faster, falls), TailAbove(Column.MuchFaster, !falls));
     }
 
     /// <summary>How far down the floor may lie where a second, slower fall is allowed beside the first; null where the readings do not tell.</summary>
@@ -178,82 +236,83 @@ internal sealed class DecayDesign
             return null;
         }
 
-        List<double[]> others = [];
-        AddTo(others, parts.Start ? OfStart() : null);
-        AddTo(others, parts.Rate ? OfRate() : null);
-        AddTo(others, Second(Slower));
-        var count = others.Count;
-        var floor = Rest(others, OfFloor());
-        var size = Product(floor, floor);
-        AddTo(others, OfFloor());
-        if (others.Count == count)
+        var others = new double[MostColumns * Length];
+        var tried = 0;
+        if (parts.Start)
+        {
+            Add(others, ref tried, Column.Start);
+        }
+
+        if (parts.Rate)
+        {
+            Add(others, ref tried, Column.Rate);
+        }
+
+        Add(others, ref tried, Column.Slower);
+        var beside = tried;
+        var floor = new double[Length];
+        Fill(Column.Floor, floor);
+        var size = Reduce(others, beside, floor, out _);
+        Add(others, ref tried, Column.Floor);
+        if (tried == beside)
         {
             return null;
         }
 
-        var left = Rest(others, residuals);
-        var degrees = residuals.Length - others.Count;
-        var error = Math.Sqrt(Product(left, left) / degrees / size);
+        var left = residuals.ToArray();
+        var squaresLeft = Reduce(others, tried, left, out _);
+        var degrees = count - tried;
+        var error = Math.Sqrt(squaresLeft / degrees / size);
         return Product(floor, residuals) / size - scatterQuantile(degrees) * error;
     }
 
-    private double[] OfStart()
-    {
-        var column = new double[remaining.Length];
-        for (var i = 0; i < column.Length; i++)
-        {
-            column[i] = roots[i] * remaining[i];
-        }
+    private static int PaddedLength(int count) => (count + LaneMath.Width - 1) / LaneMath.Width * LaneMath.Width;
 
-        return column;
+    private static double[] Padded(double[] row, int count)
+    {
+        var padded = new double[PaddedLength(count)];
+        row.CopyTo(padded, 0);
+        return padded;
     }
 
-    private double[] OfFloor()
+    private Span<double> Of(Span<double> columns, int index) => columns.Slice(index * Length, Length);
+
+    /// <summary>A column before it is made orthogonal to others. Of a known start a second fall takes its share, so that the start stays.</summary>
+    private void Fill(Column column, Span<double> into)
     {
-        var column = new double[remaining.Length];
-        for (var i = 0; i < column.Length; i++)
+        var first = LaneMath.Of(parts.Start ? 0 : 1);
+        for (var i = 0; i < into.Length; i += LaneMath.Width)
         {
-            column[i] = roots[i] * LaneMath.Drop(exponents[i]);
+            var x = LaneMath.Load(exponents, i);
+            var e = LaneMath.Load(remaining, i);
+            var z = column switch
+            {
+                Column.Start => e,
+                Column.Floor => LaneMath.Drop(x),
+                Column.Rate => x * e,
+                Column.Faster => e * e * (e * e) - first * e,
+                Column.MuchFaster => e * e * (e * e) * (e * e * (e * e)) - first * e,
+                _ => LaneMath.Exp(LaneMath.Of(-Slower) * x) - first * e,
+            };
+            LaneMath.Store(LaneMath.Load(roots, i) * z, into, i);
         }
-
-        return column;
-    }
-
-    private double[] OfRate()
-    {
-        var column = new double[remaining.Length];
-        for (var i = 0; i < column.Length; i++)
-        {
-            column[i] = roots[i] * exponents[i] * remaining[i];
-        }
-
-        return column;
-    }
-
-    /// <summary>A second fall beside the first; of a known start it takes its share, so that the start stays.</summary>
-    private double[] Second(double faster)
-    {
-        var column = new double[remaining.Length];
-        for (var i = 0; i < column.Length; i++)
-        {
-            column[i] = roots[i] * (Math.Exp(-faster * exponents[i]) - (parts.Start ? 0 : remaining[i]));
-        }
-
-        return column;
     }
 
     /// <summary>The chance that independent scatter gives an added column as much on one side; not a number where it is none.</summary>
-    private double TailAbove(double[] column, bool positive)
+    private double TailAbove(Column added, bool positive)
     {
-        var beside = Rest(basis, column);
-        var size = Product(beside, beside);
-        if (!(size > Dependent * Dependent * Product(column, column)))
+        var beside = Length <= MostOnStack ? stackalloc double[Length] : new double[Length];
+        Fill(added, beside);
+
+        // The residuals are orthogonal to the others: their product with the column is that with what is left of it.
+        var product = Product(beside, residuals);
+        var size = Reduce(basis, columns, beside, out var whole);
+        if (!(size > Dependent * Dependent * whole))
         {
             return double.NaN;
         }
 
-        // The residuals are orthogonal to the others: their product with the column is that with what is left of it.
-        var share = Product(column, residuals) / Math.Sqrt(size);
+        var share = product / Math.Sqrt(size);
         var degrees = Degrees - 1;
         var rest = Math.Max(squares - share * share, 1e-30 * squares);
         var t = (positive ? -1 : 1) * share / Math.Sqrt(rest / degrees);
@@ -262,67 +321,86 @@ internal sealed class DecayDesign
     }
 
     /// <summary>Adds what a column has beside the others, made to length 1, and gives the logarithm of its length.</summary>
-    private static double AddTo(List<double[]> columns, double[]? column)
+    private double Add(Span<double> to, ref int columns, Column added)
     {
-        if (column is null)
+        var column = Of(to, columns);
+        Fill(added, column);
+        var size = Math.Sqrt(Reduce(to, columns, column, out var whole));
+        if (!(size > Dependent * Math.Sqrt(whole)))
         {
             return 0;
         }
 
-        var rest = Rest(columns, column);
-        var size = Math.Sqrt(Product(rest, rest));
-        if (!(size > Dependent * Math.Sqrt(Product(column, column))))
+        var perSize = LaneMath.Of(1 / size);
+        for (var i = 0; i < column.Length; i += LaneMath.Width)
         {
-            return 0;
+            LaneMath.Store(LaneMath.Load(column, i) * perSize, column, i);
         }
 
-        for (var i = 0; i < rest.Length; i++)
-        {
-            rest[i] /= size;
-        }
-
-        columns.Add(rest);
+        columns++;
         return Math.Log(size);
     }
 
-    private static double[] Rest(List<double[]> columns, double[] column)
+    /// <summary>Takes from a column what it shares with orthonormal ones; again where so little is left that rounding would show.</summary>
+    /// <param name="others">The orthonormal columns.</param>
+    /// <param name="count">How many.</param>
+    /// <param name="column">The column.</param>
+    /// <param name="whole">Its sum of squares before.</param>
+    /// <returns>What is left of that.</returns>
+    private double Reduce(Span<double> others, int count, Span<double> column, out double whole)
     {
-        var rest = column.ToArray();
+        whole = Product(column, column);
+        var left = whole;
         for (var pass = 0; pass < 2; pass++)
         {
-            foreach (var other in columns)
+            var before = left;
+            for (var k = 0; k < count; k++)
             {
-                var share = Product(other, rest);
-                for (var i = 0; i < rest.Length; i++)
+                var other = Of(others, k);
+                var share = LaneMath.Of(-Product(other, column));
+                for (var i = 0; i < column.Length; i += LaneMath.Width)
                 {
-                    rest[i] -= share * other[i];
+                    LaneMath.Store(
+                        LaneMath.MultiplyAdd(share, LaneMath.Load(other, i), LaneMath.Load(column, i)),
+                        column,
+                        i
+                    );
                 }
+            }
+
+            left = Product(column, column);
+            if (left > LittleLeft * before)
+            {
+                break;
             }
         }
 
-        return rest;
+        return left;
     }
 
-    private static double[] Neighbours(double[] column)
+    /// <summary>Half of both neighbours of each.</summary>
+    private void Neighbours(ReadOnlySpan<double> column, Span<double> half)
     {
-        var half = new double[column.Length];
-        for (var i = 1; i < column.Length; i++)
+        // Beyond the readings the column is zero; so must be what is made of it.
+        var last = count - 1;
+        half[0] = last > 0 ? 0.5 * column[1] : 0;
+        for (var i = 1; i < last; i++)
         {
-            half[i] += 0.5 * column[i - 1];
-            half[i - 1] += 0.5 * column[i];
+            half[i] = 0.5 * (column[i - 1] + column[i + 1]);
         }
 
-        return half;
+        half.Slice(last).Clear();
+        half[last] = last > 0 ? 0.5 * column[last - 1] : 0;
     }
 
-    private static double Product(double[] one, double[] other)
+    private static double Product(ReadOnlySpan<double> one, ReadOnlySpan<double> other)
     {
-        double sum = 0;
-        for (var i = 0; i < one.Length; i++)
+        Lanes sum = default;
+        for (var i = 0; i < one.Length; i += LaneMath.Width)
         {
-            sum += one[i] * other[i];
+            sum = LaneMath.MultiplyAdd(LaneMath.Load(one, i), LaneMath.Load(other, i), sum);
         }
 
-        return sum;
+        return LaneMath.Sum(sum);
     }
 }

@@ -2,7 +2,7 @@ using System.Runtime.InteropServices;
 
 namespace OilCondition.Statistics;
 
-/// <summary>All curves of one rate that are compatible with the readings: an ellipse in (start, change), cut off at the lowest floor.</summary>
+/// <summary>All curves of each of four rates, one a lane, that are compatible with the readings: an ellipse in (start, change), cut off at the lowest floor.</summary>
 /// <remarks>
 /// Curve C + B d with the drop d = 1 − exp(−κ τ), floor C + B at d = 1. RSS = RSS_min + quadratic form, so that the ellipse is closed-form,
 /// its extent in any direction too, and the drops at which its curves pass a target are those of Fieller's inequality
@@ -12,57 +12,95 @@ namespace OilCondition.Statistics;
 [StructLayout(LayoutKind.Auto)]
 internal readonly struct DecayEllipse
 {
-    private readonly double start;
-    private readonly double change;
-    private readonly double startVariance;
-    private readonly double changeVariance;
-    private readonly double covariance;
-    private readonly double room;
-    private readonly double lowestFloor;
+    private readonly Lanes start;
+    private readonly Lanes change;
+    private readonly Lanes startVariance;
+    private readonly Lanes changeVariance;
+    private readonly Lanes covariance;
+    private readonly Lanes room;
 
-    public DecayEllipse(double weight, in DecayShape shape, in DecaySums sums, double scaledRate, double limit)
+    /// <summary>1 where no curve of that rate is compatible, else 0.</summary>
+    private readonly Lanes isEmpty;
+
+    // Lowest and highest start of the curves whose floor is the lowest allowed.
+    private readonly Lanes lowStart;
+    private readonly Lanes highStart;
+    private readonly double lowestFloor;
+    private readonly bool isOneCurve;
+
+    /// <summary>The ellipses of four rates.</summary>
+    /// <param name="weight">Sum of the weights.</param>
+    /// <param name="shape">What is fixed.</param>
+    /// <param name="d">Sums of the drop.</param>
+    /// <param name="dd">Sums of its square.</param>
+    /// <param name="dy">Sums of its product with the value.</param>
+    /// <param name="limit">Limit of the residual sum of squares.</param>
+    public DecayEllipse(double weight, in DecayShape shape, Lanes d, Lanes dd, Lanes dy, double limit)
     {
-        var free = shape.Unbounded.Best(sums, scaledRate);
-        start = free.Start;
-        change = free.Floor - free.Start;
+        var zero = LaneMath.Of(0);
+        var one = LaneMath.Of(1);
+        var left = LaneMath.Of(limit) - shape.Free(d, dd, dy, out start, out change);
         lowestFloor = shape.LowestFloor;
+        isOneCurve = shape.KnowsStart && shape.KnowsFloor;
+        startVariance = zero;
+        changeVariance = zero;
+        covariance = zero;
         if (shape.KnowsFloor)
         {
-            startVariance = shape.KnowsStart ? 0 : 1 / (weight - 2 * sums.D + sums.DD);
+            startVariance = isOneCurve ? zero : one / (LaneMath.Of(weight) - d - d + dd);
             changeVariance = startVariance;
-            covariance = -startVariance;
+            covariance = zero - startVariance;
         }
         else if (shape.KnowsStart)
         {
-            changeVariance = 1 / sums.DD;
+            changeVariance = one / dd;
         }
         else
         {
-            var mean = sums.D / weight;
-            changeVariance = 1 / (sums.DD - sums.D * mean);
-            covariance = -mean * changeVariance;
-            startVariance = 1 / weight - mean * covariance;
+            var mean = d * LaneMath.Of(1 / weight);
+            changeVariance = one / (dd - d * mean);
+            covariance = zero - mean * changeVariance;
+            startVariance = LaneMath.Of(1 / weight) - mean * covariance;
         }
-
-        room = limit - free.ResidualSumOfSquares;
 
         // On the edge of the set of rates the room is zero but for rounding.
-        if (room < 0 && room > -1e-9 * limit)
+        var isNumber = LaneMath.WhereLess(left, LaneMath.Of(double.PositiveInfinity), zero, one);
+        isEmpty = LaneMath.WhereLess(left, LaneMath.Of(-1e-9 * limit), one, isNumber);
+        room = LaneMath.Max(zero, left);
+        lowStart = start;
+        highStart = start;
+        if (double.IsInfinity(lowestFloor))
         {
-            room = 0;
+            return;
         }
 
-        IsEmpty = !(room >= 0) || start + change + Math.Sqrt(Variance(1) * room) < lowestFloor - 1e-9;
+        var floorVariance = Variance(one);
+        var floor = start + change;
+        isEmpty = LaneMath.WhereLess(
+            floor + LaneMath.Sqrt(floorVariance * room),
+            LaneMath.Of(lowestFloor - 1e-9),
+            one,
+            isEmpty
+        );
+        var below = LaneMath.Of(lowestFloor) - floor;
+        var withFloor = CovarianceWithFloor(zero);
+        var lean = withFloor / floorVariance;
+        var variance = LaneMath.Max(zero, startVariance - withFloor * lean);
+        var half = LaneMath.Sqrt(variance * LaneMath.Max(zero, room - below * below / floorVariance));
+        lowStart = LaneMath.WhereLess(zero, floorVariance, start + lean * below - half, start);
+        highStart = LaneMath.WhereLess(zero, floorVariance, start + lean * below + half, start);
     }
 
-    /// <summary>Whether no curve of this rate is compatible.</summary>
-    public bool IsEmpty { get; }
+    /// <summary>A quantity where any curve is compatible, else infinity.</summary>
+    public Lanes WhereAny(Lanes quantity) =>
+        LaneMath.WhereLess(isEmpty, LaneMath.Of(1), quantity, LaneMath.Of(double.PositiveInfinity));
 
     /// <summary>Least and largest value of C + B d.</summary>
-    public void Range(double drop, out double least, out double largest)
+    public void Range(Lanes drop, out Lanes least, out Lanes largest)
     {
+        var zero = LaneMath.Of(0);
         var q = Variance(drop);
-        var half = Math.Sqrt(q * room);
+        var half = LaneMath.Sqrt(q * room);
         var middle = start + change * drop;
         least = middle - half;
         largest = middle + half;
@@ -72,145 +110,142 @@ internal readonly struct DecayEllipse
         }
 
         // Floor of the curve that is lowest, and of the one that is highest, at this drop.
-        var lean = q > 0 ? CovarianceWithFloor(drop) * Math.Sqrt(room / q) : 0;
+        var lean = LaneMath.WhereLess(zero, q, CovarianceWithFloor(drop) * LaneMath.Sqrt(room / q), zero);
         var floor = start + change;
-        if (floor - lean < lowestFloor || floor + lean < lowestFloor)
-        {
-            Chord(out var lowStart, out var highStart);
-            least = floor - lean >= lowestFloor ? least : lowStart + (lowestFloor - lowStart) * drop;
-            largest = floor + lean >= lowestFloor ? largest : highStart + (lowestFloor - highStart) * drop;
-        }
+        var lowest = LaneMath.Of(lowestFloor);
+        least = LaneMath.WhereLess(floor - lean, lowest, lowStart + (lowest - lowStart) * drop, least);
+        largest = LaneMath.WhereLess(floor + lean, lowest, highStart + (lowest - highStart) * drop, largest);
     }
 
     /// <summary>The span of drops at which falling curves pass a target.</summary>
     /// <param name="target">The target, scaled.</param>
-    /// <param name="first">Smallest drop, the earliest crossing; 0 if a curve is below the target from its start.</param>
-    /// <param name="last">Largest drop, the latest crossing.</param>
-    /// <returns>Whether any compatible curve passes the target.</returns>
-    public bool TryCross(double target, out double first, out double last)
+    /// <param name="first">Smallest drop, the earliest crossing; 0 if a curve is below the target from its start, 1 where none passes it.</param>
+    /// <param name="last">Largest drop, the latest crossing; 0 where none passes it.</param>
+    public void Cross(double target, out Lanes first, out Lanes last)
     {
-        first = 1;
-        last = 0;
-        var any = false;
-        if (IsEmpty)
+        var zero = LaneMath.Of(0);
+        var one = LaneMath.Of(1);
+        var goal = LaneMath.Of(target);
+        last = zero;
+        var lowestStart = LowestFallingStart();
+        first = LaneMath.WhereLess(goal, lowestStart, one, zero);
+        if (isOneCurve)
         {
-            return false;
+            // One curve, whose discriminant would be zero but for rounding.
+            Add(LaneMath.WhereLess(change, zero, (goal - start) / change, one), ref first, ref last);
+        }
+        else
+        {
+            var level = start - goal;
+            var a = change * change - room * changeVariance;
+            var halfB = level * change - room * covariance;
+            var c = level * level - room * startVariance;
+
+            // halfB² − a c, without its cancellation: an ellipse that is a point has one root and not, by rounding, none.
+            var discriminant =
+                room
+                * (
+                    change * change * startVariance
+                    + level * (level * changeVariance - (change + change) * covariance)
+                    + room * (covariance * covariance - changeVariance * startVariance)
+                );
+            var root = LaneMath.Sqrt(LaneMath.Max(zero, discriminant));
+            var far = zero - halfB - LaneMath.WhereLess(halfB, zero, zero - root, root);
+            AddTangent(LaneMath.WhereLess(discriminant, zero, one, Ratio(far, a)), goal, ref first, ref last);
+            AddTangent(LaneMath.WhereLess(discriminant, zero, one, Ratio(c, far)), goal, ref first, ref last);
+            if (target > lowestFloor)
+            {
+                AddChord(goal, ref first, ref last);
+            }
         }
 
-        if (!TryLowestFallingStart(out var lowestStart))
-        {
-            return false;
-        }
-
-        if (lowestStart <= target)
-        {
-            first = 0;
-            any = true;
-        }
-
-        if (startVariance == 0 && changeVariance == 0)
-        {
-            // Start and floor are known: one curve, whose discriminant would be zero but for rounding.
-            Add(change < 0 ? (target - start) / change : 1, ref any, ref first, ref last);
-            return any;
-        }
-
-        var level = start - target;
-        var a = change * change - room * changeVariance;
-        var halfB = level * change - room * covariance;
-        var c = level * level - room * startVariance;
-        var discriminant = halfB * halfB - a * c;
-        if (discriminant >= 0)
-        {
-            var root = Math.Sqrt(discriminant);
-            var far = -halfB - (halfB >= 0 ? root : -root);
-            AddTangent(a != 0 ? far / a : 1, target, ref any, ref first, ref last);
-            AddTangent(far != 0 ? c / far : 1, target, ref any, ref first, ref last);
-        }
-
-        if (start + change - Math.Sqrt(Variance(1) * room) < lowestFloor && target > lowestFloor)
-        {
-            Chord(out var low, out var high);
-            Add(low > lowestFloor ? (low - target) / (low - lowestFloor) : 1, ref any, ref first, ref last);
-            Add(high > lowestFloor ? (high - target) / (high - lowestFloor) : 1, ref any, ref first, ref last);
-        }
-
-        return any;
+        // Nowhere where there is no curve, or none that falls.
+        var none = LaneMath.WhereLess(isEmpty, one, lowestStart, LaneMath.Of(double.PositiveInfinity));
+        first = LaneMath.WhereLess(none, LaneMath.Of(double.PositiveInfinity), first, one);
+        last = LaneMath.WhereLess(none, LaneMath.Of(double.PositiveInfinity), last, zero);
     }
 
     /// <summary>A root counts if the curve that touches the target there falls and has a floor that is allowed; else the chord speaks.</summary>
-    private void AddTangent(double drop, double target, ref bool any, ref double first, ref double last)
+    private void AddTangent(Lanes drop, Lanes target, ref Lanes first, ref Lanes last)
     {
+        var zero = LaneMath.Of(0);
+        var one = LaneMath.Of(1);
         var q = Variance(drop);
-        var pull = q > 0 ? (start + change * drop - target) / q : 0;
-        if (
-            change - (covariance + changeVariance * drop) * pull <= 0
-            && start + change - CovarianceWithFloor(drop) * pull >= lowestFloor
-        )
+        var pull = LaneMath.WhereLess(zero, q, (start + change * drop - target) / q, zero);
+        var fall = change - (covariance + changeVariance * drop) * pull;
+        drop = LaneMath.WhereLess(zero, fall, one, drop);
+        if (!double.IsInfinity(lowestFloor))
         {
-            Add(drop, ref any, ref first, ref last);
+            var floor = start + change - CovarianceWithFloor(drop) * pull;
+            drop = LaneMath.WhereLess(floor, LaneMath.Of(lowestFloor), one, drop);
         }
+
+        Add(drop, ref first, ref last);
     }
 
-    /// <summary>The lowest start of the curves that do not rise; a rising one that begins below a target has not reached it.</summary>
-    private bool TryLowestFallingStart(out double lowest)
+    /// <summary>The crossings of the curves whose floor is the lowest allowed, where there are any.</summary>
+    private void AddChord(Lanes target, ref Lanes first, ref Lanes last)
     {
-        Range(0, out lowest, out _);
-        var lean = startVariance > 0 ? covariance * Math.Sqrt(room / startVariance) : 0;
-        if (startVariance > 0 ? change - lean <= 0 : change - Math.Sqrt(changeVariance * room) <= 0)
+        if (double.IsInfinity(lowestFloor))
         {
-            return true;
-        }
-
-        // The curve of the lowest start rises: the lowest that does not is a constant, if there is one.
-        if (!(changeVariance > 0) || change * change > room * changeVariance)
-        {
-            return change <= 0;
-        }
-
-        var middle = start - covariance / changeVariance * change;
-        var variance = Math.Max(0, startVariance - covariance * covariance / changeVariance);
-        lowest = Math.Max(
-            lowestFloor,
-            middle - Math.Sqrt(variance * Math.Max(0, room - change * change / changeVariance))
-        );
-        return true;
-    }
-
-    private static void Add(double drop, ref bool any, ref double first, ref double last)
-    {
-        if (drop < 1)
-        {
-            var inside = Math.Max(0, drop);
-            first = Math.Min(first, inside);
-            last = Math.Max(last, inside);
-            any = true;
-        }
-    }
-
-    /// <summary>Starts of the compatible curves whose floor is the lowest allowed.</summary>
-    private void Chord(out double low, out double high)
-    {
-        var floorVariance = Variance(1);
-        if (!(floorVariance > 0))
-        {
-            low = start;
-            high = start;
             return;
         }
 
-        var below = lowestFloor - (start + change);
-        var withFloor = CovarianceWithFloor(0);
-        var middle = start + withFloor / floorVariance * below;
-        var variance = Math.Max(0, startVariance - withFloor * withFloor / floorVariance);
-        var half = Math.Sqrt(variance * Math.Max(0, room - below * below / floorVariance));
-        low = middle - half;
-        high = middle + half;
+        var one = LaneMath.Of(1);
+        var lowest = LaneMath.Of(lowestFloor);
+        var deepest = start + change - LaneMath.Sqrt(Variance(one) * room);
+        var low = LaneMath.WhereLess(lowest, lowStart, (lowStart - target) / (lowStart - lowest), one);
+        var high = LaneMath.WhereLess(lowest, highStart, (highStart - target) / (highStart - lowest), one);
+        Add(LaneMath.WhereLess(deepest, lowest, low, one), ref first, ref last);
+        Add(LaneMath.WhereLess(deepest, lowest, high, one), ref first, ref last);
     }
 
-    /// <summary>Covariance of the curve at a drop with its floor.</summary>
-    private double CovarianceWithFloor(double drop) => startVariance + covariance * (1 + drop) + changeVariance * drop;
+    /// <summary>The lowest start of the curves that do not rise, infinity where all do; a rising one that begins below a target has not reached it.</summary>
+    private Lanes LowestFallingStart()
+    {
+        var zero = LaneMath.Of(0);
+        Range(zero, out var lowest, out _);
+        var slope = LaneMath.WhereLess(
+            zero,
+            startVariance,
+            change - covariance * LaneMath.Sqrt(room / startVariance),
+            change - LaneMath.Sqrt(changeVariance * room)
+        );
 
-    private double Variance(double drop) =>
-        Math.Max(0, startVariance + 2 * covariance * drop + changeVariance * drop * drop);
+        // Where the curve of the lowest start rises: the lowest that does not is a constant, if there is one.
+        var lean = covariance / changeVariance;
+        var squares = change * change / changeVariance;
+        var variance = LaneMath.Max(zero, startVariance - covariance * lean);
+        var constant = LaneMath.Max(
+            LaneMath.Of(lowestFloor),
+            start - lean * change - LaneMath.Sqrt(variance * LaneMath.Max(zero, room - squares))
+        );
+        var none = LaneMath.WhereLess(zero, change, LaneMath.Of(double.PositiveInfinity), lowest);
+        var level = LaneMath.WhereLess(
+            zero,
+            changeVariance,
+            LaneMath.WhereLess(room * changeVariance, change * change, none, constant),
+            none
+        );
+        return LaneMath.WhereLess(zero, slope, level, lowest);
+    }
+
+    private static void Add(Lanes drop, ref Lanes first, ref Lanes last)
+    {
+        var one = LaneMath.Of(1);
+        var inside = LaneMath.Max(LaneMath.Of(0), drop);
+        first = LaneMath.WhereLess(drop, one, LaneMath.Min(first, inside), first);
+        last = LaneMath.WhereLess(drop, one, LaneMath.Max(last, inside), last);
+    }
+
+    /// <summary>x/y, or 1 where y is 0.</summary>
+    private static Lanes Ratio(Lanes x, Lanes y) =>
+        LaneMath.WhereLess(LaneMath.Of(0), LaneMath.Max(y, LaneMath.Of(0) - y), x / y, LaneMath.Of(1));
+
+    /// <summary>Covariance of the curve at a drop with its floor.</summary>
+    private Lanes CovarianceWithFloor(Lanes drop) =>
+        startVariance + covariance * (LaneMath.Of(1) + drop) + changeVariance * drop;
+
+    private Lanes Variance(Lanes drop) =>
+        LaneMath.Max(LaneMath.Of(0), startVariance + (covariance + covariance) * drop + changeVariance * drop * drop);
 }

@@ -10,6 +10,13 @@ internal static class DecayFitter
     private const int MostOnStack = 256;
 
     /// <summary>Fits checked readings. Working weights and values of the last iteration are left in the spans, unless those are empty.</summary>
+    /// <param name="times">Times.</param>
+    /// <param name="values">Values.</param>
+    /// <param name="weights">Weights, or empty for equal ones.</param>
+    /// <param name="options">What is known.</param>
+    /// <param name="workingWeights">For the weights, or empty.</param>
+    /// <param name="workingValues">For the values, or empty.</param>
+    /// <param name="shares">Keeps what the shares of a scatter of two components say of the course; null where nobody asks. Times must then be in order.</param>
     [SkipLocalsInit]
     public static ExponentialDecay Fit(
         ReadOnlySpan<double> times,
@@ -17,7 +24,8 @@ internal static class DecayFitter
         ReadOnlySpan<double> weights,
         ExponentialDecayOptions options,
         Span<double> workingWeights,
-        Span<double> workingValues
+        Span<double> workingValues,
+        DecayShares? shares = null
     )
     {
         if (options.Robust)
@@ -28,7 +36,8 @@ internal static class DecayFitter
                 DecayOutliers.Without(times, values, weights, options),
                 options.WithoutRobust(),
                 workingWeights,
-                workingValues
+                workingValues,
+                shares
             );
         }
 
@@ -37,13 +46,13 @@ internal static class DecayFitter
         if (times.Length <= MostOnStack)
         {
             Span<double> scratch = stackalloc double[need];
-            return Fit(times, values, weights, options, workingWeights, workingValues, scratch);
+            return Fit(times, values, weights, options, workingWeights, workingValues, scratch, shares);
         }
 
         var rented = ArrayPool<double>.Shared.Rent(need);
         try
         {
-            return Fit(times, values, weights, options, workingWeights, workingValues, rented.AsSpan(0, need));
+            return Fit(times, values, weights, options, workingWeights, workingValues, rented.AsSpan(0, need), shares);
         }
         finally
         {
@@ -58,7 +67,8 @@ internal static class DecayFitter
         ExponentialDecayOptions options,
         Span<double> workingWeights,
         Span<double> workingValues,
-        Span<double> scratch
+        Span<double> scratch,
+        DecayShares? shares
     )
     {
         var origin = options.StartTime ?? LaneMath.Smallest(times);
@@ -96,7 +106,7 @@ internal static class DecayFitter
         );
         var fit =
             options.Noise == DecayNoise.TwoComponent
-                ? IterateTwo(times, values, weights, reweighting, options, origin, counted, columnScratch)
+                ? IterateTwo(times, values, weights, reweighting, options, origin, counted, columnScratch, shares)
                 : Iterate(times, reweighting, options, origin, counted, columnScratch);
         if (!workingWeights.IsEmpty)
         {
@@ -128,29 +138,6 @@ internal static class DecayFitter
         reweighting.Update(DecayCurve.Of(fit));
         reweighting.Values.CopyTo(workingValues);
         return reweighting.Weights.ToArray();
-    }
-
-    /// <summary>How likely each share of a scatter of two components is, of checked readings of which there are enough, in order of time.</summary>
-    public static DecayShares SharesOf(
-        ReadOnlySpan<double> times,
-        ReadOnlySpan<double> values,
-        ReadOnlySpan<double> weights,
-        ExponentialDecayOptions options
-    )
-    {
-        var counting = options.Robust ? DecayOutliers.Without(times, values, weights, options) : weights;
-        var origin = options.StartTime ?? LaneMath.Smallest(times);
-        var counted = Counted(times, counting, options, origin);
-        var scratch = new double[DecayColumns.Scratch(times.Length)];
-        var reweighting = new DecayReweighting(
-            times,
-            values,
-            counting,
-            options.Noise,
-            new double[DecayReweighting.Scratch(times.Length)]
-        );
-        var curve = DecayCurve.Of(Solve(times, values, counting, options, origin, counted, scratch));
-        return Shares(times, reweighting, options, curve, counted, scratch);
     }
 
     private static ExponentialDecay Iterate(
@@ -211,7 +198,8 @@ internal static class DecayFitter
         ExponentialDecayOptions options,
         double origin,
         int counted,
-        Span<double> scratch
+        Span<double> scratch,
+        DecayShares? wanted
     )
     {
         var plain = Solve(times, values, weights, options, origin, counted, scratch);
@@ -221,21 +209,7 @@ internal static class DecayFitter
         }
 
         var curve = DecayCurve.Of(plain);
-        reweighting.ProportionalShare = Shares(times, reweighting, options, curve, counted, scratch).Mean;
-        return Iterate(times, reweighting, options, curve, counted, scratch, MostIterations)
-            .WithParts(reweighting.ConstantPart, reweighting.PerSquare);
-    }
-
-    private static DecayShares Shares(
-        ReadOnlySpan<double> times,
-        in DecayReweighting reweighting,
-        ExponentialDecayOptions options,
-        DecayCurve curve,
-        int counted,
-        Span<double> scratch
-    )
-    {
-        var shares = new DecayShares();
+        var shares = wanted ?? new DecayShares();
         foreach (var share in DecayShares.Grid)
         {
             reweighting.ProportionalShare = share;
@@ -244,11 +218,14 @@ internal static class DecayFitter
                 share,
                 fit,
                 DecayDesign.Of(times, reweighting.Values, reweighting.Weights, fit, options),
-                reweighting.Weights
+                reweighting.Weights,
+                withCourse: wanted is not null
             );
         }
 
-        return shares;
+        reweighting.ProportionalShare = shares.Mean;
+        return Iterate(times, reweighting, options, curve, counted, scratch, MostIterations)
+            .WithParts(reweighting.ConstantPart, reweighting.PerSquare);
     }
 
     private static ExponentialDecay Solve(

@@ -1,10 +1,14 @@
+using System.Collections.Concurrent;
+using System.Runtime.CompilerServices;
+
 namespace OilCondition.Statistics;
 
 /// <summary>The set of all curves whose residual sum of squares stays below a limit, and how far a quantity reaches in it.</summary>
 /// <remarks>
 /// Bates and Watts (1988): {RSS ≤ RSS_min + t² s²}. For each rate the rest is an ellipse, so that every reach is closed-form; the interval
 /// is the envelope over the rates. They are taken at u = ln κ = middle − half cos θ with θ in equal steps: the ellipses shrink to points at
-/// both ends like sin θ, which makes the envelope smooth in θ, and a quartic about its extreme then gives the rest of the digits.
+/// both ends like sin θ, which makes the envelope smooth in θ, and a quartic about its extreme then gives the rest of the digits. Beyond an end,
+/// where sin θ changes its sign, least and largest change places.
 /// </remarks>
 internal sealed class DecayProfile
 {
@@ -18,10 +22,17 @@ internal sealed class DecayProfile
     private const int FewestRates = 20;
     private const double WidestStep = 0.35;
 
-    private readonly double[] scaledRates;
+    // Of four rates each, one a lane.
+    private readonly Lanes[] scaledRates;
     private readonly DecayEllipse[] ellipses;
+    private readonly double? lowestFloor;
+    private readonly double? highestFloor;
+    private readonly int count;
+    private readonly double lead;
     private readonly double centre;
     private readonly double unit;
+
+    private static readonly ConcurrentDictionary<int, double[]> Rises = new();
 
     /// <summary>The set of curves.</summary>
     /// <param name="columns">Working values and weights.</param>
@@ -37,6 +48,7 @@ internal sealed class DecayProfile
         bool rateIsKnown
     )
     {
+        lead = shape.Lead;
         centre = columns.Centre;
         unit = columns.Unit;
         var reach = new DecayReach(
@@ -57,31 +69,27 @@ internal sealed class DecayProfile
         }
 
         var half = (Highest - Lowest) / 2;
-        var count = half > 0 ? Math.Max(FewestRates, (int)Math.Ceiling(Math.PI * half / WidestStep / 4) * 4) : 1;
-        scaledRates = new double[count];
-        ellipses = new DecayEllipse[count];
-        for (var i = 0; i < count; i++)
+        count = half > 0 ? Math.Max(FewestRates, (int)Math.Ceiling(Math.PI * half / WidestStep / 4) * 4) : 1;
+        scaledRates = new Lanes[(count + LaneMath.Width - 1) / LaneMath.Width];
+        ellipses = new DecayEllipse[scaledRates.Length];
+        ReadOnlySpan<double> rises = count == 1 ? default : Rises.GetOrAdd(count, RisesOf);
+        for (var i = 0; i < ellipses.Length; i++)
         {
-            scaledRates[i] = count == 1 ? bestScaledRate : Math.Exp(Lowest + half * Rise(i, count));
+            scaledRates[i] =
+                count == 1
+                    ? LaneMath.Of(bestScaledRate)
+                    : LaneMath.Exp(
+                        LaneMath.MultiplyAdd(
+                            LaneMath.Of(half),
+                            LaneMath.Load(rises, LaneMath.Width * i),
+                            LaneMath.Of(Lowest)
+                        )
+                    );
+            columns.AtFourRates(scaledRates[i], out var d, out var dd, out var dy);
+            ellipses[i] = new DecayEllipse(columns.Count, shape, d, dd, dy, reach.Limit);
         }
 
-        Span<double> d = stackalloc double[LaneMath.Width];
-        Span<double> dd = stackalloc double[LaneMath.Width];
-        Span<double> dy = stackalloc double[LaneMath.Width];
-        for (var i = 0; i < count; i += LaneMath.Width)
-        {
-            columns.AtFourRates(scaledRates.AsSpan(i), d, dd, dy);
-            for (var lane = 0; lane < LaneMath.Width && i + lane < count; lane++)
-            {
-                ellipses[i + lane] = new DecayEllipse(
-                    columns.Count,
-                    shape,
-                    new DecaySums(d[lane], dd[lane], dy[lane]),
-                    scaledRates[i + lane],
-                    reach.Limit
-                );
-            }
-        }
+        Ends(double.PositiveInfinity, out lowestFloor, out highestFloor);
     }
 
     /// <summary>ln of the lowest compatible rate times span.</summary>
@@ -99,80 +107,108 @@ internal sealed class DecayProfile
     public double Unscaled(double value) => centre + value * unit;
 
     /// <summary>How far the curve's value at a time reaches; a time beyond all is the floor.</summary>
+    /// <remarks>Before the first reading nothing bounds a curve that may be a sudden drop, unless its start is known.</remarks>
     public void Values(double scaledTime, out double? least, out double? largest)
     {
-        Span<double> from = stackalloc double[ellipses.Length];
-        Span<double> to = stackalloc double[ellipses.Length];
+        least = lowestFloor;
+        largest = highestFloor;
+        if (HasNoHighestRate && scaledTime < lead)
+        {
+            least = null;
+            largest = null;
+        }
+        else if (!double.IsPositiveInfinity(scaledTime))
+        {
+            Ends(scaledTime, out least, out largest);
+        }
+    }
+
+    [SkipLocalsInit]
+    private void Ends(double scaledTime, out double? least, out double? largest)
+    {
+        Span<double> from = stackalloc double[LaneMath.Width * ellipses.Length];
+        Span<double> to = stackalloc double[LaneMath.Width * ellipses.Length];
         for (var i = 0; i < ellipses.Length; i++)
         {
-            var empty = ellipses[i].IsEmpty;
-            ellipses[i].Range(LaneMath.Drop(scaledRates[i] * scaledTime), out var low, out var high);
-            from[i] = empty ? double.PositiveInfinity : low;
-            to[i] = empty ? double.PositiveInfinity : -high;
+            ellipses[i].Range(LaneMath.Drop(scaledRates[i] * LaneMath.Of(scaledTime)), out var low, out var high);
+            LaneMath.Store(ellipses[i].WhereAny(low), from, LaneMath.Width * i);
+            LaneMath.Store(ellipses[i].WhereAny(default(Lanes) - high), to, LaneMath.Width * i);
         }
 
-        least = Least(from);
-        largest = -Least(to);
+        least = Least(from.Slice(0, count), to, inTime: false);
+        largest = -Least(to.Slice(0, count), from, inTime: false);
         least = least < -Beyond ? null : least;
         largest = largest > Beyond ? null : largest;
     }
 
     /// <summary>How far the slope where the curve passes an unscaled value, κ (floor − value), reaches, per span. An end that a sudden drop opens is null.</summary>
+    [SkipLocalsInit]
     public void Slopes(double value, out double? least, out double? largest)
     {
-        Span<double> from = stackalloc double[ellipses.Length];
-        Span<double> to = stackalloc double[ellipses.Length];
+        Span<double> from = stackalloc double[LaneMath.Width * ellipses.Length];
+        Span<double> to = stackalloc double[LaneMath.Width * ellipses.Length];
+        var at = LaneMath.Of(Scaled(value));
         for (var i = 0; i < ellipses.Length; i++)
         {
             // A drop of 1 is the floor.
-            var empty = ellipses[i].IsEmpty;
-            ellipses[i].Range(1, out var low, out var high);
-            from[i] = empty ? double.PositiveInfinity : scaledRates[i] * (low - Scaled(value));
-            to[i] = empty ? double.PositiveInfinity : scaledRates[i] * (Scaled(value) - high);
+            ellipses[i].Range(LaneMath.Of(1), out var low, out var high);
+            LaneMath.Store(ellipses[i].WhereAny(scaledRates[i] * (low - at)), from, LaneMath.Width * i);
+            LaneMath.Store(ellipses[i].WhereAny(scaledRates[i] * (at - high)), to, LaneMath.Width * i);
         }
 
-        least = Least(from) * unit;
-        largest = -Least(to) * unit;
+        least = Least(from.Slice(0, count), to, inTime: false) * unit;
+        largest = -Least(to.Slice(0, count), from, inTime: false) * unit;
         least = HasNoHighestRate && least < 0 ? null : least;
         largest = HasNoHighestRate && largest > 0 ? null : largest;
     }
 
     /// <summary>When falling curves pass a target, in spans.</summary>
+    [SkipLocalsInit]
     public void Crossings(double target, out double? first, out double? last, out bool never)
     {
-        Span<double> from = stackalloc double[ellipses.Length];
-        Span<double> to = stackalloc double[ellipses.Length];
+        Span<double> from = stackalloc double[LaneMath.Width * ellipses.Length];
+        Span<double> to = stackalloc double[LaneMath.Width * ellipses.Length];
+        var none = LaneMath.Of(double.PositiveInfinity);
         for (var i = 0; i < ellipses.Length; i++)
         {
-            var crosses = ellipses[i].TryCross(target, out var early, out var late);
-            from[i] = crosses ? Exponent(early) / scaledRates[i] : double.PositiveInfinity;
+            ellipses[i].Cross(target, out var early, out var late);
+            var earliest = LaneMath.WhereLess(early, LaneMath.Of(1), Exponent(early) / scaledRates[i], none);
 
             // The reciprocal, which stays smooth where the latest crossing runs away.
-            to[i] = crosses && late > 0 ? scaledRates[i] / Exponent(late) : double.PositiveInfinity;
+            var latest = LaneMath.WhereLess(default, late, scaledRates[i] / Exponent(late), none);
+            LaneMath.Store(earliest, from, LaneMath.Width * i);
+            LaneMath.Store(latest, to, LaneMath.Width * i);
         }
 
-        first = Least(from);
+        first = Least(from.Slice(0, count), to, inTime: true);
         if (first.HasValue)
         {
             first = Math.Max(0, first.Value);
         }
 
         // A compatible curve that levels off at or above the target never gets below it.
-        Values(double.PositiveInfinity, out _, out var highestFloor);
-        var reciprocal = Least(to);
+        var reciprocal = Least(to.Slice(0, count), from, inTime: true);
         never = !highestFloor.HasValue || highestFloor >= target || reciprocal <= 0;
         last = never || !first.HasValue ? null : 1 / reciprocal ?? 0;
     }
 
     /// <summary>The x of a drop 1 − exp(−x), with all digits where it is small.</summary>
-    private static double Exponent(double drop) =>
-        drop < 1e-5 ? drop * (1 + drop * (0.5 + drop / 3)) : -Math.Log(1 - drop);
+    private static Lanes Exponent(Lanes drop)
+    {
+        var one = LaneMath.Of(1);
+        var series = drop * (one + drop * (LaneMath.Of(0.5) + drop * LaneMath.Of(1.0 / 3)));
+        return LaneMath.WhereLess(drop, LaneMath.Of(1e-5), series, default(Lanes) - LaneMath.Log(one - drop));
+    }
 
-    /// <summary>−cos θ + 1: how far along the interval of ln κ, 0 to 2.</summary>
-    private static double Rise(int i, int count) => 1 - Math.Cos(Math.PI * i / (count - 1));
+    /// <summary>−cos θ + 1 for steps of θ: how far along the interval of ln κ, 0 to 2.</summary>
+    private static double[] RisesOf(int count) =>
+        [.. Enumerable.Range(0, count).Select(i => 1 - Math.Cos(Math.PI * i / (count - 1)))];
 
     /// <summary>The least of the values and of the curve through them; none if all are infinite.</summary>
-    private static double? Least(ReadOnlySpan<double> values)
+    /// <param name="values">One a rate.</param>
+    /// <param name="others">The values at the other side of each ellipse: with the other sign, or of times the reciprocal.</param>
+    /// <param name="inTime">Whether these are times.</param>
+    private double? Least(ReadOnlySpan<double> values, ReadOnlySpan<double> others, bool inTime)
     {
         var at = 0;
         for (var i = 1; i < values.Length; i++)
@@ -193,10 +229,21 @@ internal sealed class DecayProfile
         Span<double> five = stackalloc double[5];
         for (var i = -2; i <= 2; i++)
         {
-            // Even about both ends, as cos θ is.
+            // Beyond an end that is one of the search the values are even, as cos θ is; at any other the ellipse turns round.
             var index = Math.Abs(at + i);
-            five[i + 2] = values[index < values.Length ? index : 2 * (values.Length - 1) - index];
-            if (double.IsInfinity(five[i + 2]))
+            var turns = index != at + i && !HasNoLowestRate;
+            if (index >= values.Length)
+            {
+                index = 2 * (values.Length - 1) - index;
+                turns = !HasNoHighestRate;
+            }
+
+            var other = others[index];
+            five[i + 2] =
+                !turns ? values[index]
+                : inTime ? 1 / other
+                : -other;
+            if (double.IsInfinity(five[i + 2]) || double.IsInfinity(other))
             {
                 return values[at];
             }

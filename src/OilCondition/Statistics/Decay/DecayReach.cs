@@ -39,7 +39,7 @@ internal readonly ref struct DecayReach
         out bool hasHighest
     )
     {
-        var levels = DecayScan.Octaves(columns);
+        var levels = DecayScan.Octaves(columns, shape.Lead);
         var top = DecayScan.LogLowest + (levels - 1) * DecayScan.Octave;
         Span<double> scan = stackalloc double[DecayScan.MostOctaves];
         Span<double> free = stackalloc double[DecayScan.MostOctaves];

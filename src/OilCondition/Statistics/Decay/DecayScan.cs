@@ -53,11 +53,17 @@ internal readonly ref struct DecayScan
     private double Rounding => 1e-14 * total;
 
     /// <summary>The number of octaves, the last of which is a step for these readings.</summary>
-    public static int Octaves(in DecayColumns columns) =>
-        Math.Min(
-            MostOctaves,
-            2 + (int)Math.Ceiling(Math.Log(TimeConstantsInFirstGap / LowestScaledRate / columns.FirstGap) * PerLn2)
-        );
+    /// <remarks>
+    /// A free start that no reading shows ends the search sooner: what is left of the fall at the first reading then tells the curves apart, and
+    /// later drops would have lost its digits.
+    /// </remarks>
+    /// <param name="columns">The series.</param>
+    /// <param name="lead">How long before the first reading the curve begins at a start that nobody knows, in spans.</param>
+    public static int Octaves(in DecayColumns columns, double lead)
+    {
+        var doublings = Math.Log(TimeConstantsInFirstGap / LowestScaledRate / columns.FirstGap) * PerLn2;
+        return Math.Min(MostOctaves, lead > 0 ? 1 + (int)doublings : 2 + (int)Math.Ceiling(doublings));
+    }
 
     /// <summary>Fills a scan of octaves.</summary>
     /// <param name="columns">The series.</param>

@@ -27,7 +27,7 @@ internal static class DecaySearch
     {
         Span<double> squares = stackalloc double[DecayScan.MostOctaves];
         Span<double> free = stackalloc double[DecayScan.MostOctaves];
-        var scan = DecayScan.OfOctaves(columns, shape, DecayScan.Octaves(columns), squares, free);
+        var scan = DecayScan.OfOctaves(columns, shape, DecayScan.Octaves(columns, shape.Lead), squares, free);
         DecayOptimum best = default;
         var few = columns.Count <= FewReadings;
         if (!few)

@@ -28,20 +28,15 @@ internal readonly struct DecayShape
         KnowsFloor = floor.HasValue;
         Start = start.HasValue ? columns.Scaled(start.Value) : 0;
         Floor = floor.HasValue ? columns.Scaled(floor.Value) : 0;
+        Lead = KnowsStart ? 0 : columns.Lead;
         LowestFloor = floor.HasValue ? double.NegativeInfinity : columns.Scaled(lowestFloor);
-    }
-
-    private DecayShape(in DecayShape bounded)
-    {
-        this = bounded;
-        LowestFloor = double.NegativeInfinity;
     }
 
     /// <summary>Sum of squares of the values about their mean.</summary>
     public double Total => sumYY - sumY * mean;
 
-    /// <summary>The same without a lowest floor.</summary>
-    public DecayShape Unbounded => new(this);
+    /// <summary>How long before the first reading the curve begins at a start that nobody knows, in spans.</summary>
+    public double Lead { get; }
 
     public bool KnowsStart { get; }
     public bool KnowsFloor { get; }
@@ -85,20 +80,31 @@ internal readonly struct DecayShape
     /// <summary>The residual sums of squares at four rates, one a lane, with the lowest floor and without it.</summary>
     public Lanes LeastSquares(Lanes d, Lanes dd, Lanes dy, out Lanes free)
     {
+        free = Free(d, dd, dy, out var start, out var change);
+        return double.IsInfinity(LowestFloor)
+            ? free
+            : LaneMath.WhereLess(
+                start + change,
+                LaneMath.Of(LowestFloor),
+                WithFloor(d, dd, dy, LowestFloor, out _, out _),
+                free
+            );
+    }
+
+    /// <summary>The residual sums of squares of the best curves without a lowest floor, at four rates.</summary>
+    public Lanes Free(Lanes d, Lanes dd, Lanes dy, out Lanes start, out Lanes change)
+    {
         if (KnowsFloor)
         {
-            free = LeastSquaresWithFloor(d, dd, dy, Floor);
-            return free;
+            return WithFloor(d, dd, dy, Floor, out start, out change);
         }
 
-        Lanes change;
-        Lanes start;
         if (KnowsStart)
         {
             start = LaneMath.Of(Start);
             var c = dy - start * d;
             change = Ratio(c, dd);
-            free = LaneMath.Of(About(Start)) - change * c;
+            return LaneMath.Of(About(Start)) - change * c;
         }
         else
         {
@@ -107,17 +113,8 @@ internal readonly struct DecayShape
             var share = d * LaneMath.Of(perWeight);
             change = Ratio(c, dd - share * d);
             start = level - change * share;
-            free = LaneMath.Of(Total) - change * c;
+            return LaneMath.Of(Total) - change * c;
         }
-
-        return double.IsInfinity(LowestFloor)
-            ? free
-            : LaneMath.WhereLess(
-                start + change,
-                LaneMath.Of(LowestFloor),
-                LeastSquaresWithFloor(d, dd, dy, LowestFloor),
-                free
-            );
     }
 
     /// <summary>
@@ -223,16 +220,20 @@ internal readonly struct DecayShape
         second = 2 * (c2 * perC - relativeC * relativeC) - (v2 * perV - relativeV * relativeV);
     }
 
-    private Lanes LeastSquaresWithFloor(Lanes d, Lanes dd, Lanes dy, double floor)
+    private Lanes WithFloor(Lanes d, Lanes dd, Lanes dy, double floor, out Lanes start, out Lanes change)
     {
         if (KnowsStart)
         {
-            var change = LaneMath.Of(floor - Start);
-            return LaneMath.Of(About(Start)) - change * (LaneMath.Of(2) * (dy - LaneMath.Of(Start) * d) - change * dd);
+            start = LaneMath.Of(Start);
+            change = LaneMath.Of(floor - Start);
+            return LaneMath.Of(About(Start)) - change * (LaneMath.Of(2) * (dy - start * d) - change * dd);
         }
 
         var c = LaneMath.Of(sumY - weight * floor) - dy + LaneMath.Of(floor) * d;
-        return LaneMath.Of(About(floor)) - Ratio(c, LaneMath.Of(weight) - d - d + dd) * c;
+        var amplitude = Ratio(c, LaneMath.Of(weight) - d - d + dd);
+        start = LaneMath.Of(floor) + amplitude;
+        change = LaneMath.Of(0) - amplitude;
+        return LaneMath.Of(About(floor)) - amplitude * c;
     }
 
     /// <summary>x/y, or 0 where y is not above 0.</summary>

@@ -59,7 +59,19 @@ internal sealed class DecayShares
         }
     }
 
-    public void Add(double share, in ExponentialDecay fit, DecayDesign design, ReadOnlySpan<double> weights)
+    /// <summary>Adds a share that was fitted.</summary>
+    /// <param name="share">The share.</param>
+    /// <param name="fit">The fit with it.</param>
+    /// <param name="design">Its derivatives.</param>
+    /// <param name="weights">Its weights.</param>
+    /// <param name="withCourse">Whether the course will be asked for: its columns take longer than the rest.</param>
+    public void Add(
+        double share,
+        in ExponentialDecay fit,
+        DecayDesign design,
+        ReadOnlySpan<double> weights,
+        bool withCourse
+    )
     {
         if (!(fit.ResidualSumOfSquares > 0))
         {
@@ -72,14 +84,14 @@ internal sealed class DecayShares
             logWeights += weight > 0 ? Math.Log(weight) : 0;
         }
 
-        var (squares, degrees, logSize) = design.Widened();
+        var (squares, degrees, logSize) = withCourse ? design.Widened() : (1, 0, 0);
         tried.Add(
             new Tried(
                 share,
                 fit.ResidualSumOfSquares / fit.DegreesOfFreedom,
                 0.5 * logWeights - 0.5 * fit.DegreesOfFreedom * Math.Log(fit.ResidualSumOfSquares) - design.LogSize,
                 0.5 * logWeights - 0.5 * degrees * Math.Log(squares) - logSize,
-                design.Course(fit.Status, fit.Start >= fit.Floor)
+                withCourse ? design.Course(fit.Status, fit.Start >= fit.Floor) : CourseChances.Untested
             )
         );
     }

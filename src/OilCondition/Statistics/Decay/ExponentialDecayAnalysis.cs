@@ -38,6 +38,9 @@ public sealed class ExponentialDecayAnalysis
     /// <summary>Where each reading in order of time was given; null if they were given in that order.</summary>
     private readonly int[]? order;
 
+    /// <summary>What the fit learned of a scatter of two components; null with any other.</summary>
+    private readonly DecayShares? shares;
+
     // Each is computed from what is above when it is first asked for, and never changes: two threads would write the same.
     private DecayResiduals? residuals;
     private DecayCompatible? profile;
@@ -65,6 +68,7 @@ public sealed class ExponentialDecayAnalysis
 
         this.values = Ordered(values);
         this.weights = weights.IsEmpty ? [] : Ordered(weights);
+        shares = options.Noise == DecayNoise.TwoComponent ? new DecayShares() : null;
         Fit = FitOf(out workingWeights, out workingValues);
     }
 
@@ -84,6 +88,7 @@ public sealed class ExponentialDecayAnalysis
         weights = [];
         Clock = clocks.OrderBy(clock => Plain(clock).ResidualSumOfSquares).First();
         times = [.. Clock.Times];
+        shares = options.Noise == DecayNoise.TwoComponent ? new DecayShares() : null;
         Fit = FitOf(out workingWeights, out workingValues);
         if (Fit.DegreesOfFreedom > 1)
         {
@@ -128,7 +133,7 @@ public sealed class ExponentialDecayAnalysis
     public CourseCheck Course =>
         course ??=
             Fit.Status == ExponentialDecayStatus.TooFewReadings ? CourseCheck.Untested
-            : Options.Noise == DecayNoise.TwoComponent ? DecayFitter.SharesOf(times, values, weights, Options).Course
+            : shares is not null ? shares.Course
             : Design.Course(Fit.Status, Fit.Start >= Fit.Floor).Check();
 
     /// <summary>Whether every interval covers less often than it says: the residuals follow one another, or the course is another one.</summary>
@@ -328,7 +333,7 @@ public sealed class ExponentialDecayAnalysis
 
         working = new double[times.Length];
         workingOn = new double[times.Length];
-        return DecayFitter.Fit(times, values, weights, Options, working, workingOn);
+        return DecayFitter.Fit(times, values, weights, Options, working, workingOn, shares);
     }
 
     private static bool InOrder(ReadOnlySpan<double> times)

@@ -85,6 +85,124 @@ public class DecayIntervalTests
         }
     }
 
+    [Theory]
+    [InlineData(0.08, 4)] // hardly a curve: the time lies far beyond the readings
+    [InlineData(0.5, 15)]
+    [InlineData(2, 30)]
+    public void With_a_known_floor_the_times_end_where_the_likelihood_of_the_best_rate_passes_the_limit(
+        double span,
+        double scatter
+    )
+    {
+        // Second route: of the curves through (time, target) only the rate is free, and it is searched on a grid.
+        var random = new Random(20261126 + (int)(100 * span));
+        var ends = 0;
+        for (var run = 0; run < 12; run++)
+        {
+            double[] times = [.. Enumerable.Range(0, 12).Select(i => span * i / 11)];
+            double[] values =
+            [
+                .. times.Select(t => 30 + 300 * Math.Exp(-t) + scatter * DecayNoiseSource.Normal(random)),
+            ];
+            var analysis = ExponentialDecay.Analyze(times, values, new ExponentialDecayOptions(floor: 30));
+            var t = StudentT.InvCDF(0, 1, 10, 0.95);
+            var limit = analysis.Fit.ResidualSumOfSquares * (1 + t * t / 10);
+            foreach (var target in new[] { 250.0, 120, 50 })
+            {
+                var interval = analysis.Reach(target, 0.9);
+                if (interval.HasLower && interval.Lower > 0)
+                {
+                    ends++;
+                    AboveFloor(0.9999 * interval.Lower, target).ShouldBeGreaterThan(limit);
+                    AboveFloor(1.0001 * interval.Lower, target).ShouldBeLessThan(limit);
+                }
+
+                if (interval.HasUpper && interval.Upper > 0)
+                {
+                    ends++;
+                    AboveFloor(0.9999 * interval.Upper, target).ShouldBeLessThan(limit);
+                    AboveFloor(1.0001 * interval.Upper, target).ShouldBeGreaterThan(limit);
+                }
+            }
+
+            double AboveFloor(double time, double target)
+            {
+                var (best, at) = (double.PositiveInfinity, 0.0);
+                for (var (step, from, to) = (0.02, -16.0, 5.0); step > 1e-7; step /= 20)
+                {
+                    for (var u = from; u <= to; u += step)
+                    {
+                        var squares = Squares(time, target, Math.Exp(u));
+                        (best, at) = squares < best ? (squares, u) : (best, at);
+                    }
+
+                    (from, to) = (at - step, at + step);
+                }
+
+                return best;
+            }
+
+            double Squares(double time, double target, double rate)
+            {
+                double sum = 0;
+                for (var i = 0; i < times.Length; i++)
+                {
+                    var rest = values[i] - 30 - (target - 30) * Math.Exp(-rate * (times[i] - time));
+                    sum += rest * rest;
+                }
+
+                return sum;
+            }
+        }
+
+        ends.ShouldBeGreaterThan(20);
+    }
+
+    [Fact]
+    public void Without_its_first_reading_a_series_that_may_be_a_sudden_drop_keeps_its_floor_and_loses_its_start()
+    {
+        // Five readings of which any one may be an outlier. Second route: the four that are left on a grid of rates, with the time counted from the
+        // first of them and the sums about their means.
+        double[] times = [0, 0.351, 1.084, 1.534, 1.884];
+        double[] values = [824.6, 576.9, 252.7, 180.0, 184.0];
+        var analysis = ExponentialDecay.Analyze(times, values, new ExponentialDecayOptions(robust: true));
+        var rates = Enumerable.Range(0, 20000).Select(i => Math.Exp(-4 + 0.0006 * i)).ToArray();
+        var least = Ways().SelectMany(way => rates.Select(rate => Floor(way, rate, 0).Squares)).Min();
+        var t = StudentT.InvCDF(0, 1, 1, 0.95);
+        var limit = least * (1 + 1.5) * (1 + t * t);
+        var highest = Ways().SelectMany(way => rates.Select(rate => Floor(way, rate, limit).Highest)).Max();
+        var floor = analysis.Floor(0.9);
+        floor.Upper!.Value.ShouldBe(highest, 2e-3 * highest);
+        analysis.Reach(1.02 * highest, 0.9).Outcome.ShouldBe(TimeToValueOutcome.Reached);
+        analysis.Reach(0.98 * highest, 0.9).Outcome.ShouldBe(TimeToValueOutcome.NotDemonstrated);
+
+        // Without the first reading nothing says how high a drop began that was over at the second.
+        analysis.Rate(0.9).Outcome.ShouldBe(IntervalOutcome.NoUpperEnd);
+        analysis.Start(0.9).Outcome.ShouldBe(IntervalOutcome.NotDetermined);
+        analysis.ValueAt(0.2, 0.9).Outcome.ShouldBe(IntervalOutcome.NotDetermined);
+        analysis.ValueAt(0.4, 0.9).Outcome.ShouldBe(IntervalOutcome.Bounded);
+
+        IEnumerable<int[]> Ways() =>
+            Enumerable.Range(0, 5).Select(left => Enumerable.Range(0, 5).Where(i => i != left).ToArray());
+
+        (double Squares, double Highest) Floor(int[] way, double rate, double limit)
+        {
+            double[] drops = [.. way.Select(i => -Math.Exp(-rate * (times[i] - times[way[0]])) + 1)];
+            double[] read = [.. way.Select(i => values[i])];
+            var (middle, mean) = (drops.Average(), read.Average());
+            var spread = drops.Sum(d => (d - middle) * (d - middle));
+            var change = drops.Zip(read, (d, y) => (d - middle) * (y - mean)).Sum() / spread;
+            var squares = drops.Zip(read, (d, y) => Math.Pow(y - mean - change * (d - middle), 2)).Sum();
+            var variance = 1.0 / 4 + (1 - middle) * (1 - middle) / spread;
+            return (
+                squares,
+                squares > limit
+                    ? double.NegativeInfinity
+                    : mean + change * (1 - middle) + Math.Sqrt(variance * (limit - squares))
+            );
+        }
+    }
+
     [Fact]
     public void A_straight_fall_without_a_floor_bound_has_a_time_close_to_that_of_the_line()
     {
