@@ -12,9 +12,12 @@ namespace OilCondition.Planning;
 internal sealed class LatenessBound
 {
     /// <summary>Steps of walks that are looked at for each unit of effort.</summary>
-    private const double StepsPerEffort = 4e7;
+    private const double StepsPerEffort = 3e7;
 
     private const int MostRounds = 600;
+
+    /// <summary>Fewer rounds would say nothing.</summary>
+    private const int LeastRounds = 5;
 
     private readonly GridProblem problem;
     private readonly int count;
@@ -25,8 +28,9 @@ internal sealed class LatenessBound
     private readonly Rest[][] rests;
 
     /// <summary>Climbs as long as the effort goes, or the known lateness is not reached; without effort each machine counts as if it came first.</summary>
-    public LatenessBound(GridProblem problem, long known, double effort)
+    public LatenessBound(GridProblem problem, GridCourse plan, double effort)
     {
+        var known = plan.Cost.Lateness;
         this.problem = problem;
         count = problem.Tasks.Count;
         last = (int)problem.LastFree;
@@ -36,13 +40,13 @@ internal sealed class LatenessBound
         visits = [];
         rests = [];
         Value = Prices.Sum();
-        if (Value < known && effort > 0)
+        var steps = StepsPerEffort * effort;
+        if (Value < known && steps > LeastRounds * (last + 1.0) * count * count)
         {
-            visits = [.. problem.Tasks.Select(VisitsOf)];
+            visits = [.. problem.Tasks.Select(task => VisitsOf(task, known))];
             rests = [.. problem.Tasks.Select(_ => new Rest[last + 1])];
             FindReached();
-            var rounds = (int)Math.Min(MostRounds, StepsPerEffort * effort / ((double)reached.Count * count + 1));
-            Climb(known, Math.Max(2, rounds));
+            Climb(PricesOf(plan), known, (int)Math.Min(MostRounds, steps / (reached.Count * count + 1.0)));
         }
 
         Value = Math.Min(known, Rounded(Value));
@@ -69,9 +73,25 @@ internal sealed class LatenessBound
         return Math.Max(0, begin + what.ToProcessEnd - what.Due);
     }
 
-    private void Climb(long known, int rounds)
+    /// <summary>What each visit of a plan costs, and what the late ones after it would save if its time were free.</summary>
+    private long[] PricesOf(GridCourse plan)
     {
-        var prices = Prices;
+        var prices = Prices.ToArray();
+        var weightAfter = 0L;
+        for (var i = plan.Visits.Count - 1; i >= 0; i--)
+        {
+            var visit = plan.Visits[i];
+            var begin = i == 0 ? problem.Free : plan.Visits[i - 1].DisconnectEnd;
+            var lateness = GridCourse.WeightedLateness(problem.Tasks[visit.Task], visit.ProcessEnd);
+            prices[visit.Task] = lateness + weightAfter * (visit.DisconnectEnd - begin);
+            weightAfter += lateness > 0 ? problem.Tasks[visit.Task].Weight : 0;
+        }
+
+        return prices;
+    }
+
+    private void Climb(long[] prices, long known, int rounds)
+    {
         var best = prices;
         var (scale, since) = (1.0, 0);
         var direction = new double[count];
@@ -86,9 +106,7 @@ internal sealed class LatenessBound
 
             if (since == 10)
             {
-                (scale, since, prices) = (scale * 0.7, 0, best);
-                Array.Clear(direction);
-                continue;
+                (scale, since) = (0.8 * scale, 0);
             }
 
             for (var task = 0; task < count; task++)
@@ -195,8 +213,8 @@ internal sealed class LatenessBound
         return leave is { } at && at + way <= last ? (int)(at + way) : last + 1;
     }
 
-    /// <summary>The visit of a unit that arrives at each step; end −1 where no begin is left.</summary>
-    private Visit[] VisitsOf(GridTask task)
+    /// <summary>The visit of a unit that arrives at each step; end −1 where no begin is left, or where it alone is later than a plan that is known.</summary>
+    private Visit[] VisitsOf(GridTask task, long known)
     {
         var all = new Visit[last + 1];
         for (var arrive = 0; arrive <= last; arrive++)
@@ -209,7 +227,8 @@ internal sealed class LatenessBound
 
             var processEnd = start + task.ToProcessEnd;
             var free = task.DisconnectStart(processEnd)!.Value + task.Disconnect;
-            all[arrive] = new Visit(free > last ? -1 : (int)free, GridCourse.WeightedLateness(task, processEnd));
+            var cost = GridCourse.WeightedLateness(task, processEnd);
+            all[arrive] = new Visit(free > last || cost > known ? -1 : (int)free, cost);
         }
 
         return all;

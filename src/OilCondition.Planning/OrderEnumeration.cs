@@ -17,7 +17,7 @@ internal sealed class OrderEnumeration
     public const int MostMachines = 64;
 
     /// <summary>Visits that are tried for each unit of effort.</summary>
-    private const double TriesPerEffort = 3e5;
+    private const double TriesPerEffort = 2e5;
 
     private readonly GridProblem problem;
     private readonly LatenessBound bound;
@@ -25,6 +25,7 @@ internal sealed class OrderEnumeration
     private readonly long[] work;
     private readonly long[] lastFree;
     private readonly int[] places;
+    private long triesLeft;
     private GridCost best;
     private Beginning? bestOrder;
 
@@ -44,10 +45,9 @@ internal sealed class OrderEnumeration
         ];
         var names = problem.Tasks.Select(task => task.Task.Place).Distinct(StringComparer.Ordinal).ToList();
         places = [.. problem.Tasks.Select(task => names.IndexOf(task.Task.Place))];
-        var width =
-            count <= AlwaysComplete ? int.MaxValue : (int)Math.Max(10, TriesPerEffort * effort * 2 / (count * count));
+        triesLeft = count <= AlwaysComplete ? long.MaxValue : (long)(TriesPerEffort * effort);
         LowestDropped = long.MaxValue;
-        Follow(width);
+        Follow();
         Best = bestOrder is { } found ? GridCourse.Of(problem, OrderOf(found)) : known;
     }
 
@@ -60,7 +60,7 @@ internal sealed class OrderEnumeration
     /// <summary>Whether there is no plan that was not looked at.</summary>
     public bool IsComplete => LowestDropped == long.MaxValue;
 
-    private void Follow(int width)
+    private void Follow()
     {
         List<Beginning> layer = [new(0, -1, null, 0, 0, problem.Free, bound.Prices.Sum(), work.Sum(), 0)];
         for (var visited = 0; layer.Count > 0; visited++)
@@ -74,12 +74,16 @@ internal sealed class OrderEnumeration
                 }
             }
 
-            layer = Narrow(Longer(layer), width);
+            layer = Longer(Narrow(layer, count - visited));
         }
     }
 
-    private List<Beginning> Narrow(List<Beginning> layer, int width)
+    /// <summary>As many as can be followed if all layers that come are as wide.</summary>
+    private List<Beginning> Narrow(List<Beginning> layer, int open)
     {
+        var tries = open * (open + 1L) / 2;
+        var width = tries == 0 ? layer.Count : (int)Math.Clamp(triesLeft / tries, 1, int.MaxValue);
+        triesLeft -= (long)Math.Min(width, layer.Count) * open;
         if (layer.Count <= width)
         {
             return layer;

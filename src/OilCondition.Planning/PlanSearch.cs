@@ -3,8 +3,8 @@ namespace OilCondition.Planning;
 /// <summary>Searches with the solver, one total after another, and keeps the best order and what is proven of it.</summary>
 internal sealed class PlanSearch
 {
-    /// <summary>The solver's count of work for each unit of effort: about half a second of processor time, as measured.</summary>
-    private const double SolverWork = 0.2;
+    /// <summary>The solver's count of work for each unit of effort: about a quarter of a second of processor time, as measured.</summary>
+    private const double SolverWork = 0.1;
 
     private readonly GridProblem problem;
     private readonly double effort;
@@ -15,7 +15,7 @@ internal sealed class PlanSearch
         this.effort = effort;
         Best = known;
         var isSmall = problem.Tasks.Count <= OrderEnumeration.AlwaysComplete;
-        var bound = new LatenessBound(problem, known.Cost.Lateness, isSmall ? 0 : effort);
+        var bound = new LatenessBound(problem, known, isSmall ? 0 : effort);
         LatenessBound = bound.Value;
         FreeBound = Math.Min(known.Cost.Free, FreeOfLongest());
         if (effort > 0 && (isSmall || (known.Cost.Fits && problem.Tasks.Count <= OrderEnumeration.MostMachines)))
