@@ -8,7 +8,7 @@ internal static class OrderImprover
     private const int Seed = 20260302;
 
     /// <summary>Visits that are computed for each unit of effort.</summary>
-    private const int VisitsPerEffort = 600_000;
+    private const int VisitsPerEffort = 1_500_000;
 
     public static IReadOnlyList<int> Improve(GridProblem problem, IReadOnlyList<int> order, double effort)
     {
