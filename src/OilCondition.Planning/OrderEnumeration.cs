@@ -142,10 +142,7 @@ internal sealed class OrderEnumeration
             visit.DisconnectEnd,
             open,
             one.OpenWork - work[task],
-            Math.Max(
-                one.Bound,
-                bound.Rounded(lateness + open + bound.RestAfter(task, one.Last, visit.DisconnectEnd))
-            )
+            Math.Max(one.Bound, bound.Rounded(lateness + open + bound.RestAfter(task, one.Last, visit.DisconnectEnd)))
         );
     }
 
@@ -157,10 +154,7 @@ internal sealed class OrderEnumeration
             return false;
         }
 
-        if (
-            one.Overshoot > 0
-            || (one.Bound, one.Free + one.OpenWork).CompareTo((best.Lateness, best.Free)) >= 0
-        )
+        if (one.Overshoot > 0 || (one.Bound, one.Free + one.OpenWork).CompareTo((best.Lateness, best.Free)) >= 0)
         {
             return true;
         }

@@ -93,7 +93,7 @@ public sealed class UnitTasks
             new TravelTimes([.. station.Travel.Select(way => (way.From, way.To, way.Time))]),
             decisions.Count == 0
                 ? null
-                : CrewHours(station.Crew, decisions.Max(one => one.Assessment.Options.AsOf), daysAhead),
+                : ShiftsOf(station.Crew, decisions.Max(one => one.Assessment.Options.AsOf), daysAhead),
             running: running.FirstOrDefault()
         );
         return new UnitTasks(tasks, unit);
@@ -125,12 +125,7 @@ public sealed class UnitTasks
         );
     }
 
-    private static RunningVisit Running(
-        TreatmentDecision decision,
-        string id,
-        Station station,
-        EquipmentTerms terms
-    )
+    private static RunningVisit Running(TreatmentDecision decision, string id, Station station, EquipmentTerms terms)
     {
         var underWay = decision.UnderWay!;
         var expected = underWay.Status.Arrival switch
@@ -175,7 +170,7 @@ public sealed class UnitTasks
     private static IReadOnlyList<Outage> OutagesOf(TreatmentDecision decision, Station station) =>
         station.TryMachine(decision.Assessment.History.Machine.Id, out var machine) ? machine.Site.Outages : [];
 
-    private static List<WorkWindow>? CrewHours(StationCrew? crew, DateTimeOffset asOf, int days)
+    private static List<WorkWindow>? ShiftsOf(Station.CrewHours? crew, DateTimeOffset asOf, int days)
     {
         if (crew is null)
         {

@@ -91,7 +91,7 @@ internal static class SiteReader
         return currency is null || stated is null ? null : new StationPrices(currency, stated);
     }
 
-    public static IReadOnlyList<StationWay> Travel(JsonEntry root)
+    public static IReadOnlyList<Station.Way> Travel(JsonEntry root)
     {
         var ways = root.ListIfAny("travel", Way);
         foreach (var twice in ways.GroupBy(way => (way.From, way.To)).Where(group => group.Count() > 1))
@@ -102,7 +102,7 @@ internal static class SiteReader
         return ways;
     }
 
-    public static StationCrew? Crew(JsonEntry root)
+    public static Station.CrewHours? Crew(JsonEntry root)
     {
         if (root.ObjectIfAny("crew") is not { } crew)
         {
@@ -121,7 +121,7 @@ internal static class SiteReader
         return from is null || to is null || !crew.IsFaultless
             ? null
             : crew.Made(() =>
-                new StationCrew(
+                new Station.CrewHours(
                     Elapsed.FromHours(from.Value),
                     Elapsed.FromHours(to.Value),
                     names is null ? null : [.. names.Select(name => (DayOfWeek)Array.IndexOf(WeekDays, name))]
@@ -129,7 +129,7 @@ internal static class SiteReader
             );
     }
 
-    private static StationWay? Way(JsonEntry entry)
+    private static Station.Way? Way(JsonEntry entry)
     {
         entry.Known("from", "to", "hours", "note");
         var from = entry.Text("from");
@@ -137,7 +137,7 @@ internal static class SiteReader
         var hours = entry.Number("hours", 0, 8784, "h");
         return from is null || to is null || hours is null
             ? null
-            : entry.Made(() => new StationWay(from, to, Elapsed.FromHours(hours.Value)));
+            : entry.Made(() => new Station.Way(from, to, Elapsed.FromHours(hours.Value)));
     }
 
     private static Outage? Outage(JsonEntry entry)

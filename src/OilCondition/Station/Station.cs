@@ -18,7 +18,7 @@ namespace OilCondition;
 /// }
 /// </code>
 /// </example>
-public sealed class Station
+public sealed partial class Station
 {
     internal Station(
         string name,
@@ -27,8 +27,8 @@ public sealed class Station
         IReadOnlyList<StationMachine> machines,
         IReadOnlyList<StationEquipment> equipment,
         StationPrices? prices,
-        IReadOnlyList<StationWay> travel,
-        StationCrew? crew
+        IReadOnlyList<Way> travel,
+        CrewHours? crew
     )
     {
         Name = name;
@@ -60,10 +60,10 @@ public sealed class Station
     public StationPrices? Prices { get; }
 
     /// <summary>Ways between places, in the order of the file; a way back takes as long unless it is stated. Empty where the file has none.</summary>
-    public IReadOnlyList<StationWay> Travel { get; }
+    public IReadOnlyList<Way> Travel { get; }
 
     /// <summary>When a unit can be connected and taken off; null where the file does not say, and someone always can.</summary>
-    public StationCrew? Crew { get; }
+    public CrewHours? Crew { get; }
 
     /// <summary>Reads a station file.</summary>
     /// <param name="json">The JSON text.</param>

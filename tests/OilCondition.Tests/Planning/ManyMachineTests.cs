@@ -41,9 +41,15 @@ public class ManyMachineTests
     public void Where_all_have_time_nothing_is_late_and_the_ways_are_short()
     {
         var places = Enumerable.Range(0, 21).Select(i => i == 0 ? "hall" : $"P{i:00}").ToList();
-        var legs = places.SelectMany((from, i) => places.Select((to, k) => (from, to, Math.Abs(i - k) * 1.0))).ToArray();
+        var legs = places
+            .SelectMany((from, i) => places.Select((to, k) => (from, to, Math.Abs(i - k) * 1.0)))
+            .ToArray();
         var random = new Random(3);
-        var tasks = places.Skip(1).OrderBy(_ => random.Next()).Select(at => Task($"at {at}", 5, 2000, place: at)).ToList();
+        var tasks = places
+            .Skip(1)
+            .OrderBy(_ => random.Next())
+            .Select(at => Task($"at {at}", 5, 2000, place: at))
+            .ToList();
 
         var planned = Planned(tasks, Unit(travel: Travel(legs)), Brief);
 

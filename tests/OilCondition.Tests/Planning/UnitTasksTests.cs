@@ -69,7 +69,10 @@ public class UnitTasksTests
     {
         const string Outages =
             """, "outages": [ { "name": "spring", "from": "2026-03-10T06:00:00Z", "to": "2026-03-20T06:00:00Z" }, { "name": "autumn", "from": "2026-09-01T06:00:00Z", "to": "2026-09-09T06:00:00Z" } ]""";
-        var vacuum = InventedYard.Vacuum.Replace("\"connectHours\": 3", "\"connectHours\": 3, \"needsStandstill\": true");
+        var vacuum = InventedYard.Vacuum.Replace(
+            "\"connectHours\": 3",
+            "\"connectHours\": 3, \"needsStandstill\": true"
+        );
         var task = Of(Plant("", vacuum, firstSite: Outages), place: "anywhere").Work.Tasks[0];
 
         task.Windows.Select(window => window.ToString())
@@ -127,13 +130,13 @@ public class UnitTasksTests
             (machine, mgPerKg) =>
                 ConditionAssessor.Assess(
                     machine.History(
-                        [
-                            new OilSample(
-                                machine.Machine.Id,
-                                AsOf,
+                        Enumerable
+                            .Range(0, 3)
+                            .Select(month => new OilSample(
+                                $"{machine.Machine.Id} {month}",
+                                AsOf.AddDays(-30 * month),
                                 new Dictionary<Measurand, Reading> { [Measurands.WaterContent] = new(mgPerKg) }
-                            ),
-                        ],
+                            )),
                         []
                     ),
                     machine.Limits!,
@@ -155,14 +158,18 @@ public class UnitTasksTests
             { "name": "invented", "asOf": "2026-03-01T06:00:00Z",
               "oils": [ { "id": "o", "name": "invented oil", "highestCelsius": 80,
                 "new": { "viscosity-40c": 46, "viscosity-100c": 6.8, "density-15c": 870 },
-                "saturation": { "points": [ { "celsius": 20, "mgPerKg": 100 }, { "celsius": 60, "mgPerKg": 400 } ], "source": { "kind": "user-data", "text": "invented" } } } ],
+                "saturation": { "points": [ { "celsius": 20, "mgPerKg": 300 }, { "celsius": 60, "mgPerKg": 1200 } ], "source": { "kind": "user-data", "text": "invented" } } } ],
               "limitSets": [ { "name": "l", "limits": [ {{InventedYard.Absolute("water-content", 200, 500)}} ] } ],
-              "machines": [ {{Machine("M1", 1000, "\"place\": \"hall\"" + firstSite)}}, {{Machine("M2", 500, "\"place\": \"dam\"")}}, {{Machine("M3", 500, "\"powerKilowatts\": 100")}} ],
+              "machines": [ {{Machine("M1", 1000, "\"place\": \"hall\"" + firstSite)}}, {{Machine(
+                "M2",
+                500,
+                "\"place\": \"dam\""
+            )}}, {{Machine("M3", 500, "\"powerKilowatts\": 100")}} ],
               "events": [ {{events}} ],
               "equipment": [ {{equipment}} ] {{fields}} }
             """
         );
 
     private static string Machine(string id, double litres, string site) =>
-        $$"""{ "id": "{{id}}", "name": "bearing", "oil": "o", "oilLitres": {{litres}}, "runningCelsius": 40, "standstillCelsius": 10, "limits": "l", "tank": { "ambientCelsius": 15, "lossWattPerKelvin": 0 }, {{site}} }""";
+        $$"""{ "id": "{{id}}", "name": "bearing", "oil": "o", "oilLitres": {{litres}}, "runningCelsius": 40, "standstillCelsius": 25, "limits": "l", "tank": { "ambientCelsius": 15, "lossWattPerKelvin": 0 }, {{site}} }""";
 }
