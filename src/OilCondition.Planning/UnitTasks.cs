@@ -40,7 +40,7 @@ public sealed class UnitTasks
     /// <param name="decisions">The plant's decisions; their moment is the one up to which the plan knows.</param>
     /// <param name="station">The station, with places, ways and crew.</param>
     /// <param name="equipmentId">Identifier of the unit in the station.</param>
-    /// <param name="place">Where the unit is now; null where the file has no ways, or a visit is under way.</param>
+    /// <param name="place">Where the unit is now; not asked where the file has no ways, or a visit is under way.</param>
     /// <param name="daysAhead">For how many days crew hours are stated, 7 to 3660; 365 unless stated.</param>
     /// <returns>The tasks and the unit.</returns>
     /// <exception cref="ArgumentException">The station has no such equipment, two visits are under way, or the unit's place is missing.</exception>
@@ -89,7 +89,7 @@ public sealed class UnitTasks
         ];
         var unit = new MobileUnit(
             equipmentId,
-            running.FirstOrDefault()?.Task.Place ?? place ?? PlaceOf(station),
+            running.FirstOrDefault()?.Task.Place ?? PlaceOf(station, place),
             new TravelTimes([.. station.Travel.Select(way => (way.From, way.To, way.Time))]),
             decisions.Count == 0
                 ? null
@@ -159,13 +159,14 @@ public sealed class UnitTasks
             : id;
     }
 
-    private static string PlaceOf(Station station) =>
+    private static string PlaceOf(Station station, string? place) =>
         station.Travel.Count == 0
             ? station.Name
-            : throw new ArgumentException(
-                "place is null; state where the unit is, since the station's ways take time.",
-                "place"
-            );
+            : place
+                ?? throw new ArgumentException(
+                    "place is null; state where the unit is, since the station's ways take time.",
+                    nameof(place)
+                );
 
     private static IReadOnlyList<Outage> OutagesOf(TreatmentDecision decision, Station station) =>
         station.TryMachine(decision.Assessment.History.Machine.Id, out var machine) ? machine.Site.Outages : [];
