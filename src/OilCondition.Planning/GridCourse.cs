@@ -25,43 +25,48 @@ internal sealed class GridCourse
     {
         var visits = new List<GridVisit>();
         var leftOut = new List<int>();
-        var cost = Follow(problem, order, visits, leftOut);
-        return new GridCourse(visits, leftOut, cost);
-    }
-
-    /// <summary>What an order costs, and nothing else: a search asks this many thousand times.</summary>
-    public static GridCost CostOf(GridProblem problem, IReadOnlyList<int> order) =>
-        Follow(problem, order, visits: null, leftOut: null);
-
-    private static GridCost Follow(
-        GridProblem problem,
-        IReadOnlyList<int> order,
-        List<GridVisit>? visits,
-        List<int>? leftOut
-    )
-    {
-        var (before, free) = (-1, problem.Free);
-        var missed = 0;
-        long late = 0;
-        long over = 0;
-        for (var i = 0; i < order.Count; i++)
+        var state = Begin(problem);
+        foreach (var task in order)
         {
-            var task = order[i];
-            if (Next(problem, before, free, task) is not { } visit)
+            state = state.With(problem, task, out var visit);
+            if (visit is { } made)
             {
-                missed++;
-                leftOut?.Add(task);
-                continue;
+                visits.Add(made);
             }
-
-            visits?.Add(visit);
-            (before, free) = (task, visit.DisconnectEnd);
-            late += WeightedLateness(problem.Tasks[task], visit.ProcessEnd);
-            over += Overshoot(problem.Tasks[task], visit.DisconnectEnd);
+            else
+            {
+                leftOut.Add(task);
+            }
         }
 
-        return new GridCost(missed, over, late, free);
+        return new GridCourse(visits, leftOut, state.Cost);
     }
+
+    /// <summary>Where the unit stands after some visits, and what they cost.</summary>
+    public readonly record struct State(int Before, GridCost Cost)
+    {
+        /// <summary>The same with one more task, which is left out where no begin is left.</summary>
+        public State With(GridProblem problem, int task, out GridVisit? visit)
+        {
+            visit = Next(problem, Before, Cost.Free, task);
+            return visit is not { } made
+                ? this with
+                {
+                    Cost = Cost with { LeftOut = Cost.LeftOut + 1 },
+                }
+                : new State(
+                    task,
+                    new GridCost(
+                        Cost.LeftOut,
+                        Cost.Overshoot + Overshoot(problem.Tasks[task], made.DisconnectEnd),
+                        Cost.Lateness + WeightedLateness(problem.Tasks[task], made.ProcessEnd),
+                        made.DisconnectEnd
+                    )
+                );
+        }
+    }
+
+    public static State Begin(GridProblem problem) => new(-1, new GridCost(0, 0, 0, problem.Free));
 
     /// <summary>The earliest visit of a task by a unit that is free at a step; null where no begin is left.</summary>
     public static GridVisit? Next(GridProblem problem, int before, long free, int task)

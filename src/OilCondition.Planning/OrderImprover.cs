@@ -7,8 +7,8 @@ internal static class OrderImprover
 {
     private const int Seed = 20260302;
 
-    /// <summary>Orders that are tried for each unit of effort.</summary>
-    private const int TriesPerEffort = 20_000;
+    /// <summary>Visits that are computed for each unit of effort.</summary>
+    private const int VisitsPerEffort = 1_500_000;
 
     public static IReadOnlyList<int> Improve(GridProblem problem, IReadOnlyList<int> order, double effort)
     {
@@ -18,10 +18,10 @@ internal static class OrderImprover
         }
 
         var random = new Random(Seed);
-        var tries = new Tries((int)(TriesPerEffort * effort));
+        var search = new Search(problem, order.Count, (long)(VisitsPerEffort * effort));
         var best = order.ToArray();
-        var bestCost = Descend(problem, best, tries);
-        while (tries.Left > 0)
+        var bestCost = search.Descend(best);
+        while (search.VisitsLeft > 0)
         {
             var other = best.ToArray();
             for (var shake = 0; shake < 3; shake++)
@@ -29,7 +29,7 @@ internal static class OrderImprover
                 Move(other, random.Next(other.Length), random.Next(other.Length));
             }
 
-            var cost = Descend(problem, other, tries);
+            var cost = search.Descend(other);
             if (!bestCost.IsBelow(cost))
             {
                 (best, bestCost) = (other, cost);
@@ -37,54 +37,6 @@ internal static class OrderImprover
         }
 
         return best;
-    }
-
-    /// <summary>Takes every better neighbour until there is none.</summary>
-    private static GridCost Descend(GridProblem problem, int[] order, Tries tries)
-    {
-        var cost = GridCourse.CostOf(problem, order);
-        var isBetter = true;
-        while (isBetter)
-        {
-            isBetter = false;
-            for (var from = 0; from < order.Length; from++)
-            {
-                for (var to = 0; to < order.Length; to++)
-                {
-                    if (from == to)
-                    {
-                        continue;
-                    }
-
-                    if (tries.Left <= 0)
-                    {
-                        return cost;
-                    }
-
-                    tries.Left -= 2;
-                    Move(order, from, to);
-                    var moved = GridCourse.CostOf(problem, order);
-                    if (moved.IsBelow(cost))
-                    {
-                        (cost, isBetter) = (moved, true);
-                        continue;
-                    }
-
-                    Move(order, to, from);
-                    (order[from], order[to]) = (order[to], order[from]);
-                    var swapped = GridCourse.CostOf(problem, order);
-                    if (swapped.IsBelow(cost))
-                    {
-                        (cost, isBetter) = (swapped, true);
-                        continue;
-                    }
-
-                    (order[from], order[to]) = (order[to], order[from]);
-                }
-            }
-        }
-
-        return cost;
     }
 
     private static void Move(int[] order, int from, int to)
@@ -102,8 +54,76 @@ internal static class OrderImprover
         order[to] = task;
     }
 
-    private sealed class Tries(int left)
+    /// <summary>Follows an order from the first visit that changed, and no further than it can still be better.</summary>
+    private sealed class Search(GridProblem problem, int count, long visits)
     {
-        public int Left { get; set; } = left;
+        private readonly GridCourse.State[] states = new GridCourse.State[count + 1];
+
+        public long VisitsLeft { get; private set; } = visits;
+
+        /// <summary>Takes every better neighbour until there is none.</summary>
+        public GridCost Descend(int[] order)
+        {
+            states[0] = GridCourse.Begin(problem);
+            Keep(order, 0);
+            for (var isBetter = true; isBetter; )
+            {
+                isBetter = false;
+                for (var from = 0; from < order.Length; from++)
+                {
+                    for (var to = 0; to < order.Length && VisitsLeft > 0; to++)
+                    {
+                        if (from == to)
+                        {
+                            continue;
+                        }
+
+                        Move(order, from, to);
+                        if (IsBetter(order, Math.Min(from, to)))
+                        {
+                            isBetter = true;
+                            continue;
+                        }
+
+                        Move(order, to, from);
+                        (order[from], order[to]) = (order[to], order[from]);
+                        if (from < to && IsBetter(order, from))
+                        {
+                            isBetter = true;
+                            continue;
+                        }
+
+                        (order[from], order[to]) = (order[to], order[from]);
+                    }
+                }
+            }
+
+            return states[^1].Cost;
+        }
+
+        private bool IsBetter(int[] order, int first)
+        {
+            var (state, end) = (states[first], states[^1].Cost);
+            for (var i = first; i < order.Length; i++)
+            {
+                VisitsLeft--;
+                state = state.With(problem, order[i], out _);
+                if (!state.Cost.IsBelow(end))
+                {
+                    return false;
+                }
+            }
+
+            Keep(order, first);
+            return true;
+        }
+
+        private void Keep(int[] order, int first)
+        {
+            for (var i = first; i < order.Length; i++)
+            {
+                states[i + 1] = states[i].With(problem, order[i], out _);
+            }
+        }
     }
 }

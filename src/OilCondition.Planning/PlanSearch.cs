@@ -3,8 +3,8 @@ namespace OilCondition.Planning;
 /// <summary>Searches with the solver, one total after another, and keeps the best order and what is proven of it.</summary>
 internal sealed class PlanSearch
 {
-    /// <summary>The solver's count of work for each unit of effort: about half a second of processor time, as measured.</summary>
-    private const double SolverWork = 0.2;
+    /// <summary>The solver's count of work for each unit of effort: about a quarter of a second of processor time, as measured.</summary>
+    private const double SolverWork = 0.1;
 
     private readonly GridProblem problem;
     private readonly double effort;
@@ -12,10 +12,16 @@ internal sealed class PlanSearch
     public PlanSearch(GridProblem problem, GridCourse known, double effort)
     {
         this.problem = problem;
-        this.effort = effort * SolverWork;
+        this.effort = effort;
         Best = known;
-        LatenessBound = Planning.LatenessBound.Of(problem, known.Cost.Lateness, effort);
+        var isSmall = problem.Tasks.Count <= OrderEnumeration.AlwaysComplete;
+        var bound = new LatenessBound(problem, known, isSmall ? 0 : effort);
+        LatenessBound = bound.Value;
         FreeBound = Math.Min(known.Cost.Free, FreeOfLongest());
+        if (effort > 0 && (isSmall || (known.Cost.Fits && problem.Tasks.Count <= OrderEnumeration.MostMachines)))
+        {
+            Enumerate(new OrderEnumeration(problem, known, bound, effort));
+        }
     }
 
     public GridCourse Best { get; private set; }
@@ -27,10 +33,17 @@ internal sealed class PlanSearch
     /// <summary>Whether it is proven that some task must be left out or some latest end passed.</summary>
     public bool IsShortfallProven { get; private set; }
 
+    /// <summary>Whether all that could be searched was searched.</summary>
     public bool IsSearched { get; private set; }
 
+    /// <summary>Lets the solver go on where something is not proven.</summary>
     public void Run(bool isRelaxed)
     {
+        if (IsSearched)
+        {
+            return;
+        }
+
         try
         {
             Search(isRelaxed);
@@ -43,13 +56,23 @@ internal sealed class PlanSearch
         }
     }
 
+    private void Enumerate(OrderEnumeration orders)
+    {
+        Best = orders.Best;
+        LatenessBound = Math.Min(Best.Cost.Lateness, Math.Max(LatenessBound, orders.LowestDropped));
+        IsSearched = orders.LowestDropped > Best.Cost.Lateness;
+        FreeBound = IsSearched ? Best.Cost.Free : Math.Min(FreeBound, Best.Cost.Free);
+        IsShortfallProven = IsSearched && !Best.Cost.Fits;
+    }
+
     private void Search(bool isRelaxed)
     {
         var model = new SequenceModel(problem, isRelaxed);
-        var left = effort;
+        var left = effort * SolverWork;
+        var all = left;
         if (isRelaxed)
         {
-            var (bound, _) = Minimise(model, model.Shortfall, model.ShortfallOf, effort / 2, ref left);
+            var (bound, _) = Minimise(model, model.Shortfall, model.ShortfallOf, all / 2, ref left);
             IsShortfallProven = bound > 0;
         }
 
@@ -66,7 +89,7 @@ internal sealed class PlanSearch
 
         if (FreeBound < Best.Cost.Free)
         {
-            var (bound, _) = Minimise(model, model.Free, cost => cost.Free, Math.Min(left, effort * 0.3), ref left);
+            var (bound, _) = Minimise(model, model.Free, cost => cost.Free, Math.Min(left, all * 0.3), ref left);
             FreeBound = Math.Min(Best.Cost.Free, Math.Max(FreeBound, bound));
         }
     }

@@ -7,6 +7,8 @@ internal static class Planner
 {
     private const int MostTasks = 200;
 
+    private const double Least = 0.02;
+
     public static ScheduleOutcome Plan(IReadOnlyList<UnitTask> tasks, MobileUnit unit, SchedulingOptions options)
     {
         Check(tasks, unit, options);
@@ -14,7 +16,9 @@ internal static class Planner
         var byUrgency = GridCourse.Of(problem, DispatchRules.ByUrgency(problem));
         var byDueDate = GridCourse.Of(problem, DispatchRules.ByDueDate(problem));
         var rule = byDueDate.Cost.IsBelow(byUrgency.Cost) ? byDueDate : byUrgency;
-        var known = GridCourse.Of(problem, OrderImprover.Improve(problem, OrderOf(rule), options.Effort));
+        // All orders of a few machines are followed anyway.
+        var effort = tasks.Count <= OrderEnumeration.AlwaysComplete ? Math.Min(options.Effort, Least) : options.Effort;
+        var known = GridCourse.Of(problem, OrderImprover.Improve(problem, OrderOf(rule), effort));
         var alone = Misfits.Alone(problem);
         var search = new PlanSearch(problem, known, options.Effort);
         if (options.Effort > 0)

@@ -9,7 +9,7 @@ public sealed class SchedulingOptions
     /// <param name="asOf">Now: nothing is planned before it. Its offset is the one in which the plan is written.</param>
     /// <param name="step">Step of the time grid, 1 minute to 24 h; 15 minutes unless stated.</param>
     /// <param name="effort">
-    /// How long to search, in the solver's own count of work, 0 to 10 000: about seconds of one core, and the same on every machine.
+    /// How long to search, counted by work and not by the clock, 0 to 10 000: about seconds of one core, and the same on every machine.
     /// 10 unless stated; 0 takes the better rule's plan as it is.
     /// </param>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
@@ -27,6 +27,6 @@ public sealed class SchedulingOptions
     /// <summary>Step of the time grid.</summary>
     public TimeSpan Step { get; }
 
-    /// <summary>How long to search, in the solver's own count of work.</summary>
+    /// <summary>How long to search, counted by work: about seconds of one core.</summary>
     public double Effort { get; }
 }

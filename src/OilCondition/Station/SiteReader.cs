@@ -7,6 +7,9 @@ namespace OilCondition;
 /// <summary>Reads what decides over a treatment beside its physics: terms of equipment, site of a machine, prices.</summary>
 internal static class SiteReader
 {
+    /// <summary>In the order of <see cref="DayOfWeek"/>.</summary>
+    private static readonly string[] WeekDays = ["sun", "mon", "tue", "wed", "thu", "fri", "sat"];
+
     /// <summary>Fields that every piece of equipment may have beside those of its kind.</summary>
     public static string[] TermFields =>
         ["leadDays", "hire", "connectHours", "needsStandstill", "attended", "elementsInStock", "litresInStock"];
@@ -86,6 +89,55 @@ internal static class SiteReader
             )
         );
         return currency is null || stated is null ? null : new StationPrices(currency, stated);
+    }
+
+    public static IReadOnlyList<Station.Way> Travel(JsonEntry root)
+    {
+        var ways = root.ListIfAny("travel", Way);
+        foreach (var twice in ways.GroupBy(way => (way.From, way.To)).Where(group => group.Count() > 1))
+        {
+            root.Fault("travel", $"the way from '{twice.Key.From}' to '{twice.Key.To}' is there more than once.");
+        }
+
+        return ways;
+    }
+
+    public static Station.CrewHours? Crew(JsonEntry root)
+    {
+        if (root.ObjectIfAny("crew") is not { } crew)
+        {
+            return null;
+        }
+
+        crew.Known("fromHour", "toHour", "days", "note");
+        var from = crew.Number("fromHour", 0, 24, "h");
+        var to = crew.Number("toHour", 0, 24, "h");
+        var names = crew.TextsIfAny("days");
+        foreach (var name in (names ?? []).Where(name => !WeekDays.Contains(name, StringComparer.Ordinal)))
+        {
+            crew.Fault("days", $"'{name}'; allowed: {string.Join(", ", WeekDays)}.");
+        }
+
+        return from is null || to is null || !crew.IsFaultless
+            ? null
+            : crew.Made(() =>
+                new Station.CrewHours(
+                    Elapsed.FromHours(from.Value),
+                    Elapsed.FromHours(to.Value),
+                    names is null ? null : [.. names.Select(name => (DayOfWeek)Array.IndexOf(WeekDays, name))]
+                )
+            );
+    }
+
+    private static Station.Way? Way(JsonEntry entry)
+    {
+        entry.Known("from", "to", "hours", "note");
+        var from = entry.Text("from");
+        var to = entry.Text("to");
+        var hours = entry.Number("hours", 0, 8784, "h");
+        return from is null || to is null || hours is null
+            ? null
+            : entry.Made(() => new Station.Way(from, to, Elapsed.FromHours(hours.Value)));
     }
 
     private static Outage? Outage(JsonEntry entry)

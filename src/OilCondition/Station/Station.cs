@@ -18,7 +18,7 @@ namespace OilCondition;
 /// }
 /// </code>
 /// </example>
-public sealed class Station
+public sealed partial class Station
 {
     internal Station(
         string name,
@@ -26,7 +26,9 @@ public sealed class Station
         DateTimeOffset? asOf,
         IReadOnlyList<StationMachine> machines,
         IReadOnlyList<StationEquipment> equipment,
-        StationPrices? prices
+        StationPrices? prices,
+        IReadOnlyList<Way> travel,
+        CrewHours? crew
     )
     {
         Name = name;
@@ -35,6 +37,8 @@ public sealed class Station
         Machines = machines;
         Equipment = equipment;
         Prices = prices;
+        Travel = travel;
+        Crew = crew;
     }
 
     /// <summary>What the plant is called.</summary>
@@ -54,6 +58,12 @@ public sealed class Station
 
     /// <summary>The plant's prices; null where the file has none.</summary>
     public StationPrices? Prices { get; }
+
+    /// <summary>Ways between places, in the order of the file; a way back takes as long unless it is stated. Empty where the file has none.</summary>
+    public IReadOnlyList<Way> Travel { get; }
+
+    /// <summary>When a unit can be connected and taken off; null where the file does not say, and someone always can.</summary>
+    public CrewHours? Crew { get; }
 
     /// <summary>Reads a station file.</summary>
     /// <param name="json">The JSON text.</param>

@@ -24,7 +24,20 @@ internal static class StationReader
         MeasurandCatalog catalog
     )
     {
-        root.Known("name", "note", "asOf", "oils", "limitSets", "machines", "events", "equipment", "trains", "prices");
+        root.Known(
+            "name",
+            "note",
+            "asOf",
+            "oils",
+            "limitSets",
+            "machines",
+            "events",
+            "equipment",
+            "trains",
+            "prices",
+            "travel",
+            "crew"
+        );
         var name = root.Text("name");
         var note = root.TextOrEmpty("note");
         var asOf = root.MomentIfAny("asOf");
@@ -55,7 +68,11 @@ internal static class StationReader
         NamesOnlyMachines(root, "equipment", equipment.SelectMany(one => one.ConnectsTo));
         NamesOnlyMachines(root, "trains", trains.SelectMany(one => one.ConnectsTo));
         var prices = SiteReader.Prices(root);
-        return root.IsFaultless ? new Station(name!, note, asOf, machines, [.. equipment, .. trains], prices) : null;
+        var travel = SiteReader.Travel(root);
+        var crew = SiteReader.Crew(root);
+        return root.IsFaultless
+            ? new Station(name!, note, asOf, machines, [.. equipment, .. trains], prices, travel, crew)
+            : null;
     }
 
     private static IReadOnlyList<T> Unique<T>(

@@ -495,6 +495,23 @@ public partial class PageTests
     }
 
     [Fact]
+    public void Mobile_unit_by_the_decisions()
+    {
+        var station = TheStation.Station;
+        var assessments = TheStation
+            .Machines.Select(one =>
+                ConditionAssessor.Assess(one.History, one.Limits, new AssessmentOptions(TheStation.AsOf))
+            )
+            .ToList();
+
+        var work = UnitTasks.Of(TreatmentDecision.Of(assessments, station), station, "HP-VDU", place: "workshop");
+        var outcome = UnitSchedule.Plan(work.Tasks, work.Unit, new SchedulingOptions(asOf));
+
+        outcome.ByDueDate.ShouldNotBeNull();
+        work.Unit.Name.ShouldBe("HP-VDU");
+    }
+
+    [Fact]
     public void Mobile_unit()
     {
         var travel = new TravelTimes([

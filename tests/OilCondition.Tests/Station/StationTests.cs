@@ -311,6 +311,48 @@ public class StationTests
         );
 
     [Fact]
+    public void Ways_and_crew_are_read_as_they_stand()
+    {
+        var station = Station.Parse(
+            With(
+                """, "travel": [ { "from": "hall", "to": "dam", "hours": 0.5 } ], "crew": { "fromHour": 7, "toHour": 17.5, "days": ["mon", "sat"] }"""
+            ),
+            Outer
+        );
+
+        station.Travel.ShouldHaveSingleItem().ToString().ShouldBe("hall to dam, 0.5 h");
+        station.Crew!.ToString().ShouldBe("7 to 17.5 h on 2 days a week");
+        station.Crew.Days.ShouldBe([DayOfWeek.Monday, DayOfWeek.Saturday]);
+        Station.Parse(With(", \"crew\": { \"fromHour\": 0, \"toHour\": 24 }"), Outer).Crew!.Days.Count.ShouldBe(7);
+        Station.Parse(Whole, Outer).Crew.ShouldBeNull();
+        Station.Parse(Whole, Outer).Travel.ShouldBeEmpty();
+    }
+
+    [Theory]
+    [InlineData("\"travel\": [ { \"from\": \"a\", \"to\": \"b\" } ]", "$.travel[0].hours: a number is expected")]
+    [InlineData("\"travel\": [ { \"from\": \"a\", \"to\": \"a\", \"hours\": 1 } ]", "$.travel[0]: to is a, as from is")]
+    [InlineData(
+        "\"travel\": [ { \"from\": \"a\", \"to\": \"b\", \"hours\": -1 } ]",
+        "$.travel[0].hours: -1 h; allowed: 0 to 8784 h"
+    )]
+    [InlineData(
+        "\"travel\": [ { \"from\": \"a\", \"to\": \"b\", \"hours\": 1 }, { \"from\": \"a\", \"to\": \"b\", \"hours\": 2 } ]",
+        "$.travel: the way from 'a' to 'b' is there more than once"
+    )]
+    [InlineData("\"crew\": { \"fromHour\": 7 }", "$.crew.toHour: a number is expected")]
+    [InlineData("\"crew\": { \"fromHour\": 7, \"toHour\": 25 }", "$.crew.toHour: 25 h; allowed: 0 to 24 h")]
+    [InlineData("\"crew\": { \"fromHour\": 17, \"toHour\": 7 }", "$.crew: to is 7 h; allowed: after 17 h")]
+    [InlineData(
+        "\"crew\": { \"fromHour\": 7, \"toHour\": 17, \"days\": [\"monday\"] }",
+        "$.crew.days: 'monday'; allowed: sun, mon, tue, wed, thu, fri, sat"
+    )]
+    [InlineData("\"crew\": { \"fromHour\": 7, \"toHour\": 17, \"day\": 1 }", "$.crew.day: unknown")]
+    public void A_fault_of_ways_or_crew_has_its_place(string fields, string fault) =>
+        Should.Throw<FormatException>(() => Station.Parse(With(", " + fields), Outer)).Message.ShouldContain(fault);
+
+    private static string With(string fields) => Whole.TrimEnd().TrimEnd('}').TrimEnd() + fields + " }";
+
+    [Fact]
     public void It_prints_what_it_is() =>
         Station.Parse(Whole, Outer).ToString().ShouldBe("invented plant: 2 machines, 9 pieces of equipment");
 }
