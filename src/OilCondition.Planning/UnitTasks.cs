@@ -34,7 +34,7 @@ public sealed class UnitTasks
 
     /// <summary>Takes from decisions what a unit is to do.</summary>
     /// <remarks>
-    /// A decision is a task where its choice binds this unit alone. The task is due at the risk date. It takes as long as nine cases in ten need, else half of
+    /// A decision is a task where its choice binds this unit, alone or in a train, and then for the whole of it. The task is due at the risk date. It takes as long as nine cases in ten need, else half of
     /// them, else one in ten. An hour late counts 3 for an alarm and 1 for an alert (ours). Where the machine must stand, its outages are the windows.
     /// </remarks>
     /// <param name="decisions">The plant's decisions; their moment is the one up to which the plan knows.</param>
@@ -84,7 +84,7 @@ public sealed class UnitTasks
         List<UnitTask> tasks =
         [
             .. decisions
-                .Where(one => one.Choice?.Equipment is [var only] && only == equipmentId)
+                .Where(one => one.Choice?.Equipment.Contains(equipmentId) == true)
                 .Select(one => Task(one, IdOf(one), station)),
         ];
         var unit = new MobileUnit(
