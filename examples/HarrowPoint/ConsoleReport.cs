@@ -26,10 +26,10 @@ public static class ConsoleReport
 
         foreach (var problem in assessment.Problems)
         {
-            to.WriteLine($"   {problem.Severity.ToString().ToUpperInvariant(), -11} {problem.Statement}");
+            Wrapped(to, $"   {problem.Severity.ToString().ToUpperInvariant(), -11} {problem.Statement}", "               ");
             foreach (var line in Sentences.Evidence(problem))
             {
-                to.WriteLine($"               {line}");
+                Wrapped(to, $"               {line}", "                 ");
             }
         }
 
@@ -47,6 +47,19 @@ public static class ConsoleReport
         {
             to.WriteLine($"   {alert.Severity.ToString().ToLowerInvariant()} key {alert.Key}");
         }
+    }
+
+    /// <summary>Long evidence goes on in the next line, so that a console need not be wide.</summary>
+    private static void Wrapped(TextWriter to, string text, string indent)
+    {
+        const int Width = 140;
+        while (text.Length > Width && text.LastIndexOf(' ', Width) is var at && at > indent.Length)
+        {
+            to.WriteLine(text[..at]);
+            text = indent + text[(at + 1)..];
+        }
+
+        to.WriteLine(text);
     }
 
     private static void Water(TextWriter to, WaterInOil water)

@@ -88,12 +88,23 @@ foreach (var assessment in assessments)
     File.WriteAllText(Path.Combine(output, assessment.History.Machine.Id + ".json"), assessment.ToJson());
 }
 
+var decisions = Decisions.Of(station, assessments);
+var outcome = Decisions.Schedule(station, decisions);
+foreach (var decision in decisions)
+{
+    var name =
+        $"{decision.Assessment.History.Machine.Id}-{string.Join("-", decision.Problems.Select(one => one.Subject))}";
+    File.WriteAllText(Path.Combine(output, $"decision-{name}.json"), decision.ToJson());
+}
+
 File.WriteAllText(
     Path.Combine(output, "report.html"),
     ConditionReport.ToHtml(
         "Oil condition, Harrow Point",
         assessments,
-        "Harrow Point is invented; no figure on this page is plant data."
+        "Harrow Point is invented; no figure on this page is plant data.",
+        decisions,
+        Decisions.Calendar(outcome)
     )
 );
 
@@ -106,13 +117,12 @@ foreach (
     Console.WriteLine($"   {Sentences.Of(caution)}");
 }
 
-var decisions = Decisions.Of(station, assessments);
-Decisions.Write(Console.Out, decisions);
+Decisions.Write(Console.Out, decisions, outcome);
 WhatIf.Write(Console.Out, assessments);
 TruthReport.Write(Console.Out, Truth.Read(Path.Combine(data, "truth.json")), station, assessments);
 Trust.Write(Console.Out, station);
 Console.WriteLine();
 Console.WriteLine(
-    $"Written: {assessments.Count} JSON files and report.html in {Path.GetRelativePath(Environment.CurrentDirectory, output)}"
+    $"Written: {assessments.Count + decisions.Count} JSON files and report.html in {Path.GetRelativePath(Environment.CurrentDirectory, output)}"
 );
 return 0;
