@@ -26,7 +26,11 @@ public static class ConsoleReport
 
         foreach (var problem in assessment.Problems)
         {
-            Wrapped(to, $"   {problem.Severity.ToString().ToUpperInvariant(), -11} {problem.Statement}", "               ");
+            Wrapped(
+                to,
+                $"   {problem.Severity.ToString().ToUpperInvariant(), -11} {problem.Statement}",
+                "               "
+            );
             foreach (var line in Sentences.Evidence(problem))
             {
                 Wrapped(to, $"               {line}", "                 ");

@@ -63,7 +63,7 @@ public static class ConditionReport
             ["why"] = Escape(decision.RiskReason),
             ["target"] = Escape(decision.Target.ToString()),
             ["recommendation"] = Escape(decision.Recommendation),
-            ["choice"] = Escape(decision.Choice?.Id ?? "none"),
+            ["choice"] = Escape(decision.Choice?.Id ?? (decision.UnderWay is null ? "none" : "under way")),
             ["chance"] = decision.Choice is { Assessment: not null } choice
                 ? choice.Probability.Percent.ToString("0", CultureInfo.InvariantCulture) + " %"
                 : "",

@@ -14,6 +14,7 @@ internal sealed class DecisionMaker
     private readonly Station station;
     private readonly DecisionOptions options;
     private readonly UnitExperience experience;
+    private readonly EquipmentInUse inUse;
     private readonly IReadOnlyList<ProblemTopic> topics;
     private readonly IReadOnlyList<Problem> problems;
     private readonly IReadOnlyList<Finding> findings;
@@ -24,9 +25,11 @@ internal sealed class DecisionMaker
         Station station,
         DecisionOptions options,
         UnitExperience experience,
+        EquipmentInUse inUse,
         IReadOnlyList<Problem> problems
     )
     {
+        this.inUse = inUse;
         this.experience = experience;
         this.assessment = assessment;
         this.machine = machine;
@@ -42,7 +45,8 @@ internal sealed class DecisionMaker
         StationMachine machine,
         Station station,
         DecisionOptions options,
-        UnitExperience experience
+        UnitExperience experience,
+        EquipmentInUse inUse
     )
     {
         TreatmentDecision? Decide(params ProblemTopic[] topics)
@@ -53,7 +57,7 @@ internal sealed class DecisionMaker
                 .ToList();
             return own.Count == 0
                 ? null
-                : new DecisionMaker(assessment, machine, station, options, experience, own).Decide();
+                : new DecisionMaker(assessment, machine, station, options, experience, inUse, own).Decide();
         }
 
         return
@@ -114,7 +118,8 @@ internal sealed class DecisionMaker
             risk,
             aged,
             new Rebound(assessment, task, target, topics, risk.At),
-            experience
+            experience,
+            inUse
         );
         var isMet = aged.Count == 0 && IsMet(task.Job);
         var candidates = Candidate.For(station, machine.Machine, needsBoth: AsksBoth(task.Job));

@@ -14,7 +14,8 @@ internal sealed class OptionBuilder(
     RiskDate risk,
     IReadOnlyList<MeasurandState> aged,
     Rebound rebound,
-    UnitExperience experience
+    UnitExperience experience,
+    EquipmentInUse inUse
 )
 {
     private DateTimeOffset AsOf => assessment.Options.AsOf;
@@ -196,7 +197,7 @@ internal sealed class OptionBuilder(
             : null;
     }
 
-    /// <summary>As soon as it is there; where the machine must stand, in the first outage that is long enough to connect, work and take off.</summary>
+    /// <summary>As soon as it is there and free; where the machine must stand, in the first outage that is long enough to connect, work and take off.</summary>
     private bool TryBegin(
         Candidate candidate,
         TimeSpan work,
@@ -206,6 +207,11 @@ internal sealed class OptionBuilder(
     )
     {
         var ready = AsOf + candidate.Terms.LeadTime;
+        if (inUse.FreeAt(candidate.Equipment) is { } free && free > ready)
+        {
+            ready = free;
+        }
+
         (begins, outage, shortBy) = (ready, null, "");
         if (!candidate.Terms.NeedsStandstill || machine.Site.Outages.Count == 0)
         {

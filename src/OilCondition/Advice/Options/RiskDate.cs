@@ -57,7 +57,7 @@ internal sealed record RiskDate(DateTimeOffset At, string Why)
         return risk is { } when
             ? new RiskDate(
                 when,
-                $"the chance that the {finding.Measurand.Name} passes its alarm figure reaches {PlainText.Number(options.AcceptedRisk.Percent)} %"
+                $"the chance of passing the alarm figure of the {finding.Measurand.Name} reaches {PlainText.Number(options.AcceptedRisk.Percent)} %"
             )
             : new RiskDate(patience, $"the alert of the {finding.Measurand.Name} may stand so long");
     }

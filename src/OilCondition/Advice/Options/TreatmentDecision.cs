@@ -115,6 +115,7 @@ public sealed class TreatmentDecision
     {
         Guard.NotNull(station);
         var experience = UnitExperience.Of(Guard.NotNull(assessments), station);
+        var inUse = new EquipmentInUse(assessments);
         StationMachine MachineOf(ConditionAssessment assessment) =>
             station.TryMachine(Guard.NotNull(assessment, nameof(assessments)).History.Machine.Id, out var machine)
                 ? machine
@@ -125,7 +126,7 @@ public sealed class TreatmentDecision
         return
         [
             .. assessments.SelectMany(one =>
-                DecisionMaker.Of(one, MachineOf(one), station, options ?? new DecisionOptions(), experience)
+                DecisionMaker.Of(one, MachineOf(one), station, options ?? new DecisionOptions(), experience, inUse)
             ),
         ];
     }

@@ -47,7 +47,7 @@ public sealed class TreatmentOption
     /// <summary>Share of the cases in which it meets the target before the date that the risk allows.</summary>
     public Ratio ProbabilityInTime { get; internal init; }
 
-    /// <summary>When it can begin: lead time, and the outage where the machine must stand; null where it cannot.</summary>
+    /// <summary>When it can begin: lead time, work elsewhere that is under way, and the outage where the machine must stand; null where it cannot.</summary>
     public DateTimeOffset? Begins { get; internal init; }
 
     /// <summary>Done by then in one case of ten; null where it is not.</summary>
