@@ -168,7 +168,8 @@ public static partial class Sentences
         {
             // Of a count its scale number stands in the same brackets.
             var quantity = Quantity(PointOf(finding).Reading, measurand);
-            return $"{measurand.Name} " + (quantity.EndsWith(')') ? $"{quantity.TrimEnd(')')}; " : $"{quantity} (");
+            return $"{measurand.Name} "
+                + (quantity[quantity.Length - 1] == ')' ? $"{quantity.TrimEnd(')')}; " : $"{quantity} (");
         }
     }
 

@@ -181,9 +181,9 @@ public class HostileInputTests
         Refused(() => Travel(("a", "b", 1), ("a", "b", 2))).ShouldContain("a to b twice");
         Refused(() => Travel(("a", "a", 1))).ShouldContain("0 h within one place");
         Refused(() => Unit(hiredFrom: 5, hiredUntil: 4)).ShouldContain("hiredUntil is");
-        Refused(() => new SchedulingOptions(Start, TimeSpan.Zero))
+        Refused(() => _ = new SchedulingOptions(Start, TimeSpan.Zero))
             .ShouldContain("step is 0 min; allowed: 1 to 1440 min");
-        Refused(() => new SchedulingOptions(default)).ShouldContain("asOf is 0001-01-01");
+        Refused(() => _ = new SchedulingOptions(default)).ShouldContain("asOf is 0001-01-01");
         Refused(() => UnitSchedule.Plan([Task("A", 1), Task("A", 2)], Unit(), Hourly))
             .ShouldContain("tasks has A twice");
         Refused(() => UnitSchedule.Plan([Task("A", 1, place: "moon")], Unit(), Hourly))
