@@ -205,6 +205,11 @@ internal static class DecisionWords
             yield return terms.ToString();
         }
 
+        if (option is { Cost: null, Assessment: { } used } && string.Join(", ", Uses(used)) is { Length: > 0 } uses)
+        {
+            yield return $"uses {uses}";
+        }
+
         if (option.Experience.Length > 0)
         {
             yield return $"planned {option.Experience}";
@@ -218,6 +223,26 @@ internal static class DecisionWords
         if (option.Assessment is { Flags: not TreatmentDoubts.None } row)
         {
             yield return $"doubts: {string.Join(", ", Flags(row.Flags))}";
+        }
+    }
+
+    /// <summary>What stands in place of a cost where the plant states no prices.</summary>
+    private static IEnumerable<string> Uses(TreatmentAssessment row)
+    {
+        var energy = (row.Heat + row.Electricity).KilowattHours;
+        if (energy > 0)
+        {
+            yield return $"{PlainText.Number(energy)} kWh";
+        }
+
+        if (row.Elements > 0)
+        {
+            yield return $"{row.Elements} {(row.Elements == 1 ? "element" : "elements")}";
+        }
+
+        if (row.NewOil.Liters > 0)
+        {
+            yield return $"{PlainText.Number(row.NewOil.Liters)} L of new oil";
         }
     }
 

@@ -60,6 +60,16 @@ public class ChoiceTests
     }
 
     [Fact]
+    public void Without_prices_it_is_said_what_each_way_uses()
+    {
+        var text = Dirty("").Decision(Exactly).ToString();
+
+        text.ShouldContain("uses 1 element");
+        text.ShouldContain("uses 950 L of new oil");
+        Dirty("\"perHour\": 10").Decision(Exactly).ToString().ShouldNotContain("uses 1 element");
+    }
+
+    [Fact]
     public void A_rule_of_the_plant_takes_its_place()
     {
         var decision = Dirty("").Decision(new DecisionOptions(errors: InventedYard.NoErrors, rule: new LastById()));
