@@ -253,8 +253,11 @@ internal static class DecisionWords
         var hours = $"in {Hours(band)}";
         var done = option.DoneP90 is { } late ? $"done by {PlainText.Time(late)} in nine of ten" : "";
         var cost = option.Cost is { P50: not null } price ? price.ToString() : "";
+        var water = option.Assessment.WaterRemoved is { Liters: > 0 } taken
+            ? $"takes out {Litres(taken.Liters)} of water"
+            : "";
         var back = option.Rebound is { } rebound ? Back(rebound) : "";
-        return string.Join(", ", new[] { met, hours, done, cost, back }.Where(one => one.Length > 0));
+        return string.Join(", ", new[] { met, water, hours, done, cost, back }.Where(one => one.Length > 0));
     }
 
     /// <summary>Who dries an oil that is wet again next month has only bought time.</summary>
@@ -268,6 +271,12 @@ internal static class DecisionWords
             ? $" It does not last: find the way in and close it, or the alert is back {PlainText.Number((back.Estimate - done).TotalDays)} days later."
             : "";
     }
+
+    /// <summary>Millilitres where they are few: nobody sends for a unit without knowing that it is a cupful.</summary>
+    private static string Litres(double litres) =>
+        litres < 1
+            ? $"{PlainText.Number(1000 * litres, 50 * litres)} mL"
+            : $"{PlainText.Number(litres, litres / 20)} L";
 
     private static string Back(Arrival<DateTimeOffset> rebound) =>
         rebound switch

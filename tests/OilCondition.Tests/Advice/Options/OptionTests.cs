@@ -139,6 +139,17 @@ public class OptionTests
         yard.Decision(Exactly).ToString().ShouldContain("It does not last");
     }
 
+    /// <summary>870 kg from 300 to 53 mg/kg: 215 g of water, a cupful.</summary>
+    [Fact]
+    public void How_much_water_comes_out_is_said()
+    {
+        var decision = Wet(InventedYard.Vacuum).Decision(Exactly);
+
+        var grams = decision.Job!.OilMass.Kilograms * (300 - decision.Target.Water!.Value.PartsPerMillion) / 1000;
+        decision.Choice!.Assessment!.WaterRemoved.Milliliters.ShouldBe(grams / 0.9982, 0.5);
+        decision.Recommendation.ShouldContain("takes out 210 mL of water");
+    }
+
     [Fact]
     public void Cautions_are_said_once_and_the_plant_decides()
     {
