@@ -98,7 +98,7 @@ internal static class DecisionJson
         Figure(json, "hoursP50", band?.TimeP50?.TotalHours);
         Figure(json, "hoursP90", band?.TimeP90?.TotalHours);
         Figure(json, "boundHours", option.Bound?.TotalHours);
-        Figure(json, "floorP50MgPerKg", band?.FloorP50.PartsPerMillion);
+        Figure(json, "floorP50MgPerKg", option.Floor?.PartsPerMillion);
         Figure(json, "energyKilowattHours", (option.Assessment?.Heat + option.Assessment?.Electricity)?.KilowattHours);
         Figure(json, "elements", option.Assessment?.Elements);
         Figure(json, "newOilLitres", option.Assessment?.NewOil.Liters);

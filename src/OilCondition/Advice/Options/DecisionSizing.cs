@@ -14,6 +14,8 @@ namespace OilCondition;
 /// </remarks>
 internal static class DecisionSizing
 {
+    private const double ShortestHours = 1;
+    private const double LongestHours = 8760;
     private const double HoursPerTurnover = 2;
     private const double ProcessCelsius = 60;
     private const double ChamberMillibar = 50;
@@ -24,7 +26,9 @@ internal static class DecisionSizing
 
     public static IReadOnlyList<string> Of(TreatmentJob job, IReadOnlyCollection<ProblemTopic> topics, TimeSpan within)
     {
-        var time = within < TimeSpan.FromHours(1) ? TimeSpan.FromHours(1) : within;
+        // Nobody sizes a unit for minutes, or for years; a slow rise may leave years.
+        var hours = Math.Min(LongestHours, Math.Max(ShortestHours, within.TotalHours));
+        var time = Elapsed.FromHours(hours);
         List<string> needs = [Item("to be done within", time.TotalHours, "h")];
         if (topics.Contains(ProblemTopic.Water) && job.Target.Water is { } target)
         {

@@ -190,6 +190,11 @@ internal static class DecisionWords
             yield return option.RuledOut;
         }
 
+        if (option.Floor is { } floor)
+        {
+            yield return $"floor {Ppm(floor.PartsPerMillion)} mg/kg";
+        }
+
         if (!option.IsPossible)
         {
             yield break;

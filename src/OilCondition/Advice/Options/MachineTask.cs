@@ -20,23 +20,14 @@ internal sealed class MachineTask
     private const double UsualHighestCelsius = 80;
     private const double TankOverOil = 1.5;
 
-    private MachineTask(
-        TreatmentJob job,
-        bool hasOwnCurve,
-        IngressEstimate? ingress,
-        IReadOnlyList<TreatmentDecision.Figure> figures
-    )
+    private MachineTask(TreatmentJob job, IngressEstimate? ingress, IReadOnlyList<TreatmentDecision.Figure> figures)
     {
         Job = job;
-        HasOwnCurve = hasOwnCurve;
         Ingress = ingress;
         Figures = figures;
     }
 
     public TreatmentJob Job { get; }
-
-    /// <summary>Whether the saturation is that of this oil; else a published one stands in, in a task that does not ask for water.</summary>
-    public bool HasOwnCurve { get; }
 
     /// <summary>What comes in by the history; null where the station file states it, or the density is not known.</summary>
     public IngressEstimate? Ingress { get; }
@@ -66,7 +57,7 @@ internal sealed class MachineTask
 
         var reservoir = builder.Tank(oil, out var ingress);
         var job = new TreatmentJob(oil, reservoir, builder.Contamination(), target.ToBeReached);
-        return new MachineTask(job, station.Machine.Oil.SaturationCurve is not null, ingress, builder.Figures);
+        return new MachineTask(job, ingress, builder.Figures);
     }
 
     /// <summary>The same task with the water and the counts at factors of what was read, and with other errors.</summary>
@@ -130,6 +121,7 @@ internal sealed class MachineTask
             }
 
             Assumed("highest temperature of the oil", UsualHighestCelsius, "°C", "the oil's maker is to be asked");
+            // Without a curve of its own the task does not ask for water, and no floor of it is told.
             var curve = Machine.Oil.SaturationCurve ?? PublishedSaturationCurves.TransformerMineralOil;
             return new TreatedOil(
                 OilProperties.FromDensityAt15(Density.FromKilogramsPerCubicMeter(density)),

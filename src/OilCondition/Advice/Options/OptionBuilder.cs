@@ -66,7 +66,7 @@ internal sealed class OptionBuilder(
         var unit = candidate.Treatment is TreatmentTrain train
             ? train.Stages.Select(stage => stage.Treatment).OfType<VacuumDehydration>().FirstOrDefault()
             : candidate.Treatment as VacuumDehydration;
-        if (unit is null || target.Bound is null or TargetProposal.WaterBound.AsItIs)
+        if (unit is null || !target.IsWaterToBeReached)
         {
             return (candidate, errors);
         }
@@ -163,6 +163,7 @@ internal sealed class OptionBuilder(
         )
         {
             Assessment = row,
+            Floor = FloorOf(row),
             Terms = candidate.Terms,
             Probability = band.Reached,
             ProbabilityInTime = Ratio.FromDecimalFractions(inTime),
@@ -240,7 +241,10 @@ internal sealed class OptionBuilder(
         return false;
     }
 
-    private static TreatmentOption Option(
+    private MassFraction? FloorOf(TreatmentAssessment? row) =>
+        target.IsWaterToBeReached && row?.Band is { } band ? band.FloorP50 : null;
+
+    private TreatmentOption Option(
         Candidate candidate,
         OptionVerdict verdict,
         string ruledOut,
@@ -252,6 +256,7 @@ internal sealed class OptionBuilder(
             Terms = candidate.Terms,
             RuledOut = ruledOut,
             Assessment = row,
+            Floor = FloorOf(row),
             WhyNot = whyNot,
             Probability = row?.Band?.Reached ?? default,
         };

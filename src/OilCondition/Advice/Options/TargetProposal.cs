@@ -80,12 +80,15 @@ public sealed class TargetProposal
     /// <summary>Whether free water comes out at standstill before the alert figure is passed.</summary>
     public bool StandstillBreaksLimit => LimitMgPerKg > Standstill?.Content.PartsPerMillion;
 
+    /// <summary>Whether water is to be reached; else it is only to be kept, or nothing is known to ask for.</summary>
+    internal bool IsWaterToBeReached => Bound is WaterBound.Limit or WaterBound.Standstill;
+
     /// <summary>What is to be reached and what is to be kept: what new oil is held against.</summary>
     internal TreatmentTarget Whole => TargetOf(Water, Code);
 
     /// <summary>What is to be reached: what a treatment of the oil that is there runs for.</summary>
     internal TreatmentTarget ToBeReached =>
-        TargetOf(Bound == WaterBound.AsItIs ? null : Water, IsCodeToBeReached ? Code : null);
+        TargetOf(IsWaterToBeReached ? Water : null, IsCodeToBeReached ? Code : null);
 
     /// <summary>A target of nothing is one that any oil meets.</summary>
     private static TreatmentTarget TargetOf(MassFraction? water, CleanlinessCode? code) =>

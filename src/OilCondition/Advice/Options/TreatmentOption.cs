@@ -41,6 +41,9 @@ public sealed class TreatmentOption
     /// <summary>What it takes to have it at the machine; null for waiting.</summary>
     public EquipmentTerms? Terms { get; internal init; }
 
+    /// <summary>Lowest water that it can reach here without ingress, in half of the cases; null where water is not to be reached, or it cannot be planned.</summary>
+    public MassFraction? Floor { get; internal init; }
+
     /// <summary>Share of the cases in which it meets the target at all; 0 for waiting.</summary>
     public Ratio Probability { get; internal init; }
 

@@ -139,6 +139,25 @@ public class OptionTests
         yard.Decision(Exactly).ToString().ShouldContain("It does not last");
     }
 
+    [Fact]
+    public void The_floor_is_told_where_water_is_to_be_reached_and_nowhere_else()
+    {
+        var option = Wet(InventedYard.Vacuum).Decision(Exactly).Options.Single(one => one.Id == "VDU");
+        option.Floor.ShouldBe(option.Assessment!.WaterFloor);
+        Wet(InventedYard.Vacuum).Decision(Exactly).ToString().ShouldContain("floor ");
+
+        // Dirt in an oil without a curve of its own: a floor by another oil's curve would be a figure of nothing.
+        var dirty = new InventedYard
+        {
+            Saturation = "",
+            Limits = InventedYard.Absolute("particles-4um", 2500, 20_000),
+            Equipment = InventedYard.Vacuum + "," + InventedYard.Loop,
+            Readings = [.. InventedYard.Counts(8000, 1200, 100)],
+        }.Decision(Exactly);
+        dirty.Options.ShouldAllBe(one => !one.Floor.HasValue);
+        dirty.ToString().ShouldNotContain("floor ");
+    }
+
     /// <summary>870 kg from 300 to 53 mg/kg: 215 g of water, a cupful.</summary>
     [Fact]
     public void How_much_water_comes_out_is_said()

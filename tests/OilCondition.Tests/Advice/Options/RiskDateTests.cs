@@ -26,6 +26,15 @@ public class RiskDateTests
         }
     }
 
+    /// <summary>A slow rise may leave more years than a plan looks ahead: the task is sized for one of them.</summary>
+    [Fact]
+    public void A_date_years_ahead_is_sized_for_a_year()
+    {
+        var job = Dry(300, 300, 300).Decision().Job!;
+
+        DecisionSizing.Of(job, [ProblemTopic.Water], TimeSpan.FromDays(4000))[0].ShouldBe("to be done within 8760 h");
+    }
+
     [Fact]
     public void An_alarm_may_stand_for_a_stated_time()
     {
