@@ -20,7 +20,7 @@ internal sealed class ColumnMapReader(MeasurandCatalog catalog)
     ];
 
     public static ColumnMap Read(string json, MeasurandCatalog catalog, ColumnMap? basis) =>
-        JsonEntry.Read(json, "column map", root => new ColumnMapReader(catalog).Map(root, basis));
+        JsonEntry.Read(json, JsonFormat.ColumnMap, root => new ColumnMapReader(catalog).Map(root, basis));
 
     private ColumnMap Map(JsonEntry root, ColumnMap? basis)
     {

@@ -10,26 +10,29 @@ namespace OilCondition;
 internal static partial class AssessmentJson
 {
     public static string Write(ConditionAssessment assessment) =>
-        JsonText.Write(json =>
-        {
-            json.WriteString("machine", assessment.History.Machine.Id);
-            json.WriteString("name", assessment.History.Machine.Name);
-            json.WriteString("oil", assessment.History.Machine.Oil.Name);
-            json.WriteMoment("asOf", assessment.Options.AsOf);
-            json.WriteString("charge", assessment.Charge.ToString());
-            json.WriteMoment("chargeSince", assessment.Charge.Since);
-            json.WriteString("limitSet", assessment.Limits.Name);
-            json.WriteString("worst", PlainText.Kebab(assessment.Worst));
-            json.WriteString("cleanlinessCode", assessment.Cleanliness?.ToString());
-            Water(json, assessment.Water);
-            Cleanup(json, assessment.Cleanup);
-            States(json, assessment);
-            First(json, assessment.First);
-            Next(json, assessment.NextSample);
-            Problems(json, assessment.Problems);
-            Alerts(json, assessment.Alerts);
-            Recommendations(json, assessment.Recommendations);
-        });
+        JsonText.Write(
+            JsonFormat.Assessment,
+            json =>
+            {
+                json.WriteString("machine", assessment.History.Machine.Id);
+                json.WriteString("name", assessment.History.Machine.Name);
+                json.WriteString("oil", assessment.History.Machine.Oil.Name);
+                json.WriteMoment("asOf", assessment.Options.AsOf);
+                json.WriteString("charge", assessment.Charge.ToString());
+                json.WriteMoment("chargeSince", assessment.Charge.Since);
+                json.WriteString("limitSet", assessment.Limits.Name);
+                json.WriteString("worst", PlainText.Kebab(assessment.Worst));
+                json.WriteString("cleanlinessCode", assessment.Cleanliness?.ToString());
+                Water(json, assessment.Water);
+                Cleanup(json, assessment.Cleanup);
+                States(json, assessment);
+                First(json, assessment.First);
+                Next(json, assessment.NextSample);
+                Problems(json, assessment.Problems);
+                Alerts(json, assessment.Alerts);
+                Recommendations(json, assessment.Recommendations);
+            }
+        );
 
     private static void Water(Utf8JsonWriter json, WaterInOil water)
     {

@@ -57,7 +57,8 @@ internal sealed class OilReader(MeasurandCatalog catalog)
                 list.Fault(id, $"not a known measurand; did you mean '{catalog.Nearest(id)}'?");
             }
             else if (
-                list.Number(id, measurand!.LowestPlausible, measurand.HighestPlausible, measurand.Unit) is { } value
+                list.Has(id)
+                && list.Number(id, measurand!.LowestPlausible, measurand.HighestPlausible, measurand.Unit) is { } value
             )
             {
                 readings[measurand] = new Reading(value);

@@ -9,31 +9,33 @@ internal static class JournalJson
     private const string Form = "yyyy-MM-ddTHH:mm:ss.FFFFFFFzzz";
 
     public static string Write(IReadOnlyList<JournalEntry> entries) =>
-        JsonText.Write(json =>
-        {
-            json.WriteStartArray("alerts");
-            foreach (var entry in entries)
+        JsonText.Write(
+            JsonFormat.Journal,
+            json =>
             {
-                json.WriteStartObject();
-                json.WriteString("key", entry.Key);
-                json.WriteString("severity", PlainText.Kebab(entry.Severity));
-                json.WriteString("state", PlainText.Kebab(entry.State));
-                json.WriteString("raisedAt", Exact(entry.RaisedAt));
-                json.WriteString("lastSeenAt", Exact(entry.LastSeenAt));
-                if (entry.ClearedAt is { } cleared)
+                json.WriteStartArray("alerts");
+                foreach (var entry in entries)
                 {
-                    json.WriteString("clearedAt", Exact(cleared));
+                    json.WriteStartObject();
+                    json.WriteString("key", entry.Key);
+                    json.WriteString("severity", PlainText.Kebab(entry.Severity));
+                    json.WriteString("state", PlainText.Kebab(entry.State));
+                    json.WriteString("raisedAt", Exact(entry.RaisedAt));
+                    json.WriteString("lastSeenAt", Exact(entry.LastSeenAt));
+                    if (entry.ClearedAt is { } cleared)
+                    {
+                        json.WriteString("clearedAt", Exact(cleared));
+                    }
+
+                    json.WriteString("sentence", entry.Sentence);
+                    json.WriteEndObject();
                 }
 
-                json.WriteString("sentence", entry.Sentence);
-                json.WriteEndObject();
+                json.WriteEndArray();
             }
+        );
 
-            json.WriteEndArray();
-        });
-
-    public static IReadOnlyList<JournalEntry> Read(string text) =>
-        JsonEntry.Read(text, "journal", Entries, "an object with the list 'alerts' is expected.");
+    public static IReadOnlyList<JournalEntry> Read(string text) => JsonEntry.Read(text, JsonFormat.Journal, Entries);
 
     private static IReadOnlyList<JournalEntry> Entries(JsonEntry root)
     {

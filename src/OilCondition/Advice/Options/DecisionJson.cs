@@ -7,62 +7,65 @@ namespace OilCondition;
 internal static class DecisionJson
 {
     public static string Write(TreatmentDecision decision) =>
-        JsonText.Write(json =>
-        {
-            json.WriteString("machine", decision.Assessment.History.Machine.Id);
-            json.WriteMoment("asOf", decision.Assessment.Options.AsOf);
-            json.WriteStartArray("subjects");
-            foreach (var problem in decision.Problems)
+        JsonText.Write(
+            JsonFormat.Decision,
+            json =>
             {
-                json.WriteStringValue(problem.Subject);
-            }
+                json.WriteString("machine", decision.Assessment.History.Machine.Id);
+                json.WriteMoment("asOf", decision.Assessment.Options.AsOf);
+                json.WriteStartArray("subjects");
+                foreach (var problem in decision.Problems)
+                {
+                    json.WriteStringValue(problem.Subject);
+                }
 
-            json.WriteEndArray();
-            json.WriteString("recommendation", DecisionWords.Recommendation(decision));
-            json.WriteString("choice", decision.Choice?.Id);
-            json.WriteMoment("riskDate", decision.RiskDate);
-            json.WriteString("riskReason", decision.RiskReason);
-            json.WriteString("missing", decision.Missing);
-            json.WriteBoolean("underWay", decision.UnderWay is not null);
-            json.WriteBoolean("metAlready", decision.IsMetAlready);
-            Target(json, decision.Target);
-            json.WriteString("rule", decision.DecisionOptions.Rule.Statement);
-            json.WriteString("rankedBy", decision.ByCost ? "cost" : "hours");
-            json.WriteStartArray("options");
-            foreach (var option in decision.Options)
-            {
-                Option(json, option);
-            }
+                json.WriteEndArray();
+                json.WriteString("recommendation", DecisionWords.Recommendation(decision));
+                json.WriteString("choice", decision.Choice?.Id);
+                json.WriteMoment("riskDate", decision.RiskDate);
+                json.WriteString("riskReason", decision.RiskReason);
+                json.WriteString("missing", decision.Missing);
+                json.WriteBoolean("underWay", decision.UnderWay is not null);
+                json.WriteBoolean("metAlready", decision.IsMetAlready);
+                Target(json, decision.Target);
+                json.WriteString("rule", decision.DecisionOptions.Rule.Statement);
+                json.WriteString("rankedBy", decision.ByCost ? "cost" : "hours");
+                json.WriteStartArray("options");
+                foreach (var option in decision.Options)
+                {
+                    Option(json, option);
+                }
 
-            json.WriteEndArray();
-            Waiting(json, decision.Waiting);
-            Sample(json, decision.OneMoreSample);
-            json.WriteStartArray("needs");
-            foreach (var item in decision.Sizing)
-            {
-                json.WriteStringValue(item);
-            }
+                json.WriteEndArray();
+                Waiting(json, decision.Waiting);
+                Sample(json, decision.OneMoreSample);
+                json.WriteStartArray("needs");
+                foreach (var item in decision.Sizing)
+                {
+                    json.WriteStringValue(item);
+                }
 
-            json.WriteEndArray();
-            json.WriteStartArray("figures");
-            foreach (var figure in decision.Figures)
-            {
-                json.WriteStartObject();
-                json.WriteString("figure", figure.Item.ToString());
-                json.WriteString("source", figure.Source.ToString());
-                json.WriteBoolean("assumed", figure.IsAssumed);
-                json.WriteEndObject();
-            }
+                json.WriteEndArray();
+                json.WriteStartArray("figures");
+                foreach (var figure in decision.Figures)
+                {
+                    json.WriteStartObject();
+                    json.WriteString("figure", figure.Item.ToString());
+                    json.WriteString("source", figure.Source.ToString());
+                    json.WriteBoolean("assumed", figure.IsAssumed);
+                    json.WriteEndObject();
+                }
 
-            json.WriteEndArray();
-            json.WriteStartArray("cautions");
-            foreach (var caution in DecisionWords.Cautions(decision))
-            {
-                json.WriteStringValue(caution);
-            }
+                json.WriteEndArray();
+                json.WriteStartArray("cautions");
+                foreach (var caution in DecisionWords.Cautions(decision))
+                {
+                    json.WriteStringValue(caution);
+                }
 
-            json.WriteEndArray();
-        });
+                json.WriteEndArray();
+            }
+        );
 
     private static void Target(Utf8JsonWriter json, TargetProposal target)
     {
