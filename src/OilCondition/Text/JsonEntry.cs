@@ -254,6 +254,10 @@ internal sealed partial class JsonEntry
         return null;
     }
 
+    /// <inheritdoc cref="Word{T}(string)"/>
+    public T? WordIfAny<T>(string name)
+        where T : struct, Enum => Has(name) ? Word<T>(name) : null;
+
     /// <summary>A moment with its offset, such as <c>2026-03-14T06:15:00+01:00</c> or <c>…Z</c>, that must be there.</summary>
     public DateTimeOffset? Moment(string name)
     {
