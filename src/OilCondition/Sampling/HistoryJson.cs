@@ -92,7 +92,7 @@ internal static class HistoryJson
         }
     }
 
-    private static void Issue(Utf8JsonWriter json, HistoryIssue issue)
+    internal static void Issue(Utf8JsonWriter json, HistoryIssue issue)
     {
         json.WriteWord("kind", issue.Kind);
         json.WriteExact("at", issue.At);

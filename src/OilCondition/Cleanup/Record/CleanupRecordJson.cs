@@ -87,7 +87,7 @@ internal static class CleanupRecordJson
                         {
                             json.WriteString("part", part.Id);
                             json.WriteWord("sign", status.StallSign);
-                            Evidence(json, status.StallEvidence);
+                            json.WriteEvidence("evidence", status.StallEvidence);
                         }
                     );
                 }
@@ -176,7 +176,7 @@ internal static class CleanupRecordJson
     private static void Diagnosis(Utf8JsonWriter json, StallDiagnosis diagnosis)
     {
         json.WriteWord("verdict", diagnosis.Verdict);
-        Evidence(json, diagnosis.Evidence);
+        json.WriteEvidence("evidence", diagnosis.Evidence);
         json.WriteList(
             "causes",
             diagnosis.Causes,
@@ -184,21 +184,9 @@ internal static class CleanupRecordJson
             {
                 json.WriteWord("cause", cause.Kind);
                 json.WriteFigure("share", cause.Share.DecimalFractions);
-                Evidence(json, cause.Evidence);
+                json.WriteEvidence("evidence", cause.Evidence);
                 json.WriteWords("checks", cause.CheckCodes);
             }
         );
     }
-
-    private static void Evidence(Utf8JsonWriter json, IReadOnlyList<EvidenceItem> evidence) =>
-        json.WriteList(
-            "evidence",
-            evidence,
-            item =>
-            {
-                json.WriteString("name", item.Name);
-                json.WriteFigure("value", item.Value);
-                json.WriteString("unit", item.Unit);
-            }
-        );
 }
