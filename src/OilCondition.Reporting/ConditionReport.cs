@@ -79,7 +79,7 @@ public static class ConditionReport
             ["name"] = Escape(assessment.History.Machine.Name),
             ["oil"] = Escape(assessment.History.Machine.Oil.Name),
             ["as_of"] = assessment.Options.AsOf.ToString("yyyy-MM-dd HH:mm zzz", CultureInfo.InvariantCulture),
-            ["charge"] = assessment.Charge.Number,
+            ["charge"] = assessment.Charge.ToString(),
             ["charge_since"] = Date(assessment.Charge.Since),
             ["worst"] = Word(assessment),
             ["code"] = assessment.Cleanliness is { } code ? Escape(code.ToString()) : "no counts",

@@ -106,7 +106,7 @@ public class RecommendationTests
         var assessment = Beyond(ours, LimitSide.Upper);
 
         Actions(assessment).ShouldBe(expected);
-        assessment.Alerts.Single().Key.ShouldBe("M1/charge-1/" + key);
+        assessment.Alerts.Single().Key.ShouldBe("M1/undated/" + key);
     }
 
     [Theory]

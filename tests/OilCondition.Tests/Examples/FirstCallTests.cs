@@ -25,16 +25,20 @@ public class FirstCallTests
     [Fact]
     public void The_integrator_gets_work_requests_with_keys_and_no_second_one()
     {
-        var journal = Path.GetTempFileName();
+        var folder = Directory.CreateTempSubdirectory("first-calls-");
         try
         {
-            File.WriteAllText(journal, OilCondition.AlertJournal.Empty.ToJson());
-            Integrate(journal).ShouldContain("HP-CWP2/charge-1/oil-ageing");
-            Integrate(journal).ShouldBeEmpty();
+            var maintenance = new MaintenanceSystem();
+            var journal = Path.Combine(folder.FullName, "journal.json");
+            Integrate(journal, maintenance);
+            var requests = maintenance.Requests.Values.ToList();
+            requests.Select(request => request.Key).ShouldContain("HP-CWP2/undated/oil-ageing");
+            Integrate(journal, maintenance);
+            maintenance.Requests.Values.ShouldBe(requests);
         }
         finally
         {
-            File.Delete(journal);
+            folder.Delete(recursive: true);
         }
     }
 
@@ -49,18 +53,15 @@ public class FirstCallTests
                 .Select(line => line.Length > 8 ? line[8..] : line.Trim()),
         ];
 
-    private static string[] Integrate(string journal) =>
-        [
-            .. Integrator
-                .Run(
-                    TheStation.Machines.Single(one => one.History.Machine.Id == "HP-CWP2").History.Machine,
-                    Path.Combine(Data, "lab-b-2025-2026.csv"),
-                    Path.Combine(Data, "limits", "bearing.json"),
-                    journal,
-                    TheStation.AsOf
-                )
-                .Select(request => request.Key),
-        ];
+    private static void Integrate(string journal, MaintenanceSystem maintenance) =>
+        Integrator.Run(
+            TheStation.Machines.Single(one => one.History.Machine.Id == "HP-CWP2").History.Machine,
+            Path.Combine(Data, "lab-b-2025-2026.csv"),
+            Path.Combine(Data, "limits", "bearing.json"),
+            journal,
+            TheStation.AsOf,
+            maintenance
+        );
 
     [Fact]
     public void The_analyst_gets_a_slope_with_its_error() =>
