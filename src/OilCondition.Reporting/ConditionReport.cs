@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Net;
 using System.Reflection;
+using OilCondition.Text;
 using OilCondition.Water;
 using Scriban;
 using Scriban.Runtime;
@@ -35,9 +36,9 @@ public static class ConditionReport
         string calendar = ""
     )
     {
-        ArgumentException.ThrowIfNullOrWhiteSpace(title);
-        ArgumentNullException.ThrowIfNull(assessments);
-        ArgumentNullException.ThrowIfNull(note);
+        Guard.NotBlank(title);
+        Guard.NotNull(assessments);
+        Guard.NotNull(note);
         var model = new ScriptObject
         {
             ["title"] = Escape(title),

@@ -42,6 +42,26 @@ public class FirstCallTests
         }
     }
 
+    [Theory]
+    [InlineData("src", "PACKAGE.md")]
+    [InlineData("docs", "net-framework.md")]
+    public void What_a_page_shows_for_a_plug_in_is_what_the_build_calls_under_Mono(params string[] page)
+    {
+        var called = RepositoryFiles
+            .Read("tests", "Packages", "Framework", "Program.cs")
+            .Split('\n')
+            .SkipWhile(line => line.Trim() != "// snippet")
+            .Skip(1)
+            .TakeWhile(line => line.Trim() != "// end")
+            .Select(line => line.Length > 12 ? line[12..] : line.Trim());
+
+        RepositoryFiles.Read(page).ShouldContain("```csharp\n" + string.Join("\n", called) + "\n```");
+    }
+
+    [Fact]
+    public void The_page_of_a_package_links_to_nothing_beside_it() =>
+        RepositoryFiles.Read("src", "PACKAGE.md").ShouldNotMatch(@"\]\((?!https?:)");
+
     private static List<string> Snippet(string file) =>
         [
             .. RepositoryFiles
