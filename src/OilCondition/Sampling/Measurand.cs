@@ -53,6 +53,7 @@ public sealed class Measurand : IEquatable<Measurand>
 
         Name = Guard.NotBlank(name);
         Unit = Guard.NotNull(unit);
+        NormalUnit = ReportedUnits.Normal(unit);
         Worse = worse;
         Scale = scale;
         LowestPlausible = Guard.InRange(lowestPlausible, -Largest, Largest, unit);
@@ -94,6 +95,9 @@ public sealed class Measurand : IEquatable<Measurand>
 
     /// <summary>The one unit of its readings.</summary>
     public string Unit { get; }
+
+    /// <summary>The unit as files spell it, without blanks and case.</summary>
+    internal string NormalUnit { get; }
 
     /// <summary>In which direction it gets worse.</summary>
     public LimitSide Worse { get; }
@@ -159,7 +163,7 @@ public sealed class Measurand : IEquatable<Measurand>
     /// <remarks>
     /// Understood, without regard to case and blanks: mg/kg, ppm, %, % (m/m), wt% for contents; %, aw for relative saturation; °C, °F, K;
     /// mm²/s, cSt, SUS (also SSU) for viscosities at 40 and 100 °C; per mL, per 100 mL, and iso-4406 (the scale number's upper limit) for
-    /// particles; mgKOH/g; min, h; and a measurand's own unit, always.
+    /// particles; kg/m³, g/mL for densities; mgKOH/g; min, h; and a measurand's own unit, always.
     /// </remarks>
     /// <param name="value">The number as reported.</param>
     /// <param name="unit">The unit as written; empty stands for the measurand's own.</param>

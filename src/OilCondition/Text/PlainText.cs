@@ -89,6 +89,15 @@ internal static class PlainText
         yield return line;
     }
 
+    /// <summary>A text that may be of any length, for a message: beyond 200 characters it is cut, and its length said.</summary>
+    public static string Cut(string text)
+    {
+        const int Longest = 200;
+        return text.Length <= Longest
+            ? text
+            : $"{text.Substring(0, Longest)}… ({text.Length.ToString("N0", CultureInfo.InvariantCulture)} characters)";
+    }
+
     /// <summary>Name of an enumeration member as it stands in keys and JSON: <c>floor-above-target</c>.</summary>
     public static string Kebab<T>(T value)
         where T : struct, Enum => WordsOf<T>.Get(value, WordsOf<T>.Hyphens, "-");
