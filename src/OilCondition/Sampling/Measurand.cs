@@ -9,6 +9,9 @@ public sealed class Measurand : IEquatable<Measurand>
     /// <summary>Beyond anything that is measured, and what a fit of a cleanup takes.</summary>
     private const double Largest = 1e12;
 
+    /// <summary>Each reading of a file is looked up by its measurand.</summary>
+    private readonly int hash;
+
     /// <summary>Defines a measurand.</summary>
     /// <param name="id">Stable identifier in lower case with hyphens, for files and keys, such as <c>acid-number</c>.</param>
     /// <param name="name">What people call it.</param>
@@ -51,6 +54,7 @@ public sealed class Measurand : IEquatable<Measurand>
             throw new ArgumentException($"id is '{id}'; allowed: lower-case letters, digits and hyphens.", nameof(id));
         }
 
+        hash = StringComparer.Ordinal.GetHashCode(id);
         Name = Guard.NotBlank(name);
         Unit = Guard.NotNull(unit);
         NormalUnit = ReportedUnits.Normal(unit);
@@ -173,13 +177,14 @@ public sealed class Measurand : IEquatable<Measurand>
         ReportedUnits.TryConvert(this, value, unit, out converted);
 
     /// <inheritdoc/>
-    public bool Equals(Measurand? other) => other is not null && string.Equals(Id, other.Id, StringComparison.Ordinal);
+    public bool Equals(Measurand? other) =>
+        ReferenceEquals(this, other) || (other is not null && string.Equals(Id, other.Id, StringComparison.Ordinal));
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => Equals(obj as Measurand);
 
     /// <inheritdoc/>
-    public override int GetHashCode() => StringComparer.Ordinal.GetHashCode(Id);
+    public override int GetHashCode() => hash;
 
     /// <summary>Name and unit.</summary>
     /// <returns>For example <c>acid number [mgKOH/g]</c>.</returns>

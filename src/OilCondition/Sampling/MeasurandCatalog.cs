@@ -64,7 +64,7 @@ public sealed class MeasurandCatalog
 
     /// <summary>What to say of an id that is none.</summary>
     internal string Unknown(string id) =>
-        $"'{PlainText.Cut(id)}' is not a known measurand{(Nearest(id) is { } near ? $"; did you mean '{near}'?" : ".")}";
+        $"'{PlainText.Cut(id.AsSpan())}' is not a known measurand{(Nearest(id) is { } near ? $"; did you mean '{near}'?" : ".")}";
 
     /// <summary>How many measurands it has.</summary>
     /// <returns>For example <c>29 measurands</c>.</returns>

@@ -89,13 +89,22 @@ internal static class PlainText
         yield return line;
     }
 
-    /// <summary>A text that may be of any length, for a message: beyond 200 characters it is cut, and its length said.</summary>
-    public static string Cut(string text)
+    /// <summary>How many characters of a text a message cites.</summary>
+    public const int LongestCited = 200;
+
+    /// <summary>A text that may be of any length, for a message: a longer one is cut, and its length said.</summary>
+    /// <param name="text">The text, or its beginning.</param>
+    /// <param name="length">Its length, where only its beginning is at hand.</param>
+    public static string Cut(ReadOnlySpan<char> text, long? length = null)
     {
-        const int Longest = 200;
-        return text.Length <= Longest
-            ? text
-            : $"{text.Substring(0, Longest)}… ({text.Length.ToString("N0", CultureInfo.InvariantCulture)} characters)";
+        var whole = length ?? text.Length;
+        if (whole <= LongestCited)
+        {
+            return text.ToString();
+        }
+
+        var end = char.IsHighSurrogate(text[LongestCited - 1]) ? LongestCited - 1 : LongestCited;
+        return $"{text.Slice(0, end).ToString()}… ({whole.ToString("N0", CultureInfo.InvariantCulture)} characters)";
     }
 
     /// <summary>Name of an enumeration member as it stands in keys and JSON: <c>floor-above-target</c>.</summary>
