@@ -8,7 +8,7 @@ public enum HistoryIssueKind
 
     /// <summary>
     /// Two samples have one number and contradict each other. Taken at one moment they are one bottle: the readings in which they differ
-    /// are set aside, all of them. Taken at different moments the first is kept and the other set aside.
+    /// are set aside, all of them. Taken at moments less than half a year apart, or with the same readings, the first is kept and the other set aside.
     /// </summary>
     ConflictingSample,
 

@@ -5,9 +5,10 @@ namespace OilCondition;
 /// <summary>Everything known about the oil of one machine: samples, sensor readings and events, in order of time.</summary>
 /// <remarks>
 /// Immutable, and the same whatever order the records came in. One number and one moment is one bottle: reports of it are put together, and
-/// readings in which they contradict each other are set aside, all of them. A number that is used again at another moment is set aside
-/// with its sample. These, implausible readings and suspect samples are reported in <see cref="Issues"/> with their readings, so that nothing
-/// is lost. A sensor row that is there twice counts once, and so do two oil changes of one moment.
+/// readings in which they contradict each other are set aside, all of them. Samples without a number are one bottle when they are of one moment.
+/// Laboratories begin their numbers anew, so a number that comes back half a year (182 days) later or more is another sample. Sooner, or with the
+/// same two readings or more, it is a report under another date, and is set aside. These, implausible readings and suspect samples are
+/// reported in <see cref="Issues"/> with their readings, so that nothing is lost. A sensor row that is there twice counts once, and so do two oil changes of one moment.
 /// </remarks>
 public sealed class OilHistory
 {
@@ -255,7 +256,7 @@ public sealed class OilHistory
         }
 
         issues.Add(new HistoryIssue(HistoryIssueKind.ImplausibleReading, sample.TakenAt, sample.SampleNumber, bad));
-        return new OilSample(sample.SampleNumber, sample.TakenAt, Without(sample.Readings, bad));
+        return sample.With(Without(sample.Readings, bad));
     }
 
     private static SensorReading WithoutImplausible(SensorReading reading, List<HistoryIssue> issues)

@@ -5,6 +5,12 @@ namespace OilCondition;
 /// <summary>Brings records into one order whatever order they came in, and keeps each of them once.</summary>
 internal static class RecordOrder
 {
+    /// <summary>
+    /// Numbers that begin anew each year come back after about a year, whereas a mistyped date is mostly out by days or by day and month.
+    /// Common practice, no source.
+    /// </summary>
+    private static readonly TimeSpan NumberIsFreeAgain = TimeSpan.FromDays(182);
+
     private static readonly Comparer<SensorReading> ByMomentAndContent = Comparer<SensorReading>.Create(
         (one, other) =>
         {
@@ -14,12 +20,12 @@ internal static class RecordOrder
         }
     );
 
-    /// <summary>The samples in order of time, each number once.</summary>
+    /// <summary>The samples in order of time, each bottle once.</summary>
     public static List<OilSample> Samples(IEnumerable<OilSample> samples, List<HistoryIssue> issues)
     {
         var kept = new List<OilSample>();
         var byNumber = samples
-            .GroupBy(sample => sample.SampleNumber, StringComparer.Ordinal)
+            .GroupBy(sample => sample.IsNumbered ? sample.SampleNumber : "", StringComparer.Ordinal)
             .OrderBy(number => number.Key, StringComparer.Ordinal);
         foreach (var number in byNumber)
         {
@@ -28,10 +34,26 @@ internal static class RecordOrder
                 .OrderBy(moment => moment.Key)
                 .Select(moment => OneBottle(moment, issues))
                 .ToList();
-            kept.Add(bottles[0]);
-            issues.AddRange(
-                bottles.Skip(1).Select(other => Issue(HistoryIssueKind.ConflictingSample, other, other.Readings))
-            );
+            if (number.Key.Length == 0)
+            {
+                kept.AddRange(bottles);
+                continue;
+            }
+
+            var believed = new List<OilSample>();
+            foreach (var bottle in bottles)
+            {
+                if (believed.Exists(earlier => IsUnderAnotherDate(bottle, earlier)))
+                {
+                    issues.Add(Issue(HistoryIssueKind.ConflictingSample, bottle, bottle.Readings));
+                }
+                else
+                {
+                    believed.Add(bottle);
+                }
+            }
+
+            kept.AddRange(believed);
         }
 
         return
@@ -39,6 +61,11 @@ internal static class RecordOrder
             .. kept.OrderBy(sample => sample.TakenAt).ThenBy(sample => sample.SampleNumber, StringComparer.Ordinal),
         ];
     }
+
+    /// <summary>Whether a bottle is an earlier one of the same number, reported again under another date.</summary>
+    private static bool IsUnderAnotherDate(OilSample later, OilSample earlier) =>
+        later.TakenAt - earlier.TakenAt < NumberIsFreeAgain
+        || (later.Readings.Count >= 2 && Content(later.Readings) == Content(earlier.Readings));
 
     /// <summary>The rows in order of time; a row that is there twice, as in logs that overlap, counts once.</summary>
     public static List<SensorReading> Rows(IEnumerable<SensorReading> rows)
@@ -77,6 +104,7 @@ internal static class RecordOrder
         var ordered = reports
             .OrderBy(report => Content(report.Readings), StringComparer.Ordinal)
             .ThenBy(report => report.TakenAt.Offset)
+            .ThenBy(report => Content(report.Texts), StringComparer.Ordinal)
             .ToList();
         if (ordered.Count == 1)
         {
@@ -117,9 +145,28 @@ internal static class RecordOrder
         return new OilSample(
             ordered[0].SampleNumber,
             ordered[0].TakenAt,
-            kept.ToDictionary(pair => pair.Key, pair => pair.Value)
+            kept.ToDictionary(pair => pair.Key, pair => pair.Value),
+            TextsOf(ordered)
         );
     }
+
+    /// <summary>Texts of all reports of a bottle; where two differ under one header, both are kept.</summary>
+    private static Dictionary<string, string> TextsOf(IEnumerable<OilSample> reports) =>
+        reports
+            .SelectMany(report => report.Texts)
+            .GroupBy(text => text.Key, StringComparer.Ordinal)
+            .ToDictionary(
+                header => header.Key,
+                header =>
+                    string.Join(
+                        " | ",
+                        header
+                            .Select(text => text.Value)
+                            .Distinct(StringComparer.Ordinal)
+                            .OrderBy(text => text, StringComparer.Ordinal)
+                    ),
+                StringComparer.Ordinal
+            );
 
     /// <summary>A report that names no method does not contradict one that does.</summary>
     private static bool IsSameButForMethod(Reading one, Reading other) =>
@@ -139,6 +186,12 @@ internal static class RecordOrder
             readings
                 .OrderBy(pair => pair.Key.Id, StringComparer.Ordinal)
                 .Select(pair => $"{pair.Key.Id} {Exact(pair.Value.Value)} {pair.Value.Qualifier} {pair.Value.Method}")
+        );
+
+    private static string Content(IReadOnlyDictionary<string, string> texts) =>
+        string.Join(
+            "|",
+            texts.OrderBy(text => text.Key, StringComparer.Ordinal).Select(text => $"{text.Key} {text.Value}")
         );
 
     private static string Words(OilEvent one) =>

@@ -39,6 +39,81 @@ public class OilHistoryTests
         issue.Readings[Measurands.WaterContent].Value.ShouldBe(60);
     }
 
+    [Theory]
+    [InlineData(181, 60, 1)]
+    [InlineData(182, 60, 2)]
+    [InlineData(365, 60, 2)]
+    [InlineData(365, 50, 1)]
+    public void A_number_that_begins_anew_is_another_sample_unless_all_readings_are_the_same(
+        int days,
+        double water,
+        int expected
+    )
+    {
+        var readings = (double mgPerKg) =>
+            new[] { (Measurands.WaterContent, new Reading(mgPerKg)), (Measurands.Iron, new Reading(3)) };
+        var history = Invented.History([
+            Invented.Sample(1, 0, readings(50)),
+            Invented.Sample(1, days, readings(water)),
+        ]);
+
+        history.Samples.Count.ShouldBe(expected);
+        history.Issues.Count.ShouldBe(2 - expected);
+    }
+
+    [Fact]
+    public void One_reading_that_comes_back_after_a_year_is_no_proof_of_one_bottle() =>
+        Invented.History([Water(1, 0, 50), Water(1, 365, 50)]).Samples.Count.ShouldBe(2);
+
+    [Fact]
+    public void Samples_without_a_number_are_called_by_their_moment_and_are_one_bottle_at_one_moment()
+    {
+        var at = Invented.Start.ToOffset(TimeSpan.FromHours(1));
+        OilSample Unnumbered(DateTimeOffset moment, Measurand measurand) =>
+            new("", moment, new Dictionary<Measurand, Reading> { [measurand] = new(5) });
+        var history = Invented.History([
+            Unnumbered(at, Measurands.Iron),
+            Unnumbered(Invented.Start, Measurands.WaterContent),
+            Unnumbered(Invented.Start.AddDays(1), Measurands.Iron),
+            Unnumbered(new DateTimeOffset(2025, 3, 1, 0, 0, 0, TimeSpan.Zero), Measurands.Iron),
+        ]);
+
+        history
+            .Samples.Select(sample => (sample.SampleNumber, sample.Readings.Count))
+            .ShouldBe([("2025-01-06 09:00", 2), ("2025-01-07 08:00", 1), ("2025-03-01", 1)]);
+        history.Samples[1].ToString().ShouldBe("unnumbered of 2025-01-07 08:00");
+    }
+
+    [Fact]
+    public void Texts_of_all_reports_of_a_bottle_are_kept()
+    {
+        OilSample Report(double iron, params (string Header, string Text)[] texts) =>
+            new(
+                "S1",
+                Invented.Start,
+                new Dictionary<Measurand, Reading>
+                {
+                    [Measurands.Iron] = new(iron),
+                    [Measurands.RelativeSaturation] = new(101),
+                },
+                texts.ToDictionary(one => one.Header, one => one.Text)
+            );
+        OilSample[] reports =
+        [
+            Report(3, ("Remark", "clear"), ("Colour", "L2.0")),
+            Report(3, ("Remark", "bright"), ("Laboratory", "North")),
+            Report(4, ("Remark", "clear")),
+        ];
+        foreach (var history in new[] { Invented.History(reports), Invented.History(reports.Reverse()) })
+        {
+            history
+                .Samples.Single()
+                .Texts.OrderBy(text => text.Key)
+                .Select(text => $"{text.Key}={text.Value}")
+                .ShouldBe(["Colour=L2.0", "Laboratory=North", "Remark=bright | clear"]);
+        }
+    }
+
     [Fact]
     public void Two_reports_of_one_bottle_are_put_together_and_believed_where_they_agree()
     {

@@ -31,7 +31,7 @@ public sealed class LabColumn
         }
 
         // 40 lies in the domain of every unit that is understood, Saybolt seconds and scale numbers apart from their ends.
-        if (!measurand.TryConvert(UnitProbe(unit), unit, out _))
+        if (!Takes(unit))
         {
             throw new ArgumentException(
                 $"The unit '{unit}' cannot be converted to {measurand.Unit} ({measurand.Id}).",
@@ -54,6 +54,19 @@ public sealed class LabColumn
 
     /// <summary>Test method of this column's readings; empty where it is not known.</summary>
     public string Method { get; }
+
+    /// <summary>Whether its unit is only the usual one: nobody said so.</summary>
+    internal bool IsDefault { get; init; }
+
+    /// <summary>Whether it holds scale numbers after ISO 4406 in place of counts.</summary>
+    internal bool IsScaleNumber => Unit.StartsWith("iso", StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>Whether numbers in a unit can be converted to this column's measurand.</summary>
+    internal bool Takes(string unit) => Measurand.TryConvert(UnitProbe(unit), unit, out _);
+
+    /// <summary>Measurand and unit.</summary>
+    /// <returns>For example <c>water content in ppm</c>.</returns>
+    public override string ToString() => Unit.Length == 0 ? Measurand.Name : $"{Measurand.Name} in {Unit}";
 
     private static double UnitProbe(string unit) =>
         unit.StartsWith("iso", StringComparison.OrdinalIgnoreCase) ? 20 : 40;
