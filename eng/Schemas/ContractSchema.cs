@@ -11,8 +11,8 @@ namespace Schemas;
 
 /// <summary>The schema of one document, made of its class: names and kinds of the fields, words, units, what must be there, and what it is.</summary>
 /// <remarks>
-/// Documents that people write are closed, as their readers refuse a misspelt field, and take null for 'left out'. Documents that the library writes
-/// are open, since fields may be added within a version, and hold no null.
+/// Documents that people write are closed, as their readers refuse a misspelt field. Those that the library writes are open, since fields may be added
+/// within a version; so is the journal, which others may add to. Where the library reads, null stands for 'left out'; it writes none.
 /// </remarks>
 internal sealed class ContractSchema
 {
@@ -45,8 +45,10 @@ internal sealed class ContractSchema
     [
         new(typeof(AssessmentDocument), "assessment", isRead: false, isClosed: false),
         new(typeof(CleanupRecordDocument), "cleanup-record", isRead: false, isClosed: false),
+        new(typeof(ColumnMapDocument), "column-map", isRead: true, isClosed: true),
         new(typeof(DecisionDocument), "decision", isRead: false, isClosed: false),
         new(typeof(HistoryDocument), "history", isRead: true, isClosed: true),
+        new(typeof(JournalDocument), "journal", isRead: true, isClosed: false),
         new(typeof(LimitSetDocument), "limit-set", isRead: true, isClosed: true),
         new(typeof(StationDocument), "station", isRead: true, isClosed: true),
     ];
@@ -137,6 +139,11 @@ internal sealed class ContractSchema
             {
                 ((JsonArray)one["enum"]!).Add(null);
             }
+        }
+
+        if (isClosed && field["items"] is JsonObject && member.PropertyType == typeof(IReadOnlyList<string>))
+        {
+            field["minItems"] = 1;
         }
 
         if (field["format"] is not null)
@@ -233,7 +240,7 @@ internal sealed class ContractSchema
         var mine = variant.Required.SelectMany(name => name.Split('/')).Concat(variant.Allowed).ToHashSet();
         var others = all.SelectMany(one => one.Required.SelectMany(name => name.Split('/')).Concat(one.Allowed))
             .Distinct()
-            .Where(name => !mine.Contains(name));
+            .Where(name => name != variant.Field && !mine.Contains(name));
         var properties = (JsonObject?)then["properties"] ?? [];
         foreach (var other in others)
         {

@@ -16,7 +16,7 @@ public static class ConsoleReport
         to.WriteLine();
         to.WriteLine($"== {machine.Id}  {machine.Name}: {worst}");
         to.WriteLine(
-            $"   {machine.Oil.Name}, {machine.ChargeVolume.Liters:0} L, oil fill {assessment.Charge.Number} since {assessment.Charge.Since:yyyy-MM-dd}; ISO 4406 code {assessment.Cleanliness?.ToString() ?? "not counted"}"
+            $"   {machine.Oil.Name}, {machine.ChargeVolume.Liters:0} L, oil charge {assessment.Charge}, since {assessment.Charge.Since:yyyy-MM-dd}; ISO 4406 code {assessment.Cleanliness?.ToString() ?? "not counted"}"
         );
         Water(to, assessment.Water);
         foreach (var state in assessment.States)

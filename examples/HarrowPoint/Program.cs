@@ -68,7 +68,7 @@ foreach (var problem in station.Problems)
     Console.WriteLine($"  {problem}");
 }
 
-Console.WriteLine($"Columns that nobody mapped: {string.Join(", ", station.UnmappedColumns)}");
+Console.WriteLine($"Columns kept as texts: {string.Join(", ", station.TextColumns)}");
 
 Console.WriteLine("Suspect samples and where they seem to come from:");
 foreach (var origin in SampleOrigin.Find([.. station.Machines.Select(one => one.History)]))

@@ -12,14 +12,14 @@ public sealed class StationRecords
         Station station,
         IReadOnlyList<(OilHistory History, LimitSet Limits)> machines,
         IReadOnlyList<FileProblem> problems,
-        IReadOnlyList<string> unmapped
+        IReadOnlyList<string> texts
     )
     {
         Station = station;
         AsOf = station.AsOf!.Value;
         Machines = machines;
         Problems = problems;
-        UnmappedColumns = unmapped;
+        TextColumns = texts;
     }
 
     public Station Station { get; }
@@ -30,7 +30,7 @@ public sealed class StationRecords
 
     public IReadOnlyList<FileProblem> Problems { get; }
 
-    public IReadOnlyList<string> UnmappedColumns { get; }
+    public IReadOnlyList<string> TextColumns { get; }
 
     /// <summary>Reads the folder: station.json, the files of two laboratories, Karl Fischer values taken on site, sensor logs, limits.</summary>
     public static StationRecords Read(string folder) => Read(file => File.ReadAllText(Path.Combine(folder, file)));
@@ -59,8 +59,11 @@ public sealed class StationRecords
             machines.Add((history, machine.Limits!));
         }
 
-        var unmapped = labs.SelectMany(lab => lab.UnmappedColumns).Select(column => column.Header).ToList();
-        return new StationRecords(station, machines, problems, unmapped);
+        var texts = labs.SelectMany(lab => lab.Columns)
+            .Where(column => column.Use == ColumnUse.Text)
+            .Select(column => column.Header)
+            .ToList();
+        return new StationRecords(station, machines, problems, texts);
     }
 
     private static LabFileResult Lab(Func<string, string> text, string file, ColumnMap map)

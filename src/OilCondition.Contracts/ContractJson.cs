@@ -18,4 +18,6 @@ namespace OilCondition.Contracts;
 [JsonSerializable(typeof(HistoryDocument))]
 [JsonSerializable(typeof(LimitSetDocument))]
 [JsonSerializable(typeof(StationDocument))]
+[JsonSerializable(typeof(ColumnMapDocument))]
+[JsonSerializable(typeof(JournalDocument))]
 public sealed partial class ContractJson : JsonSerializerContext;

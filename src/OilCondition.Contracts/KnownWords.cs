@@ -6,6 +6,7 @@ namespace OilCondition.Contracts;
 /// </summary>
 internal static class KnownWords
 {
+    public const string AlertState = "unacknowledged-active acknowledged-active returned-unacknowledged normal";
     public const string Arrival = "reached expected not-before never not-determined";
     public const string Axis = "calendar oil-hours";
     public const string Caution =
@@ -25,12 +26,16 @@ internal static class KnownWords
     public const string ExponentialDecayStatus =
         "determined at-floor-bound straight-line faster-than-sampling rising too-few-readings too-few-above-limit";
     public const string FindingCode =
-        "limit-passed rate-of-change out-of-the-usual limit-not-confirmed sudden-change free-water-running free-water-at-standstill remaining-life-short cleanup-under-way cleanup-target-reached cleanup-stalled cleanup-sources-disagree cleanup-rebounding unrecorded-change sample-overdue suspect-sample record-fault";
+        "limit-passed rate-of-change out-of-the-usual limit-not-confirmed sudden-change free-water-running free-water-at-standstill remaining-life-short cleanup-under-way cleanup-target-reached cleanup-stalled cleanup-sources-disagree cleanup-rebounding unrecorded-change sample-overdue never-sampled suspect-sample record-fault";
     public const string Follows = "sensor samples";
-    public const string HistoryIssueKind = "repeated-sample conflicting-sample implausible-reading suspect-sample";
+    public const string HistoryIssueKind =
+        "repeated-sample conflicting-sample implausible-reading dated-later suspect-sample";
+    public const string JournalChangeKind =
+        "raised raised-again escalated eased acknowledged cleared cleared-by-oil-change machine-retired taken-back";
+    public const string JournalChangeKindButAcknowledged =
+        "raised raised-again escalated eased cleared cleared-by-oil-change machine-retired taken-back";
     public const string LeftOutReason = "suspect-sample other-method no-oil-hours wild before-change implausible";
-    public const string LifeOutcome =
-        "crosses no-latest-date already-crossed not-approaching held-by-make-up too-few-readings";
+    public const string LifeOutcome = "crosses no-latest-date already-crossed not-approaching too-few-readings";
     public const string LimitKind = "absolute change-from-new percent-change-from-new rate-of-change own-history fleet";
     public const string LimitKindButRateOfChange = "absolute change-from-new percent-change-from-new own-history fleet";
     public const string LimitReason =
@@ -40,7 +45,7 @@ internal static class KnownWords
     public const string LimitStateButNotDeterminedAndNormal = "alert alarm";
     public const string NaturalScale = "linear logarithmic";
     public const string NextSampleReason =
-        "risk-reached shortest-interval longest-interval limit-crossed sudden-change no-forecast nothing-to-forecast";
+        "risk-reached shortest-interval longest-interval limit-crossed sudden-change no-forecast never-sampled nothing-to-forecast";
     public const string OptionVerdict =
         "meets meets-late not-sure waits does-not-reach not-enough-in-stock outage-too-short not-enough-power cannot-be-connected";
     public const string Origin = "sample sensor";

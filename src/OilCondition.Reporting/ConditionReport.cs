@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Net;
 using System.Reflection;
+using OilCondition.Text;
 using OilCondition.Water;
 using Scriban;
 using Scriban.Runtime;
@@ -35,9 +36,9 @@ public static class ConditionReport
         string calendar = ""
     )
     {
-        ArgumentException.ThrowIfNullOrWhiteSpace(title);
-        ArgumentNullException.ThrowIfNull(assessments);
-        ArgumentNullException.ThrowIfNull(note);
+        Guard.NotBlank(title);
+        Guard.NotNull(assessments);
+        Guard.NotNull(note);
         var model = new ScriptObject
         {
             ["title"] = Escape(title),
@@ -79,7 +80,7 @@ public static class ConditionReport
             ["name"] = Escape(assessment.History.Machine.Name),
             ["oil"] = Escape(assessment.History.Machine.Oil.Name),
             ["as_of"] = assessment.Options.AsOf.ToString("yyyy-MM-dd HH:mm zzz", CultureInfo.InvariantCulture),
-            ["charge"] = assessment.Charge.Number,
+            ["charge"] = assessment.Charge.ToString(),
             ["charge_since"] = Date(assessment.Charge.Since),
             ["worst"] = Word(assessment),
             ["code"] = assessment.Cleanliness is { } code ? Escape(code.ToString()) : "no counts",

@@ -37,6 +37,9 @@ public sealed class Alert
         [
             .. problems
                 .Where(problem => problem.Severity >= Severity.Alert)
-                .Select(problem => new Alert(string.Join("/", machine.Id, charge, problem.Subject), problem)),
+                .Select(problem => new Alert(
+                    new AlertKey(machine.Id, charge.ToString(), problem.Subject).ToString(),
+                    problem
+                )),
         ];
 }

@@ -69,7 +69,7 @@ public sealed class ConditionAssessment
     /// <summary>Which limit is likely to be crossed first, and when.</summary>
     public FirstCrossing First => first.Value;
 
-    /// <summary>When the next sample is due, and why then; null when this machine has no laboratory sample yet, and while it is being treated: then its readings say when.</summary>
+    /// <summary>When the next sample is due, and why then; null where only sensors watch this machine, and while it is being treated: then its readings say when.</summary>
     public NextSample? NextSample { get; }
 
     /// <summary>What is wrong, each topic once with its findings, gravest first.</summary>

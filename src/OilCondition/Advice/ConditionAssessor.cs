@@ -19,19 +19,20 @@ namespace OilCondition;
 public static class ConditionAssessor
 {
     /// <summary>Assesses the oil charge that is in a machine.</summary>
-    /// <param name="history">The machine's records; later ones than now are not looked at.</param>
+    /// <remarks>
+    /// A sample or sensor reading that is dated more than a day after now is a wrong date, and is told as that. To look back as if from an earlier
+    /// day give <see cref="OilHistory.Until"/> that day. A machine without any record is a result as well: it was never sampled.
+    /// </remarks>
+    /// <param name="history">The machine's records up to now.</param>
     /// <param name="limits">The limits.</param>
     /// <param name="options">Now, planning horizon, confidence.</param>
     /// <returns>The assessment.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">Nothing is recorded up to now.</exception>
     public static ConditionAssessment Assess(OilHistory history, LimitSet limits, AssessmentOptions options)
     {
         Guard.NotNull(history);
         Guard.NotNull(limits);
         Guard.NotNull(options);
-        history.ChargeAt(options.AsOf); // tells of a moment before the first record, while that record is still known
-
-        var known = history.Until(options.AsOf);
+        var known = history.JudgedAt(options.AsOf);
         var records = new ChargeRecords(known, options.AsOf);
         var states = MeasurandStates.Of(records, limits, options);
         var water = Water(records);
@@ -129,9 +130,16 @@ public static class ConditionAssessor
         AssessmentOptions options
     )
     {
-        if (records.RunUnderWay is not null || records.History.Samples.Count == 0)
+        if (records.RunUnderWay is not null)
         {
             return null;
+        }
+
+        if (records.History.Samples.Count == 0)
+        {
+            return records.History.SensorReadings.Count == 0
+                ? NextSample.First(records.Charge.IsDated ? records.Charge.Since : null, options.Sampling, options.AsOf)
+                : null;
         }
 
         NextSample Confirming(NextSampleReason reason) =>

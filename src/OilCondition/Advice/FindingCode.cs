@@ -48,6 +48,9 @@ public enum FindingCode
     /// <summary>No sample for longer than the sampling plan allows.</summary>
     SampleOverdue,
 
+    /// <summary>No sample at all, and no sensor: nobody knows this oil.</summary>
+    NeverSampled,
+
     /// <summary>A sample seems to belong to another oil.</summary>
     SuspectSample,
 

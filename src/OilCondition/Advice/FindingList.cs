@@ -23,7 +23,8 @@ internal sealed class FindingList(
             .Concat(HasFreeWater(water) ? [new FreeWaterFinding((WaterInOil.Split)water)] : [])
             .Concat(CleanupFinding.Of(cleanup))
             .Concat(Records())
-            .Concat(Overdue());
+            .Concat(Overdue())
+            .Concat(NeverSampled());
 
     /// <summary>A total that is only known to lie below a figure proves no free water.</summary>
     private static bool HasFreeWater(WaterInOil water) =>
@@ -145,7 +146,7 @@ internal sealed class FindingList(
     {
         foreach (
             var issue in records
-                .History.Issues.Where(one => one.At >= records.Charge.Since && one.At <= options.AsOf)
+                .History.Issues.Where(one => one.At >= records.Charge.Since)
                 .OrderByDescending(one => one.At)
                 .ThenBy(one => one.SampleNumber, StringComparer.Ordinal)
                 .ThenBy(one => one.Kind)
@@ -171,6 +172,19 @@ internal sealed class FindingList(
                 new SampleOverdueFinding(
                     records.LatestSampleAt,
                     options.Sampling,
+                    states.Count > 0 ? states[0].Measurand : Measurands.WaterContent
+                ),
+            ]
+            : [];
+
+    private IEnumerable<Finding> NeverSampled() =>
+        records.History.Samples.Count + records.History.SensorReadings.Count == 0
+            ?
+            [
+                new NeverSampledFinding(
+                    records.Charge,
+                    options.Sampling,
+                    options.AsOf,
                     states.Count > 0 ? states[0].Measurand : Measurands.WaterContent
                 ),
             ]

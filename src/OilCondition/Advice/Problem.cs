@@ -3,8 +3,8 @@ namespace OilCondition;
 /// <summary>Everything that was found about one topic, as one statement with its evidence.</summary>
 /// <remarks>
 /// Three particle sizes beyond their limits, or an alert, a forecast and a return of the same water, are one problem. Problems differ in their
-/// topic; in the side where the side says something (oil too thick, oil too thin); and in the measurand where the topic is
-/// <see cref="ProblemTopic.Other"/>.
+/// topic; in the side where the side says something (oil too thick, oil too thin); in the measurand where the topic is
+/// <see cref="ProblemTopic.Other"/>; and in the sample where it is in doubt and asks for another one.
 /// </remarks>
 public sealed class Problem
 {

@@ -8,7 +8,8 @@ internal sealed class RecordFinding : Finding
             issue.Kind == HistoryIssueKind.SuspectSample ? FindingCode.SuspectSample : FindingCode.RecordFault,
             // A latest sample that is suspect or contradicts itself leaves the machine unwatched: another one is due. An old one has been
             // overtaken.
-            isLatest && issue.Kind is HistoryIssueKind.SuspectSample or HistoryIssueKind.ConflictingSample
+            (isLatest && issue.Kind is HistoryIssueKind.SuspectSample or HistoryIssueKind.ConflictingSample)
+            || issue.Kind == HistoryIssueKind.DatedLater
                 ? Severity.Alert
                 : Severity.Information,
             measurand

@@ -96,6 +96,7 @@ public static partial class Sentences
                 "the latest readings lie far on the worse side, and another sample should confirm it",
             NextSampleReason.NoForecast =>
                 "there are too few readings for a forecast, so the shortest interval applies",
+            NextSampleReason.NeverSampled => "there is no sample of this oil yet",
             _ => "no fixed limit is set to run to, so the longest interval applies",
         };
         return $"The next sample {due} {PlainText.Date(nextSample.At)}: {why}.";
@@ -156,6 +157,11 @@ public static partial class Sentences
 
     internal static string Overdue(SampleOverdueFinding finding) =>
         $"No sample since {PlainText.Date(finding.LastSampleAt)}; the sampling plan allows at most {PlainText.Number(finding.Plan.Longest.TotalDays)} days.";
+
+    internal static string NeverSampled(NeverSampledFinding finding) =>
+        "No sample and no sensor reading of this oil is on record"
+        + (finding.ChargedAt is { } at ? $" since it was changed on {PlainText.Date(at)}" : "")
+        + "; nobody knows its condition.";
 
     internal static string Limit(LimitFinding finding)
     {
@@ -333,6 +339,8 @@ public static partial class Sentences
         {
             HistoryIssueKind.SuspectSample =>
                 $"{what} of {date} seems to belong to another oil (viscosity and additives jump together); it is left out of every trend.",
+            HistoryIssueKind.DatedLater =>
+                $"{what} is dated {date}, later than this assessment; it is not judged until its date is put right.",
             HistoryIssueKind.RepeatedSample => $"{what} of {date} is recorded twice; one is kept.",
             HistoryIssueKind.ConflictingSample when issue.Readings.Count == 0 =>
                 $"{what} of {date} contradicts another record of the same number; it has no readings to set aside.",

@@ -119,7 +119,7 @@ internal sealed class LimitSetReader(MeasurandCatalog catalog)
 
         if (!catalog.TryFind(id, out var measurand))
         {
-            entry.Fault("measurand", $"'{id}' is not a known measurand; did you mean '{catalog.Nearest(id)}'?");
+            entry.Fault("measurand", catalog.Unknown(id));
         }
 
         return measurand;

@@ -43,6 +43,10 @@ public sealed record NextSample
         DateTimeOffset asOf
     ) => new(lastSampleAt.AddDays(plan.Shortest.TotalDays), reason, 1, asOf);
 
+    /// <summary>The first sample of a machine of which there is none: the shortest interval after its oil went in, or now where that is not known.</summary>
+    internal static NextSample First(DateTimeOffset? chargedAt, SamplingPlan plan, DateTimeOffset asOf) =>
+        new(chargedAt?.AddDays(plan.Shortest.TotalDays) ?? asOf, NextSampleReason.NeverSampled, 0, asOf);
+
     /// <summary>Moment and reason.</summary>
     /// <returns>For example <c>2026-07-25 (risk reached, 5 % unseen)</c>.</returns>
     public override string ToString() =>

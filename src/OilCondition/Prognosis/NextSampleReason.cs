@@ -21,6 +21,9 @@ public enum NextSampleReason
     /// <summary>There are too few readings for a forecast: the shortest interval stands until there are enough.</summary>
     NoForecast,
 
+    /// <summary>There is no sample yet: the shortest interval after the oil went in, or at once where that is not known.</summary>
+    NeverSampled,
+
     /// <summary>No fixed limit is set that a forecast could run to: the longest interval stands.</summary>
     NothingToForecast,
 }

@@ -15,6 +15,9 @@ public enum HistoryIssueKind
     /// <summary>A reading no working method can give; it is set aside.</summary>
     ImplausibleReading,
 
+    /// <summary>A sample or sensor reading is dated later than the moment of the assessment: it is not judged until its date is put right.</summary>
+    DatedLater,
+
     /// <summary>
     /// Measurands that tell the oil's identity jump together and come back: the sample belongs to another oil. It is kept,
     /// and left out of every trend.

@@ -9,7 +9,7 @@ public sealed class Machine
     private const double LargestLiters = 1e9;
 
     /// <summary>A machine.</summary>
-    /// <param name="id">Stable identifier, as in the maintenance system; no slash, since it is part of alert keys.</param>
+    /// <param name="id">Stable identifier, as in the maintenance system: any text without control characters.</param>
     /// <param name="name">What people call it.</param>
     /// <param name="oil">The oil in it.</param>
     /// <param name="chargeVolume">Volume of the oil charge, above 0 and up to a thousand million litres.</param>
@@ -26,9 +26,9 @@ public sealed class Machine
     )
     {
         Id = Guard.NotBlank(id);
-        if (id.Contains('/'))
+        if (id.Any(char.IsControl))
         {
-            throw new ArgumentException($"id is '{id}'; a slash is not allowed.", nameof(id));
+            throw new ArgumentException($"id is '{id}'; a control character is not allowed.", nameof(id));
         }
 
         Name = Guard.NotBlank(name);

@@ -9,6 +9,9 @@ public sealed class Measurand : IEquatable<Measurand>
     /// <summary>Beyond anything that is measured, and what a fit of a cleanup takes.</summary>
     private const double Largest = 1e12;
 
+    /// <summary>Each reading of a file is looked up by its measurand.</summary>
+    private readonly int hash;
+
     /// <summary>Defines a measurand.</summary>
     /// <param name="id">Stable identifier in lower case with hyphens, for files and keys, such as <c>acid-number</c>.</param>
     /// <param name="name">What people call it.</param>
@@ -51,8 +54,10 @@ public sealed class Measurand : IEquatable<Measurand>
             throw new ArgumentException($"id is '{id}'; allowed: lower-case letters, digits and hyphens.", nameof(id));
         }
 
+        hash = StringComparer.Ordinal.GetHashCode(id);
         Name = Guard.NotBlank(name);
         Unit = Guard.NotNull(unit);
+        NormalUnit = ReportedUnits.Normal(unit);
         Worse = worse;
         Scale = scale;
         LowestPlausible = Guard.InRange(lowestPlausible, -Largest, Largest, unit);
@@ -94,6 +99,9 @@ public sealed class Measurand : IEquatable<Measurand>
 
     /// <summary>The one unit of its readings.</summary>
     public string Unit { get; }
+
+    /// <summary>The unit as files spell it, without blanks and case.</summary>
+    internal string NormalUnit { get; }
 
     /// <summary>In which direction it gets worse.</summary>
     public LimitSide Worse { get; }
@@ -159,7 +167,7 @@ public sealed class Measurand : IEquatable<Measurand>
     /// <remarks>
     /// Understood, without regard to case and blanks: mg/kg, ppm, %, % (m/m), wt% for contents; %, aw for relative saturation; °C, °F, K;
     /// mm²/s, cSt, SUS (also SSU) for viscosities at 40 and 100 °C; per mL, per 100 mL, and iso-4406 (the scale number's upper limit) for
-    /// particles; mgKOH/g; min, h; and a measurand's own unit, always.
+    /// particles; kg/m³, g/mL for densities; mgKOH/g; min, h; and a measurand's own unit, always.
     /// </remarks>
     /// <param name="value">The number as reported.</param>
     /// <param name="unit">The unit as written; empty stands for the measurand's own.</param>
@@ -169,13 +177,14 @@ public sealed class Measurand : IEquatable<Measurand>
         ReportedUnits.TryConvert(this, value, unit, out converted);
 
     /// <inheritdoc/>
-    public bool Equals(Measurand? other) => other is not null && string.Equals(Id, other.Id, StringComparison.Ordinal);
+    public bool Equals(Measurand? other) =>
+        ReferenceEquals(this, other) || (other is not null && string.Equals(Id, other.Id, StringComparison.Ordinal));
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => Equals(obj as Measurand);
 
     /// <inheritdoc/>
-    public override int GetHashCode() => StringComparer.Ordinal.GetHashCode(Id);
+    public override int GetHashCode() => hash;
 
     /// <summary>Name and unit.</summary>
     /// <returns>For example <c>acid number [mgKOH/g]</c>.</returns>

@@ -36,36 +36,35 @@ public sealed class MeasurandCatalog
     public bool TryFind(string? id, [NotNullWhen(true)] out Measurand? measurand) =>
         byId.TryGetValue(id ?? "", out measurand);
 
-    /// <summary>The known id that is most like a mistyped one.</summary>
+    /// <summary>The known id that a mistyped one was meant to be.</summary>
+    /// <remarks>
+    /// Words are similar when, hyphens, blanks and case apart, a letter in four at most is wrong, missing, too many or changed places with its
+    /// neighbour; or when the first words of the id or name were written.
+    /// </remarks>
     /// <param name="id">What was written.</param>
-    /// <returns>The nearest id, by the number of letters to change.</returns>
-    public string Nearest(string id)
+    /// <returns>The most similar id; null when none is similar, since a wrong suggestion is worse than none.</returns>
+    public string? Nearest(string id)
     {
-        Guard.NotNull(id);
-        return byId
-            .Keys.OrderBy(known => EditDistance(known, id))
-            .ThenBy(known => known, StringComparer.Ordinal)
+        var written = SimilarWords.Bare(Guard.NotNull(id));
+        var nearest = All.Select(known =>
+                (
+                    known.Id,
+                    Distance: Math.Min(
+                        SimilarWords.Distance(SimilarWords.Bare(known.Id), written),
+                        SimilarWords.Distance(SimilarWords.Bare(known.Name), written)
+                    )
+                )
+            )
+            .OrderBy(known => known.Distance)
             .First();
+        return SimilarWords.IsSimilar(nearest.Distance, written)
+            ? nearest.Id
+            : All.FirstOrDefault(known => SimilarWords.Begins(known.Name, id) || SimilarWords.Begins(known.Id, id))?.Id;
     }
 
-    private static int EditDistance(string one, string other)
-    {
-        var previous = Enumerable.Range(0, other.Length + 1).ToArray();
-        for (var i = 1; i <= one.Length; i++)
-        {
-            var current = new int[other.Length + 1];
-            current[0] = i;
-            for (var j = 1; j <= other.Length; j++)
-            {
-                var replace = previous[j - 1] + (one[i - 1] == other[j - 1] ? 0 : 1);
-                current[j] = Math.Min(replace, Math.Min(previous[j], current[j - 1]) + 1);
-            }
-
-            previous = current;
-        }
-
-        return previous[other.Length];
-    }
+    /// <summary>What to say of an id that is none.</summary>
+    internal string Unknown(string id) =>
+        $"'{PlainText.Cut(id.AsSpan())}' is not a known measurand{(Nearest(id) is { } near ? $"; did you mean '{near}'?" : ".")}";
 
     /// <summary>How many measurands it has.</summary>
     /// <returns>For example <c>29 measurands</c>.</returns>

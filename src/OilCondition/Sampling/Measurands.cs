@@ -266,22 +266,55 @@ public static class Measurands
         );
 
     /// <summary>Iron.</summary>
-    public static Measurand Iron { get; } = Metal("iron", MeasurandTopic.Wear);
+    public static Measurand Iron { get; } = Element("iron", MeasurandTopic.Wear);
 
     /// <summary>Copper.</summary>
-    public static Measurand Copper { get; } = Metal("copper", MeasurandTopic.Wear);
+    public static Measurand Copper { get; } = Element("copper", MeasurandTopic.Wear);
 
     /// <summary>Tin.</summary>
-    public static Measurand Tin { get; } = Metal("tin", MeasurandTopic.Wear);
+    public static Measurand Tin { get; } = Element("tin", MeasurandTopic.Wear);
 
     /// <summary>Lead.</summary>
-    public static Measurand Lead { get; } = Metal("lead", MeasurandTopic.Wear);
+    public static Measurand Lead { get; } = Element("lead", MeasurandTopic.Wear);
 
     /// <summary>Chromium.</summary>
-    public static Measurand Chromium { get; } = Metal("chromium", MeasurandTopic.Wear);
+    public static Measurand Chromium { get; } = Element("chromium", MeasurandTopic.Wear);
+
+    /// <summary>Aluminium, from wear or, together with silicon, from dust.</summary>
+    public static Measurand Aluminium { get; } = Element("aluminium", MeasurandTopic.Wear);
+
+    /// <summary>Nickel.</summary>
+    public static Measurand Nickel { get; } = Element("nickel", MeasurandTopic.Wear);
+
+    /// <summary>Silver.</summary>
+    public static Measurand Silver { get; } = Element("silver", MeasurandTopic.Wear);
+
+    /// <summary>Titanium.</summary>
+    public static Measurand Titanium { get; } = Element("titanium", MeasurandTopic.Wear);
+
+    /// <summary>Vanadium, from wear or from heavy fuel.</summary>
+    public static Measurand Vanadium { get; } = Element("vanadium", MeasurandTopic.Wear);
+
+    /// <summary>Manganese.</summary>
+    public static Measurand Manganese { get; } = Element("manganese", MeasurandTopic.Wear);
+
+    /// <summary>Cadmium.</summary>
+    public static Measurand Cadmium { get; } = Element("cadmium", MeasurandTopic.Wear, "");
+
+    /// <summary>Antimony, from white metal or from an additive.</summary>
+    public static Measurand Antimony { get; } = Element("antimony", MeasurandTopic.Wear, "");
 
     /// <summary>Silicon, mostly from dust.</summary>
-    public static Measurand Silicon { get; } = Metal("silicon", MeasurandTopic.Particles);
+    public static Measurand Silicon { get; } = Element("silicon", MeasurandTopic.Particles);
+
+    /// <summary>Sodium, from a coolant, from salt water or from an additive.</summary>
+    public static Measurand Sodium { get; } = Element("sodium", MeasurandTopic.Other);
+
+    /// <summary>Potassium, mostly from a coolant.</summary>
+    public static Measurand Potassium { get; } = Element("potassium", MeasurandTopic.Other);
+
+    /// <summary>Lithium, mostly from grease.</summary>
+    public static Measurand Lithium { get; } = Element("lithium", MeasurandTopic.Other, "ASTM D6595");
 
     /// <summary>Zinc, mostly from an additive.</summary>
     public static Measurand Zinc { get; } = AdditiveElement("zinc");
@@ -291,6 +324,21 @@ public static class Measurands
 
     /// <summary>Calcium, mostly from an additive.</summary>
     public static Measurand Calcium { get; } = AdditiveElement("calcium");
+
+    /// <summary>Magnesium, mostly from an additive.</summary>
+    public static Measurand Magnesium { get; } = AdditiveElement("magnesium");
+
+    /// <summary>Barium, mostly from an additive.</summary>
+    public static Measurand Barium { get; } = AdditiveElement("barium");
+
+    /// <summary>Molybdenum, mostly from an additive.</summary>
+    public static Measurand Molybdenum { get; } = AdditiveElement("molybdenum");
+
+    /// <summary>Boron, from an additive or from a coolant.</summary>
+    public static Measurand Boron { get; } = AdditiveElement("boron");
+
+    /// <summary>Sulfur, from the base oil and from additives.</summary>
+    public static Measurand Sulfur { get; } = AdditiveElement("sulfur");
 
     /// <summary>All of them, in the order of this page.</summary>
     public static IReadOnlyList<Measurand> All { get; } =
@@ -320,10 +368,26 @@ public static class Measurands
         Tin,
         Lead,
         Chromium,
+        Aluminium,
+        Nickel,
+        Silver,
+        Titanium,
+        Vanadium,
+        Manganese,
+        Cadmium,
+        Antimony,
         Silicon,
+        Sodium,
+        Potassium,
+        Lithium,
         Zinc,
         Phosphorus,
         Calcium,
+        Magnesium,
+        Barium,
+        Molybdenum,
+        Boron,
+        Sulfur,
     ];
 
     /// <summary>Whether ISO 4406 has a scale number for its counts.</summary>
@@ -343,7 +407,12 @@ public static class Measurands
             topic: MeasurandTopic.Particles
         );
 
-    private static Measurand Metal(string name, MeasurandTopic topic) =>
+    /// <summary>An element that spectrometers report.</summary>
+    /// <remarks>
+    /// The 22 elements of ASTM D5185 by its clause 16.1 (seen in a reproduction); lithium by ASTM D6595 (from memory); cadmium and antimony
+    /// stand in many reports (common practice, no source).
+    /// </remarks>
+    private static Measurand Element(string name, MeasurandTopic topic, string testMethod = "ASTM D5185") =>
         new(
             name,
             name,
@@ -352,7 +421,7 @@ public static class Measurands
             NaturalScale.Linear,
             0,
             50_000,
-            "ASTM D5185",
+            testMethod,
             topic: topic,
             addsUp: true
         );

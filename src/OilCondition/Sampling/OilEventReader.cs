@@ -61,7 +61,7 @@ internal sealed class OilEventReader(MeasurandCatalog catalog, params string[] m
 
         if (!catalog.TryFind(id, out var measurand))
         {
-            entry.Fault("measurand", $"'{id}' is not a known measurand; did you mean '{catalog.Nearest(id)}'?");
+            entry.Fault("measurand", catalog.Unknown(id));
             return null;
         }
 

@@ -146,6 +146,32 @@ public sealed class OilHistory
         return Restored(Machine, samples, sensors, events, Issues.Where(issue => issue.At <= asOf));
     }
 
+    /// <summary>A clock or a time zone may be wrong by a day without anybody's fault (our choice).</summary>
+    private static readonly TimeSpan ClockTolerance = TimeSpan.FromHours(24);
+
+    /// <summary>The records up to a moment, with an issue for each sample, and one for all sensor readings, that are dated later than a clock's error.</summary>
+    internal OilHistory JudgedAt(DateTimeOffset asOf)
+    {
+        var known = Until(asOf);
+        var until = asOf + ClockTolerance;
+        var later = Samples
+            .Where(sample => sample.TakenAt > until)
+            .Select(sample => (At: sample.TakenAt, sample.SampleNumber, sample.Readings))
+            .Concat(SensorReadings.Where(one => one.At > until).Take(1).Select(one => (one.At, "", one.Readings)))
+            .Select(one => new HistoryIssue(HistoryIssueKind.DatedLater, one.At, one.Item2, one.Readings))
+            .ToList();
+        return later.Count == 0
+            ? known
+            : new OilHistory(
+                Machine,
+                known.Samples,
+                known.SensorReadings,
+                known.Events,
+                [.. known.Issues.Concat(later).OrderBy(issue => issue.At)],
+                known.suspect
+            );
+    }
+
     /// <summary>The first moment of which anything is recorded; false when nothing is.</summary>
     /// <param name="at">The moment.</param>
     /// <returns>Whether there is any record.</returns>
@@ -159,26 +185,15 @@ public sealed class OilHistory
         return Samples.Count > 0 || SensorReadings.Count > 0;
     }
 
-    /// <summary>The charge that is in the machine at a moment.</summary>
+    /// <summary>The charge that is in the machine at a moment: since the last oil change, or else since the first record.</summary>
     /// <param name="asOf">The moment.</param>
-    /// <returns>The charge.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">Nothing is recorded up to that moment.</exception>
+    /// <returns>The charge; undated and since the moment itself where nothing is recorded up to then.</returns>
     public OilCharge ChargeAt(DateTimeOffset asOf)
     {
-        if (!TryFirstRecord(out var first) || first > asOf)
-        {
-            var reason =
-                Samples.Count + SensorReadings.Count == 0
-                    ? "there are no records"
-                    : $"the first record is of {first:u}";
-            throw new ArgumentOutOfRangeException(
-                nameof(asOf),
-                $"asOf is {asOf:u}; for machine {Machine.Id} {reason}. Choose a later moment."
-            );
-        }
-
-        var changes = Events.OfType<OilChange>().Where(change => change.At <= asOf).ToList();
-        return new OilCharge(changes.Count + 1, changes.Count == 0 ? first : changes[changes.Count - 1].At);
+        var starts = OilCharge.Starts(Events.Where(one => one.At <= asOf));
+        return starts.Count > 0
+            ? new OilCharge(starts[starts.Count - 1], isDated: true)
+            : new OilCharge(TryFirstRecord(out var first) && first <= asOf ? first : asOf, isDated: false);
     }
 
     /// <summary>The samples of each charge that has any, in order of time.</summary>
@@ -310,8 +325,8 @@ public sealed class OilHistory
         IReadOnlyList<OilEvent> events
     )
     {
-        var changes = events.OfType<OilChange>().Select(change => change.At).ToList();
-        return samples.GroupBy(sample => changes.Count(at => at <= sample.TakenAt)).Select(group => group.ToList());
+        var starts = OilCharge.Starts(events);
+        return samples.GroupBy(sample => starts.Count(at => at <= sample.TakenAt)).Select(group => group.ToList());
     }
 
     /// <summary>What is on record.</summary>

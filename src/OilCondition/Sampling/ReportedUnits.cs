@@ -10,7 +10,7 @@ namespace OilCondition;
 /// <remarks>
 /// Understood, without regard to case and blanks: mg/kg, ppm, %, % (m/m), wt% for contents; %, aw for relative saturation; °C, °F, K;
 /// mm²/s, cSt, SUS (also SSU) for viscosities at 40 and 100 °C; per mL, per 100 mL, and iso-4406 (the scale number's upper limit) for
-/// particles; mgKOH/g; min, h; and a measurand's own unit, always.
+/// particles; kg/m³, g/mL for densities; mgKOH/g; min, h; and a measurand's own unit, always.
 /// </remarks>
 internal static class ReportedUnits
 {
@@ -25,7 +25,7 @@ internal static class ReportedUnits
         Guard.NotNull(measurand);
         Guard.Finite(value, unit ?? "", nameof(value));
         var written = Normal(unit ?? "");
-        var own = Normal(measurand.Unit);
+        var own = measurand.NormalUnit;
         converted = value;
         if (written.Length == 0 || written == own)
         {
@@ -39,6 +39,7 @@ internal static class ReportedUnits
             "°c" => Celsius(value, written),
             "mm2/s" => Viscosity(value, written, measurand.Equals(Measurands.Viscosity100) ? 100 : 40),
             "perml" => PerMillilitre(value, written),
+            "kg/m3" => written is "g/ml" or "g/cm3" or "kg/l" or "kg/dm3" or "g/cc" ? 1e3 * value : null,
             "min" => written is "h" or "hours" ? 60 * value : null,
             _ => null,
         };
@@ -92,7 +93,15 @@ internal static class ReportedUnits
             _ => null,
         };
 
-    private static string Normal(string unit) =>
+    /// <summary>A unit without blanks and case, so that spellings of one unit are one text.</summary>
+    public static string Normal(string unit) =>
+        unit.All(character =>
+            character is (>= 'a' and <= 'z') or (>= '0' and <= '9') or '%' or '/' or '(' or ')' or '-'
+        )
+            ? unit
+            : Spelt(unit);
+
+    private static string Spelt(string unit) =>
         new([
             .. unit.ToLower(CultureInfo.InvariantCulture)
                 .Where(character => !char.IsWhiteSpace(character))
@@ -100,6 +109,7 @@ internal static class ReportedUnits
                     character switch
                     {
                         '²' => '2',
+                        '³' => '3',
                         'µ' or 'μ' => 'u',
                         _ => character,
                     }

@@ -5,13 +5,15 @@ namespace OilCondition;
 /// Common practice, no source: viscosity and additive elements belong to the oil and move slowly, whereas water, dirt and wear
 /// can jump at any time. A sample is suspect when at least two of its identity measurands stand far from the samples around it,
 /// or when one does and no second was measured but two other measurands jump as well.
-/// 'Far' is ten times the usual scatter (from the median absolute deviation) and a fifth of the value.
+/// 'Far' is ten times the usual scatter (from the median absolute deviation) and a fifth of the value; for an element also more than the
+/// traces that a spectrometer finds in any oil.
 /// </remarks>
 internal static class SampleScreen
 {
     private const int FewestSamples = 5;
     private const double ScatterMultiple = 10;
     private const double LeastRelativeJump = 0.2;
+    private const double TracesMgPerKg = 5;
 
     public static IEnumerable<OilSample> Suspects(IReadOnlyList<OilSample> samples)
     {
@@ -43,10 +45,11 @@ internal static class SampleScreen
         var values = measured.ConvertAll(sample => sample.Readings[measurand].Value);
         var around = values.Select((_, i) => MedianOfNeighbours(values, i)).ToList();
         var scatter = 1.4826 * Median(values.Select((value, i) => Math.Abs(value - around[i])));
+        var least = measurand.TellsOilIdentity && measurand.Unit == "mg/kg" ? TracesMgPerKg : 0;
         return measured.Where(
             (_, i) =>
                 Math.Abs(values[i] - around[i])
-                > Math.Max(ScatterMultiple * scatter, LeastRelativeJump * Math.Abs(around[i]))
+                > Math.Max(least, Math.Max(ScatterMultiple * scatter, LeastRelativeJump * Math.Abs(around[i])))
         );
     }
 

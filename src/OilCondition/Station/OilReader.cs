@@ -54,7 +54,7 @@ internal sealed class OilReader(MeasurandCatalog catalog)
         {
             if (!catalog.TryFind(id, out var measurand))
             {
-                list.Fault(id, $"not a known measurand; did you mean '{catalog.Nearest(id)}'?");
+                list.Fault(id, catalog.Unknown(id));
             }
             else if (
                 list.Has(id)

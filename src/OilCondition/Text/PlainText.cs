@@ -89,6 +89,24 @@ internal static class PlainText
         yield return line;
     }
 
+    /// <summary>How many characters of a text a message cites.</summary>
+    public const int LongestCited = 200;
+
+    /// <summary>A text that may be of any length, for a message: a longer one is cut, and its length said.</summary>
+    /// <param name="text">The text, or its beginning.</param>
+    /// <param name="length">Its length, where only its beginning is at hand.</param>
+    public static string Cut(ReadOnlySpan<char> text, long? length = null)
+    {
+        var whole = length ?? text.Length;
+        if (whole <= LongestCited)
+        {
+            return text.ToString();
+        }
+
+        var end = char.IsHighSurrogate(text[LongestCited - 1]) ? LongestCited - 1 : LongestCited;
+        return $"{text.Slice(0, end).ToString()}… ({whole.ToString("N0", CultureInfo.InvariantCulture)} characters)";
+    }
+
     /// <summary>Name of an enumeration member as it stands in keys and JSON: <c>floor-above-target</c>.</summary>
     public static string Kebab<T>(T value)
         where T : struct, Enum => WordsOf<T>.Get(value, WordsOf<T>.Hyphens, "-");

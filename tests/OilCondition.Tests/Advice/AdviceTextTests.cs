@@ -77,15 +77,17 @@ public class AdviceTextTests
                 "Acid number: 0.6 mgKOH/g on 2026-01-01, above the alarm limit of 0.5 mgKOH/g (common practice, no source: invented)."
             );
         Assessment.Recommendations[0].ToString().ShouldBe("Oil ageing: Plan the oil change. (oil fill 1000 L)");
-        Assessment.Alerts[0].ToString().ShouldStartWith("M1/charge-1/oil-ageing: Oil ageing: acid number 0.6");
+        Assessment.Alerts[0].ToString().ShouldStartWith("M1/undated/oil-ageing: Oil ageing: acid number 0.6");
         Assessment
             .Water.ToString()
             .ShouldBe("212 mg/kg of water; free 0 at 60 °C, 110 at 20 °C; separates below 40 °C");
-        var step = AlertJournal.Empty.Reconcile(Assessment);
-        step.Journal.ToString().ShouldBe("2 alerts, 2 active");
-        step.Changes[0]
+        var journal = AlertJournal.Empty.Reconcile(Assessment);
+        journal.ToString().ShouldBe("2 alerts, 2 active, 2 to be delivered");
+        journal
+            .Find("M1/undated/oil-ageing")!
             .ToString()
-            .ShouldBe("raised: M1/charge-1/oil-ageing: alarm, unacknowledged active, raised 2026-02-10");
+            .ShouldBe("M1/undated/oil-ageing: alarm, unacknowledged active, raised 2026-02-10");
+        journal.Pending[0].ToString().ShouldBe("2026-02-10 raised: M1/undated/oil-ageing (alarm), to be delivered");
     }
 
     [Fact]

@@ -188,7 +188,7 @@ public class AssessmentFigureTests
         ];
         var assessment = Assess(Invented.History(samples), Limits((Measurands.Iron, 50, 100)));
 
-        assessment.Alerts.Single().Key.ShouldBe("M1/charge-1/records");
+        assessment.Alerts.Single().Key.ShouldBe("M1/undated/records/S12");
         assessment.Recommendations.Single().Action.ShouldBe(RecommendedAction.SampleAgain);
         Sentences
             .Of(assessment.Findings[0])
@@ -274,7 +274,7 @@ public class AssessmentFigureTests
         var assessment = Assess(history, Limits((Measurands.WaterContent, 500, 800)));
 
         var alert = assessment.Alerts.Single(one => one.Findings[0] is CleanupFinding);
-        alert.Key.ShouldBe("M1/charge-1/cleanup");
+        alert.Key.ShouldBe("M1/undated/cleanup");
         alert.Severity.ShouldBe(Severity.Alert);
     }
 

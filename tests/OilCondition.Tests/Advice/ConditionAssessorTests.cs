@@ -91,7 +91,7 @@ public class ConditionAssessorTests
         finding.Balance.Running.HasFreeWater.ShouldBeFalse();
         finding.Balance.Standstill.Free.PartsPerMillion.ShouldBe(150, 1e-6);
         finding.Balance.FreeAtStandstill!.Value.Liters.ShouldBe(0.1305, 1e-6);
-        assessment.Alerts.Single().Key.ShouldBe("M1/charge-1/water");
+        assessment.Alerts.Single().Key.ShouldBe("M1/undated/water");
         assessment.Recommendations.Select(one => one.Action).ShouldContain(RecommendedAction.DrainFreeWater);
     }
 
@@ -130,7 +130,7 @@ public class ConditionAssessorTests
 
         assessment.Findings.Count.ShouldBe(2);
         var alert = assessment.Alerts.Single();
-        alert.Key.ShouldBe("M1/charge-1/dirt");
+        alert.Key.ShouldBe("M1/undated/dirt");
         alert.Findings.Count.ShouldBe(2);
     }
 
@@ -144,7 +144,7 @@ public class ConditionAssessorTests
 
         keys.ShouldNotBeEmpty();
         shuffled.Alerts.Select(alert => alert.Key).ShouldBe(keys);
-        changed.Alerts.Select(alert => alert.Key).ShouldBe(keys.Select(key => key.Replace("charge-1", "charge-2")));
+        changed.Alerts.Select(alert => alert.Key).ShouldBe(keys.Select(key => key.Replace("undated", "2025-07-25")));
     }
 
     [Fact]
@@ -241,16 +241,74 @@ public class ConditionAssessorTests
     }
 
     [Fact]
-    public void Now_before_the_first_sample_gives_one_clear_message() =>
-        Should
-            .Throw<ArgumentOutOfRangeException>(() =>
-                ConditionAssessor.Assess(
-                    Invented.History(Samples(_ => 50, _ => 0.1)),
-                    Limits,
-                    new AssessmentOptions(Invented.Start.AddYears(-1))
-                )
+    public void A_machine_that_was_never_sampled_is_a_result_and_asks_for_a_sample()
+    {
+        var never = Assess(Invented.History([]));
+
+        var finding = never.Findings.Single();
+        (finding.Code, finding.Severity).ShouldBe((FindingCode.NeverSampled, Severity.Alert));
+        finding
+            .ToString()
+            .ShouldBe("No sample and no sensor reading of this oil is on record; nobody knows its condition.");
+        never.Alerts.Single().Key.ShouldBe("M1/undated/sampling");
+        never.Recommendations.Single().Action.ShouldBe(RecommendedAction.SampleAgain);
+        never.NextSample!.At.ShouldBe(Now);
+        never.ToJson().ShouldContain("never-sampled");
+        never.First.ShouldNotBeNull();
+    }
+
+    [Theory]
+    [InlineData(179, Severity.Information)]
+    [InlineData(181, Severity.Alert)]
+    public void New_oil_has_the_longest_interval_for_its_first_sample(double days, Severity severity)
+    {
+        var assessment = Assess(Invented.History([], new OilChange(Now.AddDays(-days))));
+
+        assessment.Findings.Single().Severity.ShouldBe(severity);
+        assessment.NextSample!.At.ShouldBe(Now.AddDays(14 - days));
+        assessment.NextSample.Reason.ShouldBe(NextSampleReason.NeverSampled);
+    }
+
+    [Fact]
+    public void A_sample_of_the_future_is_told_and_not_judged()
+    {
+        var samples = Samples(_ => 50, _ => 0.12);
+        samples.Add(Invented.Sample(98, 400 + 3650, (Measurands.WaterContent, new Reading(5000))));
+        samples.Add(Invented.Sample(99, 400 + 3651, (Measurands.WaterContent, new Reading(5000))));
+        var assessment = Assess(
+            OilHistory.Create(
+                Invented.Machine,
+                samples,
+                [
+                    new SensorReading(
+                        Now.AddDays(40),
+                        new Dictionary<Measurand, Reading> { [Measurands.RelativeSaturation] = new(100) }
+                    ),
+                ],
+                []
             )
-            .Message.ShouldContain("the first record is of 2025-01-06 08:00:00Z. Choose a later moment.");
+        );
+
+        assessment
+            .Alerts.Select(alert => alert.Key)
+            .ShouldBe(
+                ["M1/undated/records/S98", "M1/undated/records/S99", "M1/undated/records/sensor"],
+                ignoreOrder: true
+            );
+        assessment
+            .Problems[0]
+            .Findings[0]
+            .ToString()
+            .ShouldBe(
+                "Sample S98 is dated 2036-02-08, later than this assessment; it is not judged until its date is put right."
+            );
+        assessment.History.Issues.Count(issue => issue.Kind == HistoryIssueKind.DatedLater).ShouldBe(3);
+        assessment.States.ShouldAllBe(state => state.Latest == null || state.Latest.At <= Now);
+        // To look back, the history is asked for what was known then.
+        ConditionAssessor
+            .Assess(Invented.History(samples).Until(Now), Limits, new AssessmentOptions(Now))
+            .Alerts.ShouldBeEmpty();
+    }
 
     [Fact]
     public void Json_carries_the_facts_and_is_the_same_bytes_each_time()
@@ -265,7 +323,7 @@ public class ConditionAssessorTests
         root.GetProperty("alerts")
             .EnumerateArray()
             .Select(one => one.GetProperty("key").GetString())
-            .ShouldContain("M1/charge-1/water");
+            .ShouldContain("M1/undated/water");
         root.GetProperty("water").GetProperty("standstill").GetProperty("freeMgPerKg").GetDouble().ShouldBe(412, 1e-3);
         var water = root.GetProperty("states")[0];
         water.GetProperty("latest").GetProperty("value").GetDouble().ShouldBe(512);
@@ -315,7 +373,7 @@ public class ConditionAssessorTests
 
         assessment.Findings.Single().Code.ShouldBe(FindingCode.SuspectSample);
         assessment.Recommendations.Single().Action.ShouldBe(RecommendedAction.SampleAgain);
-        assessment.Alerts.Single().Key.ShouldBe("M1/charge-1/records");
+        assessment.Alerts.Single().Key.ShouldBe("M1/undated/records/S9");
     }
 
     [Fact]

@@ -321,7 +321,7 @@ public class ExtremeInputTests
 
         Look(assessment.First);
         AlertJournal
-            .Parse(AlertJournal.Empty.Reconcile(assessment).Journal.ToJson())
+            .Parse(AlertJournal.Empty.Reconcile(assessment).ToJson())
             .Entries.Count.ShouldBe(assessment.Alerts.Count);
     }
 

@@ -84,7 +84,7 @@ public class LimitFindingTests
         var assessment = Assess(Invented.History(Acid(i => i == 12 ? 0.35 : 0.1)), limit);
 
         var alert = assessment.Alerts.Single();
-        alert.Key.ShouldBe("M1/charge-1/oil-ageing");
+        alert.Key.ShouldBe("M1/undated/oil-ageing");
         Sentences
             .Of(alert.Findings[0])
             .ShouldBe(
@@ -103,7 +103,7 @@ public class LimitFindingTests
         With(1).Findings.OfType<LimitFinding>().Single().Code.ShouldBe(FindingCode.LimitNotConfirmed);
         With(1).Alerts.ShouldBeEmpty();
         With(2).Findings.OfType<LimitFinding>().Single().Code.ShouldBe(FindingCode.OutOfTheUsual);
-        With(2).Alerts.Select(alert => alert.Key).ShouldContain("M1/charge-1/oil-ageing");
+        With(2).Alerts.Select(alert => alert.Key).ShouldContain("M1/undated/oil-ageing");
     }
 
     [Fact]
@@ -223,7 +223,7 @@ public class LimitFindingTests
         string Said(IEnumerable<OilSample> known) =>
             ConditionAssessor
                 .Assess(
-                    Invented.History(known),
+                    Invented.History(known).Until(Invented.Start.AddDays(300)),
                     new LimitSet("test", [Absolute()]),
                     new AssessmentOptions(Invented.Start.AddDays(300))
                 )

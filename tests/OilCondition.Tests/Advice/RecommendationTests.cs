@@ -71,10 +71,26 @@ public class RecommendationTests
     [InlineData("tin", "FindWear")]
     [InlineData("lead", "FindWear")]
     [InlineData("chromium", "FindWear")]
+    [InlineData("aluminium", "FindWear")]
+    [InlineData("nickel", "FindWear")]
+    [InlineData("silver", "FindWear")]
+    [InlineData("titanium", "FindWear")]
+    [InlineData("vanadium", "FindWear")]
+    [InlineData("manganese", "FindWear")]
+    [InlineData("cadmium", "FindWear")]
+    [InlineData("antimony", "FindWear")]
     [InlineData("silicon", "FilterInKidneyLoop FindDirtIngress")]
     [InlineData("zinc", "CheckOilIdentity")]
     [InlineData("phosphorus", "CheckOilIdentity")]
     [InlineData("calcium", "CheckOilIdentity")]
+    [InlineData("magnesium", "CheckOilIdentity")]
+    [InlineData("barium", "CheckOilIdentity")]
+    [InlineData("molybdenum", "CheckOilIdentity")]
+    [InlineData("boron", "CheckOilIdentity")]
+    [InlineData("sulfur", "CheckOilIdentity")]
+    [InlineData("sodium", "InvestigateCause")]
+    [InlineData("potassium", "InvestigateCause")]
+    [InlineData("lithium", "InvestigateCause")]
     public void Past_its_alarm_each_measurand_gets_what_an_engineer_would_do(string id, string expected)
     {
         MeasurandCatalog.BuiltIn.TryFind(id, out var measurand).ShouldBeTrue();
@@ -106,7 +122,7 @@ public class RecommendationTests
         var assessment = Beyond(ours, LimitSide.Upper);
 
         Actions(assessment).ShouldBe(expected);
-        assessment.Alerts.Single().Key.ShouldBe("M1/charge-1/" + key);
+        assessment.Alerts.Single().Key.ShouldBe("M1/undated/" + key);
     }
 
     [Theory]

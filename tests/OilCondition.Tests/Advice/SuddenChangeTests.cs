@@ -144,7 +144,7 @@ public class SuddenChangeTests
         var assessment = IronAfter(late);
 
         var alert = assessment.Alerts.ShouldHaveSingleItem();
-        (alert.Key, alert.Severity).ShouldBe(("M1/charge-1/wear", Severity.Alert));
+        (alert.Key, alert.Severity).ShouldBe(("M1/undated/wear", Severity.Alert));
         var finding = assessment.Findings.ShouldHaveSingleItem();
         Sentences
             .Of(finding)
@@ -267,7 +267,7 @@ public class SuddenChangeTests
         Codes(assessment).ShouldContain(FindingCode.UnrecordedChange);
         assessment
             .Alerts.Select(alert => alert.Key)
-            .ShouldBe(["M1/charge-1/water", "M1/charge-1/wear", "M1/charge-1/oil-identity/lower"]);
+            .ShouldBe(["M1/undated/water", "M1/undated/wear", "M1/undated/oil-identity/lower"]);
         Actions(assessment)
             .ShouldBe([
                 RecommendedAction.VacuumDehydrate,

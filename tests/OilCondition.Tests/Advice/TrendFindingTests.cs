@@ -116,7 +116,7 @@ public class TrendFindingTests
         );
         var assessment = Assess(history);
 
-        var alert = assessment.Alerts.Single(one => one.Key == "M1/charge-1/water");
+        var alert = assessment.Alerts.Single(one => one.Key == "M1/undated/water");
         Sentences
             .Of(alert.Findings[0])
             .ShouldBe(
@@ -151,7 +151,7 @@ public class TrendFindingTests
 
         var overdue = assessment.Findings.OfType<SampleOverdueFinding>().Single();
         overdue.Severity.ShouldBe(Severity.Alert);
-        assessment.Alerts.Single().Key.ShouldBe("M1/charge-1/sampling");
+        assessment.Alerts.Single().Key.ShouldBe("M1/undated/sampling");
         Sentences.Of(overdue).ShouldBe("No sample since 2025-05-06; the sampling plan allows at most 180 days.");
         assessment.NextSample!.IsOverdue.ShouldBeTrue();
     }

@@ -1,3 +1,4 @@
+using OilCondition.LabFiles;
 using OilCondition.Tests.Architecture;
 
 namespace OilCondition.Tests.Contract;
@@ -5,7 +6,7 @@ namespace OilCondition.Tests.Contract;
 /// <summary>Documents that the library reads: for each a fixture that has every field, and its reader.</summary>
 internal static class ReadDocuments
 {
-    public static IReadOnlyList<string> Ids { get; } = ["history", "limit-set", "station"];
+    public static IReadOnlyList<string> Ids { get; } = ["column-map", "history", "journal", "limit-set", "station"];
 
     public static string Fixture(string id) =>
         RepositoryFiles.Read("tests", "OilCondition.Tests", "Contract", "fixtures", "v1", id + ".json");
@@ -17,7 +18,9 @@ internal static class ReadDocuments
         {
             _ = id switch
             {
-                "history" => (object)OilHistory.Parse(json),
+                "column-map" => (object)ColumnMap.Parse(json),
+                "history" => OilHistory.Parse(json),
+                "journal" => AlertJournal.Parse(json),
                 "limit-set" => LimitSet.Parse(json),
                 _ => OilCondition.Station.Parse(json),
             };

@@ -14,7 +14,15 @@ public class WrittenDocumentTests
         TypeInfoResolver = ContractJson.Default,
     };
 
-    private static readonly string[] Ids = ["assessment", "decision", "cleanup-record", "history", "limit-set"];
+    private static readonly string[] Ids =
+    [
+        "assessment",
+        "decision",
+        "cleanup-record",
+        "history",
+        "journal",
+        "limit-set",
+    ];
 
     public static TheoryData<string> Formats => [.. Ids];
 
@@ -63,7 +71,8 @@ public class WrittenDocumentTests
             var promised = PublishedSchema.Of(format).Promised.Where(one => one.Field != "root.$schema");
             foreach (var (field, words) in promised)
             {
-                var name = field.Replace("root.", $"{format}.");
+                // A figure is evidence with its source.
+                var name = field.Replace("root.", $"{format}.").Replace("FigureData.", "EvidenceData.");
                 if (!OnlyRead.Contains(field))
                 {
                     seen.ShouldContain(name);
@@ -92,7 +101,7 @@ public class WrittenDocumentTests
             .Of(format)
             .SelectMany(schema.SeenIn)
             .Distinct()
-            .Select(one => one.Replace("root.", $"{format}."));
+            .Select(one => one.Replace("root.", $"{format}.").Replace("FigureData.", "EvidenceData."));
     }
 
     private static HashSet<string> OwnWords()

@@ -46,6 +46,7 @@ internal static class WrittenDocuments
                     )
                     .ToJson(),
             ],
+            ["journal"] = [.. Enumerable.Range(0, 12).Select(seed => Journal(seed).ToJson())],
             ["limit-set"] =
             [
                 .. Enum.GetValues<StarterEquipment>().Select(one => LimitSet.Starter(one).ToJson()),
@@ -98,6 +99,33 @@ internal static class WrittenDocuments
         };
 
     private static IEnumerable<InventedYard> Yards() => Enumerable.Range(0, 4).Select(DecisionPropertyTests.Drawn);
+
+    /// <summary>A machine's alerts through its history, some of them confirmed and acknowledged; at last it is retired.</summary>
+    private static AlertJournal Journal(int seed)
+    {
+        var records = new InventedHistories(seed);
+        var history = records.History();
+        var journal = AlertJournal.Empty;
+        foreach (
+            var asOf in history.Samples.Select(sample => sample.TakenAt.AddHours(1)).Append(records.End.AddDays(300))
+        )
+        {
+            journal = journal.Reconcile(
+                ConditionAssessor.Assess(history.Until(asOf), InventedHistories.Limits, new AssessmentOptions(asOf))
+            );
+            foreach (var change in journal.Pending.Where((_, i) => i % 2 == 0))
+            {
+                journal = journal.Confirm(change.Id, "WO-" + seed);
+            }
+
+            foreach (var entry in journal.Entries.Where((entry, i) => entry.IsActive && (i + seed) % 3 == 0))
+            {
+                journal = journal.Acknowledge(entry.Key, "R. Voss", asOf);
+            }
+        }
+
+        return seed % 4 == 0 ? journal.Retire(history.Machine.Id, records.End.AddDays(301)) : journal;
+    }
 
     private static IEnumerable<CleanupRecord> Records() => OddRecords.All();
 }

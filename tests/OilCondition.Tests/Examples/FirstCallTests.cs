@@ -25,16 +25,20 @@ public class FirstCallTests
     [Fact]
     public void The_integrator_gets_work_requests_with_keys_and_no_second_one()
     {
-        var journal = Path.GetTempFileName();
+        var folder = Directory.CreateTempSubdirectory("first-calls-");
         try
         {
-            File.WriteAllText(journal, OilCondition.AlertJournal.Empty.ToJson());
-            Integrate(journal).ShouldContain("HP-CWP2/charge-1/oil-ageing");
-            Integrate(journal).ShouldBeEmpty();
+            var maintenance = new MaintenanceSystem();
+            var journal = Path.Combine(folder.FullName, "journal.json");
+            Integrate(journal, maintenance);
+            var requests = maintenance.Requests.Values.ToList();
+            requests.Select(request => request.Key).ShouldContain("HP-CWP2/undated/oil-ageing");
+            Integrate(journal, maintenance);
+            maintenance.Requests.Values.ShouldBe(requests);
         }
         finally
         {
-            File.Delete(journal);
+            folder.Delete(recursive: true);
         }
     }
 
@@ -45,6 +49,26 @@ public class FirstCallTests
         var history = OwnRecords.Run(machine, TheStation.AsOf.AddYears(-1));
         history.ToString().ShouldBe($"{machine.Id}: 1 samples, 0 sensor readings, 2 events, 0 issues");
     }
+
+    [Theory]
+    [InlineData("src", "PACKAGE.md")]
+    [InlineData("docs", "net-framework.md")]
+    public void What_a_page_shows_for_a_plug_in_is_what_the_build_calls_under_Mono(params string[] page)
+    {
+        var called = RepositoryFiles
+            .Read("tests", "Packages", "Framework", "Program.cs")
+            .Split('\n')
+            .SkipWhile(line => line.Trim() != "// snippet")
+            .Skip(1)
+            .TakeWhile(line => line.Trim() != "// end")
+            .Select(line => line.Length > 12 ? line[12..] : line.Trim());
+
+        RepositoryFiles.Read(page).ShouldContain("```csharp\n" + string.Join("\n", called) + "\n```");
+    }
+
+    [Fact]
+    public void The_page_of_a_package_links_to_nothing_beside_it() =>
+        RepositoryFiles.Read("src", "PACKAGE.md").ShouldNotMatch(@"\]\((?!https?:)");
 
     private static List<string> Snippet(string file) =>
         [
@@ -57,18 +81,15 @@ public class FirstCallTests
                 .Select(line => line.Length > 8 ? line[8..] : line.Trim()),
         ];
 
-    private static string[] Integrate(string journal) =>
-        [
-            .. Integrator
-                .Run(
-                    TheStation.Machines.Single(one => one.History.Machine.Id == "HP-CWP2").History.Machine,
-                    Path.Combine(Data, "lab-b-2025-2026.csv"),
-                    Path.Combine(Data, "limits", "bearing.json"),
-                    journal,
-                    TheStation.AsOf
-                )
-                .Select(request => request.Key),
-        ];
+    private static void Integrate(string journal, MaintenanceSystem maintenance) =>
+        Integrator.Run(
+            TheStation.Machines.Single(one => one.History.Machine.Id == "HP-CWP2").History.Machine,
+            Path.Combine(Data, "lab-b-2025-2026.csv"),
+            Path.Combine(Data, "limits", "bearing.json"),
+            journal,
+            TheStation.AsOf,
+            maintenance
+        );
 
     [Fact]
     public void The_analyst_gets_a_slope_with_its_error() =>

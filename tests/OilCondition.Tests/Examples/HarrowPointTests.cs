@@ -66,11 +66,11 @@ public class HarrowPointTests
 
     [Fact]
     public void The_governor_collects_dirt() =>
-        Assess("HP-GOV1").Alerts.Select(alert => alert.Key).ShouldBe(["HP-GOV1/charge-2/dirt"]);
+        Assess("HP-GOV1").Alerts.Select(alert => alert.Key).ShouldBe(["HP-GOV1/2024-05-14/dirt"]);
 
     [Fact]
     public void The_gearbox_has_free_water_at_standstill_only() =>
-        Assess("HP-IGG1").Alerts.Single().Key.ShouldBe("HP-IGG1/charge-1/water");
+        Assess("HP-IGG1").Alerts.Single().Key.ShouldBe("HP-IGG1/undated/water");
 
     [Fact]
     public void The_pump_needs_an_oil_change_before_the_truth_says_so()
@@ -99,7 +99,7 @@ public class HarrowPointTests
             .Count(one => one.Outcome != Backtest.AlertOutcome.NotJudged)
             .ShouldBeLessThanOrEqualTo(1);
         backtest
-            .Alerts.Count(one => one.Alert.Key == "HP-TGB1/charge-1/water")
+            .Alerts.Count(one => one.Alert.Key == "HP-TGB1/undated/water")
             .ShouldBe(2, "before the treatment and after it");
     }
 

@@ -413,10 +413,9 @@ public partial class PageTests
         var folder = Directory.CreateTempSubdirectory("page-tests-");
         try
         {
-            var files = new FileIn(folder.FullName);
-            files.WriteAllText("journal.json", AlertJournal.Empty.ToJson());
-            Journal(history, limits, files).ShouldBe(1);
-            Journal(history, limits, files).ShouldBe(0);
+            var path = Path.Combine(folder.FullName, "journal.json");
+            Journal(history, limits, path).ShouldBe(1);
+            Journal(history, limits, path).ShouldBe(0);
         }
         finally
         {
@@ -424,18 +423,26 @@ public partial class PageTests
         }
     }
 
-    private static int Journal(OilHistory history, LimitSet limits, FileIn File)
+    private static int Journal(OilHistory history, LimitSet limits, string path)
     {
-        var assessment = ConditionAssessor.Assess(history, limits, new AssessmentOptions(asOf));
-        var step = AlertJournal.Parse(File.ReadAllText("journal.json")).Reconcile(assessment);
-        foreach (var change in step.Changes)
+        var raised = 0;
+        string Deliver(JournalChange change)
         {
-            // Raised: open a work request. Escalated: raise its priority. Held: nothing. Cleared: tell that the condition has gone.
+            raised += change.Kind == JournalChangeKind.Raised ? 1 : 0;
+            return "";
         }
 
-        File.WriteAllText("journal.json", step.Journal.ToJson());
+        var assessment = ConditionAssessor.Assess(history, limits, new AssessmentOptions(asOf));
+        var journal = AlertJournal.Load(path).Reconcile(assessment);
+        journal.Save(path);
+        foreach (var change in journal.Pending)
+        {
+            var workOrder = Deliver(change);
+            journal = journal.Confirm(change.Id, workOrder);
+            journal.Save(path);
+        }
 
-        return step.Changes.Count(change => change.Kind == JournalChangeKind.Raised);
+        return raised;
     }
 
     [Fact]

@@ -97,7 +97,6 @@ public class LabFileTests
                 (4, "Temperature", "2000"),
                 (6, "Date", "M1,S3,2026-02-30,55,0.1,40,"),
                 (7, "Water", "ND"),
-                (8, "", "M1,,2026-03-18,55,0.1,40,"),
                 (9, "", "M1,S6,2026-03-19,55,0.1"),
             ]);
         file.Problems[0]
@@ -106,11 +105,11 @@ public class LabFileTests
         file.Problems[2].Reason.ShouldContain("oil temperature is 2000 °C; allowed: -60 to 200 °C");
         file.Problems[3].Reason.ShouldContain("is not a date; expected: ISO 8601");
         file.Problems[4].Reason.ShouldContain("no detection limit");
-        file.Problems[6].Reason.ShouldContain("5 fields, the header has 7");
-        file.SamplesOf("M1").Select(sample => sample.SampleNumber).ShouldBe(["S1", "S2", "S4"]);
+        file.Problems[5].Reason.ShouldContain("5 fields, the header has 7");
+        file.SamplesOf("M1").Select(sample => sample.SampleNumber).ShouldBe(["S1", "S2", "S4", "2026-03-18"]);
         file.SamplesOf("M1")[0].Readings[Measurands.AcidNumber].Value.ShouldBe(0.1);
-        file.UnmappedColumns.Single().Header.ShouldBe("Remark");
-        file.UnmappedColumns.Single().Cells[4].ShouldBe("two\nlines");
+        file.SamplesOf("M1")[1].Texts["Remark"].ShouldBe("two\nlines");
+        file.SamplesOf("M1")[2].Texts["Remark"].ShouldBe("-");
         file.Cells.All.ShouldBe(40);
     }
 
@@ -133,7 +132,7 @@ public class LabFileTests
             .Holds(rows =>
             {
                 var text =
-                    "Machine,Sample No,Date,Water,AN,Remark\n"
+                    "Machine,Sample No,Date,Water [ppm],AN,Remark\n"
                     + string.Concat(
                         rows.Select((row, i) => $"M1,S{i},2026-03-14,\"{row.Item1}\",\"{row.Item2}\",\"{row.Item3}\"\n")
                     );
@@ -142,15 +141,17 @@ public class LabFileTests
                 file.Cells.Keys.ShouldBe(3 * rows.Length);
                 file.Cells.Rejected.ShouldBe(file.Problems.Count);
                 file.Cells.Readings.ShouldBe(file.SamplesOf("M1").Sum(sample => sample.Readings.Count));
-                file.Cells.Unmapped.ShouldBe(file.UnmappedColumns.Sum(column => column.Cells.Count));
+                file.Cells.Texts.ShouldBe(file.SamplesOf("M1").Sum(sample => sample.Texts.Count));
+                file.Columns.Sum(one => one.ReadCount + one.BlankCount + one.RefusedCount).ShouldBe(6 * rows.Length);
             });
     }
 
     [Theory]
     [InlineData("", "lab.csv is empty")]
     [InlineData(" \r\n ", "lab.csv is empty")]
-    [InlineData("%PDF-1.7\n\0\0\u0001", "lab.csv is not a text file")]
-    [InlineData("Machine,Water\nM1,5\n", "lab.csv has no column for the date of sampling. Expected one of: sampled,")]
+    [InlineData("%PDF-1.7\n\0\0\u0001", "lab.csv, line 2: NUL characters stand there")]
+    [InlineData("Machine,Water\nM1,5\n", "lab.csv has no column for the date of sampling (one of: sampled,")]
+    [InlineData("Water,AN\n5,0.1\n", "nor for the machine (one of: machine,")]
     [InlineData("Sample No,Date,Water\nS1,2026-03-14,5\n", "lab.csv has no column for the machine")]
     [InlineData("Dear customer\nplease find attached\n", "lab.csv has no column for the date of sampling")]
     public void A_file_that_is_none_gives_one_clear_message(string text, string expected) =>
@@ -195,6 +196,12 @@ public class LabFileTests
     }
 
     [Fact]
-    public void The_default_columns_name_every_built_in_measurand() =>
-        ColumnMap.Default.Columns.Select(column => column.Measurand).ShouldBe(Measurands.All, ignoreOrder: true);
+    public void Ids_and_names_of_all_measurands_are_headers() =>
+        Measurands
+            .All.Where(measurand =>
+                Read($"Machine,Date,{measurand.Id},x\nM1,2026-03-14,,\n").Columns[2].Measurand != measurand
+                || Read($"Machine;Date;{measurand.Name.ToUpperInvariant()}\nM1;2026-03-14;\n").Columns[2].Measurand
+                    != measurand
+            )
+            .ShouldBeEmpty();
 }

@@ -22,6 +22,8 @@ public class HistoryJsonTests
 
                 PublicState.Of(again).ShouldBe(PublicState.Of(history));
                 again.ToJson().ShouldBe(json);
+                var judged = history.JudgedAt(new InventedHistories(seed).End.AddDays(-40));
+                PublicState.Of(OilHistory.Parse(judged.ToJson())).ShouldBe(PublicState.Of(judged));
                 again.Samples.Select(again.IsSuspect).ShouldBe(history.Samples.Select(history.IsSuspect));
                 var options = new AssessmentOptions(new InventedHistories(seed).End.AddDays(seed % 30));
                 ConditionAssessor
@@ -36,6 +38,7 @@ public class HistoryJsonTests
     public void Every_kind_of_issue_and_record_comes_up_among_them()
     {
         var drawn = Enumerable.Range(0, 60).Select(HostileHistories.Of).ToList();
+        drawn.Add(drawn[0].JudgedAt(drawn[0].Samples[0].TakenAt.AddDays(1)));
         var issues = drawn.SelectMany(history => history.Issues).ToList();
         foreach (var kind in Enum.GetValues<HistoryIssueKind>())
         {

@@ -209,7 +209,8 @@ public class OilHistoryTests
 
         history.SensorReadings.Count.ShouldBe(2);
         history.Events.Count.ShouldBe(2);
-        history.ChargeAt(change.AddDays(1)).Number.ShouldBe(3);
+        // Entered twice, an hour apart: one charge.
+        history.ChargeAt(change.AddDays(1)).Since.ShouldBe(change.AddHours(1));
         history.Issues.ShouldBeEmpty();
     }
 
@@ -260,21 +261,52 @@ public class OilHistoryTests
     {
         var history = Invented.History([Water(1, 0, 50), Water(2, 100, 60)], new OilChange(Invented.Start.AddDays(50)));
 
-        history.ChargeAt(Invented.Start.AddDays(49)).Number.ShouldBe(1);
+        history.ChargeAt(Invented.Start.AddDays(49)).ToString().ShouldBe("undated");
         var second = history.ChargeAt(Invented.Start.AddDays(50));
-        second.Number.ShouldBe(2);
+        second.ToString().ShouldBe("2025-02-25");
         second.Since.ShouldBe(Invented.Start.AddDays(50));
     }
 
     [Fact]
-    public void A_moment_before_the_first_record_is_refused_with_both_dates()
+    public void Before_the_first_record_nothing_is_known_of_the_charge()
     {
-        var history = Invented.History([Water(1, 0, 50)]);
+        var charge = Invented.History([Water(1, 0, 50)]).ChargeAt(Invented.Start.AddDays(-1));
 
-        var error = Should.Throw<ArgumentOutOfRangeException>(() => history.ChargeAt(Invented.Start.AddDays(-1)));
-        error.Message.ShouldContain("asOf is 2025-01-05 08:00:00Z");
-        error.Message.ShouldContain("the first record is of 2025-01-06 08:00:00Z");
-        error.Message.ShouldContain("M1");
+        charge.IsDated.ShouldBeFalse();
+        charge.Since.ShouldBe(Invented.Start.AddDays(-1));
+    }
+
+    [Fact]
+    public void A_change_that_is_entered_late_leaves_the_later_charge_its_name()
+    {
+        OilSample[] samples = [Water(1, 0, 50), Water(2, 100, 60)];
+        var change = new OilChange(Invented.Start.AddDays(50));
+        var now = Invented.Start.AddDays(100);
+
+        var whole = Invented.History(samples, new OilChange(Invented.Start.AddDays(20)), change).ChargeAt(now);
+        whole.ShouldBe(Invented.History(samples, change).ChargeAt(now));
+        // The same moment with another offset, and a window in which the older records are gone.
+        whole
+            .ToString()
+            .ShouldBe(
+                Invented
+                    .History([samples[1]], new OilChange(change.At.ToOffset(TimeSpan.FromHours(9))))
+                    .ChargeAt(now)
+                    .ToString()
+            );
+    }
+
+    [Fact]
+    public void Changes_a_day_or_more_apart_are_two_charges()
+    {
+        var change = Invented.Start.AddDays(50);
+        OilCharge At(double hours) =>
+            Invented
+                .History([Water(1, 0, 50)], new OilChange(change), new OilChange(change.AddHours(24)))
+                .ChargeAt(change.AddHours(hours));
+
+        At(23).Since.ShouldBe(change);
+        At(24).Since.ShouldBe(change.AddHours(24));
     }
 
     [Fact]

@@ -14,6 +14,7 @@ public class ReportedUnitsTests
     [InlineData("particles-6um", 16, "ISO 4406", 640)] // upper limit of scale number 16, ISO 4406 table 1
     [InlineData("viscosity-40c", 46.1, "cSt", 46.1)]
     [InlineData("rpvot", 5, "h", 300)]
+    [InlineData("density-15c", 0.872, "g/cm³", 872)] // definition
     [InlineData("acid-number", 0.2, "mg KOH/g", 0.2)]
     public void Units_that_laboratories_write_are_converted(string id, double value, string unit, double expected)
     {

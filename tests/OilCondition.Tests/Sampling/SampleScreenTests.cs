@@ -67,4 +67,10 @@ public class SampleScreenTests
     [InlineData(5, true)]
     public void Five_samples_are_the_fewest(int count, bool expected) =>
         IsSuspect(count, (Measurands.Viscosity40, 46, 46, 321), (Measurands.Zinc, 400, 400, 15)).ShouldBe(expected);
+
+    [Theory]
+    [InlineData(4, false)]
+    [InlineData(6, true)]
+    public void Traces_of_elements_that_come_and_go_tell_no_other_oil(double jump, bool expected) =>
+        IsSuspect((Measurands.Barium, 0, 0, jump), (Measurands.Boron, 0, 0, jump)).ShouldBe(expected);
 }

@@ -9,9 +9,8 @@ namespace OilCondition.Tests.Text;
 public class JsonFileTests
 {
     private const string Entry = """
-        { "alerts": [ { "key": "M1/charge-1/limit-passed/iron", "severity": "alert", "state": "STATE",
-          "raisedAt": "2025-01-01T00:00:00+00:00", "lastSeenAt": "2025-01-02T00:00:00+00:00",CLEARED
-          "sentence": "TEXT" } ] }
+        { "alerts": [ { "key": "M1/undated/wear", "severity": "alert", "state": "STATE", "lastSeenAt": "2025-01-02T00:00:00+00:00",
+          "sentence": "TEXT", "changes": [ { "kind": "raised", "at": "2025-01-01T00:00:00Z", "severity": "alert", "sentence": "s" } ] } ] }
         """;
 
     private static readonly string Limit = """
@@ -19,14 +18,14 @@ public class JsonFileTests
           "upper": { "alert": FIGURE }, "source": { "kind": "user-data", "text": "t" } } ] }
         """;
 
-    private static string JournalText(string state, string cleared, string sentence) =>
-        Entry.Replace("STATE", state).Replace("CLEARED", cleared).Replace("TEXT", sentence);
+    private static string JournalText(string state, string sentence) =>
+        Entry.Replace("STATE", state).Replace("TEXT", sentence);
 
     [Fact]
     public void Half_a_surrogate_pair_in_a_journal_is_a_fault_of_the_file()
     {
-        Should.Throw<FormatException>(() => AlertJournal.Parse(JournalText("unacknowledged-active", "", "\\ud800")));
-        Should.Throw<FormatException>(() => AlertJournal.Parse(JournalText("unacknowledged-active", "", "\ud800")));
+        Should.Throw<FormatException>(() => AlertJournal.Parse(JournalText("unacknowledged-active", "\\ud800")));
+        Should.Throw<FormatException>(() => AlertJournal.Parse(JournalText("unacknowledged-active", "\ud800")));
     }
 
     [Theory]
@@ -46,12 +45,12 @@ public class JsonFileTests
         var message = Should
             .Throw<FormatException>(() =>
                 AlertJournal.Parse(
-                    """{ "alerts": [ { "key": "a", "severity": "loud", "state": "normal", "raised": 3 } ], "extra": 1 }"""
+                    """{ "alerts": [ { "key": "a", "severity": "loud", "state": "normal", "raised": 3 } ] }"""
                 )
             )
             .Message;
         message.ShouldContain("$.alerts[0].severity: 'loud'");
-        message.ShouldContain("$.alerts[0].raisedAt: a text is expected");
+        message.ShouldContain("$.alerts[0].lastSeenAt: a text is expected");
         message.ShouldContain("$.alerts[0].sentence: a text is expected");
         foreach (var json in new[] { """{ "al\ud800erts": [] }""", """{ "\ud800": [] }""" })
         {
@@ -84,7 +83,11 @@ public class JsonFileTests
             "\ud800",
         ];
         var pieces = Gen.Int[0, words.Length - 1].Select(i => words[i]);
-        var whole = new[] { JournalText("normal", "", "s"), Limit.Replace("KIND", "absolute").Replace("FIGURE", "1") };
+        var whole = new[]
+        {
+            JournalText("unacknowledged-active", "s"),
+            Limit.Replace("KIND", "absolute").Replace("FIGURE", "1"),
+        };
         var cut = Gen.Select(Gen.Int[0, whole.Length - 1].Select(i => whole[i]), Gen.Int[0, 300], Gen.Int[0, 9], pieces)
             .Select(
                 (text, at, gone, put) =>

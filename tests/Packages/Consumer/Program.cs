@@ -43,4 +43,4 @@ foreach (var alert in assessment.Alerts)
     Console.WriteLine($"{alert.Key}: {alert.Problem.Statement}");
 }
 
-return assessment.Alerts.Count == 1 && html.Contains("M1/charge-1/water", StringComparison.Ordinal) ? 0 : 1;
+return assessment.Alerts.Count == 1 && html.Contains("M1/undated/water", StringComparison.Ordinal) ? 0 : 1;

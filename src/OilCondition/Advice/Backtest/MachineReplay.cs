@@ -45,7 +45,7 @@ internal sealed class MachineReplay
         foreach (var day in Days)
         {
             cancellationToken.ThrowIfCancellationRequested();
-            var assessment = ConditionAssessor.Assess(known, limits, options.At(day));
+            var assessment = ConditionAssessor.Assess(known.Until(day), limits, options.At(day));
             var window = assessment.Options.PlanningHorizon + options.Grace;
             alerts.AddRange(
                 assessment
@@ -110,7 +110,7 @@ internal sealed class MachineReplay
         cancellationToken.ThrowIfCancellationRequested();
         var day = firstDay - options.Step;
         return known.TryFirstRecord(out var first) && first <= day
-            ? KeysOf(ConditionAssessor.Assess(known, limits, options.At(day)))
+            ? KeysOf(ConditionAssessor.Assess(known.Until(day), limits, options.At(day)))
             : [];
     }
 

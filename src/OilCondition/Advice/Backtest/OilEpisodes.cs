@@ -5,14 +5,14 @@ internal sealed class OilEpisodes
 {
     private readonly OilHistory known;
     private readonly ChargeRecords records;
-    private readonly List<DateTimeOffset> changes;
+    private readonly IReadOnlyList<DateTimeOffset> changes;
     private readonly List<TreatmentRun> runs;
 
     public OilEpisodes(OilHistory known, DateTimeOffset to)
     {
         this.known = known;
         records = new ChargeRecords(known, to);
-        changes = [.. known.Events.OfType<OilChange>().Select(change => change.At)];
+        changes = OilCharge.Starts(known.Events);
         runs = [.. known.Events.OfType<TreatmentRun>()];
     }
 

@@ -1,173 +1,208 @@
+using System.Collections.Immutable;
 using OilCondition.Text;
 
 namespace OilCondition;
 
-/// <summary>Remembers which alerts are open, so that a problem reaches the maintenance system once.</summary>
+/// <summary>Remembers which alerts are open and what of them is not yet delivered, so that a problem reaches the maintenance system once.</summary>
 /// <remarks>
 /// <para>
-/// Immutable. Keep it as JSON between runs; reconcile every assessment with it and act on the changes: raised opens a work request, held does
-/// nothing, escalated raises its priority, cleared tells that the condition has gone. Running the same assessment again changes nothing.
+/// Immutable. The order of steps is: load, reconcile, save; then for each pending change deliver, confirm, save. A crash before the first save
+/// changes nothing, and the next run finds the same. A crash between delivering and confirming delivers the same change again, with the same
+/// <see cref="JournalChange.Id"/>: look it up before you open a work request. One process at a time keeps a journal.
 /// </para>
 /// <para>
-/// Against flapping an alert that no longer shows is only cleared when the clear delay has passed since it was last seen. An alert of
-/// an oil charge that is no longer in the machine is cleared at once.
+/// Running the same assessment again changes nothing. Against flapping an alert that no longer shows is only cleared when the clear delay has passed
+/// since it was last seen. An alert of an oil charge that is no longer in the machine is cleared at once.
 /// </para>
 /// </remarks>
 /// <example>
 /// <code>
-/// var step = AlertJournal.Parse(File.ReadAllText("journal.json")).Reconcile(assessment);
-/// foreach (var change in step.Changes.Where(change => change.Kind == JournalChangeKind.Raised))
+/// var journal = AlertJournal.Load(path).Reconcile(assessments);
+/// journal.Save(path);
+/// foreach (var change in journal.Pending)
 /// {
-///     OpenWorkRequest(change.Entry.Key, change.Entry.Sentence);
+///     var workOrder = Deliver(change);
+///     journal = journal.Confirm(change.Id, workOrder);
+///     journal.Save(path);
 /// }
-///
-/// File.WriteAllText("journal.json", step.Journal.ToJson());
 /// </code>
 /// </example>
-public sealed class AlertJournal
+public sealed partial class AlertJournal
 {
-    private AlertJournal(IEnumerable<JournalEntry> entries) =>
-        Entries = [.. entries.OrderBy(entry => entry.Key, StringComparer.Ordinal)];
+    private readonly ImmutableDictionary<string, IReadOnlyList<JournalEntry>> machines;
+    private readonly Lazy<IReadOnlyList<JournalEntry>> entries;
+
+    private AlertJournal(ImmutableDictionary<string, IReadOnlyList<JournalEntry>> machines)
+    {
+        this.machines = machines;
+        entries = new Lazy<IReadOnlyList<JournalEntry>>(() =>
+            [.. machines.Values.SelectMany(one => one).OrderBy(entry => entry.Key, StringComparer.Ordinal)]
+        );
+    }
+
+    private AlertJournal(IEnumerable<JournalEntry> entries)
+        : this(
+            entries
+                .GroupBy(entry => entry.MachineId, StringComparer.Ordinal)
+                .ToImmutableDictionary(
+                    machine => machine.Key,
+                    machine => (IReadOnlyList<JournalEntry>)[.. machine],
+                    StringComparer.Ordinal
+                )
+        ) { }
 
     /// <summary>A journal in which nothing is written.</summary>
-    public static AlertJournal Empty { get; } = new([]);
+    public static AlertJournal Empty { get; } = new(Enumerable.Empty<JournalEntry>());
 
-    /// <summary>Every alert ever raised, in the order of the keys, each key once.</summary>
-    public IReadOnlyList<JournalEntry> Entries { get; }
+    /// <summary>Every alert that was raised and not pruned, in the order of the keys, each key once.</summary>
+    public IReadOnlyList<JournalEntry> Entries => entries.Value;
 
-    /// <summary>Reads a journal that <see cref="ToJson"/> wrote.</summary>
-    /// <param name="json">The text.</param>
-    /// <returns>The journal.</returns>
-    /// <exception cref="FormatException">The text is no journal; the message says where.</exception>
-    public static AlertJournal Parse(string json) => new(JournalJson.Read(Guard.NotNull(json)));
+    /// <summary>What is not yet confirmed as delivered, in the order in which it happened; of one moment the gravest first.</summary>
+    public IReadOnlyList<JournalChange> Pending =>
+        [
+            .. Entries
+                .SelectMany(entry => entry.Changes)
+                .Where(change => !change.IsConfirmed)
+                .OrderBy(change => change.At)
+                .ThenByDescending(change => change.Severity),
+        ];
+
+    /// <summary>The alert with a key; null when there is none.</summary>
+    /// <param name="key">The key.</param>
+    /// <returns>The entry.</returns>
+    public JournalEntry? Find(string key) =>
+        AlertKey.Parse(Guard.NotBlank(key)) is { } parts
+            ? Of(parts.MachineId).FirstOrDefault(entry => string.Equals(entry.Key, key, StringComparison.Ordinal))
+            : null;
 
     /// <summary>Reconciles an assessment with the journal.</summary>
     /// <param name="assessment">The assessment of one machine; entries of other machines stay as they are.</param>
     /// <param name="clearDelay">How long an alert must be gone before it is cleared, up to ten years; none by default.</param>
-    /// <returns>The journal to keep for the next time, and what changed, gravest first; alerts that merely hold are among them.</returns>
+    /// <returns>The journal to keep; what changed is among its pending changes.</returns>
     /// <exception cref="ArgumentOutOfRangeException">
     /// The assessment is older than what the journal knows of this machine, or the delay lies outside its range.
     /// </exception>
-    public (AlertJournal Journal, IReadOnlyList<JournalChange> Changes) Reconcile(
-        ConditionAssessment assessment,
-        TimeSpan? clearDelay = null
-    )
+    public AlertJournal Reconcile(ConditionAssessment assessment, TimeSpan? clearDelay = null) =>
+        Reconcile([Guard.NotNull(assessment)], clearDelay);
+
+    /// <summary>Reconciles the assessments of a fleet with the journal, all of them or, where one is refused, none.</summary>
+    /// <param name="assessments">One assessment a machine, in any order; entries of other machines stay as they are.</param>
+    /// <param name="clearDelay">How long an alert must be gone before it is cleared, up to ten years; none by default.</param>
+    /// <returns>The journal to keep; what changed is among its pending changes.</returns>
+    /// <exception cref="ArgumentException">Two assessments are of one machine id.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// An assessment is older than what the journal knows of its machine, or the delay lies outside its range.
+    /// </exception>
+    public AlertJournal Reconcile(IEnumerable<ConditionAssessment> assessments, TimeSpan? clearDelay = null)
     {
-        Guard.NotNull(assessment);
+        Guard.NotNull(assessments);
         var delay = TimeSpan.FromDays(Guard.InRange(clearDelay?.TotalDays ?? 0, 0, 3653, "d", nameof(clearDelay)));
-        var asOf = assessment.Options.AsOf;
-        var machine = assessment.History.Machine.Id + "/";
-        var known = Entries
-            .Where(entry => entry.Key.StartsWith(machine, StringComparison.Ordinal))
-            .ToDictionary(entry => entry.Key, StringComparer.Ordinal);
-        var latest = known.Values.Select(entry => entry.ClearedAt ?? entry.LastSeenAt).DefaultIfEmpty().Max();
-        if (asOf < latest)
+        var after = machines.ToBuilder();
+        var done = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var assessment in assessments)
         {
-            throw new ArgumentOutOfRangeException(
-                nameof(assessment),
-                $"The assessment is of {asOf:u}, but the journal knows {assessment.History.Machine.Id} up to {latest:u}. Reconcile in order of time."
-            );
+            Guard.NotNull(assessment, nameof(assessments));
+            var id = assessment.History.Machine.Id;
+            if (!done.Add(id))
+            {
+                throw new ArgumentException(
+                    $"assessments holds machine '{id}' twice; one assessment a machine is allowed.",
+                    nameof(assessments)
+                );
+            }
+
+            var known = Of(id);
+            InOrder(assessment, known);
+            var now = Reconciliation.Of(assessment, known, delay);
+            if (now.Count > 0)
+            {
+                after[id] = now;
+            }
         }
 
-        var changes = assessment.Alerts.Select(alert => Present(alert, known, asOf)).ToList();
-        var present = new HashSet<string>(assessment.Alerts.Select(alert => alert.Key), StringComparer.Ordinal);
-        var charge = machine + assessment.Charge + "/";
-        changes.AddRange(
-            known
-                .Values.Where(entry => entry.IsActive && !present.Contains(entry.Key))
-                .Select(entry => Absent(entry, charge, asOf, delay))
-                .OfType<JournalChange>()
-        );
-        var changed = changes.ToDictionary(change => change.Entry.Key, change => change.Entry, StringComparer.Ordinal);
-        var entries = Entries.Where(entry => !changed.ContainsKey(entry.Key)).Concat(changed.Values);
-        return (
-            new AlertJournal(entries),
-            [.. changes.OrderByDescending(change => change.Entry.Severity).ThenBy(change => change.Kind)]
-        );
+        return new AlertJournal(after.ToImmutable());
+    }
+
+    /// <summary>Notes that a change was delivered.</summary>
+    /// <param name="changeId">The <see cref="JournalChange.Id"/> of the change.</param>
+    /// <param name="workOrder">Reference of the work request; empty to leave the alert's as it is.</param>
+    /// <returns>The new journal; the same when it was confirmed already.</returns>
+    /// <exception cref="ArgumentException">The journal has no such change.</exception>
+    public AlertJournal Confirm(string changeId, string workOrder = "")
+    {
+        Guard.NotBlank(changeId);
+        Guard.NotNull(workOrder);
+        var at = changeId.LastIndexOf('@');
+        var entry = at > 0 ? Find(changeId.Substring(0, at)) : null;
+        var change = entry?.Changes.FirstOrDefault(one => string.Equals(one.Id, changeId, StringComparison.Ordinal));
+        if (entry is null || change is null)
+        {
+            throw new ArgumentException($"changeId is '{changeId}'; the journal has no such change.", nameof(changeId));
+        }
+
+        return change.IsConfirmed && workOrder.Length == 0
+            ? this
+            : With(
+                entry.With(
+                    [
+                        .. entry.Changes.Select(one =>
+                            ReferenceEquals(one, change) ? one with { IsConfirmed = true } : one
+                        ),
+                    ],
+                    workOrder.Length == 0 ? entry.WorkOrder : workOrder
+                )
+            );
     }
 
     /// <summary>Notes that somebody has taken an alert on.</summary>
     /// <param name="key">Its key.</param>
+    /// <param name="by">Who.</param>
+    /// <param name="at">When; in the years 1900 to 2199.</param>
+    /// <param name="workOrder">Reference of the work request; empty to leave it as it is.</param>
     /// <returns>The new journal; the same when it was acknowledged already.</returns>
-    /// <exception cref="ArgumentException">The journal has no such key.</exception>
-    public AlertJournal Acknowledge(string key)
+    /// <exception cref="ArgumentException">The journal has no such key, or nobody is named.</exception>
+    public AlertJournal Acknowledge(string key, string by, DateTimeOffset at, string workOrder = "")
     {
-        Guard.NotBlank(key);
+        Guard.NotBlank(by);
+        Guard.Moment(at);
+        Guard.NotNull(workOrder);
         var entry =
-            Entries.FirstOrDefault(one => string.Equals(one.Key, key, StringComparison.Ordinal))
-            ?? throw new ArgumentException($"key is '{key}'; the journal has no such alert.", nameof(key));
-        var state = entry.State switch
-        {
-            AlertState.UnacknowledgedActive => AlertState.AcknowledgedActive,
-            AlertState.ReturnedUnacknowledged => AlertState.Normal,
-            var same => same,
-        };
-        return state == entry.State
+            Find(key) ?? throw new ArgumentException($"key is '{key}'; the journal has no such alert.", nameof(key));
+        var acknowledged = entry.State is AlertState.UnacknowledgedActive or AlertState.ReturnedUnacknowledged
+            ? entry.With(entry.Change(JournalChangeKind.Acknowledged, at) with { By = by, IsConfirmed = true })
+            : entry;
+        return acknowledged == entry && workOrder.Length == 0
             ? this
-            : new AlertJournal(Entries.Where(one => one != entry).Append(entry with { State = state }));
+            : With(acknowledged.With(acknowledged.Changes, workOrder.Length == 0 ? entry.WorkOrder : workOrder));
     }
 
-    /// <summary>The journal as JSON, the same bytes for the same journal.</summary>
-    /// <returns>Indented JSON.</returns>
-    public string ToJson() => JournalJson.Write(Entries);
+    private IReadOnlyList<JournalEntry> Of(string machineId) =>
+        machines.TryGetValue(machineId, out var known) ? known : [];
 
-    private static JournalChange Present(Alert alert, Dictionary<string, JournalEntry> known, DateTimeOffset asOf)
+    private AlertJournal With(JournalEntry entry) =>
+        new(
+            machines.SetItem(
+                entry.MachineId,
+                [.. Of(entry.MachineId).Select(one => one.Key == entry.Key ? entry : one)]
+            )
+        );
+
+    private static void InOrder(ConditionAssessment assessment, IReadOnlyList<JournalEntry> known)
     {
-        var sentence = alert.Problem.Statement;
-        if (!known.TryGetValue(alert.Key, out var entry))
+        var asOf = assessment.Options.AsOf;
+        var latest = known.Select(entry => entry.LatestRun).DefaultIfEmpty().Max();
+        if (asOf < latest)
         {
-            entry = new JournalEntry(
-                alert.Key,
-                alert.Severity,
-                AlertState.UnacknowledgedActive,
-                asOf,
-                asOf,
-                null,
-                sentence
+            throw new ArgumentOutOfRangeException(
+                nameof(assessment),
+                $"The assessment is of {asOf:u}, but the journal knows {assessment.History.Machine.Id} up to {latest:u}. "
+                    + "Reconcile in order of time; take back a run that was dated wrongly."
             );
-            return new JournalChange(JournalChangeKind.Raised, entry, alert);
         }
-
-        var now = entry with { Severity = alert.Severity, LastSeenAt = asOf, Sentence = sentence, ClearedAt = null };
-        if (!entry.IsActive)
-        {
-            now = now with { State = AlertState.UnacknowledgedActive, RaisedAt = asOf };
-            return new JournalChange(JournalChangeKind.Returned, now, alert);
-        }
-
-        if (alert.Severity > entry.Severity)
-        {
-            // Who acknowledged an alert has not yet seen the alarm.
-            now = now with
-            {
-                State = AlertState.UnacknowledgedActive,
-            };
-            return new JournalChange(JournalChangeKind.Escalated, now, alert);
-        }
-
-        var kind = alert.Severity < entry.Severity ? JournalChangeKind.Eased : JournalChangeKind.Held;
-        return new JournalChange(kind, now, alert);
     }
 
-    private static JournalChange? Absent(JournalEntry entry, string charge, DateTimeOffset asOf, TimeSpan delay)
-    {
-        var ofThisCharge = entry.Key.StartsWith(charge, StringComparison.Ordinal);
-        if (ofThisCharge && asOf - entry.LastSeenAt < delay)
-        {
-            return null;
-        }
-
-        var gone = entry with
-        {
-            ClearedAt = asOf,
-            State =
-                entry.State == AlertState.AcknowledgedActive ? AlertState.Normal : AlertState.ReturnedUnacknowledged,
-        };
-        var kind = ofThisCharge ? JournalChangeKind.Cleared : JournalChangeKind.ClearedByOilChange;
-        return new JournalChange(kind, gone, null);
-    }
-
-    /// <summary>How many alerts it knows, and how many of them hold.</summary>
-    /// <returns>For example <c>12 alerts, 3 active</c>.</returns>
-    public override string ToString() => $"{Entries.Count} alerts, {Entries.Count(entry => entry.IsActive)} active";
+    /// <summary>How many alerts it knows, how many of them hold, and how many changes wait for delivery.</summary>
+    /// <returns>For example <c>12 alerts, 3 active, 1 to be delivered</c>.</returns>
+    public override string ToString() =>
+        $"{Entries.Count} alerts, {Entries.Count(entry => entry.IsActive)} active, {Pending.Count} to be delivered";
 }

@@ -1,26 +1,32 @@
 namespace OilCondition;
 
-/// <summary>What an assessment changes in the journal, and so in the maintenance system.</summary>
+/// <summary>What happens to an alert of the journal, and so to its work request.</summary>
 public enum JournalChangeKind
 {
     /// <summary>New: open a work request.</summary>
     Raised,
 
-    /// <summary>It was closed or had gone, and is back: reopen the work request of the same key.</summary>
-    Returned,
+    /// <summary>It had cleared, and is back: reopen its work request, or open another one.</summary>
+    RaisedAgain,
 
-    /// <summary>From alert to alarm: raise the priority of the work request.</summary>
+    /// <summary>From alert to alarm: raise the priority of its work request.</summary>
     Escalated,
 
-    /// <summary>From alarm to alert.</summary>
+    /// <summary>From alarm to alert: lower the priority of its work request.</summary>
     Eased,
 
-    /// <summary>Still there: nothing to do.</summary>
-    Held,
+    /// <summary>Somebody has taken it on. That came from outside: nothing is delivered.</summary>
+    Acknowledged,
 
-    /// <summary>The condition has gone.</summary>
+    /// <summary>The condition has gone: tell it to whoever has its work request.</summary>
     Cleared,
 
-    /// <summary>The oil was changed, and with it went the condition of the old charge.</summary>
+    /// <summary>The oil was changed, and with it went the condition of the old charge: as cleared.</summary>
     ClearedByOilChange,
+
+    /// <summary>The machine was taken out of service: close its work request.</summary>
+    MachineRetired,
+
+    /// <summary>A run that was dated wrongly was taken back: bring its work request to the state and severity that the change names.</summary>
+    TakenBack,
 }

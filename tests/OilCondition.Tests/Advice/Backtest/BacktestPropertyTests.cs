@@ -100,7 +100,7 @@ public class BacktestPropertyTests
                         first > day
                             ? []
                             : ConditionAssessor
-                                .Assess(history, InventedHistories.Limits, new AssessmentOptions(day))
+                                .Assess(history.Until(day), InventedHistories.Limits, new AssessmentOptions(day))
                                 .Alerts.Select(alert => alert.Key);
                     for (var day = Day(60); day < Day(700) && day.AddDays(-30) < last; day = day.AddDays(30))
                     {
@@ -209,7 +209,7 @@ public class BacktestPropertyTests
                     string Assess(OilHistory history)
                     {
                         var assessment = ConditionAssessor.Assess(
-                            history,
+                            history.Until(Day(day)),
                             InventedHistories.Limits,
                             new AssessmentOptions(Day(day))
                         );

@@ -49,7 +49,7 @@ public class BacktestTests
         backtest.DayCount.ShouldBe(4);
         backtest.MachineYears.ShouldBe(120 / 365.25, 1e-12);
         var alert = backtest.Alerts.ShouldHaveSingleItem();
-        alert.Alert.Key.ShouldBe("M1/charge-1/wear");
+        alert.Alert.Key.ShouldBe("M1/undated/wear");
         alert.RaisedAt.ShouldBe(Day(30));
         alert.Outcome.ShouldBe(Backtest.AlertOutcome.Confirmed);
         alert.DecidedAt.ShouldBe(Day(55));
@@ -171,7 +171,7 @@ public class BacktestTests
     {
         var backtest = Iron([(0, 5), (25, 25), (55, 5), (85, 50)], new OilChange(Day(40)));
 
-        backtest.Alerts.Select(one => one.Alert.Key).ShouldBe(["M1/charge-1/wear", "M1/charge-2/wear"]);
+        backtest.Alerts.Select(one => one.Alert.Key).ShouldBe(["M1/undated/wear", "M1/2025-02-15/wear"]);
         backtest.Alerts[0].Outcome.ShouldBe(Backtest.AlertOutcome.ActedOn);
         backtest.Alerts[0].DecidedAt.ShouldBe(Day(40));
         backtest.Total.ActedOn.ShouldBe(1);
@@ -367,7 +367,7 @@ public class BacktestTests
                 all                 0            -               -                         none
                 """.ReplaceLineEndings("\n")
             );
-        backtest.Alerts[0].ToString().ShouldBe("2025-02-05 M1/charge-1/wear: confirmed 2025-03-02");
+        backtest.Alerts[0].ToString().ShouldBe("2025-02-05 M1/undated/wear: confirmed 2025-03-02");
         backtest
             .Crossings[0]
             .ToString()
