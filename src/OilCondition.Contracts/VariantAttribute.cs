@@ -22,5 +22,5 @@ internal sealed class VariantAttribute(string field, string values, string requi
 
     public IReadOnlyList<string> Allowed { get; } = Names(allowed);
 
-    private static string[] Names(string names) => names.Split(new[] { ' ' }, StringSplitOptions.RemoveEmptyEntries);
+    private static string[] Names(string names) => [.. names.Split(' ').Where(name => name.Length > 0)];
 }

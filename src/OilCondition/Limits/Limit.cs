@@ -40,7 +40,7 @@ public sealed class Limit
         bool overOilHours = false,
         string note = ""
     )
-        : this(measurand, kind, (upper, lower), source, deadBand, confirmations, per, overOilHours, note)
+        : this(upper, lower, measurand, kind, source, deadBand, confirmations, per, overOilHours, note)
     {
         if (LimitContradiction.Within(this) is { } contradiction)
         {
@@ -53,9 +53,10 @@ public sealed class Limit
 
     /// <summary>A limit that may be derived from figures of the oil or of a fleet, which nobody stated.</summary>
     private Limit(
+        LimitBand? upper,
+        LimitBand? lower,
         Measurand measurand,
         LimitKind kind,
-        (LimitBand? Upper, LimitBand? Lower) bands,
         Source source,
         double deadBand,
         int? confirmations,
@@ -64,7 +65,6 @@ public sealed class Limit
         string note
     )
     {
-        var (upper, lower) = bands;
         Note = Guard.NotNull(note);
         Measurand = Guard.NotNull(measurand);
         Source = Guard.NotNull(source);
@@ -263,9 +263,10 @@ public sealed class Limit
 
     internal Limit AsAbsolute(Func<double, double> map, Source source) =>
         new(
+            Upper?.Map(map),
+            Lower?.Map(map),
             Measurand,
             LimitKind.Absolute,
-            (Upper?.Map(map), Lower?.Map(map)),
             source,
             DeadBand,
             Confirmations,
@@ -275,7 +276,7 @@ public sealed class Limit
         );
 
     internal Limit RefusedBecause(LimitReason reason) =>
-        new(Measurand, Kind, (Upper, Lower), Source, DeadBand, Confirmations, Per, OverOilHours, Note)
+        new(Upper, Lower, Measurand, Kind, Source, DeadBand, Confirmations, Per, OverOilHours, Note)
         {
             Refusal = reason,
         };

@@ -27,6 +27,6 @@ internal static class EvidenceNames
     /// <summary>The words of an id: mostly its own.</summary>
     public static string Of(string id) =>
         Others.TryGetValue(id, out var words) ? words
-        : id.StartsWith(LeftOut, StringComparison.Ordinal) ? "readings left out, " + id.Substring(LeftOut.Length)
+        : id.StartsWith(LeftOut, StringComparison.Ordinal) ? id.Replace(LeftOut, "readings left out, ")
         : id.Replace('-', ' ');
 }

@@ -51,9 +51,9 @@ internal sealed partial class JsonEntry
         Guard.NotNull(json);
         try
         {
-            var reading = new Reading { PassesUnknown = format.KeepsUnknown };
-            using var document = Parsed(json, reading.Faults);
-            var root = new JsonEntry(document.RootElement, Root, reading);
+            var shared = new Reading { PassesUnknown = format.KeepsUnknown };
+            using var document = Parsed(json, shared.Faults);
+            var root = new JsonEntry(document.RootElement, Root, shared);
             T? result = null;
             if (document.RootElement.ValueKind != JsonValueKind.Object)
             {
@@ -61,14 +61,14 @@ internal sealed partial class JsonEntry
             }
             else if (format.IsReadable(root, out var isNewer))
             {
-                reading.PassesUnknown |= isNewer;
+                shared.PassesUnknown |= isNewer;
                 result = read(root);
             }
 
-            return reading.Faults.Count == 0 && result is not null
+            return shared.Faults.Count == 0 && result is not null
                 ? result
                 : throw new FormatException(
-                    $"The {format.What} has faults:" + string.Concat(reading.Faults.Select(fault => "\n- " + fault))
+                    $"The {format.What} has faults:" + string.Concat(shared.Faults.Select(fault => "\n- " + fault))
                 );
         }
         catch (Exception error) when (error is JsonException or ArgumentException)
@@ -278,7 +278,7 @@ internal sealed partial class JsonEntry
             return null;
         }
 
-        var written = text[text.Length - 1] == 'Z' ? text.Substring(0, text.Length - 1) + "+00:00" : text;
+        var written = text[text.Length - 1] == 'Z' ? text.Remove(text.Length - 1) + "+00:00" : text;
         if (
             DateTimeOffset.TryParseExact(
                 written,

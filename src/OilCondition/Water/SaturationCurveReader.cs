@@ -6,6 +6,15 @@ namespace OilCondition.Water;
 /// <summary>Reads the saturation curve of an oil from a station file or a history.</summary>
 internal static class SaturationCurveReader
 {
+    private static readonly string[] OfConstants =
+    [
+        "bKelvin",
+        "lowestCelsius",
+        "highestCelsius",
+        "basis",
+        "ageingFactor",
+    ];
+
     /// <summary>Two measured points, or the constants of a known curve.</summary>
     /// <param name="entry">The oil that may have a curve.</param>
     /// <param name="oil">The oil's name, for a curve that has none of its own.</param>
@@ -42,11 +51,7 @@ internal static class SaturationCurveReader
 
     private static SaturationCurve? FromPoints(JsonEntry entry, string name, Source? source)
     {
-        foreach (
-            var alone in new[] { "bKelvin", "lowestCelsius", "highestCelsius", "basis", "ageingFactor" }.Where(
-                entry.Has
-            )
-        )
+        foreach (var alone in OfConstants.Where(entry.Has))
         {
             entry.Fault(alone, "belongs to the constants of a curve, not to points.");
         }

@@ -49,8 +49,17 @@ internal sealed class PublishedSchema
     {
         var seen = new HashSet<string>(StringComparer.Ordinal);
         using var document = JsonDocument.Parse(json);
-        Walk(text, "root", document.RootElement, seen);
+        Walk(text, "root", document.RootElement, "$", (_, _) => { }, seen);
         return [.. seen];
+    }
+
+    /// <summary>Each object of a document with its place, and the fields that it may have.</summary>
+    public IReadOnlyDictionary<string, IReadOnlyList<string>> ObjectsIn(string json)
+    {
+        var objects = new Dictionary<string, IReadOnlyList<string>>(StringComparer.Ordinal);
+        using var document = JsonDocument.Parse(json);
+        Walk(text, "root", document.RootElement, "$", (path, fields) => objects[path] = fields, []);
+        return objects;
     }
 
     private static IEnumerable<(string, IReadOnlyList<string>)> AllFields(JsonElement root)
@@ -76,7 +85,14 @@ internal sealed class PublishedSchema
             : [];
     }
 
-    private void Walk(JsonElement part, string owner, JsonElement value, HashSet<string> seen)
+    private void Walk(
+        JsonElement part,
+        string owner,
+        JsonElement value,
+        string path,
+        Action<string, IReadOnlyList<string>> found,
+        HashSet<string> seen
+    )
     {
         if (part.TryGetProperty("anyOf", out var any) && any[0].TryGetProperty("$ref", out _))
         {
@@ -91,9 +107,9 @@ internal sealed class PublishedSchema
 
         if (value.ValueKind == JsonValueKind.Array && part.TryGetProperty("items", out var items))
         {
-            foreach (var item in value.EnumerateArray())
+            foreach (var (item, i) in value.EnumerateArray().Select((item, i) => (item, i)))
             {
-                Walk(items, owner, item, seen);
+                Walk(items, owner, item, $"{path}[{i}]", found, seen);
             }
         }
 
@@ -102,6 +118,7 @@ internal sealed class PublishedSchema
             return;
         }
 
+        found(path, [.. properties.EnumerateObject().Select(field => field.Name)]);
         foreach (var field in properties.EnumerateObject())
         {
             if (!value.TryGetProperty(field.Name, out var held))
@@ -117,7 +134,7 @@ internal sealed class PublishedSchema
                 seen.UnionWith(words.Select(word => $"{name}={word.GetString()}"));
             }
 
-            Walk(field.Value, owner, held, seen);
+            Walk(field.Value, owner, held, $"{path}.{field.Name}", found, seen);
         }
     }
 }

@@ -72,6 +72,45 @@ public class ReadDocumentTests
         tried.ShouldBeGreaterThan(60);
     }
 
+    /// <summary>A reader names the fields that it knows when it meets another one.</summary>
+    [Theory]
+    [MemberData(nameof(Ids))]
+    public void No_reader_knows_a_field_that_its_schema_does_not(string id)
+    {
+        if (id == "journal")
+        {
+            return; // It passes over what it does not know, and names nothing.
+        }
+
+        var objects = PublishedSchema.Of(id).ObjectsIn(ReadDocuments.Fixture(id));
+        objects.Count.ShouldBeGreaterThan(2);
+        var root = JsonNode.Parse(ReadDocuments.Fixture(id))!;
+        foreach (var one in Objects(root).Where(one => one.GetPropertyNameOrEmpty() is not ("texts" or "new")))
+        {
+            one["zzz"] = 1;
+        }
+
+        var refused = ReadDocuments
+            .Refusal(id, root.ToJsonString())!
+            .Split('\n')
+            .Where(line => line.Contains(".zzz: unknown; allowed: ", StringComparison.Ordinal))
+            .ToList();
+        refused.Count.ShouldBe(objects.Count);
+        foreach (var line in refused)
+        {
+            var parts = line[2..].TrimEnd('.').Split(".zzz: unknown; allowed: ");
+            parts[1].Split(", ").ShouldBeSubsetOf(objects[parts[0]], parts[0]);
+        }
+    }
+
+    private static IEnumerable<JsonObject> Objects(JsonNode node) =>
+        node switch
+        {
+            JsonObject one => one.SelectMany(field => Objects(field.Value!)).Prepend(one).ToList(),
+            JsonArray list => list.SelectMany(item => Objects(item!)).ToList(),
+            _ => [],
+        };
+
     [Theory]
     [MemberData(nameof(Ids))]
     public void Each_word_is_read_and_no_other(string id)
