@@ -103,7 +103,7 @@ public class ReadDocumentTests
         }
     }
 
-    private static IEnumerable<JsonObject> Objects(JsonNode node) =>
+    private static List<JsonObject> Objects(JsonNode node) =>
         node switch
         {
             JsonObject one => one.SelectMany(field => Objects(field.Value!)).Prepend(one).ToList(),
