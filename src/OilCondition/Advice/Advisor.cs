@@ -143,23 +143,23 @@ internal static class Advisor
         {
             case RecommendedAction.DrainFreeWater when water is WaterInOil.Split { FreeAtStandstill: { } free } split:
                 yield return EvidenceItem.Number(
-                    "free water at standstill",
+                    "free-water-at-standstill",
                     free.Liters,
                     "L",
                     split.UncertaintyOfFreeLitres
                 );
                 break;
             case RecommendedAction.PlanOilChange:
-                yield return EvidenceItem.Figure("oil fill", records.History.Machine.ChargeVolume.Liters, "L");
+                yield return EvidenceItem.Figure("oil-fill", records.History.Machine.ChargeVolume.Liters, "L");
                 foreach (var life in reasons.OfType<RemainingLifeFinding>().OrderBy(one => one.Earliest).Take(1))
                 {
-                    yield return EvidenceItem.Date("no later than", life.Earliest);
+                    yield return EvidenceItem.Date("no-later-than", life.Earliest);
                 }
 
                 break;
             case RecommendedAction.FilterInKidneyLoop:
             case RecommendedAction.VacuumDehydrate:
-                yield return EvidenceItem.Figure("oil fill", records.History.Machine.ChargeVolume.Liters, "L");
+                yield return EvidenceItem.Figure("oil-fill", records.History.Machine.ChargeVolume.Liters, "L");
                 break;
             default:
                 break;

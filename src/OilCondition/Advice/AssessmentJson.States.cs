@@ -16,8 +16,8 @@ internal static partial class AssessmentJson
             json.WriteStartObject();
             json.WriteString("measurand", state.Measurand.Id);
             json.WriteString("unit", state.Measurand.Unit);
-            json.WriteString("state", PlainText.Kebab(state.Worst.State));
-            json.WriteString("reason", PlainText.Kebab(state.Worst.Reason));
+            json.WriteWord("state", state.Worst.State);
+            json.WriteWord("reason", state.Worst.Reason);
             json.WriteStartArray("limits");
             foreach (var limit in state.Limits)
             {
@@ -25,12 +25,8 @@ internal static partial class AssessmentJson
             }
 
             json.WriteEndArray();
-            if (state.Latest is { } latest)
-            {
-                Point(json, "latest", latest);
-            }
-
-            json.WriteString("topUps", PlainText.Kebab(state.TopUps.Outcome));
+            Point(json, "latest", state.Measurand, state.Latest);
+            json.WriteWord("topUps", state.TopUps.Outcome);
             Trend(json, state);
             json.WriteStartArray("remainingLife");
             foreach (var life in state.Lives)
@@ -47,37 +43,65 @@ internal static partial class AssessmentJson
 
     private static void Evaluation(Utf8JsonWriter json, LimitEvaluation evaluation)
     {
+        var limit = evaluation.Limit;
         json.WriteStartObject();
-        json.WriteString("kind", PlainText.Kebab(evaluation.Limit.Kind));
-        json.WriteString("source", evaluation.Limit.Source.ToString());
-        json.WriteString("state", PlainText.Kebab(evaluation.State));
-        json.WriteString("reason", PlainText.Kebab(evaluation.Reason));
+        json.WriteWord("kind", limit.Kind);
+        json.WriteWord("state", evaluation.State);
+        json.WriteWord("reason", evaluation.Reason);
         Band(json, "upper", evaluation.Upper);
         Band(json, "lower", evaluation.Lower);
-        if (evaluation.Rate is { } rate)
+        json.WriteString("unit", limit.Measurand.Unit);
+        Span(json, limit);
+        Rate(json, evaluation);
+        if (evaluation.Side is { } side)
         {
-            json.WriteFigure("rate", rate);
+            json.WriteWord("side", side);
+            json.WriteFigure("passed", evaluation.Figure);
         }
 
-        if (evaluation.Since is { } since)
-        {
-            json.WriteMoment("since", since);
-        }
-
+        json.WriteMoment("since", evaluation.Since);
         if (evaluation.Pending >= LimitState.Alert)
         {
-            json.WriteString("pending", PlainText.Kebab(evaluation.Pending));
+            json.WriteWord("pending", evaluation.Pending);
         }
 
+        json.WriteSource("source", limit.Source);
         json.WriteEndObject();
+    }
+
+    /// <summary>The latest rate of change, in the unit and per the span of its limit.</summary>
+    private static void Rate(Utf8JsonWriter json, LimitEvaluation evaluation)
+    {
+        if (evaluation.Rate is not { } rate)
+        {
+            return;
+        }
+
+        json.WriteStartObject("rate");
+        json.WriteFigure("value", rate);
+        json.WriteString("unit", evaluation.Limit.Measurand.Unit);
+        json.WriteWord("scale", NaturalScale.Linear);
+        Span(json, evaluation.Limit);
+        json.WriteEndObject();
+    }
+
+    private static void Span(Utf8JsonWriter json, Limit limit)
+    {
+        if (limit.Per is { } span)
+        {
+            json.WriteFigure(
+                limit.OverOilHours ? "perOilHours" : "perDays",
+                limit.OverOilHours ? span.TotalHours : span.TotalDays
+            );
+        }
     }
 
     private static void Trend(Utf8JsonWriter json, MeasurandState state)
     {
         var trend = state.Trend.Assessment;
         json.WriteStartObject("trend");
-        json.WriteString("verdict", PlainText.Kebab(trend.Verdict));
-        json.WriteString("method", PlainText.Kebab(trend.Method));
+        json.WriteWord("verdict", trend.Verdict);
+        json.WriteWord("method", trend.Method);
         json.WriteStartArray("reasons");
         foreach (var reason in trend.Reasons)
         {
@@ -86,20 +110,34 @@ internal static partial class AssessmentJson
 
         json.WriteEndArray();
         json.WriteString("axis", state.Trend.Series.IsOverOilHours ? "oil-hours" : "calendar");
-        json.WriteString("scale", PlainText.Kebab(trend.Scale));
-        json.WriteFigure("slopePerDay", trend.Slope);
+        json.WriteFigure("oilHoursPerDay", state.Trend.Series.OilHoursPerDay);
+        Slope(json, state.Trend);
         json.WriteFigure("chanceByScatter", trend.PValue);
-        json.WriteFigure("readingsUsed", trend.Used.Count);
+        json.WriteNumber("readingsUsed", trend.Used.Count);
         json.WriteStartArray("leftOut");
         foreach (var left in state.Trend.Judged.LeftOut)
         {
             json.WriteStartObject();
-            Point(json, "reading", left);
-            json.WriteString("reason", PlainText.Kebab(left.LeftOut!.Value));
+            Point(json, "reading", state.Measurand, left);
+            json.WriteWord("reason", left.LeftOut!.Value);
             json.WriteEndObject();
         }
 
         json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    /// <summary>On the logarithmic scale a slope is one of the natural logarithm, which has no unit.</summary>
+    private static void Slope(Utf8JsonWriter json, SeriesTrend series)
+    {
+        var trend = series.Assessment;
+        json.WriteStartObject("slope");
+        json.WriteFigure("value", trend.Slope);
+        json.WriteFigure("lower", trend.SlopeInterval.Lower);
+        json.WriteFigure("upper", trend.SlopeInterval.Upper);
+        json.WriteString("unit", trend.Scale == NaturalScale.Logarithmic ? "" : series.Series.Measurand.Unit);
+        json.WriteWord("scale", trend.Scale);
+        json.WriteNumber("perDays", 1);
         json.WriteEndObject();
     }
 
@@ -110,7 +148,9 @@ internal static partial class AssessmentJson
         {
             json.WriteStartObject();
             json.WriteString("measurand", share.Life.Series.Measurand.Id);
+            json.WriteWord("side", share.Life.Side);
             json.WriteFigure("limit", share.Life.Limit);
+            json.WriteString("unit", share.Life.Series.Measurand.Unit);
             json.WriteFigure("chanceOfBeingFirst", share.Chance);
             json.WriteEndObject();
         }
@@ -122,13 +162,12 @@ internal static partial class AssessmentJson
     {
         if (next is null)
         {
-            json.WriteNull("nextSample");
             return;
         }
 
         json.WriteStartObject("nextSample");
         json.WriteMoment("at", next.At);
-        json.WriteString("reason", PlainText.Kebab(next.Reason));
+        json.WriteWord("reason", next.Reason);
         json.WriteBoolean("overdue", next.IsOverdue);
         json.WriteEndObject();
     }
@@ -136,7 +175,9 @@ internal static partial class AssessmentJson
     private static void Life(Utf8JsonWriter json, RemainingLife life)
     {
         json.WriteStartObject();
+        json.WriteWord("side", life.Side);
         json.WriteFigure("limit", life.Limit);
+        json.WriteString("unit", life.Series.Measurand.Unit);
         json.WriteString("outcome", OutcomeOf(life));
         if (life is RemainingLife.Crosses crosses)
         {

@@ -10,26 +10,51 @@ namespace OilCondition;
 internal static partial class AssessmentJson
 {
     public static string Write(ConditionAssessment assessment) =>
-        JsonText.Write(json =>
+        JsonText.Write(
+            JsonFormat.Assessment,
+            json =>
+            {
+                json.WriteString("machine", assessment.History.Machine.Id);
+                json.WriteString("name", assessment.History.Machine.Name);
+                json.WriteString("oil", assessment.History.Machine.Oil.Name);
+                json.WriteMoment("asOf", assessment.Options.AsOf);
+                json.WriteString("charge", assessment.Charge.ToString());
+                json.WriteMoment("chargeSince", assessment.Charge.Since);
+                json.WriteString("limitSet", assessment.Limits.Name);
+                json.WriteWord("worst", assessment.Worst);
+                Options(json, assessment.Options);
+                json.WriteText("cleanlinessCode", assessment.Cleanliness?.ToString());
+                Water(json, assessment.Water);
+                Cleanup(json, assessment.Cleanup);
+                States(json, assessment);
+                First(json, assessment.First);
+                Next(json, assessment.NextSample);
+                Problems(json, assessment.Problems);
+                Alerts(json, assessment.Alerts);
+                Recommendations(json, assessment.Recommendations);
+            }
+        );
+
+    /// <summary>How it was made, as far as that changes the outcome; the moment stands in the root.</summary>
+    private static void Options(Utf8JsonWriter json, AssessmentOptions options)
+    {
+        json.WriteStartObject("options");
+        json.WriteFigure("planningHorizonDays", options.PlanningHorizon.TotalDays);
+        json.WriteFigure("confidence", options.Confidence);
+        json.WriteFigure("trendSignificance", options.TrendSignificance);
+        json.WriteBoolean("overOilHours", options.OverOilHours);
+        json.WriteFigure("samplingRisk", options.Sampling.Risk.DecimalFractions);
+        json.WriteFigure("shortestSamplingDays", options.Sampling.Shortest.TotalDays);
+        json.WriteFigure("longestSamplingDays", options.Sampling.Longest.TotalDays);
+        json.WriteStartArray("fleetMeasurands");
+        foreach (var known in options.Fleet)
         {
-            json.WriteString("machine", assessment.History.Machine.Id);
-            json.WriteString("name", assessment.History.Machine.Name);
-            json.WriteString("oil", assessment.History.Machine.Oil.Name);
-            json.WriteMoment("asOf", assessment.Options.AsOf);
-            json.WriteString("charge", assessment.Charge.ToString());
-            json.WriteMoment("chargeSince", assessment.Charge.Since);
-            json.WriteString("limitSet", assessment.Limits.Name);
-            json.WriteString("worst", PlainText.Kebab(assessment.Worst));
-            json.WriteString("cleanlinessCode", assessment.Cleanliness?.ToString());
-            Water(json, assessment.Water);
-            Cleanup(json, assessment.Cleanup);
-            States(json, assessment);
-            First(json, assessment.First);
-            Next(json, assessment.NextSample);
-            Problems(json, assessment.Problems);
-            Alerts(json, assessment.Alerts);
-            Recommendations(json, assessment.Recommendations);
-        });
+            json.WriteStringValue(known.Measurand.Id);
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
 
     private static void Water(Utf8JsonWriter json, WaterInOil water)
     {
@@ -37,7 +62,7 @@ internal static partial class AssessmentJson
         if (water is WaterInOil.Split split)
         {
             json.WriteString("outcome", "split");
-            Point(json, "total", split.Point);
+            Point(json, "total", Measurands.WaterContent, split.Point);
             State(json, "running", split.Running);
             State(json, "standstill", split.Standstill);
             json.WriteString(
@@ -53,7 +78,7 @@ internal static partial class AssessmentJson
             }
 
             json.WriteString("curve", split.Curve.Name);
-            json.WriteString("curveSource", split.Curve.Source.ToString());
+            json.WriteSource("curveSource", split.Curve.Source);
         }
         else
         {
@@ -82,27 +107,27 @@ internal static partial class AssessmentJson
     {
         if (progress is null)
         {
-            json.WriteNull("cleanup");
             return;
         }
 
         json.WriteStartObject("cleanup");
-        json.WriteString("treatment", PlainText.Kebab(progress.Run.Kind));
+        json.WriteWord("treatment", progress.Run.Kind);
         json.WriteString("measurand", progress.Run.Measurand.Id);
         json.WriteMoment("startedAt", progress.Run.At);
         json.WriteFigure("target", progress.Run.Target);
+        json.WriteString("unit", progress.Run.Measurand.Unit);
         var status = progress.Status;
         var curve = status.Curve;
         json.WriteWord("phase", status.Phase);
         json.WriteString("follows", status.FollowsSensor ? "sensor" : "samples");
-        json.WriteFigure("readingsUsed", curve.Count);
-        json.WriteFigure("readingsNotUsed", curve.LeftOutReadings.Count);
+        json.WriteNumber("readingsUsed", curve.Count);
+        json.WriteNumber("readingsNotUsed", curve.LeftOutReadings.Count);
         json.WriteFigure("holdHours", status.Options.HoldFor.TotalHours);
         switch (status.Arrival)
         {
             case Arrival<DateTimeOffset>.Already met:
                 json.WriteString("outcome", "reached");
-                json.WriteMoment("at", met.At);
+                json.WriteMoment("reachedAt", met.At);
                 break;
             case Arrival<DateTimeOffset>.Expected expected:
                 json.WriteString("outcome", "expected");
@@ -135,7 +160,7 @@ internal static partial class AssessmentJson
             json.WriteFigure("observedTimeConstants", curve.ObservedTimeConstants);
         }
 
-        json.WriteWords("cautions", progress.Cautions);
+        json.WriteCautions(progress.Cautions);
         if (status.Contradiction is { } apart)
         {
             json.WriteObject(
@@ -145,7 +170,7 @@ internal static partial class AssessmentJson
                     json.WriteFigure("samples", apart.SampleMean);
                     json.WriteFigure("sensor", apart.SensorMean);
                     json.WriteFigure("uncertainty", apart.Uncertainty);
-                    json.WriteFigure("readings", apart.Count);
+                    json.WriteNumber("readings", apart.Count);
                 }
             );
         }
@@ -153,13 +178,21 @@ internal static partial class AssessmentJson
         json.WriteEndObject();
     }
 
-    private static void Point(Utf8JsonWriter json, string name, SeriesPoint point)
+    /// <summary>A reading with where it comes from; none where there is none.</summary>
+    private static void Point(Utf8JsonWriter json, string name, Measurand measurand, SeriesPoint? point)
     {
+        if (point is null)
+        {
+            return;
+        }
+
         json.WriteStartObject(name);
         json.WriteFigure("value", point.Reading.Value);
-        json.WriteString("qualifier", PlainText.Kebab(point.Reading.Qualifier));
+        json.WriteString("unit", measurand.Unit);
+        json.WriteWord("qualifier", point.Reading.Qualifier);
         json.WriteMoment("at", point.At);
-        json.WriteString("from", point.SampleNumber.Length == 0 ? "sensor" : point.SampleNumber);
+        json.WriteString("origin", point.SampleNumber.Length == 0 ? "sensor" : "sample");
+        json.WriteText("sampleNumber", point.SampleNumber);
         json.WriteEndObject();
     }
 

@@ -41,11 +41,16 @@ internal sealed class CleanupFinding : Finding
 
     private static List<EvidenceItem> OfSources(SourceContradiction apart) =>
         [
-            EvidenceItem.Number("mean by samples", apart.SampleMean, apart.Measurand.Unit, apart.Uncertainty),
-            EvidenceItem.Number("mean by sensor", apart.SensorMean, apart.Measurand.Unit, apart.Uncertainty),
-            EvidenceItem.Number("samples less sensor", apart.Difference, apart.Measurand.Unit, apart.Uncertainty),
-            EvidenceItem.Number("uncertainty of that", apart.Uncertainty, apart.Measurand.Unit, apart.Uncertainty),
-            EvidenceItem.Number("readings compared", apart.Count, ""),
+            EvidenceItem.Number("mean-by-samples", apart.SampleMean, apart.Measurand.Unit, apart.Uncertainty),
+            EvidenceItem.Number("mean-by-sensor", apart.SensorMean, apart.Measurand.Unit, apart.Uncertainty),
+            EvidenceItem.Number("samples-less-sensor", apart.Difference, apart.Measurand.Unit, apart.Uncertainty),
+            EvidenceItem.Number(
+                "uncertainty-of-difference",
+                apart.Uncertainty,
+                apart.Measurand.Unit,
+                apart.Uncertainty
+            ),
+            EvidenceItem.Number("readings-compared", apart.Count, ""),
         ];
 
     private List<EvidenceItem> OfProgress()
@@ -56,16 +61,16 @@ internal sealed class CleanupFinding : Finding
         [
             EvidenceItem.Moment("started", Progress.Local(Progress.Run.At)),
             EvidenceItem.Number("target", Progress.Run.Target, Measurand.Unit),
-            EvidenceItem.Number("holding time", status.Options.HoldFor.TotalHours, "h"),
-            EvidenceItem.Word("readings of", status.FollowsSensor ? "sensor" : "samples"),
-            EvidenceItem.Number("readings used", curve.Count, ""),
-            EvidenceItem.Number("readings of an initial phase, not used", curve.LeftOutReadings.Count, ""),
+            EvidenceItem.Number("holding-time", status.Options.HoldFor.TotalHours, "h"),
+            EvidenceItem.Word("readings-of", status.FollowsSensor ? "sensor" : "samples"),
+            EvidenceItem.Number("readings-used", curve.Count, ""),
+            EvidenceItem.Number("readings-of-initial-phase", curve.LeftOutReadings.Count, ""),
         ];
         if (curve.HasCurve)
         {
             evidence.Add(EvidenceItem.Number("rate", curve.RatePerHour, "per h"));
             evidence.Add(EvidenceItem.Number("floor", curve.Floor, Measurand.Unit));
-            evidence.Add(EvidenceItem.Number("time constants observed", curve.ObservedTimeConstants, ""));
+            evidence.Add(EvidenceItem.Number("time-constants-observed", curve.ObservedTimeConstants, ""));
         }
 
         switch (status.Arrival)
@@ -79,8 +84,8 @@ internal sealed class CleanupFinding : Finding
                 evidence.Add(EvidenceItem.Moment("latest", Progress.Local(expected.Latest)));
                 if (Progress.IsPastDue)
                 {
-                    evidence.Add(EvidenceItem.Moment("past due at", Progress.AsOf));
-                    evidence.Add(EvidenceItem.Moment("last reading", Progress.Local(status.AsOf)));
+                    evidence.Add(EvidenceItem.Moment("past-due-at", Progress.AsOf));
+                    evidence.Add(EvidenceItem.Moment("last-reading", Progress.Local(status.AsOf)));
                 }
 
                 break;
@@ -89,7 +94,7 @@ internal sealed class CleanupFinding : Finding
                 break;
         }
 
-        evidence.AddRange(status.StallEvidence.Where(item => item.Name != "target"));
+        evidence.AddRange(status.StallEvidence.Where(item => item.Id != "target"));
         return evidence;
     }
 

@@ -25,20 +25,20 @@ internal sealed class FreeWaterFinding : Finding
             return
             [
                 EvidenceItem.Reading("reading", Balance.Point.Reading, Measurand),
-                EvidenceItem.Moment("read at", Balance.Point.At),
-                EvidenceItem.Number("oil temperature", state.Saturation.Temperature.DegreesCelsius, "°C"),
+                EvidenceItem.Moment("read-at", Balance.Point.At),
+                EvidenceItem.Number("oil-temperature", state.Saturation.Temperature.DegreesCelsius, "°C"),
                 EvidenceItem.Number("saturation", saturation, "mg/kg", Measurand.UncertaintyOf(saturation)),
-                EvidenceItem.Number("free water", state.Free.PartsPerMillion, "mg/kg", open),
+                EvidenceItem.Number("free-water", state.Free.PartsPerMillion, "mg/kg", open),
                 EvidenceItem.Number(
-                    "free water, at least",
+                    "free-water-at-least",
                     Math.Max(0, state.Free.PartsPerMillion - open),
                     "mg/kg",
                     open
                 ),
-                EvidenceItem.Number("free water, at most", state.Free.PartsPerMillion + open, "mg/kg", open),
-                EvidenceItem.Number("separates below", separation, "°C", WaterInOil.Split.SeparationUncertainty),
-                EvidenceItem.Word("saturation curve", $"{Balance.Curve.Name}; {Balance.Curve.Source}"),
-                EvidenceItem.Word("curve extrapolated", state.Saturation.IsExtrapolated ? "yes" : "no"),
+                EvidenceItem.Number("free-water-at-most", state.Free.PartsPerMillion + open, "mg/kg", open),
+                EvidenceItem.Number("separates-below", separation, "°C", WaterInOil.Split.SeparationUncertainty),
+                EvidenceItem.Word("saturation-curve", $"{Balance.Curve.Name}; {Balance.Curve.Source}"),
+                EvidenceItem.Word("curve-extrapolated", state.Saturation.IsExtrapolated ? "yes" : "no"),
             ];
         }
     }

@@ -29,12 +29,12 @@ internal sealed class LimitFinding : Finding
             List<EvidenceItem> evidence =
             [
                 EvidenceItem.Reading("reading", Point.Reading, Measurand),
-                EvidenceItem.Moment("read at", Point.At),
+                EvidenceItem.Moment("read-at", Point.At),
                 EvidenceItem.Word("from", Point.SampleNumber.Length == 0 ? "sensor" : $"sample {Point.SampleNumber}"),
             ];
             if (Evaluation.Rate is { } rate)
             {
-                evidence.Add(EvidenceItem.Number("rate of change", rate, RateUnit));
+                evidence.Add(EvidenceItem.Number("rate-of-change", rate, RateUnit));
                 evidence.Add(EvidenceItem.Figure("limit", Evaluation.Figure!.Value, RateUnit));
             }
             else
@@ -44,10 +44,10 @@ internal sealed class LimitFinding : Finding
 
             if (Evaluation.Since is { } since)
             {
-                evidence.Add(EvidenceItem.Date("beyond since", since));
+                evidence.Add(EvidenceItem.Date("beyond-since", since));
             }
 
-            evidence.Add(EvidenceItem.Word("limit source", Evaluation.Limit.Source.ToString()));
+            evidence.Add(EvidenceItem.Word("limit-source", Evaluation.Limit.Source.ToString()));
             return evidence;
         }
     }

@@ -22,10 +22,10 @@ internal sealed class RecordFinding : Finding
     public override IReadOnlyList<EvidenceItem> Evidence =>
         [
             EvidenceItem.Word("from", Issue.SampleNumber.Length == 0 ? "sensor" : $"sample {Issue.SampleNumber}"),
-            EvidenceItem.Moment("read at", Issue.At),
+            EvidenceItem.Moment("read-at", Issue.At),
             .. Issue
                 .Readings.OrderBy(pair => pair.Key.Id, StringComparer.Ordinal)
-                .Select(pair => EvidenceItem.Reading(pair.Key.Name, pair.Value, pair.Key)),
+                .Select(pair => EvidenceItem.Reading(pair.Value, pair.Key)),
         ];
 
     internal override string Sentence => Sentences.Record(Issue);

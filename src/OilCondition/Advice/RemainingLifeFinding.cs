@@ -50,34 +50,35 @@ internal sealed class RemainingLifeFinding : Finding
             var evidence = new List<EvidenceItem> { EvidenceItem.Figure("limit", Life.Limit, Measurand.Unit) };
             foreach (var chance in new[] { 0.1, 0.5, 0.9 })
             {
+                var id = FormattableString.Invariant($"chance-{chance * 100:0}-percent-by");
                 evidence.Add(
                     Life.Crossing.TryAt(chance, out var at)
-                        ? EvidenceItem.Date($"{chance * 100:0} % chance by", at)
-                        : EvidenceItem.Word($"{chance * 100:0} % chance by", "no upper bound")
+                        ? EvidenceItem.Date(id, at)
+                        : EvidenceItem.Word(id, "no upper bound")
                 );
             }
 
-            evidence.Add(EvidenceItem.Number("chance within the planning horizon", ChanceWithinHorizon, ""));
+            evidence.Add(EvidenceItem.Number("chance-within-the-planning-horizon", ChanceWithinHorizon, ""));
             evidence.Add(TrendPace.Evidence(State.Trend));
-            evidence.Add(EvidenceItem.Word("trend by", PlainText.Kebab(trend.Method)));
-            evidence.Add(EvidenceItem.Number("chance of such a trend by scatter", trend.PValue, ""));
-            evidence.Add(EvidenceItem.Number("readings used", trend.Used.Count, ""));
+            evidence.Add(EvidenceItem.Word("trend-by", PlainText.Kebab(trend.Method)));
+            evidence.Add(EvidenceItem.Number("chance-of-such-a-trend-by-scatter", trend.PValue, ""));
+            evidence.Add(EvidenceItem.Number("readings-used", trend.Used.Count, ""));
             evidence.AddRange(
                 State
                     .Trend.Judged.LeftOut.GroupBy(left => left.LeftOut!.Value)
                     .OrderBy(group => group.Key)
                     .Select(group =>
-                        EvidenceItem.Number($"readings left out, {PlainText.Kebab(group.Key)}", group.Count(), "")
+                        EvidenceItem.Number(EvidenceNames.LeftOut + PlainText.Kebab(group.Key), group.Count(), "")
                     )
             );
-            evidence.Add(EvidenceItem.Date("readings since", State.Trend.Judged.Points[0].At));
+            evidence.Add(EvidenceItem.Date("readings-since", State.Trend.Judged.Points[0].At));
             evidence.Add(EvidenceItem.Word("top-ups", PlainText.Kebab(State.TopUps.Outcome)));
             if (State.TopUps.Bounded.Count > 0)
             {
-                evidence.Add(EvidenceItem.Number("readings bounded by top-ups", State.TopUps.Bounded.Count, ""));
+                evidence.Add(EvidenceItem.Number("readings-bounded-by-top-ups", State.TopUps.Bounded.Count, ""));
             }
 
-            evidence.Add(EvidenceItem.Word("limit source", State.LimitOf(Life).Source.ToString()));
+            evidence.Add(EvidenceItem.Word("limit-source", State.LimitOf(Life).Source.ToString()));
             return evidence;
         }
     }

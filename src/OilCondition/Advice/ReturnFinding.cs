@@ -28,13 +28,13 @@ internal sealed class ReturnFinding : Finding
         {
             return
             [
-                EvidenceItem.Date("treatment ended", Run.EndedAt!.Value),
+                EvidenceItem.Date("treatment-ended", Run.EndedAt!.Value),
                 EvidenceItem.Figure("target", Run.Target, Measurand.Unit),
                 EvidenceItem.Reading("reading", State.Latest!.Reading, Measurand),
-                EvidenceItem.Moment("read at", State.Latest.At),
+                EvidenceItem.Moment("read-at", State.Latest.At),
                 TrendPace.Evidence(State.Trend),
-                EvidenceItem.Number("chance of such a trend by scatter", State.Trend.Assessment.PValue, ""),
-                EvidenceItem.Number("readings used", State.Trend.Assessment.Used.Count, ""),
+                EvidenceItem.Number("chance-of-such-a-trend-by-scatter", State.Trend.Assessment.PValue, ""),
+                EvidenceItem.Number("readings-used", State.Trend.Assessment.Used.Count, ""),
             ];
         }
     }

@@ -21,8 +21,8 @@ internal sealed class SampleOverdueFinding : Finding
     /// <inheritdoc/>
     public override IReadOnlyList<EvidenceItem> Evidence =>
         [
-            EvidenceItem.Date("last sample", LastSampleAt),
-            EvidenceItem.Number("longest interval", Plan.Longest.TotalDays, "d"),
+            EvidenceItem.Date("last-sample", LastSampleAt),
+            EvidenceItem.Number("longest-interval", Plan.Longest.TotalDays, "d"),
         ];
 
     internal override string Sentence => Sentences.Overdue(this);

@@ -325,7 +325,7 @@ public static partial class Sentences
 
     private static string Level(CleanupStatus status)
     {
-        var mean = status.StallEvidence.FirstOrDefault(item => item.Name == "mean");
+        var mean = status.StallEvidence.FirstOrDefault(item => item.Id == "mean");
         return mean?.Value is not { } value ? $"it levels off at about {PlainText.Number(status.Curve.Floor)}"
             : status.StallSign == StallSign.Rises ? $"it rises, and stands at about {PlainText.Number(value)}"
             : $"it shows no fall, at about {PlainText.Number(value)}";

@@ -58,11 +58,11 @@ internal sealed class SuddenChangeFinding : Finding
     /// <inheritdoc/>
     public override IReadOnlyList<EvidenceItem> Evidence =>
         [
-            EvidenceItem.Number("usual before", Before, Measurand.Unit),
-            EvidenceItem.Number("usual since", After, Measurand.Unit),
-            EvidenceItem.Date("first read at", First.At),
-            EvidenceItem.Number("readings since", Readings, ""),
-            EvidenceItem.Number("chance of such a change by scatter", Change.PValue, ""),
+            EvidenceItem.Number("usual-before", Before, Measurand.Unit),
+            EvidenceItem.Number("usual-since", After, Measurand.Unit),
+            EvidenceItem.Date("first-read-at", First.At),
+            EvidenceItem.Number("readings-since-change", Readings, ""),
+            EvidenceItem.Number("chance-of-such-a-change-by-scatter", Change.PValue, ""),
         ];
 
     internal override string Sentence => Sentences.Change(this);

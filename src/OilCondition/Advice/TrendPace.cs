@@ -9,8 +9,8 @@ internal static class TrendPace
 
     public static EvidenceItem Evidence(SeriesTrend trend) =>
         IsFactor(trend)
-            ? EvidenceItem.Number("factor per 30 days", Factor(trend), "")
-            : EvidenceItem.Number("change per 30 days", Change(trend), Unit(trend), Uncertainty(trend));
+            ? EvidenceItem.Number("factor-per-30-days", Factor(trend), "")
+            : EvidenceItem.Number("change-per-30-days", Change(trend), Unit(trend), Uncertainty(trend));
 
     public static string Words(SeriesTrend trend) =>
         IsFactor(trend)

@@ -22,8 +22,10 @@ public sealed class Limit
     /// </param>
     /// <param name="per">For a rate of change: per which span the figures are meant, above 0 and up to 10 years; null otherwise.</param>
     /// <param name="overOilHours">For a rate of change: whether the span is one of oil hours and not of the calendar.</param>
+    /// <param name="note">What people should know of it; empty for nothing.</param>
     /// <exception cref="ArgumentException">
-    /// There is neither an upper nor a lower band, the alarm comes before the alert, or a rate of change has no span.
+    /// There is neither an upper nor a lower band, the alarm comes before the alert, the lower band does not lie below the upper one, the dead band is so
+    /// wide that no reading could come back, or a rate of change has no span.
     /// </exception>
     /// <exception cref="ArgumentOutOfRangeException">The dead band is negative, or the confirmations lie outside 1 to 10.</exception>
     public Limit(
@@ -35,9 +37,35 @@ public sealed class Limit
         double deadBand = 0,
         int? confirmations = null,
         TimeSpan? per = null,
-        bool overOilHours = false
+        bool overOilHours = false,
+        string note = ""
+    )
+        : this(measurand, kind, (upper, lower), source, deadBand, confirmations, per, overOilHours, note)
+    {
+        if (LimitContradiction.Within(this) is { } contradiction)
+        {
+            throw new ArgumentException(
+                contradiction,
+                contradiction.StartsWith("The dead", StringComparison.Ordinal) ? nameof(deadBand) : nameof(lower)
+            );
+        }
+    }
+
+    /// <summary>A limit that may be derived from figures of the oil or of a fleet, which nobody stated.</summary>
+    private Limit(
+        Measurand measurand,
+        LimitKind kind,
+        (LimitBand? Upper, LimitBand? Lower) bands,
+        Source source,
+        double deadBand,
+        int? confirmations,
+        TimeSpan? per,
+        bool overOilHours,
+        string note
     )
     {
+        var (upper, lower) = bands;
+        Note = Guard.NotNull(note);
         Measurand = Guard.NotNull(measurand);
         Source = Guard.NotNull(source);
         Kind = kind;
@@ -114,6 +142,9 @@ public sealed class Limit
 
     /// <summary>Successive readings beyond a figure that it takes to believe it.</summary>
     public int Confirmations { get; }
+
+    /// <summary>What people should know of it; empty for nothing.</summary>
+    public string Note { get; }
 
     /// <summary>Per which span the figures of a rate of change are meant; null for other kinds.</summary>
     public TimeSpan? Per { get; }
@@ -231,10 +262,23 @@ public sealed class Limit
     }
 
     internal Limit AsAbsolute(Func<double, double> map, Source source) =>
-        new(Measurand, LimitKind.Absolute, Upper?.Map(map), Lower?.Map(map), source, DeadBand, Confirmations);
+        new(
+            Measurand,
+            LimitKind.Absolute,
+            (Upper?.Map(map), Lower?.Map(map)),
+            source,
+            DeadBand,
+            Confirmations,
+            per: null,
+            overOilHours: false,
+            Note
+        );
 
     internal Limit RefusedBecause(LimitReason reason) =>
-        new(Measurand, Kind, Upper, Lower, Source, DeadBand, Confirmations, Per, OverOilHours) { Refusal = reason };
+        new(Measurand, Kind, (Upper, Lower), Source, DeadBand, Confirmations, Per, OverOilHours, Note)
+        {
+            Refusal = reason,
+        };
 
     private static void CheckPercentiles(LimitBand? band, double lowest, double highest, string name)
     {
@@ -268,7 +312,8 @@ public sealed class Limit
         )
         + (FigureUnit.Length == 0 ? "" : " " + FigureUnit);
 
-    private string FigureUnit =>
+    /// <summary>Unit of its figures, with the span of a rate.</summary>
+    internal string FigureUnit =>
         Kind switch
         {
             LimitKind.PercentChangeFromNew or LimitKind.OwnHistory or LimitKind.Fleet => "%",

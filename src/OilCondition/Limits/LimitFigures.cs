@@ -5,7 +5,9 @@ namespace OilCondition.Limits;
 /// <summary>The figures of one limit in a JSON document, converted to the measurand's unit; a percentage stays one.</summary>
 internal sealed class LimitFigures(JsonEntry entry, Measurand measurand, LimitKind kind, string unit)
 {
-    private bool IsPercentage => kind is LimitKind.PercentChangeFromNew or LimitKind.OwnHistory or LimitKind.Fleet;
+    /// <summary>Whether the figures of a kind are percentages, in whatever unit its measurand is.</summary>
+    public static bool IsPercentage(LimitKind kind) =>
+        kind is LimitKind.PercentChangeFromNew or LimitKind.OwnHistory or LimitKind.Fleet;
 
     /// <summary>The figures of one side; null where the limit has none there.</summary>
     public LimitBand? Band(string side)
@@ -29,7 +31,7 @@ internal sealed class LimitFigures(JsonEntry entry, Measurand measurand, LimitKi
             return 0;
         }
 
-        if (IsPercentage || TryDistance(width, out width))
+        if (IsPercentage(kind) || TryDistance(width, out width))
         {
             return width;
         }
@@ -48,7 +50,7 @@ internal sealed class LimitFigures(JsonEntry entry, Measurand measurand, LimitKi
             return null;
         }
 
-        if (IsPercentage)
+        if (IsPercentage(kind))
         {
             if (unit is not ("" or "%"))
             {

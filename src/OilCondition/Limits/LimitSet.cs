@@ -9,10 +9,12 @@ public sealed class LimitSet
     /// <summary>A limit set.</summary>
     /// <param name="name">What it is for.</param>
     /// <param name="limits">The limits, in the order in which they are to be shown.</param>
-    public LimitSet(string name, IEnumerable<Limit> limits)
+    /// <param name="note">What people should know of it; empty for nothing.</param>
+    public LimitSet(string name, IEnumerable<Limit> limits, string note = "")
     {
         Name = Guard.NotBlank(name);
         Limits = [.. Guard.NotNull(limits)];
+        Note = Guard.NotNull(note);
     }
 
     /// <summary>What it is for.</summary>
@@ -20,6 +22,9 @@ public sealed class LimitSet
 
     /// <summary>The limits, in the order in which they are to be shown.</summary>
     public IReadOnlyList<Limit> Limits { get; }
+
+    /// <summary>What people should know of it; empty for nothing.</summary>
+    public string Note { get; }
 
     /// <summary>Fills in the limits of kind <see cref="LimitKind.Fleet"/> from the readings of many machines.</summary>
     /// <remarks>
@@ -44,7 +49,7 @@ public sealed class LimitSet
     public LimitSet WithFleet(IReadOnlyList<OilHistory> fleet)
     {
         Guard.NotNull(fleet);
-        return new LimitSet(Name, Limits.Select(limit => FleetLimit.Resolve(limit, fleet)));
+        return new LimitSet(Name, Limits.Select(limit => FleetLimit.Resolve(limit, fleet)), Note);
     }
 
     /// <summary>A set to start from: every figure with its source class.</summary>
@@ -95,7 +100,8 @@ public sealed class LimitSet
     /// Kinds: absolute, change-from-new, percent-change-from-new, rate-of-change (with <c>"perDays": 30</c> or
     /// <c>"perOilHours": 1000</c>), own-history and fleet (percentages). A limit may have a <c>"deadBand"</c> (in the limit's unit;
     /// beside percentages in the measurand's), <c>"confirmations"</c> and a <c>"note"</c>. Units as in <see cref="Measurand.TryConvert"/>; particle limits may be
-    /// given in iso-4406 scale numbers. All faults are reported together.
+    /// given in iso-4406 scale numbers. What contradicts itself is refused: a lower limit above an upper one, an alert beyond its alarm, a
+    /// dead band in which no reading could come back, a figure or a field that is there twice. All faults are reported together.
     /// </remarks>
     /// <param name="json">The text.</param>
     /// <param name="catalog">The measurands that may be named; null for the built-in ones.</param>
@@ -103,6 +109,10 @@ public sealed class LimitSet
     /// <exception cref="FormatException">The text is not a limit set; the message lists every fault with its place.</exception>
     public static LimitSet Parse(string json, MeasurandCatalog? catalog = null) =>
         LimitSetReader.Read(Guard.NotNull(json), catalog ?? MeasurandCatalog.BuiltIn);
+
+    /// <summary>The limit set as JSON, each figure to the last digit and in the unit of its measurand, with sources and notes.</summary>
+    /// <returns>JSON as <see cref="Parse"/> reads it, the same bytes for the same set.</returns>
+    public string ToJson() => LimitSetJson.Write(this);
 
     /// <summary>Name and number of limits.</summary>
     /// <returns>For example <c>Turbine oil, starting points: 13 limits</c>.</returns>

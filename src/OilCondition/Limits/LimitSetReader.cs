@@ -7,12 +7,7 @@ namespace OilCondition.Limits;
 internal sealed class LimitSetReader(MeasurandCatalog catalog)
 {
     public static LimitSet Read(string json, MeasurandCatalog catalog) =>
-        JsonEntry.Read(
-            json,
-            "limit set",
-            root => Read(root, catalog),
-            "an object with 'name' and 'limits' is expected."
-        );
+        JsonEntry.Read(json, JsonFormat.LimitSet, root => Read(root, catalog));
 
     /// <summary>A limit set that stands in a larger document.</summary>
     public static LimitSet? Read(JsonEntry entry, MeasurandCatalog catalog) => new LimitSetReader(catalog).Set(entry);
@@ -21,13 +16,26 @@ internal sealed class LimitSetReader(MeasurandCatalog catalog)
     {
         entry.Known("name", "note", "limits");
         var name = entry.Text("name");
-        var limits = entry.List("limits", One);
+        var note = entry.TextOrEmpty("note");
+        var placed = entry.List("limits", one => One(one) is { } limit ? Tuple.Create(one, limit) : null);
+        List<Limit> limits = [.. placed.Select(one => one.Item2)];
         foreach (var twice in limits.SelectMany(Figures).GroupBy(figure => figure).Where(g => g.Count() > 1))
         {
             entry.Fault("limits", $"{twice.Key} is given more than once.");
         }
 
-        return entry.IsFaultless && name is not null ? new LimitSet(name, limits) : null;
+        for (var i = 1; i < placed.Count; i++)
+        {
+            foreach (var earlier in placed.Take(i))
+            {
+                if (LimitContradiction.Between(limits[i], earlier.Item2) is { } contradiction)
+                {
+                    placed[i].Item1.Fault($"{contradiction.TrimEnd('.')}, together with {earlier.Item1.Path}.");
+                }
+            }
+        }
+
+        return entry.IsFaultless && name is not null ? new LimitSet(name, limits, note) : null;
     }
 
     /// <summary>What a limit sets: alert and alarm may come from different sources and then stand in two limits.</summary>
@@ -83,10 +91,22 @@ internal sealed class LimitSetReader(MeasurandCatalog catalog)
         var deadBand = figures.DeadBand();
         var confirmations = entry.WholeIfAny("confirmations", 1, 10);
         var span = Rate(entry, out var overOilHours);
+        var note = entry.TextOrEmpty("note");
         return source is null
             ? null
             : entry.Made(() =>
-                new Limit(measurand, kind.Value, upper, lower, source, deadBand, confirmations, span, overOilHours)
+                new Limit(
+                    measurand,
+                    kind.Value,
+                    upper,
+                    lower,
+                    source,
+                    deadBand,
+                    confirmations,
+                    span,
+                    overOilHours,
+                    note
+                )
             );
     }
 

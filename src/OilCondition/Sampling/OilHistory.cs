@@ -90,6 +90,46 @@ public sealed class OilHistory
         return new OilHistory(machine, samples, sensors, events, [.. issues.OrderBy(issue => issue.At)], suspects);
     }
 
+    /// <summary>Reads the history of one machine from JSON.</summary>
+    /// <remarks>
+    /// <para>
+    /// What <see cref="ToJson"/> wrote is read back as it was, its issues included. They say that the records have been put in order; which samples are
+    /// suspect is judged anew. A document without <c>"issues"</c> is raw: its records are put in order as by <see cref="Create"/>.
+    /// </para>
+    /// <para>
+    /// <c>{ "machine": { "id": "…", "name": "…", "oil": { "name": "…" }, "oilLitres": 900, "runningCelsius": 55, "standstillCelsius": 15 },
+    /// "samples": [ { "sampleNumber": "…", "takenAt": "2026-03-14T06:15:00+01:00", "readings": [ { "measurand": "iron", "value": 10, "unit": "mg/kg",
+    /// "qualifier": "less-than" } ] } ], "sensorReadings": [], "events": [ { "kind": "oil-change", "at": "…" } ] }</c>. Units as in
+    /// <see cref="Measurand.TryConvert"/>. All faults are reported together.
+    /// </para>
+    /// </remarks>
+    /// <param name="json">The text.</param>
+    /// <param name="catalog">The measurands that may be named; null for the built-in ones.</param>
+    /// <returns>The history.</returns>
+    /// <exception cref="FormatException">The text is no history; the message lists every fault with its place.</exception>
+    public static OilHistory Parse(string json, MeasurandCatalog? catalog = null) =>
+        HistoryReader.Read(Guard.NotNull(json), catalog ?? MeasurandCatalog.BuiltIn);
+
+    /// <summary>The history as JSON, with its issues: machine, oil and records to the last digit and tick.</summary>
+    /// <returns>JSON as <see cref="Parse"/> reads it, the same bytes for the same history.</returns>
+    public string ToJson() => HistoryJson.Write(this);
+
+    /// <summary>Records that have been put in order, with what was wrong with them; which samples are suspect is judged anew.</summary>
+    internal static OilHistory Restored(
+        Machine machine,
+        IReadOnlyList<OilSample> samples,
+        IReadOnlyList<SensorReading> sensors,
+        IReadOnlyList<OilEvent> events,
+        IEnumerable<HistoryIssue> issues
+    ) =>
+        Screened(
+            machine,
+            [.. samples],
+            [.. sensors],
+            [.. events],
+            [.. issues.Where(issue => issue.Kind != HistoryIssueKind.SuspectSample)]
+        );
+
     /// <summary>The same records as they were known at a moment: what came later is gone, and does not help to judge what came before.</summary>
     /// <param name="asOf">The moment; records of that moment are kept.</param>
     /// <returns>The history up to then; this one when nothing is later.</returns>
@@ -103,8 +143,7 @@ public sealed class OilHistory
             return this;
         }
 
-        var known = Issues.Where(issue => issue.At <= asOf && issue.Kind != HistoryIssueKind.SuspectSample);
-        return Screened(Machine, samples, sensors, events, [.. known]);
+        return Restored(Machine, samples, sensors, events, Issues.Where(issue => issue.At <= asOf));
     }
 
     /// <summary>A clock or a time zone may be wrong by a day without anybody's fault (our choice).</summary>

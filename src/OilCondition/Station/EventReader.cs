@@ -1,81 +1,16 @@
 using OilCondition.Text;
-using UnitsNet;
 
 namespace OilCondition;
 
-/// <summary>Reads what was done to the oils: <c>oil-change</c>, <c>top-up</c>, or the kind of a treatment.</summary>
+/// <summary>Reads what was done to the oils of a station's machines.</summary>
 internal sealed class EventReader(MeasurandCatalog catalog)
 {
-    private const string OilChange = "oil-change";
-    private const string TopUp = "top-up";
-
-    private static readonly IReadOnlyList<TreatmentKind> Treatments = JsonEntry.Members<TreatmentKind>();
+    private readonly OilEventReader events = new(catalog, "machine");
 
     public StationEvent? Read(JsonEntry entry)
     {
         var machine = entry.Text("machine");
-        var kind = entry.Text("kind");
-        var at = entry.Moment("at");
-        if (machine is null || kind is null || at is null)
-        {
-            return null;
-        }
-
-        OilEvent? read =
-            kind == OilChange ? Change(entry, at.Value)
-            : kind == TopUp ? Added(entry, at.Value)
-            : Treatment(entry, at.Value, kind);
-        return read is null ? null : new StationEvent(machine, read);
-    }
-
-    private static OilChange? Change(JsonEntry entry, DateTimeOffset at)
-    {
-        entry.Known("machine", "kind", "at", "note");
-        return entry.Made(() => new OilChange(at));
-    }
-
-    private static TopUp? Added(JsonEntry entry, DateTimeOffset at)
-    {
-        entry.Known("machine", "kind", "at", "litres", "note");
-        return entry.Number("litres") is { } litres ? entry.Made(() => new TopUp(at, Volume.FromLiters(litres))) : null;
-    }
-
-    private TreatmentRun? Treatment(JsonEntry entry, DateTimeOffset at, string word)
-    {
-        entry.Known("machine", "kind", "at", "endedAt", "measurand", "target", "unit", "equipment", "note");
-        var known = Treatments.Where(kind => PlainText.Kebab(kind) == word).ToList();
-        if (known.Count == 0)
-        {
-            var words = new[] { OilChange, TopUp }.Concat(Treatments.Select(kind => PlainText.Kebab(kind)));
-            entry.Fault("kind", $"'{word}'; allowed: {string.Join(", ", words)}.");
-        }
-
-        var endedAt = entry.MomentIfAny("endedAt");
-        var target = entry.Number("target");
-        if (
-            entry.Text("measurand") is not { } id
-            || target is null
-            || known.Count == 0
-            || entry.Has("endedAt") != endedAt.HasValue
-        )
-        {
-            return null;
-        }
-
-        if (!catalog.TryFind(id, out var measurand))
-        {
-            entry.Fault("measurand", catalog.Unknown(id));
-            return null;
-        }
-
-        var equipment = entry.Has("equipment") ? entry.Text("equipment") : null;
-        var unit = entry.TextOrEmpty("unit");
-        if (!measurand!.TryConvert(target.Value, unit, out var converted))
-        {
-            entry.Fault("unit", $"'{unit}' cannot be converted to {measurand!.Unit} ({measurand.Id}).");
-            return null;
-        }
-
-        return entry.Made(() => new TreatmentRun(at, endedAt, known[0], measurand!, converted, equipment));
+        var read = events.Read(entry);
+        return machine is null || read is null ? null : new StationEvent(machine, read);
     }
 }

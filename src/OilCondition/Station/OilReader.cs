@@ -25,7 +25,7 @@ internal sealed class OilReader(MeasurandCatalog catalog)
         var id = entry.Text("id");
         var name = entry.Text("name");
         var readings = NewReadings(entry);
-        var curve = name is null ? null : Saturation(entry, name);
+        var curve = name is null ? null : SaturationCurveReader.Read(entry, name);
         var highest = entry.NumberIfAny("highestCelsius", 0, 150, "°C");
         var detergents = entry.FlagIfAny("hasDetergents") ?? false;
         var pour = entry.NumberIfAny("pourPointCelsius", -60, 60, "°C");
@@ -57,7 +57,8 @@ internal sealed class OilReader(MeasurandCatalog catalog)
                 list.Fault(id, catalog.Unknown(id));
             }
             else if (
-                list.Number(id, measurand!.LowestPlausible, measurand.HighestPlausible, measurand.Unit) is { } value
+                list.Has(id)
+                && list.Number(id, measurand!.LowestPlausible, measurand.HighestPlausible, measurand.Unit) is { } value
             )
             {
                 readings[measurand] = new Reading(value);
@@ -65,85 +66,6 @@ internal sealed class OilReader(MeasurandCatalog catalog)
         }
 
         return readings;
-    }
-
-    /// <summary>Two measured points, or the constants of a known curve.</summary>
-    private static SaturationCurve? Saturation(JsonEntry entry, string name)
-    {
-        if (entry.ObjectIfAny("saturation") is not { } saturation)
-        {
-            return null;
-        }
-
-        saturation.Known("points", "a", "bKelvin", "lowestCelsius", "highestCelsius", "source");
-        var source = SourceReader.Read(saturation, "saturation curve");
-        if (saturation.Has("points") == saturation.Has("a"))
-        {
-            saturation.Fault("either 'points' with two points, or 'a' and 'bKelvin' are expected.");
-            return null;
-        }
-
-        return saturation.Has("points")
-            ? FromPoints(saturation, name, source)
-            : FromConstants(saturation, name, source);
-    }
-
-    private static SaturationCurve? FromPoints(JsonEntry entry, string name, Source? source)
-    {
-        var points = entry.List("points", Point);
-        if (points.Count != 2 || source is null)
-        {
-            if (points.Count != 2)
-            {
-                entry.Fault("points", $"{points.Count} points were read; exactly two are expected.");
-            }
-
-            return null;
-        }
-
-        return entry.Made(() =>
-            SaturationCurve.FromTwoPoints(
-                name,
-                points[0].Item1,
-                points[0].Item2,
-                points[1].Item1,
-                points[1].Item2,
-                source
-            )
-        );
-    }
-
-    private static Tuple<Temperature, MassFraction>? Point(JsonEntry entry)
-    {
-        entry.Known("celsius", "mgPerKg");
-        var celsius = entry.Number("celsius", OilTemperature.LowestCelsius, OilTemperature.HighestCelsius, "°C");
-        var content = entry.Number("mgPerKg");
-        return celsius is null || content is null
-            ? null
-            : Tuple.Create(
-                Temperature.FromDegreesCelsius(celsius.Value),
-                MassFraction.FromPartsPerMillion(content.Value)
-            );
-    }
-
-    private static SaturationCurve? FromConstants(JsonEntry entry, string name, Source? source)
-    {
-        var a = entry.Number("a");
-        var b = entry.Number("bKelvin");
-        var lowest = entry.Number("lowestCelsius", OilTemperature.LowestCelsius, OilTemperature.HighestCelsius, "°C");
-        var highest = entry.Number("highestCelsius", OilTemperature.LowestCelsius, OilTemperature.HighestCelsius, "°C");
-        return a is null || b is null || lowest is null || highest is null || source is null
-            ? null
-            : entry.Made(() =>
-                SaturationCurve.FromCoefficients(
-                    name,
-                    a.Value,
-                    b.Value,
-                    Temperature.FromDegreesCelsius(lowest.Value),
-                    Temperature.FromDegreesCelsius(highest.Value),
-                    source
-                )
-            );
     }
 
     private static TreatedOil? Treated(

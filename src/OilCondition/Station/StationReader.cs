@@ -13,9 +13,8 @@ internal static class StationReader
     ) =>
         JsonEntry.Read(
             json,
-            "station file",
-            root => Of(root, limitSets ?? new Dictionary<string, LimitSet>(StringComparer.Ordinal), catalog),
-            "an object with 'name', 'oils' and 'machines' is expected."
+            JsonFormat.Station,
+            root => Of(root, limitSets ?? new Dictionary<string, LimitSet>(StringComparer.Ordinal), catalog)
         );
 
     private static Station? Of(

@@ -12,7 +12,7 @@ internal sealed partial class JsonEntry
     {
         if (element.TryGetProperty(name, out var field) && field.ValueKind == JsonValueKind.Object)
         {
-            return new JsonEntry(field, $"{Path}.{name}", faults);
+            return new JsonEntry(field, $"{Path}.{name}", reading);
         }
 
         Fault(name, expected);
@@ -36,7 +36,7 @@ internal sealed partial class JsonEntry
         var items = new List<T>();
         foreach (var (item, i) in list.EnumerateArray().Select((item, i) => (item, i)))
         {
-            var entry = new JsonEntry(item, $"{Path}.{name}[{i}]", faults);
+            var entry = new JsonEntry(item, $"{Path}.{name}[{i}]", reading);
             if (item.ValueKind != JsonValueKind.Object)
             {
                 entry.Fault("an object is expected.");
@@ -57,11 +57,12 @@ internal sealed partial class JsonEntry
     /// <summary>A list of texts that may be left out, with at least one in it.</summary>
     public IReadOnlyList<string>? TextsIfAny(string name)
     {
-        if (!element.TryGetProperty(name, out var list))
+        if (!Has(name))
         {
             return null;
         }
 
+        var list = element.GetProperty(name);
         if (
             list.ValueKind == JsonValueKind.Array
             && list.GetArrayLength() > 0

@@ -9,22 +9,26 @@ namespace OilCondition.Text;
 /// </summary>
 internal sealed partial class JsonEntry
 {
+    private const string Root = "$";
     private const string MomentForm = "yyyy-MM-ddTHH:mm:ss.FFFFFFFzzz";
 
     private static readonly JsonDocumentOptions Options = new()
     {
         CommentHandling = JsonCommentHandling.Skip,
         AllowTrailingCommas = true,
+        AllowDuplicateProperties = false,
     };
 
     private readonly JsonElement element;
+    private readonly Reading reading;
     private readonly List<string> faults;
     private readonly int faultsBefore;
 
-    private JsonEntry(JsonElement element, string path, List<string> faults)
+    private JsonEntry(JsonElement element, string path, Reading reading)
     {
         this.element = element;
-        this.faults = faults;
+        this.reading = reading;
+        faults = reading.Faults;
         faultsBefore = faults.Count;
         Path = path;
     }
@@ -37,61 +41,70 @@ internal sealed partial class JsonEntry
 
     /// <summary>Reads a document whose root is an object; one message names all its faults.</summary>
     /// <param name="json">The text.</param>
-    /// <param name="what">What the text should be, such as 'limit set'.</param>
+    /// <param name="format">What the text should be.</param>
     /// <param name="read">Reads the root; what it returns beside faults is not used.</param>
-    /// <param name="expected">What the root should be, for the fault.</param>
     /// <exception cref="FormatException">The text is no JSON, or has faults.</exception>
-    public static T Read<T>(
-        string json,
-        string what,
-        Func<JsonEntry, T?> read,
-        string expected = "an object is expected."
-    )
+    public static T Read<T>(string json, JsonFormat format, Func<JsonEntry, T?> read)
         where T : class
     {
         Guard.NotNull(json);
         try
         {
-            using var document = JsonDocument.Parse(json, Options);
-            var found = new List<string>();
-            var result =
-                document.RootElement.ValueKind == JsonValueKind.Object
-                    ? read(new JsonEntry(document.RootElement, "$", found))
-                    : null;
+            var reading = new Reading { PassesUnknown = format.KeepsUnknown };
+            using var document = Parsed(json, reading.Faults);
+            var root = new JsonEntry(document.RootElement, Root, reading);
+            T? result = null;
             if (document.RootElement.ValueKind != JsonValueKind.Object)
             {
-                found.Add($"$: {expected}");
+                root.Fault(format.Expected);
+            }
+            else if (format.IsReadable(root, out var isNewer))
+            {
+                reading.PassesUnknown |= isNewer;
+                result = read(root);
             }
 
-            return found.Count == 0 && result is not null
+            return reading.Faults.Count == 0 && result is not null
                 ? result
                 : throw new FormatException(
-                    $"The {what} has faults:" + string.Concat(found.Select(fault => "\n- " + fault))
+                    $"The {format.What} has faults:" + string.Concat(reading.Faults.Select(fault => "\n- " + fault))
                 );
         }
         catch (Exception error) when (error is JsonException or ArgumentException)
         {
             // An argument error is half of a surrogate pair in the text.
-            throw new FormatException($"The {what} is not JSON: {error.Message}", error);
+            throw new FormatException($"The {format.What} is not JSON: {error.Message}", error);
         }
         catch (InvalidOperationException error)
         {
             // An escape such as \uD800 is JSON, but no text.
-            throw new FormatException($"The {what} has a text that is not Unicode: {error.Message}", error);
+            throw new FormatException($"The {format.What} has a text that is not Unicode: {error.Message}", error);
         }
     }
 
-    /// <summary>Names every field that nobody reads: a misspelt one must not be lost.</summary>
+    /// <summary>
+    /// States the fields of this object; every other one is a fault, since a misspelt one must not be lost. A document that programs keep, and one of
+    /// a version in which fields were added, may have others: see <see cref="JsonFormat"/>.
+    /// </summary>
     public void Known(params string[] names)
     {
+        if (reading.PassesUnknown)
+        {
+            return;
+        }
+
         foreach (var name in Names.Where(name => !names.Contains(name, StringComparer.Ordinal)))
         {
-            Fault(name, $"unknown; allowed: {string.Join(", ", names)}.");
+            if (Path != Root || !JsonFormat.RootFields.Contains(name, StringComparer.Ordinal))
+            {
+                Fault(name, $"unknown; allowed: {string.Join(", ", names)}.");
+            }
         }
     }
 
-    /// <summary>Whether there is such a field.</summary>
-    public bool Has(string name) => element.TryGetProperty(name, out _);
+    /// <summary>Whether there is such a field; one that is null is left out.</summary>
+    public bool Has(string name) =>
+        element.TryGetProperty(name, out var field) && field.ValueKind != JsonValueKind.Null;
 
     /// <summary>A fault of this object as a whole.</summary>
     public void Fault(string fault) => faults.Add($"{Path}: {fault}");
@@ -203,11 +216,12 @@ internal sealed partial class JsonEntry
     /// <summary>True or false, which may be left out.</summary>
     public bool? FlagIfAny(string name)
     {
-        if (!element.TryGetProperty(name, out var field))
+        if (!Has(name))
         {
             return null;
         }
 
+        var field = element.GetProperty(name);
         if (field.ValueKind is JsonValueKind.True or JsonValueKind.False)
         {
             return field.GetBoolean();
@@ -240,6 +254,10 @@ internal sealed partial class JsonEntry
         return null;
     }
 
+    /// <inheritdoc cref="Word{T}(string)"/>
+    public T? WordIfAny<T>(string name)
+        where T : struct, Enum => Has(name) ? Word<T>(name) : null;
+
     /// <summary>A moment with its offset, such as <c>2026-03-14T06:15:00+01:00</c> or <c>…Z</c>, that must be there.</summary>
     public DateTimeOffset? Moment(string name)
     {
@@ -248,7 +266,7 @@ internal sealed partial class JsonEntry
             return null;
         }
 
-        var written = text[text.Length - 1] == 'Z' ? text.TrimEnd('Z') + "+00:00" : text;
+        var written = text[text.Length - 1] == 'Z' ? text.Substring(0, text.Length - 1) + "+00:00" : text;
         if (
             DateTimeOffset.TryParseExact(
                 written,
@@ -297,5 +315,58 @@ internal sealed partial class JsonEntry
             ]
             : [];
 
+    /// <summary>The document; a name that an object has twice is a fault with its place, and not the last one that wins.</summary>
+    private static JsonDocument Parsed(string json, List<string> faults)
+    {
+        try
+        {
+            return JsonDocument.Parse(json, Options);
+        }
+        catch (JsonException)
+        {
+            // The library stops at the first name that comes twice. What is no JSON at all fails here again.
+            var document = JsonDocument.Parse(json, Options with { AllowDuplicateProperties = true });
+            Twice(document.RootElement, Root, faults);
+            return document;
+        }
+    }
+
+    private static void Twice(JsonElement element, string path, List<string> faults)
+    {
+        if (element.ValueKind == JsonValueKind.Array)
+        {
+            foreach (var (item, i) in element.EnumerateArray().Select((item, i) => (item, i)))
+            {
+                Twice(item, $"{path}[{i}]", faults);
+            }
+        }
+
+        if (element.ValueKind != JsonValueKind.Object)
+        {
+            return;
+        }
+
+        foreach (var fields in element.EnumerateObject().GroupBy(one => one.Name, StringComparer.Ordinal))
+        {
+            if (fields.Count() > 1)
+            {
+                faults.Add($"{path}.{fields.Key}: is there {fields.Count()} times; which one holds cannot be known.");
+            }
+
+            foreach (var field in fields)
+            {
+                Twice(field.Value, $"{path}.{field.Name}", faults);
+            }
+        }
+    }
+
     private static string Plain(double value) => value.ToString("G7", CultureInfo.InvariantCulture);
+
+    /// <summary>What all objects of one document share while it is read.</summary>
+    private sealed class Reading
+    {
+        public List<string> Faults { get; } = [];
+
+        public bool PassesUnknown { get; set; }
+    }
 }

@@ -22,11 +22,14 @@ internal static class JsonText
     [ThreadStatic]
     private static (MemoryStream Stream, Utf8JsonWriter Writer)? room;
 
-    public static string Write(Action<Utf8JsonWriter> members)
+    /// <summary>A document: its format and version, then its members.</summary>
+    public static string Write(JsonFormat format, Action<Utf8JsonWriter> members)
     {
         var (stream, json) = room ?? NewRoom();
         room = null;
         json.WriteStartObject();
+        json.WriteString("format", format.Id);
+        json.WriteString("version", format.Version);
         members(json);
         json.WriteEndObject();
         json.Flush();
@@ -86,6 +89,58 @@ internal static class JsonText
 #else
         json.WriteRawValue(value.ToString("G7", CultureInfo.InvariantCulture), skipInputValidation: true);
 #endif
+    }
+
+    /// <summary>A figure to its last digit, so that it is read back as it was; the same digits on every framework.</summary>
+    public static void WriteExact(this Utf8JsonWriter json, string name, double value)
+    {
+        json.WritePropertyName(name);
+#if NET
+        json.WriteRawValue(value.ToString("R", CultureInfo.InvariantCulture), skipInputValidation: true);
+#else
+        // There "R" does not always give the shortest digits that read back, and at times not even such as do.
+        var text = value.ToString("G15", CultureInfo.InvariantCulture);
+        foreach (var form in new[] { "G16", "G17" })
+        {
+            if (!double.Parse(text, CultureInfo.InvariantCulture).Equals(value))
+            {
+                text = value.ToString(form, CultureInfo.InvariantCulture);
+            }
+        }
+
+        json.WriteRawValue(text, skipInputValidation: true);
+#endif
+    }
+
+    /// <summary>An exact figure; none where there is none.</summary>
+    public static void WriteExact(this Utf8JsonWriter json, string name, double? value)
+    {
+        if (value is { } figure)
+        {
+            json.WriteExact(name, figure);
+        }
+    }
+
+    /// <summary>A moment to its last tick, so that it is read back as it was.</summary>
+    public static void WriteExact(this Utf8JsonWriter json, string name, DateTimeOffset at)
+    {
+        if (at.Ticks % TimeSpan.TicksPerSecond == 0)
+        {
+            json.WriteMoment(name, at);
+        }
+        else
+        {
+            json.WriteString(name, at.ToString("yyyy-MM-ddTHH:mm:ss.FFFFFFFzzz", CultureInfo.InvariantCulture));
+        }
+    }
+
+    /// <summary>A text; none where it is empty.</summary>
+    public static void WriteText(this Utf8JsonWriter json, string name, string? text)
+    {
+        if (!string.IsNullOrEmpty(text))
+        {
+            json.WriteString(name, text);
+        }
     }
 
     /// <summary>A figure; none where there is none.</summary>

@@ -7,6 +7,8 @@ namespace OilCondition.Water;
 /// <content>The ways to a curve.</content>
 public sealed partial class SaturationCurve
 {
+    private const string ConstantsGiven = "constants given";
+
     /// <summary>A curve from known constants.</summary>
     /// <param name="name">The oil, in words.</param>
     /// <param name="a">Constant A, for S in mg/kg and the logarithm to base 10.</param>
@@ -26,7 +28,7 @@ public sealed partial class SaturationCurve
         Temperature lowest,
         Temperature highest,
         Source source
-    ) => new(name, a, bKelvin, lowest, highest, source, "constants given");
+    ) => new(name, a, bKelvin, lowest, highest, source, ConstantsGiven);
 
     /// <summary>The curve through two measured saturations of one oil.</summary>
     /// <remarks>B = log10(S2 / S1) / (1/T1 − 1/T2); A = log10 S1 + B / T1. The valid range is the span of the two temperatures.</remarks>
@@ -175,6 +177,18 @@ public sealed partial class SaturationCurve
             AgeingFactor.DecimalFractions * f
         );
     }
+
+    /// <summary>A curve as a file has it: one that was written is read back with how it came about.</summary>
+    internal static SaturationCurve FromFile(
+        string name,
+        double a,
+        double bKelvin,
+        Temperature lowest,
+        Temperature highest,
+        Source source,
+        string basis,
+        double ageingFactor
+    ) => new(name, a, bKelvin, lowest, highest, source, basis.Length == 0 ? ConstantsGiven : basis, ageingFactor);
 
     internal static SaturationCurve FromFit(
         string name,

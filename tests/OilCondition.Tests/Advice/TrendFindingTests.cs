@@ -206,6 +206,24 @@ public class TrendFindingTests
         var acid = json.RootElement.GetProperty("states")[1];
         acid.GetProperty("trend").GetProperty("verdict").GetString().ShouldBe("rising");
         json.RootElement.GetProperty("firstLimit")[0].GetProperty("measurand").GetString().ShouldBe("acid-number");
+        // The acid number rises by 0.02 mgKOH/g in 30 days or so: its slope is said with its unit, its interval and its scale.
+        var slope = acid.GetProperty("trend").GetProperty("slope");
+        slope.GetProperty("unit").GetString().ShouldBe("mgKOH/g");
+        slope.GetProperty("scale").GetString().ShouldBe("linear");
+        slope.GetProperty("perDays").GetInt32().ShouldBe(1);
+        slope.GetProperty("lower").GetDouble().ShouldBeLessThan(slope.GetProperty("value").GetDouble());
+        var told = json
+            .RootElement.GetProperty("problems")
+            .EnumerateArray()
+            .SelectMany(problem => problem.GetProperty("findings").EnumerateArray())
+            .Single(one => one.GetProperty("code").GetString() == "remaining-life-short");
+        told.GetProperty("side").GetString().ShouldBe("upper");
+        told.GetProperty("limit").GetProperty("value").GetDouble().ShouldBe(finding.Life.Limit);
+        told.GetProperty("slope").GetProperty("value").GetDouble().ShouldBe(slope.GetProperty("value").GetDouble());
+        told.GetProperty("evidence")
+            .EnumerateArray()
+            .Select(one => one.GetProperty("id").GetString())
+            .ShouldContain("chance-10-percent-by");
         json.RootElement.GetProperty("nextSample").GetProperty("reason").GetString().ShouldNotBeNullOrEmpty();
     }
 

@@ -156,7 +156,7 @@ public class LimitSidesTests
 
     [Fact]
     public void Without_a_reading_beyond_a_figure_nothing_leaves_normal() =>
-        Gen.Select(Gen.Int[350, 500].Select(i => i / 10.0).Array[1, 12], Gen.Int[0, 200], Gen.Int[1, 4])
+        Gen.Select(Gen.Int[350, 500].Select(i => i / 10.0).Array[1, 12], Gen.Int[0, 150], Gen.Int[1, 4])
             .Holds(
                 (readings, dead, confirmations) =>
                     Evaluate(new LimitBand(50, 60), new LimitBand(35, 30), Values(readings), dead / 10.0, confirmations)

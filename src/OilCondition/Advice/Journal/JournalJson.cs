@@ -10,7 +10,7 @@ internal static class JournalJson
     private const string Form = "yyyy-MM-ddTHH:mm:ss.FFFFFFFzzz";
 
     public static string Write(IReadOnlyList<JournalEntry> entries) =>
-        JsonText.Write(json => json.WriteList("alerts", entries, entry => Entry(json, entry)));
+        JsonText.Write(JsonFormat.Journal, json => json.WriteList("alerts", entries, entry => Entry(json, entry)));
 
     private static void Entry(Utf8JsonWriter json, JournalEntry entry)
     {
@@ -55,7 +55,7 @@ internal static class JournalJson
     }
 
     public static IReadOnlyList<JournalEntry> Read(string text) =>
-        JsonEntry.Read(text, "journal", Entries, "an object with the list 'alerts' is expected.");
+        JsonEntry.Read(text, JsonFormat.Journal, Entries);
 
     private static IReadOnlyList<JournalEntry> Entries(JsonEntry root)
     {

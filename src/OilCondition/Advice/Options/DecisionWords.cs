@@ -140,17 +140,19 @@ internal static class DecisionWords
             lines.AddRange(PlainText.Wrap($"Assumed, by common practice: {string.Join("; ", assumed)}.", "  "));
         }
 
-        lines.AddRange(Cautions(decision).SelectMany(one => PlainText.Wrap(one, "  ! ")));
+        lines.AddRange(
+            Cautions(decision).Select(Sentences.Of).Append(Notice).SelectMany(one => PlainText.Wrap(one, "  ! "))
+        );
         return string.Join("\n", lines);
     }
 
-    /// <summary>Cautions of the job that is recommended, once, and who decides.</summary>
-    public static IEnumerable<string> Cautions(TreatmentDecision decision)
-    {
-        var job = decision.UnderWay?.Cautions ?? decision.Choice?.Assessment?.Cautions ?? [];
-        return job.Select(Sentences.Of)
-            .Append("This is advice. The plant decides; makers' limits, local codes and licensed practice come first.");
-    }
+    /// <summary>Who decides.</summary>
+    public const string Notice =
+        "This is advice. The plant decides; makers' limits, local codes and licensed practice come first.";
+
+    /// <summary>Cautions of the job that is recommended.</summary>
+    public static IReadOnlyList<Caution> Cautions(TreatmentDecision decision) =>
+        decision.UnderWay?.Cautions ?? decision.Choice?.Assessment?.Cautions ?? [];
 
     public static string Word(OptionVerdict verdict) => PlainText.Spaced(verdict);
 

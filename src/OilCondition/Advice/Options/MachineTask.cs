@@ -108,7 +108,7 @@ internal sealed class MachineTask
             var density = New(Measurands.Density15) ?? UsualDensity;
             if (New(Measurands.Density15) is null)
             {
-                Assumed("density at 15 °C", density, "kg/m³", "a mineral oil");
+                Assumed("density-15c", density, "kg/m³", "a mineral oil");
             }
 
             var at100 = New(Measurands.Viscosity100);
@@ -117,10 +117,10 @@ internal sealed class MachineTask
                 at100 = ViscosityIndex
                     .ViscosityAt100(KinematicViscosity.FromCentistokes(at40), UsualViscosityIndex)
                     .Centistokes;
-                Assumed("viscosity index", UsualViscosityIndex, "", "a mineral oil");
+                Assumed("viscosity-index", UsualViscosityIndex, "", "a mineral oil");
             }
 
-            Assumed("highest temperature of the oil", UsualHighestCelsius, "°C", "the oil's maker is to be asked");
+            Assumed("highest-temperature-of-the-oil", UsualHighestCelsius, "°C", "the oil's maker is to be asked");
             // Without a curve of its own the task does not ask for water, and no floor of it is told.
             var curve = Machine.Oil.SaturationCurve ?? PublishedSaturationCurves.TransformerMineralOil;
             return new TreatedOil(
@@ -146,7 +146,7 @@ internal sealed class MachineTask
                 var loss = TankHeatLoss
                     .Guide(TankSurface.ShelteredBare, Temperature.FromDegreesCelsius(27))
                     .WattPerKelvin(Area.FromSquareMeters(area));
-                Assumed("heat loss of the tank", loss, "W/K", "a bare sheltered tank, half full of air again");
+                Assumed("heat-loss-of-the-tank", loss, "W/K", "a bare sheltered tank, half full of air again");
                 tank = new Reservoir(
                     Machine.ChargeVolume,
                     Machine.RunningTemperature,
@@ -171,7 +171,7 @@ internal sealed class MachineTask
                 oil.Properties.At(Temperature.FromDegreesCelsius(15)).Density,
                 assessment.Options.AsOf
             );
-            Add("water that comes in", ingress.ToString()!, Derived("readings between treatments"));
+            Add("water-that-comes-in", ingress.ToString()!, Derived("readings between treatments"));
             return ingress is IngressEstimate.Rising rising ? tank.With(waterIngress: rising.Rate) : tank;
         }
 
@@ -182,7 +182,7 @@ internal sealed class MachineTask
             {
                 water = split.Point.Reading.Value;
                 Add(
-                    EvidenceItem.Reading("water content", split.Point.Reading, Measurands.WaterContent),
+                    EvidenceItem.Reading("water-content", split.Point.Reading, Measurands.WaterContent),
                     Read(split.Point)
                 );
             }
@@ -190,12 +190,12 @@ internal sealed class MachineTask
             var share = station.Site.EmulsifiedShare ?? default;
             if (station.Site.EmulsifiedShare is { } stated)
             {
-                Add(EvidenceItem.Figure("emulsified share of the free water", stated.Percent, "%"), File);
+                Add(EvidenceItem.Figure("emulsified-share-of-the-free-water", stated.Percent, "%"), File);
             }
             else if (assessment.Water is WaterInOil.Split { Running.HasFreeWater: true })
             {
                 Assumed(
-                    "emulsified share of the free water",
+                    "emulsified-share-of-the-free-water",
                     0,
                     "%",
                     "nobody looked at a jar of this oil left standing"
@@ -225,8 +225,8 @@ internal sealed class MachineTask
                 return ParticleLevels.Computed(0, 0, 0);
             }
 
-            Add("ISO 4406 code", code.ToString(), Derived("latest particle counts"));
-            Assumed("particles that come in", 0, "a minute", "nobody counted what a filter holds down");
+            Add("iso-4406-code", code.ToString(), Derived("latest particle counts"));
+            Assumed("particles-that-come-in", 0, "a minute", "nobody counted what a filter holds down");
             return at4 >= at6 && at6 >= at14
                 ? ParticleLevels.Computed(at4.Value, at6.Value, at14.Value)
                 : ParticleLevels.FromCode(code);
@@ -242,10 +242,10 @@ internal sealed class MachineTask
 
         private static Source Derived(string text) => new(SourceKind.UserData, text);
 
-        private void Assumed(string name, double value, string unit, string why) =>
-            Add(EvidenceItem.Number(name, value, unit), Source.CommonPractice(why));
+        private void Assumed(string id, double value, string unit, string why) =>
+            Add(EvidenceItem.Number(id, value, unit), Source.CommonPractice(why));
 
-        private void Add(string name, string text, Source source) => Add(EvidenceItem.Word(name, text), source);
+        private void Add(string id, string text, Source source) => Add(EvidenceItem.Word(id, text), source);
 
         private void Add(EvidenceItem item, Source source) => figures.Add(new TreatmentDecision.Figure(item, source));
     }

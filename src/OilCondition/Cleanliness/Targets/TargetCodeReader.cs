@@ -5,8 +5,7 @@ namespace OilCondition.Cleanliness;
 /// <summary>Reads sets of target codes and reports every fault with its place in the document.</summary>
 internal static class TargetCodeReader
 {
-    public static TargetCodeSet Read(string json) =>
-        JsonEntry.Read(json, "set of target codes", Set, "an object with 'name' and 'targets' is expected.");
+    public static TargetCodeSet Read(string json) => JsonEntry.Read(json, JsonFormat.TargetCodes, Set);
 
     private static TargetCodeSet? Set(JsonEntry root)
     {

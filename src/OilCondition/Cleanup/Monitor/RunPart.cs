@@ -202,8 +202,8 @@ internal sealed class RunPart
                 evidence =
                 [
                     EvidenceItem.Number("target", Target, Unit),
-                    EvidenceItem.Number("observed level", Curve.Floor, Unit),
-                    EvidenceItem.Number("lower end of the level", floor, Unit),
+                    EvidenceItem.Number("observed-level", Curve.Floor, Unit),
+                    EvidenceItem.Number("lower-end-of-the-level", floor, Unit),
                 ];
                 return StallSign.LevelsOff;
             }
@@ -302,11 +302,11 @@ internal sealed class RunPart
             evidence =
             [
                 EvidenceItem.Number("target", Target, Unit),
-                EvidenceItem.Number("readings that rise", one.Count, ""),
-                EvidenceItem.Number("over", one.Hours, "h"),
+                EvidenceItem.Number("readings-that-rise", one.Count, ""),
+                EvidenceItem.Number("observed-for", one.Hours, "h"),
                 EvidenceItem.Number("mean", isLogarithmic ? Math.Exp(one.Line.MeanValue) : one.Line.MeanValue, Unit),
-                EvidenceItem.Number("rise by a straight line", Change(-one.Fall), ChangeUnit),
-                EvidenceItem.Number("lower end of the rise", Change(one.LeastRise), ChangeUnit),
+                EvidenceItem.Number("rise-by-a-straight-line", Change(-one.Fall), ChangeUnit),
+                EvidenceItem.Number("lower-end-of-the-rise", Change(one.LeastRise), ChangeUnit),
             ];
             return true;
         }
@@ -353,11 +353,11 @@ internal sealed class RunPart
         evidence =
         [
             EvidenceItem.Number("target", Target, Unit),
-            EvidenceItem.Number("first reading", first, Unit),
+            EvidenceItem.Number("first-reading", first, Unit),
             EvidenceItem.Number("mean", late, Unit),
-            EvidenceItem.Number("readings since the oil was mixed", count, ""),
-            EvidenceItem.Number("over", line.Hours, "h"),
-            EvidenceItem.Number("rise above the first that is within its uncertainty", apart, Unit),
+            EvidenceItem.Number("readings-since-the-oil-was-mixed", count, ""),
+            EvidenceItem.Number("observed-for", line.Hours, "h"),
+            EvidenceItem.Number("rise-above-the-first-that-is-within-its-uncertainty", apart, Unit),
         ];
         return true;
     }
@@ -400,11 +400,11 @@ internal sealed class RunPart
             evidence =
             [
                 EvidenceItem.Number("target", Target, Unit),
-                EvidenceItem.Number("readings without a fall", one.Count, ""),
-                EvidenceItem.Number("over", one.Hours, "h"),
+                EvidenceItem.Number("readings-without-a-fall", one.Count, ""),
+                EvidenceItem.Number("observed-for", one.Hours, "h"),
                 EvidenceItem.Number("mean", isLogarithmic ? Math.Exp(one.Line.MeanValue) : one.Line.MeanValue, Unit),
-                EvidenceItem.Number("fall by a straight line", Fallen(one.Fall), ChangeUnit),
-                EvidenceItem.Number("upper end of the fall", Fallen(one.MostFall), ChangeUnit),
+                EvidenceItem.Number("fall-by-a-straight-line", Fallen(one.Fall), ChangeUnit),
+                EvidenceItem.Number("upper-end-of-the-fall", Fallen(one.MostFall), ChangeUnit),
             ];
             return true;
         }
@@ -443,9 +443,9 @@ internal sealed class RunPart
         evidence =
         [
             EvidenceItem.Number("target", Target, Unit),
-            EvidenceItem.Number("readings at saturation", sensor.Count, ""),
-            EvidenceItem.Number("over", hours, "h"),
-            EvidenceItem.Number("saturation, which is the least that it holds", sensor.Ppm, Unit),
+            EvidenceItem.Number("readings-at-saturation", sensor.Count, ""),
+            EvidenceItem.Number("observed-for", hours, "h"),
+            EvidenceItem.Number("saturation-at-least", sensor.Ppm, Unit),
         ];
         return true;
     }

@@ -8,95 +8,98 @@ namespace OilCondition.Cleanup;
 internal static class CleanupRecordJson
 {
     public static string Write(CleanupRecord record) =>
-        JsonText.Write(json =>
-        {
-            var status = record.Status;
-            json.WriteString("machine", record.Facts.Machine);
-            json.WriteWord("verdict", record.Verdict);
-            json.WriteMoment("start", record.Start);
-            json.WriteMoment("end", record.End);
-            json.WriteFigure("lengthHours", record.Length.TotalHours);
-            if (status.Temperature is { } oil)
+        JsonText.Write(
+            JsonFormat.CleanupRecord,
+            json =>
             {
-                json.WriteObject(
-                    "temperatureCelsius",
-                    () =>
-                    {
-                        json.WriteFigure("lowest", status.LowestTemperature?.DegreesCelsius);
-                        json.WriteFigure("highest", status.HighestTemperature?.DegreesCelsius);
-                        json.WriteFigure("last", oil.DegreesCelsius);
-                        json.WriteFigure("reference", status.Options.ReferenceTemperature.DegreesCelsius);
-                        json.WriteBoolean("referred", status.Options.IsReferred);
-                    }
-                );
-            }
-
-            json.WriteFigure("volumePassedLitres", record.VolumePassed.Liters);
-            json.WriteBoolean("volumeMetered", record.IsVolumeMetered);
-            json.WriteFigure("turnovers", record.Turnovers);
-            json.WriteObject("water", () => Water(json, record));
-            if (record is { CodeBefore: { } before, CodeAfter: { } after })
-            {
-                json.WriteObject(
-                    "cleanlinessCode",
-                    () =>
-                    {
-                        json.WriteString("before", before.ToString());
-                        json.WriteString("after", after.ToString());
-                        if (status.Options.Code is { } target)
-                        {
-                            json.WriteString("target", target.ToString());
-                        }
-                    }
-                );
-            }
-
-            json.WriteObject("fit", () => Curve(json, status));
-            json.WriteObject(
-                "holding",
-                () =>
+                var status = record.Status;
+                json.WriteString("machine", record.Facts.Machine);
+                json.WriteWord("verdict", record.Verdict);
+                json.WriteMoment("start", record.Start);
+                json.WriteMoment("end", record.End);
+                json.WriteFigure("lengthHours", record.Length.TotalHours);
+                if (status.Temperature is { } oil)
                 {
-                    json.WriteFigure("requiredHours", status.Options.HoldFor.TotalHours);
-                    json.WriteMoment("since", status.HoldingSince);
-                    json.WriteMoment("metAt", status.MetAt);
-                    json.WriteMoment("reboundAt", status.ReboundAt);
-                    json.WriteMoment("reboundCheckDue", record.ReboundCheckDue);
+                    json.WriteObject(
+                        "temperatureCelsius",
+                        () =>
+                        {
+                            json.WriteFigure("lowest", status.LowestTemperature?.DegreesCelsius);
+                            json.WriteFigure("highest", status.HighestTemperature?.DegreesCelsius);
+                            json.WriteFigure("last", oil.DegreesCelsius);
+                            json.WriteFigure("reference", status.Options.ReferenceTemperature.DegreesCelsius);
+                            json.WriteBoolean("referred", status.Options.IsReferred);
+                        }
+                    );
                 }
-            );
-            if (status.Contradiction is { } apart)
-            {
+
+                json.WriteFigure("volumePassedLitres", record.VolumePassed.Liters);
+                json.WriteBoolean("volumeMetered", record.IsVolumeMetered);
+                json.WriteFigure("turnovers", record.Turnovers);
+                json.WriteObject("water", () => Water(json, record));
+                if (record is { CodeBefore: { } before, CodeAfter: { } after })
+                {
+                    json.WriteObject(
+                        "cleanlinessCode",
+                        () =>
+                        {
+                            json.WriteString("before", before.ToString());
+                            json.WriteString("after", after.ToString());
+                            if (status.Options.Code is { } target)
+                            {
+                                json.WriteString("target", target.ToString());
+                            }
+                        }
+                    );
+                }
+
+                json.WriteObject("fit", () => Curve(json, status));
                 json.WriteObject(
-                    "contradiction",
+                    "holding",
                     () =>
                     {
-                        json.WriteFigure("sampleMgPerKg", apart.SampleMean);
-                        json.WriteFigure("sensorMgPerKg", apart.SensorMean);
-                        json.WriteFigure("uncertaintyMgPerKg", apart.Uncertainty);
-                        json.WriteFigure("readings", apart.Count);
+                        json.WriteFigure("requiredHours", status.Options.HoldFor.TotalHours);
+                        json.WriteMoment("since", status.HoldingSince);
+                        json.WriteMoment("metAt", status.MetAt);
+                        json.WriteMoment("reboundAt", status.ReboundAt);
+                        json.WriteMoment("reboundCheckDue", record.ReboundCheckDue);
                     }
                 );
-            }
+                if (status.Contradiction is { } apart)
+                {
+                    json.WriteObject(
+                        "contradiction",
+                        () =>
+                        {
+                            json.WriteFigure("sampleMgPerKg", apart.SampleMean);
+                            json.WriteFigure("sensorMgPerKg", apart.SensorMean);
+                            json.WriteFigure("uncertaintyMgPerKg", apart.Uncertainty);
+                            json.WriteFigure("readings", apart.Count);
+                        }
+                    );
+                }
 
-            if (status.StalledPart is { } part)
-            {
-                json.WriteObject(
-                    "stall",
-                    () =>
-                    {
-                        json.WriteString("part", part.Id);
-                        json.WriteWord("sign", status.StallSign);
-                        Evidence(json, status.StallEvidence);
-                    }
-                );
-            }
+                if (status.StalledPart is { } part)
+                {
+                    json.WriteObject(
+                        "stall",
+                        () =>
+                        {
+                            json.WriteString("part", part.Id);
+                            json.WriteWord("sign", status.StallSign);
+                            json.WriteEvidence("evidence", status.StallEvidence);
+                        }
+                    );
+                }
 
-            if (record.Diagnosis is { } diagnosis)
-            {
-                json.WriteObject("diagnosis", () => Diagnosis(json, diagnosis));
-            }
+                if (record.Diagnosis is { } diagnosis)
+                {
+                    json.WriteObject("diagnosis", () => Diagnosis(json, diagnosis));
+                }
 
-            json.WriteWords("cautions", record.Cautions);
-        });
+                json.WriteWords("cautions", record.Cautions);
+            }
+        );
 
     private static void Water(Utf8JsonWriter json, CleanupRecord record)
     {
@@ -173,7 +176,7 @@ internal static class CleanupRecordJson
     private static void Diagnosis(Utf8JsonWriter json, StallDiagnosis diagnosis)
     {
         json.WriteWord("verdict", diagnosis.Verdict);
-        Evidence(json, diagnosis.Evidence);
+        json.WriteEvidence("evidence", diagnosis.Evidence);
         json.WriteList(
             "causes",
             diagnosis.Causes,
@@ -181,21 +184,9 @@ internal static class CleanupRecordJson
             {
                 json.WriteWord("cause", cause.Kind);
                 json.WriteFigure("share", cause.Share.DecimalFractions);
-                Evidence(json, cause.Evidence);
+                json.WriteEvidence("evidence", cause.Evidence);
                 json.WriteWords("checks", cause.CheckCodes);
             }
         );
     }
-
-    private static void Evidence(Utf8JsonWriter json, IReadOnlyList<EvidenceItem> evidence) =>
-        json.WriteList(
-            "evidence",
-            evidence,
-            item =>
-            {
-                json.WriteString("name", item.Name);
-                json.WriteFigure("value", item.Value);
-                json.WriteString("unit", item.Unit);
-            }
-        );
 }

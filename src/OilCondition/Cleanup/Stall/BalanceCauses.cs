@@ -35,8 +35,8 @@ internal static class BalanceCauses
                         kind,
                         last - next,
                         [
-                            EvidenceItem.Number("taken out as planned", plannedTaken * perPpm, "g/h"),
-                            EvidenceItem.Number("taken out with this", next * perPpm, "g/h"),
+                            EvidenceItem.Number("taken-out-as-planned", plannedTaken * perPpm, "g/h"),
+                            EvidenceItem.Number("taken-out-with-this", next * perPpm, "g/h"),
                             .. evidence,
                         ],
                         checks
@@ -50,14 +50,14 @@ internal static class BalanceCauses
             Step(
                 StallCauseKind.PoorVacuum,
                 at,
-                [EvidenceItem.Number("chamber pressure", read.Pascal / 100, "hPa")],
+                [EvidenceItem.Number("chamber-pressure", read.Pascal / 100, "hPa")],
                 [StallCheck.ChamberPressure]
             );
             at = at with { Celsius = read.Celsius };
             Step(
                 StallCauseKind.OilTooCold,
                 at,
-                [EvidenceItem.Number("process temperature", read.Celsius, "°C")],
+                [EvidenceItem.Number("process-temperature", read.Celsius, "°C")],
                 [StallCheck.Heater, StallCheck.OilTemperature, StallCheck.OilFlow]
             );
             Step(StallCauseKind.SweepAirMissing, at with { SweepShare = read.SweepShare }, [], [StallCheck.SweepAir]);
@@ -78,7 +78,7 @@ internal static class BalanceCauses
                     StallCauseKind.BypassOrShortCircuit,
                     last - collected.GramsPerHour / perPpm,
                     [
-                        EvidenceItem.Number("taken out as its gauges read", last * perPpm, "g/h"),
+                        EvidenceItem.Number("taken-out-as-its-gauges-read", last * perPpm, "g/h"),
                         EvidenceItem.Number("condensate", collected.GramsPerHour, "g/h"),
                     ],
                     unit
@@ -106,13 +106,13 @@ internal static class BalanceCauses
                         ?
                         [
                             EvidenceItem.Number(
-                                "even if the unit takes out nothing",
+                                "even-if-the-unit-takes-out-nothing",
                                 balance.LeastGramsPerHour.Value,
                                 "g/h"
                             ),
                         ]
                         : Array.Empty<EvidenceItem>(),
-                    EvidenceItem.Number("planned water that comes in", planned.WaterIngress.GramsPerHour, "g/h"),
+                    EvidenceItem.Number("planned-water-that-comes-in", planned.WaterIngress.GramsPerHour, "g/h"),
                 ],
                 [StallCheck.WaterSources, StallCheck.StandingWater]
             ),
@@ -126,7 +126,7 @@ internal static class BalanceCauses
                 new StallDiagnosis.Cause(
                     StallCauseKind.BypassOrShortCircuit,
                     rest / gap,
-                    [content, EvidenceItem.Number("taken out as its gauges read", balance.TakenGramsPerHour, "g/h")],
+                    [content, EvidenceItem.Number("taken-out-as-its-gauges-read", balance.TakenGramsPerHour, "g/h")],
                     unit
                 )
             );

@@ -174,7 +174,7 @@ internal sealed class LevelHypotheses
     /// <summary>Water that comes in, if that is what holds the level.</summary>
     public CleanupFigure<MassFlow> WaterIngress { get; }
 
-    private static EvidenceItem Ppm(string name, double ppm) => EvidenceItem.Number(name, ppm, "mg/kg");
+    private static EvidenceItem Ppm(string id, double ppm) => EvidenceItem.Number(id, ppm, "mg/kg");
 
     public StallCauses ToCauses() => new(Causes, IsTold && Causes.Count > 0, Alternatives, Telling, WaterIngress);
 
@@ -239,7 +239,7 @@ internal sealed class LevelHypotheses
     private StallDiagnosis.Cause AsPlanned() => new(StallCauseKind.VacuumOrSweepAir, 1, Planned(), PlannedChecks);
 
     private IReadOnlyList<EvidenceItem> Planned() =>
-        [Ppm("observed level", observed.Ppm), Ppm("planned level", PlannedPpm)];
+        [Ppm("observed-level", observed.Ppm), Ppm("planned-level", PlannedPpm)];
 
     /// <summary>What each gauge that reads other than planned adds to the level, and the level with all of them.</summary>
     private (IReadOnlyList<Part> Parts, double Now) AsRead()
@@ -255,7 +255,7 @@ internal sealed class LevelHypotheses
                     new Part(
                         kind,
                         next - last,
-                        [Ppm("observed level", observed.Ppm), Ppm("level that this gives", next), .. evidence],
+                        [Ppm("observed-level", observed.Ppm), Ppm("level-that-this-gives", next), .. evidence],
                         checks
                     )
                 );
@@ -268,10 +268,10 @@ internal sealed class LevelHypotheses
             observed.RatePerHour is { } rate
                 ?
                 [
-                    EvidenceItem.Number("observed rate", rate, "1/h"),
-                    EvidenceItem.Number("rate as planned", RateOf(conditions.State), "1/h"),
+                    EvidenceItem.Number("observed-rate", rate, "1/h"),
+                    EvidenceItem.Number("rate-as-planned", RateOf(conditions.State), "1/h"),
                 ]
-                : [EvidenceItem.Number("part of the planned oil flow", 100 * state.FlowShare, "%")];
+                : [EvidenceItem.Number("part-of-the-planned-oil-flow", 100 * state.FlowShare, "%")];
         if (conditions.Physics is { } physics)
         {
             var at = physics.Planned with { Pascal = state.Pascal };
@@ -279,8 +279,8 @@ internal sealed class LevelHypotheses
                 StallCauseKind.PoorVacuum,
                 LevelOf(at),
                 [
-                    EvidenceItem.Number("chamber pressure", state.Pascal / 100, "hPa"),
-                    EvidenceItem.Number("planned chamber pressure", physics.Planned.Pascal / 100, "hPa"),
+                    EvidenceItem.Number("chamber-pressure", state.Pascal / 100, "hPa"),
+                    EvidenceItem.Number("planned-chamber-pressure", physics.Planned.Pascal / 100, "hPa"),
                 ],
                 [StallCheck.ChamberPressure]
             );
@@ -295,7 +295,7 @@ internal sealed class LevelHypotheses
             Step(
                 StallCauseKind.SweepAirMissing,
                 LevelOf(at),
-                [EvidenceItem.Number("part of the planned sweep air", 100 * state.SweepShare, "%")],
+                [EvidenceItem.Number("part-of-the-planned-sweep-air", 100 * state.SweepShare, "%")],
                 [StallCheck.SweepAir]
             );
             Step(
@@ -312,7 +312,7 @@ internal sealed class LevelHypotheses
         Step(
             StallCauseKind.PoorVacuum,
             warm + lift,
-            [Ppm("physical floor with warm oil", warm)],
+            [Ppm("physical-floor-with-warm-oil", warm)],
             [StallCheck.ChamberPressure, StallCheck.SweepAir]
         );
         Step(
@@ -332,8 +332,8 @@ internal sealed class LevelHypotheses
 
     private IReadOnlyList<EvidenceItem> Temperatures() =>
         [
-            EvidenceItem.Number("process temperature", conditions.ProcessTemperature.DegreesCelsius, "°C"),
-            EvidenceItem.Number("planned process temperature", conditions.WorkingTemperature.DegreesCelsius, "°C"),
+            EvidenceItem.Number("process-temperature", conditions.ProcessTemperature.DegreesCelsius, "°C"),
+            EvidenceItem.Number("planned-process-temperature", conditions.WorkingTemperature.DegreesCelsius, "°C"),
         ];
 
     /// <summary>The level lies above what the gauges allow: one more thing is amiss.</summary>
@@ -348,7 +348,7 @@ internal sealed class LevelHypotheses
             Add(
                 StallCauseKind.SweepAirMissing,
                 Square((observed.Ppm - given) / Uncertainty) + Misfit(shut),
-                [Ppm("level without sweep air", given)],
+                [Ppm("level-without-sweep-air", given)],
                 [StallCheck.SweepAir],
                 StallCheck.SweepAir
             );
@@ -356,9 +356,9 @@ internal sealed class LevelHypotheses
 
         List<EvidenceItem> water =
         [
-            Ppm("physical floor as it runs", conditions.Floor.PartsPerMillion),
+            Ppm("physical-floor-as-it-runs", conditions.Floor.PartsPerMillion),
             .. StallDiagnosis.Cause.OfIngress(WaterIngress),
-            EvidenceItem.Number("planned water that comes in", planned.WaterIngress.GramsPerHour, "g/h"),
+            EvidenceItem.Number("planned-water-that-comes-in", planned.WaterIngress.GramsPerHour, "g/h"),
         ];
         Add(
             StallCauseKind.WaterIngress,
@@ -372,7 +372,7 @@ internal sealed class LevelHypotheses
             Add(
                 StallCauseKind.BypassOrShortCircuit,
                 FreeFigure + Misfit(state),
-                [Ppm("physical floor as it runs", conditions.Floor.PartsPerMillion)],
+                [Ppm("physical-floor-as-it-runs", conditions.Floor.PartsPerMillion)],
                 [StallCheck.BypassValves, StallCheck.SuctionAndReturn, StallCheck.OilFlow],
                 StallCheck.OilFlow
             );
@@ -414,9 +414,9 @@ internal sealed class LevelHypotheses
             StallCauseKind.ThermometerWrong,
             Square((observed.Ppm - level) / Uncertainty) + Misfit(colder),
             [
-                Ppm("level with oil as warm as the tank tells", level),
-                EvidenceItem.Number("process temperature that the tank tells", celsius, "°C"),
-                EvidenceItem.Number("process temperature as read", state.Celsius, "°C"),
+                Ppm("level-with-oil-as-warm-as-the-tank-tells", level),
+                EvidenceItem.Number("process-temperature-that-the-tank-tells", celsius, "°C"),
+                EvidenceItem.Number("process-temperature-as-read", state.Celsius, "°C"),
             ],
             [StallCheck.OilTemperature],
             StallCheck.OilTemperature
@@ -432,8 +432,8 @@ internal sealed class LevelHypotheses
                 good,
                 bad,
                 one => state with { Pascal = one },
-                one => EvidenceItem.Number("chamber pressure that would fit", one / 100, "hPa"),
-                EvidenceItem.Number("chamber pressure as read", state.Pascal / 100, "hPa"),
+                one => EvidenceItem.Number("chamber-pressure-that-would-fit", one / 100, "hPa"),
+                EvidenceItem.Number("chamber-pressure-as-read", state.Pascal / 100, "hPa"),
                 StallCheck.ChamberPressure
             );
         }
@@ -448,8 +448,8 @@ internal sealed class LevelHypotheses
                 good,
                 bad,
                 one => state with { Celsius = one },
-                one => EvidenceItem.Number("process temperature that would fit", one, "°C"),
-                EvidenceItem.Number("process temperature as read", state.Celsius, "°C"),
+                one => EvidenceItem.Number("process-temperature-that-would-fit", one, "°C"),
+                EvidenceItem.Number("process-temperature-as-read", state.Celsius, "°C"),
                 StallCheck.OilTemperature
             );
         }
@@ -491,7 +491,7 @@ internal sealed class LevelHypotheses
         if (score <= TooFar)
         {
             alternatives.Add(
-                new Scored(kind, score, [Ppm("observed level", observed.Ppm), .. evidence], checks, tells)
+                new Scored(kind, score, [Ppm("observed-level", observed.Ppm), .. evidence], checks, tells)
             );
         }
     }

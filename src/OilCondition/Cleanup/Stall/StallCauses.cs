@@ -26,11 +26,11 @@ internal sealed record StallCauses(
                     StallCauseKind.BypassOrShortCircuit,
                     1 - curve.RatePerHour / planned.RatePerHour,
                     [
-                        EvidenceItem.Number("observed rate", curve.RatePerHour, "1/h"),
-                        EvidenceItem.Number("planned rate", planned.RatePerHour, "1/h"),
-                        EvidenceItem.Number("process temperature", conditions.ProcessTemperature.DegreesCelsius, "°C"),
+                        EvidenceItem.Number("observed-rate", curve.RatePerHour, "1/h"),
+                        EvidenceItem.Number("planned-rate", planned.RatePerHour, "1/h"),
+                        EvidenceItem.Number("process-temperature", conditions.ProcessTemperature.DegreesCelsius, "°C"),
                         EvidenceItem.Number(
-                            "planned process temperature",
+                            "planned-process-temperature",
                             conditions.WorkingTemperature.DegreesCelsius,
                             "°C"
                         ),

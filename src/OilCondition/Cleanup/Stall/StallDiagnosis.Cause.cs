@@ -43,17 +43,17 @@ public sealed partial class StallDiagnosis
         {
             if (ingress.Estimate is { } estimate)
             {
-                yield return EvidenceItem.Number("water that comes in", estimate.GramsPerHour, "g/h");
+                yield return EvidenceItem.Number("water-that-comes-in", estimate.GramsPerHour, "g/h");
             }
 
             if (ingress.Lower is { } lower)
             {
-                yield return EvidenceItem.Number("at least", lower.GramsPerHour, "g/h");
+                yield return EvidenceItem.Number("at-least", lower.GramsPerHour, "g/h");
             }
 
             if (ingress.Upper is { } upper)
             {
-                yield return EvidenceItem.Number("at most", upper.GramsPerHour, "g/h");
+                yield return EvidenceItem.Number("at-most", upper.GramsPerHour, "g/h");
             }
         }
 

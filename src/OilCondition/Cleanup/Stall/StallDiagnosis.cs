@@ -138,8 +138,8 @@ public sealed partial class StallDiagnosis
             return new StallDiagnosis(
                 StallVerdict.NotDetermined,
                 [
-                    EvidenceItem.Number("warm for", tank.SettledHours, "h"),
-                    EvidenceItem.Number("time of one turnover", turnoverHours, "h"),
+                    EvidenceItem.Number("warm-for", tank.SettledHours, "h"),
+                    EvidenceItem.Number("time-of-one-turnover", turnoverHours, "h"),
                 ],
                 [StallCheck.MoreReadings]
             );
@@ -186,8 +186,8 @@ public sealed partial class StallDiagnosis
                 [
                     EvidenceItem.Number("target", ppm, "mg/kg"),
                     EvidenceItem.Number("mean", over.Line.MeanValue, "mg/kg"),
-                    EvidenceItem.Number("change by a straight line", -over.Fall, "mg/kg"),
-                    EvidenceItem.Number("over", over.Hours, "h"),
+                    EvidenceItem.Number("change-by-a-straight-line", -over.Fall, "mg/kg"),
+                    EvidenceItem.Number("observed-for", over.Hours, "h"),
                 ],
                 status.FollowsSensor ? [StallCheck.TitrationBesideSensor] : [],
                 BalanceCauses.Of(balance, over.Line.Slope, planned, conditions)
@@ -264,7 +264,7 @@ public sealed partial class StallDiagnosis
         {
             return new StallDiagnosis(
                 StallVerdict.SensorAtSaturation,
-                [EvidenceItem.Number("readings up to saturation", curve.LeftOutReadings.Count, "")],
+                [EvidenceItem.Number("readings-up-to-saturation", curve.LeftOutReadings.Count, "")],
                 [StallCheck.TitrationBesideSensor, StallCheck.StandingWater]
             );
         }
@@ -282,7 +282,7 @@ public sealed partial class StallDiagnosis
         List<EvidenceItem> evidence =
         [
             EvidenceItem.Number("target", ppm, "mg/kg"),
-            EvidenceItem.Number("content by the curve at the last reading", now, "mg/kg"),
+            EvidenceItem.Number("content-by-the-curve-at-the-last-reading", now, "mg/kg"),
         ];
         StallCauses Causes(double level) =>
             new LevelHypotheses(curve, level, planned, conditions, confidence, tank).ToCauses();
@@ -295,13 +295,13 @@ public sealed partial class StallDiagnosis
 
         if (SequentialLevel.LowestFloor(curve, confidence) is { } floor && floor > ppm)
         {
-            evidence.Add(EvidenceItem.Number("lower end of the level", floor, "mg/kg"));
+            evidence.Add(EvidenceItem.Number("lower-end-of-the-level", floor, "mg/kg"));
             return Stalled(curve.Floor);
         }
 
         if (isShownToStall || IsFlat(curve, ppm, planned, oneSided))
         {
-            evidence.Add(EvidenceItem.Number("planned time constants passed", PlannedConstants(curve, planned), ""));
+            evidence.Add(EvidenceItem.Number("planned-time-constants-passed", PlannedConstants(curve, planned), ""));
             return Stalled(now);
         }
 
@@ -313,7 +313,7 @@ public sealed partial class StallDiagnosis
                 return new StallDiagnosis(StallVerdict.NotStalled, evidence, []);
             }
 
-            evidence.Add(EvidenceItem.Number("upper end of the rate", highest.Upper!.Value, "1/h"));
+            evidence.Add(EvidenceItem.Number("upper-end-of-the-rate", highest.Upper!.Value, "1/h"));
             return new StallDiagnosis(
                 StallVerdict.Slow,
                 evidence,
@@ -344,7 +344,7 @@ public sealed partial class StallDiagnosis
         List<EvidenceItem> evidence =
         [
             EvidenceItem.Number("target", targetPpm, "mg/kg"),
-            EvidenceItem.Number("at saturation for", (status.AsOf - since).TotalHours, "h"),
+            EvidenceItem.Number("at-saturation-for", (status.AsOf - since).TotalHours, "h"),
             EvidenceItem.Number("saturation", saturationPpm, "mg/kg"),
         ];
         StallCheck[] checks = [StallCheck.TitrationBesideSensor, StallCheck.StandingWater];
@@ -386,8 +386,8 @@ public sealed partial class StallDiagnosis
         }
 
         var (content, balance) = bounds[0];
-        evidence.Add(EvidenceItem.Number("content before", content.Ppm, "mg/kg"));
-        evidence.Add(EvidenceItem.Number("warm since then for", content.Hours, "h"));
+        evidence.Add(EvidenceItem.Number("content-before", content.Ppm, "mg/kg"));
+        evidence.Add(EvidenceItem.Number("warm-since-then-for", content.Hours, "h"));
         return balance.Ingress.Lower is { } least && least > planned.WaterIngress
             ? new StallDiagnosis(
                 StallVerdict.Stalled,

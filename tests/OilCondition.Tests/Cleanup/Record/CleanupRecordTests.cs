@@ -287,7 +287,7 @@ public class CleanupRecordTests
             .GetDouble()
             .ShouldBe(1.463, 0.002);
         root.GetProperty("water").TryGetProperty("cameInLitres", out _).ShouldBeFalse();
-        root.GetProperty("diagnosis").GetProperty("evidence")[0].GetProperty("name").GetString().ShouldBe("target");
+        root.GetProperty("diagnosis").GetProperty("evidence")[0].GetProperty("id").GetString().ShouldBe("target");
         root.GetProperty("diagnosis")
             .GetProperty("causes")[0]
             .GetProperty("cause")
