@@ -29,7 +29,11 @@ internal sealed class ColumnMapReader(MeasurandCatalog catalog, bool isDefault)
     ];
 
     public static ColumnMap Read(string json, MeasurandCatalog catalog, ColumnMap? basis) =>
-        JsonEntry.Read(json, JsonFormat.ColumnMap, root => new ColumnMapReader(catalog, basis is null).Map(root, basis));
+        JsonEntry.Read(
+            json,
+            JsonFormat.ColumnMap,
+            root => new ColumnMapReader(catalog, basis is null).Map(root, basis)
+        );
 
     private ColumnMap Map(JsonEntry root, ColumnMap? basis)
     {

@@ -220,11 +220,13 @@ public class HistoryJsonTests
                 80
             ),
         ];
-        return OilHistory.Create(
+        var history = OilHistory.Create(
             Invented.Machine,
             samples.Concat(one.Samples.Where(_ => random.Next(0, 4) == 0)),
             sensors.Concat(one.Sensors.Take(2)),
             events
         );
+        // As an assessment in the middle of it keeps it: later records are issues.
+        return seed % 3 == 0 ? history.JudgedAt(one.End.AddDays(-60)) : history;
     }
 }

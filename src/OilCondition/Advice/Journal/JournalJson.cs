@@ -54,8 +54,7 @@ internal static class JournalJson
         json.WriteBoolean("confirmed", change.IsConfirmed);
     }
 
-    public static IReadOnlyList<JournalEntry> Read(string text) =>
-        JsonEntry.Read(text, JsonFormat.Journal, Entries);
+    public static IReadOnlyList<JournalEntry> Read(string text) => JsonEntry.Read(text, JsonFormat.Journal, Entries);
 
     private static IReadOnlyList<JournalEntry> Entries(JsonEntry root)
     {
