@@ -10,7 +10,7 @@ trap 'rm -rf "$work"' EXIT
 
 dotnet pack OilCondition.sln -c Release -o "$work/feed" -p:Version="$version" --nologo -v quiet
 
-for name in OilCondition OilCondition.ControlCharts OilCondition.LabFiles OilCondition.Planning OilCondition.Reporting; do
+for name in OilCondition OilCondition.ControlCharts OilCondition.LabFiles OilCondition.Planning OilCondition.Reporting OilCondition.Spreadsheets; do
   package="$work/feed/$name.$version.nupkg"
   test -f "$work/feed/$name.$version.snupkg" || { echo "$name: the symbols package is missing"; exit 1; }
   contents="$(python3 -m zipfile -l "$package" 2>/dev/null || unzip -l "$package")"
