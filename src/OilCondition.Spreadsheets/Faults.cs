@@ -29,7 +29,10 @@ internal static class Faults
     }
 
     private static FormatException Refusal(string file, Exception error) =>
-        new($"{file} is not a workbook (.xlsx) that can be read: {error.Message} Open it and save it again, or ask for CSV.", error);
+        new(
+            $"{file} is not a workbook (.xlsx) that can be read: {error.Message} Open it and save it again, or ask for CSV.",
+            error
+        );
 
     private static bool IsOfTheFile(Exception error) =>
         error

@@ -28,7 +28,9 @@ internal sealed class WorkbookContent
         [
             .. (part.Workbook?.Sheets?.Elements<Sheet>() ?? [])
                 .Where(sheet => sheet.Id?.Value is not null)
-                .Select(sheet => (Name: sheet.Name?.Value ?? "?", Part: part.GetPartById(sheet.Id!.Value!) as WorksheetPart))
+                .Select(sheet =>
+                    (Name: sheet.Name?.Value ?? "?", Part: part.GetPartById(sheet.Id!.Value!) as WorksheetPart)
+                )
                 .Where(sheet => sheet.Part is not null)
                 .Select(sheet => (sheet.Name, sheet.Part!)),
         ];

@@ -13,7 +13,8 @@ internal sealed class RowReadings : IReadOnlyDictionary<Measurand, Reading>
 
     public IEnumerable<Reading> Values => pairs.Select(pair => pair.Value);
 
-    public Reading this[Measurand key] => TryGetValue(key, out var reading) ? reading : throw new KeyNotFoundException(key.Id);
+    public Reading this[Measurand key] =>
+        TryGetValue(key, out var reading) ? reading : throw new KeyNotFoundException(key.Id);
 
     public void Clear() => pairs.Clear();
 

@@ -40,7 +40,9 @@ internal sealed class InventedWorkbook : IDisposable
             archive,
             "xl/workbook.xml",
             $"<workbook xmlns=\"{Main}\" xmlns:r=\"{Relations}\"><workbookPr {properties}/><sheets>"
-                + string.Concat(sheets.Select((sheet, i) => $"<sheet name=\"{sheet.Name}\" sheetId=\"{i + 1}\" r:id=\"r{i + 1}\"/>"))
+                + string.Concat(
+                    sheets.Select((sheet, i) => $"<sheet name=\"{sheet.Name}\" sheetId=\"{i + 1}\" r:id=\"r{i + 1}\"/>")
+                )
                 + "</sheets></workbook>"
         );
         Add(

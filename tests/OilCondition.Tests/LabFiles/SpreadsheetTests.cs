@@ -7,7 +7,15 @@ namespace OilCondition.Tests.LabFiles;
 /// <summary>Workbooks by the same maps as text files.</summary>
 public class SpreadsheetTests
 {
-    private static readonly string Head = InventedWorkbook.Texts(3, "Machine", "Sample No", "Date", "Water [%]", "AN", "Remark");
+    private static readonly string Head = InventedWorkbook.Texts(
+        3,
+        "Machine",
+        "Sample No",
+        "Date",
+        "Water [%]",
+        "AN",
+        "Remark"
+    );
 
     private static LabFileResult Read(string rows, ColumnMap? map = null)
     {
@@ -28,7 +36,14 @@ public class SpreadsheetTests
                 "><f>D1/100</f><v>0.0123</v>",
                 "s=\"4\"><v>0.15</v>",
                 "t=\"s\"><v>1</v>"
-            ) + InventedWorkbook.Row(7, "t=\"s\"><v>0</v>", "t=\"str\"><f>\"S\"&amp;2</f><v>S2</v>", "s=\"2\"><v>46096</v>", "t=\"inlineStr\"><is><t>&lt;0.001</t></is>"),
+            )
+                + InventedWorkbook.Row(
+                    7,
+                    "t=\"s\"><v>0</v>",
+                    "t=\"str\"><f>\"S\"&amp;2</f><v>S2</v>",
+                    "s=\"2\"><v>46096</v>",
+                    "t=\"inlineStr\"><is><t>&lt;0.001</t></is>"
+                ),
             ColumnMap.Parse("""{ "offsetFromUtc": "+01:00" }""")
         );
 
@@ -53,7 +68,14 @@ public class SpreadsheetTests
             map
         );
         var book = Read(
-            InventedWorkbook.Row(4, "t=\"s\"><v>0</v>", "t=\"str\"><v>S1</v>", "s=\"2\"><v>46095</v>", "><v>0.0123</v>", "t=\"str\"><v>x</v>"),
+            InventedWorkbook.Row(
+                4,
+                "t=\"s\"><v>0</v>",
+                "t=\"str\"><v>S1</v>",
+                "s=\"2\"><v>46095</v>",
+                "><v>0.0123</v>",
+                "t=\"str\"><v>x</v>"
+            ),
             map
         );
 
@@ -100,7 +122,12 @@ public class SpreadsheetTests
             (
                 "Log",
                 InventedWorkbook.Texts(1, "Date", "Time", "Oil temperature [°C]")
-                    + InventedWorkbook.Row(2, "s=\"2\"><v>44633</v>", "s=\"3\"><v>0.260416666666667</v>", "><v>51.5</v>")
+                    + InventedWorkbook.Row(
+                        2,
+                        "s=\"2\"><v>44633</v>",
+                        "s=\"3\"><v>0.260416666666667</v>",
+                        "><v>51.5</v>"
+                    )
             )
         );
 
@@ -122,7 +149,8 @@ public class SpreadsheetTests
 
         file.SamplesOf("M1").Count.ShouldBe(2);
         file.Columns.Select(column => column.Sheet).Distinct().ShouldBe(["North", "South"]);
-        file.Doubts.Where(doubt => doubt.Sheet is "Cover" or "Empty").Select(doubt => doubt.Reason)
+        file.Doubts.Where(doubt => doubt.Sheet is "Cover" or "Empty")
+            .Select(doubt => doubt.Reason)
             .ShouldAllBe(reason => reason.Contains("has no"));
         file.Doubts.Count(doubt => doubt.Sheet is "Cover" or "Empty").ShouldBe(2);
     }
@@ -131,7 +159,17 @@ public class SpreadsheetTests
     public void Row_by_row_and_a_workbook_left_in_the_middle_is_closed()
     {
         var rows = string.Concat(
-            Enumerable.Range(4, 2000).Select(i => InventedWorkbook.Row(i, "t=\"s\"><v>0</v>", "", $"s=\"1\"><v>{46000 + i / 24.0:R}</v>", "><v>0.01</v>"))
+            Enumerable
+                .Range(4, 2000)
+                .Select(i =>
+                    InventedWorkbook.Row(
+                        i,
+                        "t=\"s\"><v>0</v>",
+                        "",
+                        $"s=\"1\"><v>{46000 + i / 24.0:R}</v>",
+                        "><v>0.01</v>"
+                    )
+                )
         );
         using var book = new InventedWorkbook(("Results", Head + rows));
         using (var open = Spreadsheet.OpenLabFile(book.Path, ColumnMap.Default))
@@ -154,7 +192,9 @@ public class SpreadsheetTests
         File.WriteAllBytes(path, [.. text.Select(letter => (byte)letter)]);
         try
         {
-            Should.Throw<FormatException>(() => Spreadsheet.ReadLabFile(path, ColumnMap.Default)).Message.ShouldContain(expected);
+            Should
+                .Throw<FormatException>(() => Spreadsheet.ReadLabFile(path, ColumnMap.Default))
+                .Message.ShouldContain(expected);
         }
         finally
         {
