@@ -200,8 +200,8 @@ internal static partial class AssessmentJson
             RemainingLife.Crosses => "crosses",
             RemainingLife.NoLatestDate => "no-latest-date",
             RemainingLife.AlreadyCrossed => "already-crossed",
-            RemainingLife.NotApproaching => "not-approaching",
-            RemainingLife.HeldByMakeUp => "held-by-make-up",
+            // An assessment states no make-up; whoever did would see the limit not approached.
+            RemainingLife.NotApproaching or RemainingLife.HeldByMakeUp => "not-approaching",
             _ => "too-few-readings",
         };
 }

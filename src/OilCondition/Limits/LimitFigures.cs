@@ -20,6 +20,11 @@ internal sealed class LimitFigures(JsonEntry entry, Measurand measurand, LimitKi
         band.Known("alert", "alarm");
         var alert = Figure(band, "alert");
         var alarm = Figure(band, "alarm");
+        if (!band.Has("alert") && !band.Has("alarm"))
+        {
+            band.Fault("'alert' or 'alarm' is expected.");
+        }
+
         return alert is null && alarm is null ? null : new LimitBand(alert, alarm);
     }
 

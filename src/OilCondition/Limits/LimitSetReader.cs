@@ -16,7 +16,7 @@ internal sealed class LimitSetReader(MeasurandCatalog catalog)
     {
         entry.Known("name", "note", "limits");
         var name = entry.Text("name");
-        var note = entry.TextOrEmpty("note");
+        var note = entry.Note;
         var placed = entry.List("limits", one => One(one) is { } limit ? Tuple.Create(one, limit) : null);
         List<Limit> limits = [.. placed.Select(one => one.Item2)];
         foreach (var twice in limits.SelectMany(Figures).GroupBy(figure => figure).Where(g => g.Count() > 1))
@@ -91,7 +91,7 @@ internal sealed class LimitSetReader(MeasurandCatalog catalog)
         var deadBand = figures.DeadBand();
         var confirmations = entry.WholeIfAny("confirmations", 1, 10);
         var span = Rate(entry, out var overOilHours);
-        var note = entry.TextOrEmpty("note");
+        var note = entry.Note;
         return source is null
             ? null
             : entry.Made(() =>

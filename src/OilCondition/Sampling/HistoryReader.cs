@@ -15,7 +15,7 @@ internal sealed class HistoryReader(MeasurandCatalog catalog)
 
     private OilHistory? Of(JsonEntry root)
     {
-        root.Known("machine", "samples", "sensorReadings", "events", "issues", "note");
+        root.Known("machine", "samples", "sensorReadings", "events", "issues");
         var machine = root.Object("machine") is { } entry ? MachineOf(entry) : null;
         var samples = root.ListIfAny("samples", Sample);
         var sensors = root.ListIfAny("sensorReadings", Sensor);

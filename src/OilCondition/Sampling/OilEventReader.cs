@@ -23,8 +23,7 @@ internal sealed class OilEventReader(MeasurandCatalog catalog, params string[] m
             : Treatment(entry, at.Value, kind);
     }
 
-    private void Known(JsonEntry entry, params string[] names) =>
-        entry.Known([.. more, "kind", "at", "note", .. names]);
+    private void Known(JsonEntry entry, params string[] names) => entry.Known([.. more, "kind", "at", .. names]);
 
     private OilChange? Change(JsonEntry entry, DateTimeOffset at)
     {

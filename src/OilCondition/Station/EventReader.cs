@@ -5,7 +5,7 @@ namespace OilCondition;
 /// <summary>Reads what was done to the oils of a station's machines.</summary>
 internal sealed class EventReader(MeasurandCatalog catalog)
 {
-    private readonly OilEventReader events = new(catalog, "machine");
+    private readonly OilEventReader events = new(catalog, "machine", "note");
 
     public StationEvent? Read(JsonEntry entry)
     {

@@ -38,7 +38,7 @@ internal static class StationReader
             "crew"
         );
         var name = root.Text("name");
-        var note = root.TextOrEmpty("note");
+        var note = root.Note;
         var asOf = root.MomentIfAny("asOf");
         var oils = Unique(root, "oils", new OilReader(catalog).Read, oil => oil.Id);
         var sets = root.ListIfAny("limitSets", entry => LimitSetReader.Read(entry, catalog));

@@ -10,6 +10,7 @@ namespace OilCondition.Text;
 internal sealed partial class JsonEntry
 {
     private const string Root = "$";
+    private const string NoteField = "note";
     private const string MomentForm = "yyyy-MM-ddTHH:mm:ss.FFFFFFFzzz";
 
     private static readonly JsonDocumentOptions Options = new()
@@ -88,6 +89,11 @@ internal sealed partial class JsonEntry
     /// </summary>
     public void Known(params string[] names)
     {
+        if (names.Contains(NoteField, StringComparer.Ordinal))
+        {
+            TextOrEmpty(NoteField);
+        }
+
         if (reading.PassesUnknown)
         {
             return;
@@ -101,6 +107,12 @@ internal sealed partial class JsonEntry
             }
         }
     }
+
+    /// <summary>The note of an object that may have one; empty for none. <see cref="Known"/> has named it where it is no text.</summary>
+    public string Note =>
+        element.TryGetProperty(NoteField, out var note) && note.ValueKind == JsonValueKind.String
+            ? note.GetString()!
+            : "";
 
     /// <summary>Whether there is such a field; one that is null is left out.</summary>
     public bool Has(string name) =>

@@ -42,6 +42,14 @@ public class FirstCallTests
         }
     }
 
+    [Fact]
+    public void Records_of_ones_own_are_kept_as_json_and_read_back()
+    {
+        var machine = TheStation.Machines[0].History.Machine;
+        var history = OwnRecords.Run(machine, TheStation.AsOf.AddYears(-1));
+        history.ToString().ShouldBe($"{machine.Id}: 1 samples, 0 sensor readings, 2 events, 0 issues");
+    }
+
     [Theory]
     [InlineData("src", "PACKAGE.md")]
     [InlineData("docs", "net-framework.md")]
@@ -61,14 +69,6 @@ public class FirstCallTests
     [Fact]
     public void The_page_of_a_package_links_to_nothing_beside_it() =>
         RepositoryFiles.Read("src", "PACKAGE.md").ShouldNotMatch(@"\]\((?!https?:)");
-
-    [Fact]
-    public void Records_of_ones_own_are_kept_as_json_and_read_back()
-    {
-        var machine = TheStation.Machines[0].History.Machine;
-        var history = OwnRecords.Run(machine, TheStation.AsOf.AddYears(-1));
-        history.ToString().ShouldBe($"{machine.Id}: 1 samples, 0 sensor readings, 2 events, 0 issues");
-    }
 
     private static List<string> Snippet(string file) =>
         [

@@ -1,7 +1,9 @@
+using System.Text.Json;
 using System.Text.RegularExpressions;
 using HarrowPoint;
 using OilCondition.Cleanliness;
 using OilCondition.Cleanup;
+using OilCondition.Contracts;
 using OilCondition.LabFiles;
 using OilCondition.Limits;
 using OilCondition.Planning;
@@ -47,6 +49,7 @@ public partial class PageTests
     [InlineData("backtest.md")]
     [InlineData("planning.md")]
     [InlineData("decisions.md")]
+    [InlineData("contract.md")]
     [InlineData("files.md")]
     public void The_snippets_of_a_page_are_compiled(string page)
     {
@@ -507,6 +510,56 @@ public partial class PageTests
 
         return raised;
     }
+
+    [Fact]
+    public void Documents_without_the_library()
+    {
+        var (records, limitSet) = TheStation.Machines[0];
+        var assessment = ConditionAssessor.Assess(records, limitSet, new AssessmentOptions(asOf));
+
+        var json = assessment.ToJson();
+        var document = JsonSerializer.Deserialize(json, ContractJson.Default.AssessmentDocument)!; // OilCondition.Contracts, nothing else
+        foreach (var finding in document.Problems.SelectMany(problem => problem.Findings))
+        {
+            Console.WriteLine($"{finding.Code} {finding.Side} {finding.Reading?.Value} {finding.Reading?.Unit}");
+        }
+
+        var history = OilHistory.Parse(records.ToJson()); // nothing is lost, the issues included
+        var limits = LimitSet.Parse(limitSet.ToJson()); // every figure to its last digit
+
+        document.Problems.Sum(problem => problem.Findings.Count).ShouldBe(assessment.Findings.Count);
+        ConditionAssessor.Assess(history, limits, new AssessmentOptions(asOf)).ToJson().ShouldBe(json);
+    }
+
+    [Fact]
+    public void Every_evidence_id_is_on_the_page_and_no_other()
+    {
+        var named = EvidenceIds()
+            .Matches(SourceOf("src", "OilCondition"))
+            .Select(match => match.Groups["id"].Value)
+            .Concat(["chance-10-percent-by", "chance-50-percent-by", "chance-90-percent-by"])
+            .Distinct();
+        var listed = RepositoryFiles.Read("docs", "contract.md").Split("## Evidence ids")[1].Split("\n\n")[2];
+        Words().Matches(listed).Select(word => word.Value).ShouldBe(named.Order(StringComparer.Ordinal));
+    }
+
+    [GeneratedRegex(
+        """(EvidenceItem\s*\.(Number|Figure|Reading|Word|Date|Moment)|\bPpm|\bAssumed|\sAdd)\(\s*"(?<id>[a-z0-9-]+)"\s*,""",
+        RegexOptions.ExplicitCapture,
+        1000
+    )]
+    private static partial Regex EvidenceIds();
+
+    [GeneratedRegex("[a-z0-9-]+", RegexOptions.None, 1000)]
+    private static partial Regex Words();
+
+    private static string SourceOf(params string[] folder) =>
+        string.Concat(
+            Directory
+                .EnumerateFiles(RepositoryFiles.PathOf(folder), "*.cs", SearchOption.AllDirectories)
+                .Where(file => !file.Contains("/obj/") && !file.EndsWith("CleanupOptions.cs", StringComparison.Ordinal))
+                .Select(File.ReadAllText)
+        );
 
     [Fact]
     public void Backtests()

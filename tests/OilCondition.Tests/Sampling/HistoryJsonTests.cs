@@ -16,12 +16,14 @@ public class HistoryJsonTests
         Seeds.Holds(
             seed =>
             {
-                var history = Hostile(seed);
+                var history = HostileHistories.Of(seed);
                 var json = history.ToJson();
                 var again = OilHistory.Parse(json);
 
                 PublicState.Of(again).ShouldBe(PublicState.Of(history));
                 again.ToJson().ShouldBe(json);
+                var judged = history.JudgedAt(new InventedHistories(seed).End.AddDays(-40));
+                PublicState.Of(OilHistory.Parse(judged.ToJson())).ShouldBe(PublicState.Of(judged));
                 again.Samples.Select(again.IsSuspect).ShouldBe(history.Samples.Select(history.IsSuspect));
                 var options = new AssessmentOptions(new InventedHistories(seed).End.AddDays(seed % 30));
                 ConditionAssessor
@@ -35,7 +37,8 @@ public class HistoryJsonTests
     [Fact]
     public void Every_kind_of_issue_and_record_comes_up_among_them()
     {
-        var drawn = Enumerable.Range(0, 60).Select(Hostile).ToList();
+        var drawn = Enumerable.Range(0, 60).Select(HostileHistories.Of).ToList();
+        drawn.Add(drawn[0].JudgedAt(drawn[0].Samples[0].TakenAt.AddDays(1)));
         var issues = drawn.SelectMany(history => history.Issues).ToList();
         foreach (var kind in Enum.GetValues<HistoryIssueKind>())
         {
@@ -169,64 +172,4 @@ public class HistoryJsonTests
             { {{more}} "machine": { "id": "M", "name": "m", "oil": { "name": "o" }, "oilLitres": 900, "runningCelsius": 55, "standstillCelsius": 15 },
               "samples": [ {{samples}} ] }
             """;
-
-    /// <summary>An invented history with all that can be in one: bounds, methods, texts, conflicts, implausible readings, moments to the tick.</summary>
-    private static OilHistory Hostile(int seed)
-    {
-        var one = new InventedHistories(seed);
-        var random = new Random(seed);
-        var samples = one.Samples.Select(sample =>
-        {
-            var readings = sample.Readings.ToDictionary(
-                pair => pair.Key,
-                pair =>
-                    random.Next(0, 6) switch
-                    {
-                        0 => new Reading(pair.Value.Value / 3, (Qualifier)random.Next(0, 4), "ASTM D6304 / <b>"),
-                        1 => new Reading(1e12),
-                        _ => pair.Value,
-                    }
-            );
-            var texts = new Dictionary<string, string>
-            {
-                ["Remark é \"x\""] = "",
-                ["Lab"] = $"cell {random.Next(9)}\n",
-            };
-            return new OilSample(
-                random.Next(0, 8) == 0 ? "" : sample.SampleNumber,
-                sample.TakenAt.ToOffset(TimeSpan.FromMinutes(30 * random.Next(-20, 20))).AddTicks(random.Next(0, 3)),
-                readings,
-                random.Next(0, 3) == 0 ? texts : null
-            );
-        });
-        var sensors = one.Sensors.Select(row =>
-            random.Next(0, 9) == 0
-                ? new SensorReading(
-                    row.At.AddTicks(7),
-                    new Dictionary<Measurand, Reading> { [Measurands.OilTemperature] = new(900 + random.Next(0, 2)) }
-                )
-                : row
-        );
-        List<OilEvent> events =
-        [
-            .. one.Events,
-            new TopUp(one.End.AddDays(-20), Volume.FromLiters(1 + random.NextDouble())),
-            new TreatmentRun(one.End.AddDays(-3), null, TreatmentKind.Coalescer, Measurands.WaterContent, 80.1, "U1"),
-            new TreatmentRun(
-                one.End.AddDays(-9),
-                one.End.AddDays(-8),
-                TreatmentKind.VacuumDehydration,
-                Measurands.WaterContent,
-                80
-            ),
-        ];
-        var history = OilHistory.Create(
-            Invented.Machine,
-            samples.Concat(one.Samples.Where(_ => random.Next(0, 4) == 0)),
-            sensors.Concat(one.Sensors.Take(2)),
-            events
-        );
-        // As an assessment in the middle of it keeps it: later records are issues.
-        return seed % 3 == 0 ? history.JudgedAt(one.End.AddDays(-60)) : history;
-    }
 }

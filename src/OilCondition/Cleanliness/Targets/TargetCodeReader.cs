@@ -11,7 +11,7 @@ internal static class TargetCodeReader
     {
         root.Known("name", "note", "targets");
         var name = root.Text("name");
-        var note = root.TextOrEmpty("note");
+        var note = root.Note;
         var read = root.List("targets", One);
         if (read.Count == 0 && root.IsFaultless)
         {

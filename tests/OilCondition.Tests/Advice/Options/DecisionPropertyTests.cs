@@ -114,7 +114,7 @@ public class DecisionPropertyTests
         }
     }
 
-    private static InventedYard Drawn(int seed)
+    internal static InventedYard Drawn(int seed)
     {
         var random = new Random(seed);
         double Between(double low, double high) => low + (high - low) * random.NextDouble();
