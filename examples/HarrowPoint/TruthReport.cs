@@ -75,7 +75,7 @@ public static class TruthReport
     {
         var (history, limits) = station.Machines.Single(one => one.History.Machine.Id == "HP-TGB1");
         var assessment = ConditionAssessor.Assess(
-            history,
+            history.Until(truth.StartedAt.AddHours(hour)),
             limits,
             new AssessmentOptions(truth.StartedAt.AddHours(hour))
         );

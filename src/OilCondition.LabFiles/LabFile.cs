@@ -119,7 +119,7 @@ public static class LabFile
             fileName,
             Collected<OilSample>.From(
                 file,
-                row => new OilSample(row.SampleNumber, row.At, row.Readings, row.Texts),
+                row => new OilSample(row.SampleNumber, row.At, row.Readings!, row.Texts),
                 progress,
                 cancellationToken
             ),

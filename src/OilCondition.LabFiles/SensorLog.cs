@@ -116,7 +116,7 @@ public static class SensorLog
             fileName,
             Collected<SensorReading>.From(
                 file,
-                row => new SensorReading(row.At, row.Readings),
+                row => new SensorReading(row.At, row.Readings!),
                 progress,
                 cancellationToken
             ),

@@ -63,7 +63,7 @@ public static class MonthlyRecords
         );
 
     public static ConditionAssessment Assess(OilHistory history, LimitSet limits, int month) =>
-        ConditionAssessor.Assess(history, limits, new AssessmentOptions(At(month)));
+        ConditionAssessor.Assess(history.Until(At(month)), limits, new AssessmentOptions(At(month)));
 
     /// <summary>Days from a month's reading to the next sample; below 0 where it is due earlier.</summary>
     public static double DaysToNextSample(ConditionAssessment assessment, double month) =>

@@ -50,9 +50,8 @@ internal sealed class CellReader(NumberText numbers, IEnumerable<string> blank)
     public bool TryRead(
         ReadOnlySpan<char> text,
         double? held,
-        LabColumn column,
-        string unit,
-        string method,
+        LabColumn known,
+        Column column,
         out Reading reading,
         out string reason
     )
@@ -68,7 +67,7 @@ internal sealed class CellReader(NumberText numbers, IEnumerable<string> blank)
         {
             if (IsNotDetected(text))
             {
-                if (column.DetectionLimit is not { } limit)
+                if (known.DetectionLimit is not { } limit)
                 {
                     reason = "not detected, but the column map states no detection limit for this column";
                     return false;
@@ -83,29 +82,23 @@ internal sealed class CellReader(NumberText numbers, IEnumerable<string> blank)
             }
         }
 
-        return TryMake(value, qualifier, column, unit, method, out reading, out reason);
+        return TryMake(value, qualifier, known.Measurand, column, out reading, out reason);
     }
 
     private static bool TryMake(
         double value,
         Qualifier qualifier,
-        LabColumn column,
-        string unit,
-        string method,
+        Measurand measurand,
+        Column column,
         out Reading reading,
         out string reason
     )
     {
         reading = default;
-        var measurand = column.Measurand;
         var converted = value;
-        if (
-            unit.Length > 0
-            && !ReferenceEquals(unit, measurand.Unit)
-            && !measurand.TryConvert(value, unit, out converted)
-        )
+        if (!column.IsOwnUnit && !measurand.TryConvert(value, column.Unit, out converted))
         {
-            reason = NotInUnit(value, measurand, unit);
+            reason = NotInUnit(value, measurand, column.Unit);
             return false;
         }
 
@@ -117,8 +110,8 @@ internal sealed class CellReader(NumberText numbers, IEnumerable<string> blank)
         }
 
         // A scale number stands for a range of counts.
-        var isCode = qualifier == Qualifier.None && IsScale(unit);
-        reading = new Reading(converted, isCode ? Qualifier.Approximately : qualifier, method);
+        var isCode = qualifier == Qualifier.None && column.IsScale;
+        reading = new Reading(converted, isCode ? Qualifier.Approximately : qualifier, column.Method);
         reason = "";
         return true;
     }

@@ -141,6 +141,11 @@ internal sealed class MomentReader(ColumnMap map)
     {
         var zone = map.TimeZone;
         remark = "";
+        if (!zone.SupportsDaylightSavingTime)
+        {
+            return new DateTimeOffset(local, zone.BaseUtcOffset);
+        }
+
         if (zone.IsInvalidTime(local))
         {
             // The standard offset, in force before the clock went forward, makes it the moment that such a clock would have shown.

@@ -68,7 +68,8 @@ internal static class UnitDoubt
         double Share(Func<double, bool> holds) => (double)values.Count(holds) / values.Count;
         if (measurand.Equals(Measurands.WaterContent))
         {
-            return hasFractions && (highest < 2 || Share(value => value < 1) > 0.5) ? "%" : null;
+            var fractions = Share(value => value != Math.Floor(value));
+            return hasFractions && ((highest < 2 && fractions > 0.5) || Share(value => value < 1) > 0.5) ? "%" : null;
         }
 
         if (measurand.Equals(Measurands.RelativeSaturation))

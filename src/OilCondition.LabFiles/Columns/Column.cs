@@ -18,6 +18,12 @@ internal sealed class Column(int index, string header, ColumnUse use)
 
     public string Unit { get; private set; } = "";
 
+    /// <summary>Whether its numbers are in the measurand's own unit, whatever that is called.</summary>
+    public bool IsOwnUnit { get; private set; }
+
+    /// <summary>Whether it holds scale numbers after ISO 4406.</summary>
+    public bool IsScale { get; private set; }
+
     public UnitOrigin UnitFrom { get; private set; }
 
     public string Method { get; private set; } = "";
@@ -57,11 +63,26 @@ internal sealed class Column(int index, string header, ColumnUse use)
             : Unit.Length == 0 ? UnitOrigin.None
             : column.IsDefault || column.Unit.Length == 0 ? UnitOrigin.Assumed
             : UnitOrigin.Map;
+        Convert(column.Measurand);
         return this;
     }
 
     /// <summary>The file says the unit in a row of its own.</summary>
-    public void StateUnit(string unit) => (Unit, UnitFrom) = (unit, UnitOrigin.File);
+    public void StateUnit(string unit)
+    {
+        (Unit, UnitFrom) = (unit, UnitOrigin.File);
+        Convert(Reading!.Measurand);
+    }
+
+    private void Convert(Measurand measurand)
+    {
+        IsScale = CellReader.IsScale(Unit);
+        IsOwnUnit =
+            measurand.TryConvert(40, Unit, out var same)
+            && same == 40
+            && measurand.TryConvert(50, Unit, out same)
+            && same == 50;
+    }
 
     /// <summary>What cannot be read as readings is kept as texts.</summary>
     public void KeepAsText(string doubt)

@@ -23,6 +23,11 @@ internal sealed class ColumnMatch(HeaderIndex index)
 
     private Column Made(int number, string header, NamedColumn known, Parts parts)
     {
+        if (known.Code && parts.Scale is { } scale)
+        {
+            return new Column(number, header, ColumnUse.Reading).WithReading(scale, "", "");
+        }
+
         if (known.Code)
         {
             return new Column(number, header, ColumnUse.CleanlinessCode);
@@ -56,7 +61,7 @@ internal sealed class ColumnMatch(HeaderIndex index)
         var column = known.Column ?? (known.Viscosity ? index.ViscosityAt(40) : null);
         if (known.Code)
         {
-            return new Parts();
+            return new Parts(Scale: ScaleOf(rest));
         }
 
         if (column!.Takes(rest))
@@ -101,11 +106,18 @@ internal sealed class ColumnMatch(HeaderIndex index)
         return parts;
     }
 
+    /// <summary>Scale numbers of one size: a code's name with '4 µm(c)' behind it.</summary>
+    private LabColumn? ScaleOf(string rest)
+    {
+        var size = HeaderText.Bare(rest).Replace("um", "").TrimStart('>');
+        return size is "4" or "6" or "14" ? index.Find($"iso {size}um")?.Column : null;
+    }
+
     private static bool IsViscosity(Measurand measurand) =>
         measurand.Equals(Measurands.Viscosity40) || measurand.Equals(Measurands.Viscosity100);
 
     private bool IsSynonym(string part, LabColumn column) =>
         index.Find(part)?.Column is { } other && other.Measurand.Equals(column.Measurand);
 
-    private sealed record Parts(string Unit = "", string Method = "", double? Celsius = null);
+    private sealed record Parts(string Unit = "", string Method = "", double? Celsius = null, LabColumn? Scale = null);
 }

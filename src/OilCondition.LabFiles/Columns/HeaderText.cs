@@ -27,7 +27,8 @@ internal static class HeaderText
             var letter = char.ToLowerInvariant(header[i]);
             var isDropped = letter switch
             {
-                '_' or '-' or '–' or '(' or ')' or '[' or ']' or '°' or '@' or ':' or ',' or ';' or '"' or '\'' => true,
+                '-' => !IsMinus(header, i),
+                '_' or '–' or '(' or ')' or '[' or ']' or '°' or '@' or ':' or ',' or ';' or '"' or '\'' => true,
                 '.' => i == 0 || i == header.Length - 1 || !char.IsDigit(header[i - 1]) || !char.IsDigit(header[i + 1]),
                 '=' => length > 0 && bare[length - 1] == '>',
                 _ => char.IsWhiteSpace(letter),
@@ -47,16 +48,29 @@ internal static class HeaderText
         return text.EndsWith("umc", StringComparison.Ordinal) ? text.Substring(0, length - 1) : text;
     }
 
+    /// <summary>Whether a hyphen is the sign of a temperature: 'KV -40C' is no viscosity at 40 °C.</summary>
+    private static bool IsMinus(string header, int place) =>
+        place > 0
+        && place < header.Length - 1
+        && char.IsDigit(header[place + 1])
+        && !char.IsLetterOrDigit(header[place - 1]);
+
     /// <summary>Name and rest at each place where a name may end, the longest name first.</summary>
     public static IEnumerable<(string Name, string Tail)> Splits(string header)
     {
         for (var i = Math.Min(header.Length, Longest) - 1; i > 0; i--)
         {
-            if (header[i] is ' ' or ',' or '(' or '[' or '/' or ':' or ';' && header[i - 1] != ' ')
+            if (header[i] is ' ' or '_' or ',' or '(' or '[' or '/' or ':' or ';' && header[i - 1] != ' ')
             {
-                yield return (header.Substring(0, i), header.Substring(i).TrimStart(' ', ',', ':', ';'));
+                yield return (header.Substring(0, i), Tail(header.Substring(i)));
             }
         }
+    }
+
+    private static string Tail(string text)
+    {
+        var tail = text.TrimStart(' ', '_', ',', ':', ';');
+        return tail.StartsWith("- ", StringComparison.Ordinal) ? tail.Substring(2).TrimStart() : tail;
     }
 
     /// <summary>The parts of what stands behind a name: each pair of brackets, and what is between them.</summary>
@@ -69,12 +83,10 @@ internal static class HeaderText
             var end = isBracket ? rest.IndexOf(rest[i] == '(' ? ')' : ']', i) : rest.IndexOfAny(['(', '[', ','], i);
             end = end < 0 ? rest.Length : end;
             var start = isBracket ? i + 1 : i;
-            var part = rest.Substring(start, end - start).Trim(' ', ',', ':', ';');
-            if (part.Length > 0)
-            {
-                parts.Add(part);
-            }
-
+            var inside = rest.Substring(start, end - start);
+            parts.AddRange(
+                inside.Split('@').Select(part => Tail(part).Trim(' ', ',', ':', ';')).Where(part => part.Length > 0)
+            );
             i = end < rest.Length && rest[end] is ')' or ']' or ',' ? end + 1 : Math.Max(end, i + 1);
         }
 
@@ -95,19 +107,21 @@ internal static class HeaderText
         celsius = 0;
         var end = bare.Length;
         var scale = end > 0 && bare[end - 1] is 'c' or 'f' ? bare[--end] : 'c';
+        end -= bare.Substring(0, end).EndsWith("deg", StringComparison.Ordinal) ? 3 : 0;
         var start = end;
         while (start > 0 && (char.IsDigit(bare[start - 1]) || bare[start - 1] == '.'))
         {
             start--;
         }
 
+        start -= start > 0 && bare[start - 1] == '-' ? 1 : 0;
         name = bare.Substring(0, start);
-        name = name.EndsWith("at", StringComparison.Ordinal) ? name.Substring(0, start - 2) : name;
+        name = name.EndsWith("at", StringComparison.Ordinal) ? name.Substring(0, name.Length - 2) : name;
         if (
             start == end
             || !double.TryParse(
                 bare.Substring(start, end - start),
-                NumberStyles.AllowDecimalPoint,
+                NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign,
                 CultureInfo.InvariantCulture,
                 out var degrees
             )

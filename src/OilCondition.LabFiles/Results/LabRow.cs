@@ -9,7 +9,7 @@ public sealed class LabRow
         Sheet = row.Sheet;
         Line = row.Line;
         MachineId = row.IsTaken ? row.MachineId : "";
-        Sample = row.IsTaken ? new OilSample(row.SampleNumber, row.At, row.Readings, row.Texts) : null;
+        Sample = row.IsTaken ? new OilSample(row.SampleNumber, row.At, row.Readings!, row.Texts) : null;
         Problems = row.Problems;
         Doubts = row.Doubts;
     }

@@ -11,7 +11,7 @@ public sealed class SensorRow
         Sheet = row.Sheet;
         Line = row.Line;
         MachineId = row.IsTaken ? row.MachineId : "";
-        Reading = row.IsTaken ? new SensorReading(row.At, row.Readings) : null;
+        Reading = row.IsTaken ? new SensorReading(row.At, row.Readings!) : null;
         Texts = row.Texts ?? NoTexts;
         Problems = row.Problems;
         Doubts = row.Doubts;

@@ -19,7 +19,8 @@ internal sealed class ParsedRow(string sheet, int line)
 
     public DateTimeOffset At { get; set; }
 
-    public Dictionary<Measurand, Reading> Readings { get; set; } = [];
+    /// <summary>The readings; they last until the next row is read.</summary>
+    public RowReadings? Readings { get; set; }
 
     public Dictionary<string, string>? Texts { get; set; }
 

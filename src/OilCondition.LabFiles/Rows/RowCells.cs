@@ -13,7 +13,7 @@ internal sealed class RowCells
     private readonly Column[] scales;
     private readonly Column[] codes;
     private readonly List<(Column Column, string Reason)> faults = [];
-    private int lastCount;
+    private readonly RowReadings taken = new();
 
     public RowCells(Header header, CellReader cells, HeaderIndex index)
     {
@@ -22,8 +22,8 @@ internal sealed class RowCells
         testTemperature = header.TestTemperature;
         var readings = header.Columns.Where(column => column.Use == ColumnUse.Reading).ToList();
         // Counts before scale numbers and codes, which say less of the same.
-        counted = [.. readings.Where(column => !CellReader.IsScale(column.Unit))];
-        scales = [.. readings.Where(column => CellReader.IsScale(column.Unit))];
+        counted = [.. readings.Where(column => !column.IsScale)];
+        scales = [.. readings.Where(column => column.IsScale)];
         codes = [.. header.Columns.Where(column => column.Use == ColumnUse.CleanlinessCode)];
     }
 
@@ -37,27 +37,27 @@ internal sealed class RowCells
     public List<(Column Column, string Reason)> Read(RowSource rows, ParsedRow row)
     {
         faults.Clear();
-        row.Readings = new Dictionary<Measurand, Reading>(lastCount);
+        taken.Clear();
+        row.Readings = taken;
         foreach (var column in counted)
         {
-            ReadCell(rows, column, row.Readings);
+            ReadCell(rows, column);
         }
 
         foreach (var column in scales)
         {
-            ReadCell(rows, column, row.Readings);
+            ReadCell(rows, column);
         }
 
         foreach (var column in codes)
         {
-            ReadCode(rows, column, row.Readings);
+            ReadCode(rows, column);
         }
 
-        lastCount = row.Readings.Count;
         return faults;
     }
 
-    private void ReadCell(RowSource rows, Column column, Dictionary<Measurand, Reading> taken)
+    private void ReadCell(RowSource rows, Column column)
     {
         var text = TextOf(rows, column);
         if (IsBlank(text, column))
@@ -79,7 +79,7 @@ internal sealed class RowCells
         }
 
         var held = rows.TryNumber(column.Index, out var number) ? number : default(double?);
-        if (!cells.TryRead(text, held, known, column.Unit, column.Method, out var reading, out reason))
+        if (!cells.TryRead(text, held, known, column, out var reading, out reason))
         {
             Refuse(column, reason);
         }
@@ -88,7 +88,7 @@ internal sealed class RowCells
             taken.Add(known.Measurand, reading);
             Take(column, reading);
         }
-        else if (IsSame(first, reading, CellReader.IsScale(column.Unit)))
+        else if (IsSame(first, reading, column.IsScale))
         {
             Take(column, reading);
         }
@@ -98,7 +98,7 @@ internal sealed class RowCells
         }
     }
 
-    private void ReadCode(RowSource rows, Column column, Dictionary<Measurand, Reading> taken)
+    private void ReadCode(RowSource rows, Column column)
     {
         var text = TextOf(rows, column);
         if (IsBlank(text, column))

@@ -121,7 +121,7 @@ internal sealed class RowReader
             return (null, "the machine is missing");
         }
 
-        if (row.MachineId.Any(IsNoText))
+        if (HasNoText(row.MachineId))
         {
             return (
                 header.Machine,
@@ -129,7 +129,7 @@ internal sealed class RowReader
             );
         }
 
-        if (row.SampleNumber.Any(IsNoText))
+        if (HasNoText(row.SampleNumber))
         {
             return (
                 header.SampleNumber,
@@ -230,7 +230,18 @@ internal sealed class RowReader
         }
     }
 
-    private static bool IsNoText(char letter) => letter == '\uFFFD' || char.IsControl(letter);
+    private static bool HasNoText(string text)
+    {
+        foreach (var letter in text)
+        {
+            if (letter == '\uFFFD' || char.IsControl(letter))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     private void RefuseRow(ParsedRow row, Column? column, string reason)
     {

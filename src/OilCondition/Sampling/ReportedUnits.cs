@@ -51,7 +51,7 @@ internal static class ReportedUnits
         unit switch
         {
             "ppm" or "ppm(m/m)" or "ppmw" or "ug/g" or "mg/kgoil" => value,
-            "%" or "%(m/m)" or "wt%" or "%wt" or "mass%" => 1e4 * value,
+            "%" or "%(m/m)" or "%m/m" or "%w/w" or "wt%" or "%wt" or "mass%" => 1e4 * value,
             _ => null,
         };
 

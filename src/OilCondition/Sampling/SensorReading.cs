@@ -21,11 +21,17 @@ public sealed class SensorReading
     /// <summary>What was read.</summary>
     public IReadOnlyDictionary<Measurand, Reading> Readings { get; }
 
-    /// <summary>A copy; of a dictionary without hashing its keys again, since files have many of them.</summary>
-    internal static Dictionary<Measurand, Reading> CopyOf(IReadOnlyDictionary<Measurand, Reading> readings) =>
-        Guard.NotNull(readings) is Dictionary<Measurand, Reading> dictionary
-            ? new Dictionary<Measurand, Reading>(dictionary)
-            : readings.ToDictionary(pair => pair.Key, pair => pair.Value);
+    /// <summary>A copy of just that size, since files have many of them.</summary>
+    internal static Dictionary<Measurand, Reading> CopyOf(IReadOnlyDictionary<Measurand, Reading> readings)
+    {
+        var copy = new Dictionary<Measurand, Reading>(Guard.NotNull(readings).Count);
+        foreach (var pair in readings)
+        {
+            copy.Add(pair.Key, pair.Value);
+        }
+
+        return copy;
+    }
 
     /// <summary>When, and what was read.</summary>
     /// <returns>For example <c>2025-12-10 06:15: oil temperature 60 °C, relative saturation 45.2 %</c>.</returns>

@@ -13,6 +13,7 @@ public partial class VocabularyTests
         typeof(Source).Assembly,
         typeof(EwmaChart).Assembly,
         typeof(LabFile).Assembly,
+        typeof(OilCondition.Spreadsheets.Spreadsheet).Assembly,
 #if !NETSTANDARD_BUILD
         typeof(OilCondition.Planning.UnitSchedule).Assembly,
         typeof(OilCondition.Reporting.ConditionReport).Assembly,

@@ -4,11 +4,14 @@ using HarrowPoint;
 using OilCondition.Cleanliness;
 using OilCondition.Cleanup;
 using OilCondition.Contracts;
+using OilCondition.LabFiles;
 using OilCondition.Limits;
 using OilCondition.Planning;
 using OilCondition.Prognosis;
+using OilCondition.Spreadsheets;
 using OilCondition.Statistics;
 using OilCondition.Tests.Architecture;
+using OilCondition.Tests.LabFiles;
 using OilCondition.Tests.Treatment;
 using OilCondition.Text;
 using OilCondition.Thermal;
@@ -47,6 +50,7 @@ public partial class PageTests
     [InlineData("planning.md")]
     [InlineData("decisions.md")]
     [InlineData("contract.md")]
+    [InlineData("files.md")]
     public void The_snippets_of_a_page_are_compiled(string page)
     {
         var compiled = Bare(RepositoryFiles.Read("tests", "OilCondition.Tests", "Examples", "PageTests.cs"));
@@ -106,6 +110,65 @@ public partial class PageTests
         var decisions = TreatmentDecision.Of(assessments, station.Station);
         decisions.Select(one => one.Choice?.Id).ShouldBe(["HP-VDU", "HP-KL1", "HP-VDU", "HP-OILC46", null]);
         decisions[^1].Target.StandstillBreaksStated.ShouldBeTrue("80 mg/kg, where the oil holds 76 at 10 °C");
+    }
+
+    [Fact]
+    public void Laboratory_files()
+    {
+        var path = RepositoryFiles.PathOf("examples", "HarrowPoint", "Data", "lab-b-2025-2026.csv");
+        var file = LabFile.Read(path, ColumnMap.Default);
+        foreach (var problem in file.Problems.Concat(file.Doubts))
+        {
+            Console.Error.WriteLine(problem); // lab.csv:2, Water: '-12': water content is -12 mg/kg; allowed: 0 to 500000 mg/kg
+        }
+
+        Console.WriteLine(file.ColumnTable()); // what each column was read as, and who said in which unit
+        var samples = file.SamplesOf("HP-TGB1");
+
+        samples.Count.ShouldBeGreaterThan(5);
+        var map = RepositoryFiles.Read("docs", "files.md").Split("```json\n")[1].Split("```")[0];
+        ColumnMap.Parse(map).ConstantMachine.ShouldBe("HP-TGB1");
+        var stored = new Dictionary<string, OilSample>();
+        LargeFile(path, ColumnMap.Default, (_, sample) => stored.Add(sample.SampleNumber, sample))
+            .ShouldBe(file.Problems);
+        stored.Count.ShouldBe(file.MachineIds.Sum(id => file.SamplesOf(id).Count));
+    }
+
+    private static List<FileProblem> LargeFile(
+        string path,
+        ColumnMap map,
+        Action<string, OilSample> store,
+        IProgress<FileProgress>? progress = null,
+        CancellationToken cancellationToken = default
+    )
+    {
+        var problems = new List<FileProblem>();
+        using var large = LabFile.Open(path, map);
+        foreach (var row in large.Rows(progress, cancellationToken))
+        {
+            if (row.Sample is { } sample)
+            {
+                store(row.MachineId, sample);
+            }
+
+            problems.AddRange(row.Problems); // the first row is the header: what is to be said of columns
+        }
+
+        Console.WriteLine(large.Cells); // 40 cells: 12 keys, 20 readings, 5 blank, 1 rejected, 2 texts
+        return problems;
+    }
+
+    [Fact]
+    public void Workbooks()
+    {
+        using var invented = new InventedWorkbook(
+            ("North", InventedWorkbook.Texts(1, "Machine", "Date") + InventedWorkbook.Texts(2, "M1", "2026-03-14"))
+        );
+        var workbook = invented.Path;
+        var book = Spreadsheet.ReadLabFile(workbook, ColumnMap.Default);
+        var first = book.Columns[0].Sheet;
+
+        first.ShouldBe("North");
     }
 
     [Fact]

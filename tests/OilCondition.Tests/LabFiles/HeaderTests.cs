@@ -40,6 +40,13 @@ public class HeaderTests
     [InlineData("TAN", "acid-number", "mgKOH/g", UnitOrigin.Assumed)]
     [InlineData("Viscosity index", "viscosity-index", "", UnitOrigin.None)]
     [InlineData("Water activity", "relative-saturation", "aw", UnitOrigin.Assumed)]
+    [InlineData("Water, % m/m", "water-content", "% m/m", UnitOrigin.File)]
+    [InlineData("FE_PPM", "iron", "PPM", UnitOrigin.File)]
+    [InlineData("Lead (Pb) - mg/kg", "lead", "mg/kg", UnitOrigin.File)]
+    [InlineData("Kin. Viscosity 40°C [mm²/s]", "viscosity-40c", "mm²/s", UnitOrigin.File)]
+    [InlineData("Viscosity at 40 deg C", "viscosity-40c", "mm²/s", UnitOrigin.Assumed)]
+    [InlineData("Viscosity (cSt @ 40C)", "viscosity-40c", "cSt", UnitOrigin.File)]
+    [InlineData("ISO 4406 Code 4µm(c)", "particles-4um", "iso-4406", UnitOrigin.Assumed)]
     [InlineData("Oil temp (°F)", "oil-temperature", "°F", UnitOrigin.File)]
     public void A_header_is_read_with_its_unit(string header, string id, string unit, UnitOrigin origin)
     {
@@ -60,6 +67,8 @@ public class HeaderTests
     [InlineData("Viscosity 98.9 °C")]
     [InlineData("Viscosity 210F (SUS)")]
     [InlineData("KV -20C")]
+    [InlineData("KV -40C")] // no viscosity at 40 °C
+    [InlineData("Viscosity @-40 °C (cP)")]
     [InlineData("Viscosity")]
     [InlineData("Test temperature")]
     public void What_is_no_measurand_is_kept_as_text(string header) => Column(header).Use.ShouldBe(ColumnUse.Text);

@@ -95,6 +95,7 @@ public class UnitDoubtTests
     [InlineData("Water", "0.8", "3.5", "6.1")] // dry insulating oil
     [InlineData("Water", "0", "0")]
     [InlineData("Water", "<10", "<10", "15")]
+    [InlineData("Water", "<1", "<1", "1.2")]
     [InlineData("Water", "ND", "-", "")]
     [InlineData("Saturation", "0.9", "1.4", "2.2")]
     [InlineData("Saturation", "1", "0")]

@@ -303,6 +303,22 @@ public class AlertJournalTests
     }
 
     [Fact]
+    public void A_change_has_the_same_id_whatever_the_offset_of_the_run()
+    {
+        var assessment = Of("A", 0, 0.4);
+        var elsewhere = ConditionAssessor.Assess(
+            assessment.History,
+            Limits,
+            new AssessmentOptions(assessment.Options.AsOf.ToOffset(TimeSpan.FromHours(9)))
+        );
+
+        var journal = AlertJournal.Empty.Reconcile(elsewhere);
+        journal.Pending.Single().Id.ShouldBe("A/undated/oil-ageing@2025-01-06T08:00:00Z/raised");
+        journal.Pending.Single().At.Offset.ShouldBe(TimeSpan.FromHours(9));
+        AlertJournal.Empty.Reconcile(assessment).Pending.Single().Id.ShouldBe(journal.Pending.Single().Id);
+    }
+
+    [Fact]
     public void Two_machines_of_one_id_are_refused_and_nothing_is_reconciled() =>
         Should
             .Throw<ArgumentException>(() =>

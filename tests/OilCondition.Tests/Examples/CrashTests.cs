@@ -2,7 +2,7 @@ using FirstCalls;
 using OilCondition.Limits;
 using OilCondition.Tests.Sampling;
 
-namespace OilCondition.Tests.Advice.Journal;
+namespace OilCondition.Tests.Examples;
 
 /// <summary>The documented loop, killed between all of its steps: what the maintenance system holds in the end is as without a crash.</summary>
 public sealed class CrashTests : IDisposable
