@@ -1,6 +1,5 @@
 using System.IO.Compression;
 using DocumentFormat.OpenXml.Packaging;
-using DocumentFormat.OpenXml.Spreadsheet;
 using OilCondition.LabFiles;
 
 namespace OilCondition.Spreadsheets;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using OilCondition.Text;
 
 namespace OilCondition.LabFiles;
 

@@ -117,10 +117,11 @@ internal static class HeaderText
         start -= start > 0 && bare[start - 1] == '-' ? 1 : 0;
         name = bare.Substring(0, start);
         name = name.EndsWith("at", StringComparison.Ordinal) ? name.Substring(0, name.Length - 2) : name;
+        var digits = bare.Substring(start, end - start);
         if (
-            start == end
+            digits.Length == 0
             || !double.TryParse(
-                bare.Substring(start, end - start),
+                digits,
                 NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign,
                 CultureInfo.InvariantCulture,
                 out var degrees

@@ -45,7 +45,7 @@ internal static class ColumnTable
             Whole(column.RefusedCount),
         ];
 
-    private static string Short(string text) => text.Length <= 40 ? text : text.Substring(0, 39) + "…";
+    private static string Short(string text) => text.Length <= 40 ? text : $"{text.Substring(0, 39)}…";
 
     private static string Whole(int count) => count.ToString(CultureInfo.InvariantCulture);
 }

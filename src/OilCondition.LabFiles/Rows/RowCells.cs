@@ -164,7 +164,8 @@ internal sealed class RowCells
             return null;
         }
 
-        var isFahrenheit = HeaderText.Bare(testTemperature.Header).EndsWith("f", StringComparison.Ordinal);
+        var header = HeaderText.Bare(testTemperature.Header);
+        var isFahrenheit = header[header.Length - 1] == 'f';
         var celsius = isFahrenheit ? (degrees - 32) / 1.8 : degrees;
         var known = index.ViscosityAt(celsius);
         if (known is null || (column.Reading is { } stated && !stated.Measurand.Equals(known.Measurand)))

@@ -1,5 +1,3 @@
-using OilCondition.Text;
-
 namespace OilCondition.LabFiles;
 
 /// <summary>The rows of a file or sheet, one after the other. What a row gives lasts until the next one is read.</summary>

@@ -199,9 +199,10 @@ public class LabFileTests
     public void Ids_and_names_of_all_measurands_are_headers() =>
         Measurands
             .All.Where(measurand =>
-                Read($"Machine,Date,{measurand.Id},x\nM1,2026-03-14,,\n").Columns[2].Measurand != measurand
-                || Read($"Machine;Date;{measurand.Name.ToUpperInvariant()}\nM1;2026-03-14;\n").Columns[2].Measurand
-                    != measurand
+                !measurand.Equals(Third($"Machine,Date,{measurand.Id}\nM1,2026-03-14,\n"))
+                || !measurand.Equals(Third($"Machine;Date;{measurand.Name.ToUpperInvariant()}\nM1;2026-03-14;\n"))
             )
             .ShouldBeEmpty();
+
+    private static Measurand? Third(string text) => Read(text).Columns[2].Measurand;
 }
