@@ -6,7 +6,9 @@ using System.Linq;
 using System.Security.Cryptography;
 using System.Text;
 using System.Threading;
+using System.Text.Json;
 using OilCondition;
+using OilCondition.Contracts;
 using OilCondition.ControlCharts;
 using OilCondition.LabFiles;
 using OilCondition.Reporting;
@@ -18,6 +20,8 @@ namespace PlugIn
     /// <summary>The main job from .NET Framework, with an integrator's C# 7.3; every figure is invented.</summary>
     internal static class Program
     {
+        private const string Mark = "\n---\n";
+
         private static int Main()
         {
             // A German workstation must read and write the same as any other.
@@ -35,6 +39,7 @@ namespace PlugIn
                     & Check("its key", requests.Values.First().Key == "PLANT%2FTURB%2F01/2026-01-10/water")
                     & Check("its text", requests.Values.First().Sentence.Contains("250 mg/kg"))
                     & Check("the same report each time", first == Run(folder, requests))
+                    & Check("the document without the library", Document(first))
                     & Check("saturation", Saturation())
                     & Check("a control chart", Chart())
                     & Check("texts with the hash " + Hash(first), true)
@@ -85,7 +90,14 @@ namespace PlugIn
             }
             // end
 
-            return assessment.ToJson() + ConditionReport.ToHtml("Oil condition", new[] { assessment });
+            return assessment.ToJson() + Mark + ConditionReport.ToHtml("Oil condition", new[] { assessment });
+        }
+
+        private static bool Document(string text)
+        {
+            var json = text.Substring(0, text.IndexOf(Mark, StringComparison.Ordinal));
+            var document = JsonSerializer.Deserialize(json, ContractJson.Default.AssessmentDocument);
+            return document.Problems.Single().Findings.Single(one => one.Code == "limit-passed").Reading.Value == 250;
         }
 
         private static bool Saturation()

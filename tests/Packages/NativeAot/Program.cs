@@ -1,4 +1,6 @@
+using System.Text.Json;
 using OilCondition;
+using OilCondition.Contracts;
 using UnitsNet;
 
 // The main job in a native program; the figures are invented.

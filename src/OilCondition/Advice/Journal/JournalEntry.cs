@@ -15,7 +15,7 @@ public sealed class JournalEntry
     {
         Key = key;
         Parts =
-            AlertKey.Parse(key) ?? throw new ArgumentException($"key is '{key}'; expected: machine/charge/subject.");
+            AlertKey.Parse(key) ?? throw new ArgumentException($"key is '{key}'; expected: machine/charge/subject.", nameof(key));
         LastSeenAt = lastSeenAt;
         Sentence = sentence;
         WorkOrder = workOrder;
