@@ -43,6 +43,12 @@ public class HostileTextTests
     public void Forms_in_which_files_are_sent(string text) => Numbers(Read(text)).ShouldBe("S1");
 
     [Fact]
+    public void A_blank_cell_behind_a_trailing_separator_is_counted() =>
+        Read("Machine;Date;AN\nM1;2026-03-14;0.1;\n")
+            .Cells.ToString()
+            .ShouldBe("4 cells: 2 keys, 1 readings, 1 blank, 0 rejected, 0 texts");
+
+    [Fact]
     public void Title_lines_are_kept()
     {
         var file = Read("Example Oil Laboratory\nReport 17\nMachine,Date,AN\nM1,2026-03-14,0.1\n");
