@@ -16,8 +16,13 @@ public static class Integrator
     )
     {
         // snippet
-        var samples = LabFile.Read(labFile, ColumnMap.Default).SamplesOf(machine.Id);
-        var history = OilHistory.Create(machine, samples, sensorReadings: [], events: []);
+        var file = LabFile.Read(labFile, ColumnMap.Default);
+        foreach (var problem in file.Problems.Concat(file.Doubts))
+        {
+            Console.Error.WriteLine(problem); // each cell that was not taken over, and each unit that nobody states
+        }
+
+        var history = OilHistory.Create(machine, file.SamplesOf(machine.Id), sensorReadings: [], events: []);
         var limits = LimitSet.Parse(File.ReadAllText(limitFile));
 
         var assessment = ConditionAssessor.Assess(history, limits, new AssessmentOptions(asOf));

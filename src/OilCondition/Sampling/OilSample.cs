@@ -23,7 +23,7 @@ public sealed class OilSample
     {
         TakenAt = Guard.Moment(takenAt);
         SampleNumber = string.IsNullOrWhiteSpace(Guard.NotNull(sampleNumber)) ? Unnumbered(takenAt) : sampleNumber;
-        Readings = SensorReading.CopyOf(readings);
+        Readings = KeptReadings.Of(readings);
         Texts = texts is null or { Count: 0 }
             ? NoTexts
             : texts.ToDictionary(pair => pair.Key, pair => pair.Value, StringComparer.Ordinal);

@@ -12,7 +12,7 @@ public sealed class SensorReading
     public SensorReading(DateTimeOffset at, IReadOnlyDictionary<Measurand, Reading> readings)
     {
         At = Guard.Moment(at);
-        Readings = CopyOf(readings);
+        Readings = KeptReadings.Of(readings);
     }
 
     /// <summary>When it was read.</summary>
@@ -20,18 +20,6 @@ public sealed class SensorReading
 
     /// <summary>What was read.</summary>
     public IReadOnlyDictionary<Measurand, Reading> Readings { get; }
-
-    /// <summary>A copy of just that size, since files have many of them.</summary>
-    internal static Dictionary<Measurand, Reading> CopyOf(IReadOnlyDictionary<Measurand, Reading> readings)
-    {
-        var copy = new Dictionary<Measurand, Reading>(Guard.NotNull(readings).Count);
-        foreach (var pair in readings)
-        {
-            copy.Add(pair.Key, pair.Value);
-        }
-
-        return copy;
-    }
 
     /// <summary>When, and what was read.</summary>
     /// <returns>For example <c>2025-12-10 06:15: oil temperature 60 °C, relative saturation 45.2 %</c>.</returns>

@@ -15,7 +15,8 @@ public sealed class JournalEntry
     {
         Key = key;
         Parts =
-            AlertKey.Parse(key) ?? throw new ArgumentException($"key is '{key}'; expected: machine/charge/subject.", nameof(key));
+            AlertKey.Parse(key)
+            ?? throw new ArgumentException($"key is '{key}'; expected: machine/charge/subject.", nameof(key));
         LastSeenAt = lastSeenAt;
         Sentence = sentence;
         WorkOrder = workOrder;

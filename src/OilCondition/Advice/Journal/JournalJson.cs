@@ -73,6 +73,16 @@ internal static class JournalJson
     private static JournalEntry? Entry(JsonEntry json)
     {
         var key = json.Text("key");
+        if (
+            key is not null
+            && AlertKey.Parse(key) is { } parts
+            && json.TextOrEmpty("machine") is { Length: > 0 } machine
+            && machine != parts.MachineId
+        )
+        {
+            json.Fault("machine", $"'{machine}'; the key says '{parts.MachineId}'.");
+        }
+
         var severity = json.Word<Severity>("severity");
         var state = json.Word<AlertState>("state");
         var lastSeenAt = json.Moment("lastSeenAt");
@@ -164,12 +174,22 @@ internal static class JournalJson
             json.Fault("by", "who acknowledged is expected.");
         }
 
-        return json.IsFaultless
-            ? new JournalChange(key, kind!.Value, at!.Value, severity!.Value, sentence!, evidence ?? [])
-            {
-                By = by,
-                IsConfirmed = confirmed == true,
-            }
-            : null;
+        var id = json.TextOrEmpty("id");
+        if (!json.IsFaultless)
+        {
+            return null;
+        }
+
+        var change = new JournalChange(key, kind!.Value, at!.Value, severity!.Value, sentence!, evidence ?? [])
+        {
+            By = by,
+            IsConfirmed = confirmed == true,
+        };
+        if (id.Length > 0 && id != change.Id)
+        {
+            json.Fault("id", $"'{id}'; key, moment and kind say '{change.Id}'.");
+        }
+
+        return change;
     }
 }

@@ -238,6 +238,18 @@ public class AlertJournalTests
                 "by: who acknowledged is expected"
             },
             {
+                Json(Change("raised", "01"), "unacknowledged-active")
+                    .Replace("\"sentence\": \"s\", \"some", "\"machine\": \"M2\", \"sentence\": \"s\", \"some"),
+                "$.alerts[0].machine: 'M2'; the key says 'M1'"
+            },
+            {
+                Json(
+                    Change("raised", "01").Replace("{ \"kind\"", "{ \"id\": \"x\", \"kind\""),
+                    "unacknowledged-active"
+                ),
+                "$.alerts[0].changes[0].id: 'x'; key, moment and kind say 'M1/undated/water@2026-01-01T00:00:00Z/raised'"
+            },
+            {
                 """{ "alerts": [ { "key": "a/b/c", "severity": "alert", "state": "normal", "lastSeenAt": "yesterday" } ] }""",
                 "$.alerts[0].lastSeenAt: 'yesterday' is not a moment"
             },

@@ -21,7 +21,7 @@ internal sealed class BridgeProcess : IDisposable
 
     public static async Task<BridgeProcess> Start(string store)
     {
-        var process = new Process
+        var started = new Process
         {
             StartInfo = new ProcessStartInfo("dotnet")
             {
@@ -34,16 +34,17 @@ internal sealed class BridgeProcess : IDisposable
                     "0",
                 },
                 RedirectStandardOutput = true,
+                UseShellExecute = false,
             },
         };
-        process.Start();
-        while (await process.StandardOutput.ReadLineAsync() is { } line)
+        started.Start();
+        while (await started.StandardOutput.ReadLineAsync() is { } line)
         {
             if (line.IndexOf(Listening, StringComparison.Ordinal) is var at and >= 0)
             {
                 // Read on, so that a full pipe never stops the process.
-                _ = process.StandardOutput.ReadToEndAsync();
-                return new BridgeProcess(process, new Uri(line[(at + Listening.Length)..].Trim()));
+                _ = started.StandardOutput.ReadToEndAsync();
+                return new BridgeProcess(started, new Uri(line[(at + Listening.Length)..].Trim()));
             }
         }
 

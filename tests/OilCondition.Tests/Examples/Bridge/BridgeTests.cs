@@ -10,7 +10,7 @@ using Microsoft.Extensions.DependencyInjection;
 namespace OilCondition.Tests.Examples.Bridge;
 
 /// <summary>The bridge as a maintenance system calls it, over HTTP.</summary>
-public sealed class BridgeTests : IAsyncLifetime
+public sealed class BridgeTests : IAsyncLifetime, IDisposable
 {
     private const long Largest = 20_000;
 
@@ -37,9 +37,10 @@ public sealed class BridgeTests : IAsyncLifetime
     private string Address =>
         app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single();
 
+    public void Dispose() => client.Dispose();
+
     public async Task DisposeAsync()
     {
-        client.Dispose();
         await app.DisposeAsync();
         folder.Delete(recursive: true);
     }
