@@ -211,7 +211,8 @@ public class ReadDocumentTests
         };
 
     /// <summary>
-    /// Maps have names of their own: texts of a laboratory, new-oil values by measurand. The reader of a journal passes over what it can tell itself.
+    /// Maps have names of their own: texts of a laboratory, new-oil values by measurand. The reader of a journal can tell ids and machines itself: it does
+    /// without them, and refuses those that are wrong.
     /// </summary>
     private static bool MayBeAnything(string id, JsonObject owner, string name) =>
         owner.GetPropertyNameOrEmpty() is "texts" or "new"
