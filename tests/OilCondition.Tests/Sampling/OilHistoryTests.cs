@@ -307,6 +307,10 @@ public class OilHistoryTests
 
         At(23).Since.ShouldBe(change);
         At(24).Since.ShouldBe(change.AddHours(24));
+        int Charges(double hours) =>
+            OilCharge.Starts([new OilChange(change), new OilChange(change.AddHours(hours))]).Count;
+        Charges(23.99).ShouldBe(1);
+        Charges(24).ShouldBe(2);
     }
 
     [Fact]
