@@ -57,14 +57,18 @@ public sealed partial class AlertJournal
     /// <summary>Every alert that was raised and not pruned, in the order of the keys, each key once.</summary>
     public IReadOnlyList<JournalEntry> Entries => entries.Value;
 
-    /// <summary>What is not yet confirmed as delivered, in the order in which it happened; of one moment the gravest first.</summary>
+    /// <summary>
+    /// What is not yet confirmed as delivered, in order of time; of one moment the gravest first. The changes of one alert stay in the order in which they
+    /// were noted, also where a moment that was stated lies before that of a run.
+    /// </summary>
     public IReadOnlyList<JournalChange> Pending =>
         [
             .. Entries
-                .SelectMany(entry => entry.Changes)
-                .Where(change => !change.IsConfirmed)
-                .OrderBy(change => change.At)
-                .ThenByDescending(change => change.Severity),
+                .SelectMany(entry => entry.InOrder())
+                .Where(one => !one.Change.IsConfirmed)
+                .OrderBy(one => one.NotBefore)
+                .ThenByDescending(one => one.Change.Severity)
+                .Select(one => one.Change),
         ];
 
     /// <summary>The alert with a key; null when there is none.</summary>

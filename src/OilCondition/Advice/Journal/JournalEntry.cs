@@ -88,6 +88,17 @@ public sealed class JournalEntry
     internal bool IsOf(OilCharge charge) =>
         Parts.Charge == charge.ToString() || !charge.IsDated || RaisedAt >= charge.Since;
 
+    /// <summary>Its changes, each with the latest moment of it and of those before it.</summary>
+    internal IEnumerable<(JournalChange Change, DateTimeOffset NotBefore)> InOrder()
+    {
+        var latest = DateTimeOffset.MinValue;
+        foreach (var change in Changes)
+        {
+            latest = change.At > latest ? change.At : latest;
+            yield return (change, latest);
+        }
+    }
+
     /// <summary>The entry with one change more, and what was last seen of it.</summary>
     internal JournalEntry With(JournalChange change, DateTimeOffset? lastSeenAt = null) =>
         new(

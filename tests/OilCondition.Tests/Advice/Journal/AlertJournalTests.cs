@@ -354,6 +354,16 @@ public class AlertJournalTests
     }
 
     [Fact]
+    public void What_was_raised_by_a_wrong_clock_is_opened_before_it_is_closed()
+    {
+        // Raised by a run of 2050 that nobody was told of; the machine is retired today.
+        var retired = AlertJournal.Empty.Reconcile(Of("A", 9000, 0.4)).Retire("A", Later);
+
+        Kinds(retired).ShouldBe([JournalChangeKind.Raised, JournalChangeKind.MachineRetired]);
+        retired.Pending[^1].IsActive.ShouldBeFalse();
+    }
+
+    [Fact]
     public void A_run_that_was_dated_wrongly_is_taken_back_with_all_it_did()
     {
         double[] readings = [0.4, 0.6, 0.1];
