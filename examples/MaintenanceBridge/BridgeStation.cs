@@ -17,7 +17,13 @@ public sealed class BridgeStation
                 file => Path.GetFileNameWithoutExtension(file),
                 file => LimitSet.Parse(File.ReadAllText(file))
             );
-        return new BridgeStation(Station.Parse(File.ReadAllText(Path.Combine(folder, "station.json")), limits));
+        var station = Station.Parse(File.ReadAllText(Path.Combine(folder, "station.json")), limits);
+        var without = station.Machines.Where(one => one.Limits is null).Select(one => one.Machine.Id).ToList();
+        return without.Count == 0
+            ? new BridgeStation(station)
+            : throw new FormatException(
+                $"station.json names no limits for {string.Join(", ", without)}; without limits nothing can be judged."
+            );
     }
 
     public StationMachine Machine(string id) =>

@@ -50,6 +50,7 @@ public partial class PageTests
     [InlineData("planning.md")]
     [InlineData("decisions.md")]
     [InlineData("contract.md")]
+    [InlineData("journal.md")]
     [InlineData("files.md")]
     public void The_snippets_of_a_page_are_compiled(string page)
     {
@@ -482,6 +483,36 @@ public partial class PageTests
             var path = Path.Combine(folder.FullName, "journal.json");
             Journal(history, limits, path).ShouldBe(1);
             Journal(history, limits, path).ShouldBe(0);
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+
+    [Fact]
+    public void The_order_of_steps()
+    {
+        var folder = Directory.CreateTempSubdirectory("page-tests-");
+        try
+        {
+            var path = Path.Combine(folder.FullName, "journal.json");
+            var assessments = TheStation
+                .Machines.Select(one => ConditionAssessor.Assess(one.History, one.Limits, new AssessmentOptions(asOf)))
+                .ToList();
+            string Deliver(JournalChange change) => $"WO for {change.Key}";
+
+            var journal = AlertJournal.Load(path).Reconcile(assessments);
+            journal.Save(path);
+            foreach (var change in journal.Pending)
+            {
+                var workOrder = Deliver(change);
+                journal = journal.Confirm(change.Id, workOrder);
+                journal.Save(path);
+            }
+
+            AlertJournal.Load(path).Entries.ShouldAllBe(entry => entry.WorkOrder == $"WO for {entry.Key}");
+            AlertJournal.Load(path).Pending.ShouldBeEmpty();
         }
         finally
         {
