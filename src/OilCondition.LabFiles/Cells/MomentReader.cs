@@ -65,26 +65,38 @@ internal sealed class MomentReader(ColumnMap map)
     /// <param name="machineId">Whose record it is.</param>
     /// <param name="at">The moment.</param>
     /// <param name="remark">Why it is none, or what is to be said of it; empty for nothing.</param>
-    public bool TryRead(string date, string time, string machineId, out DateTimeOffset at, out string remark)
+    public bool TryRead(
+        ReadOnlySpan<char> date,
+        string time,
+        string machineId,
+        out DateTimeOffset at,
+        out string remark
+    )
     {
-        if (!string.Equals(date, lastText, StringComparison.Ordinal))
+        if (map.DateFormats.Count == 0 && TryDay(date, out var day))
         {
-            if (TryWithOffset(date, out at))
+            return TryAdd(day, time, machineId, out at, out remark);
+        }
+
+        if (!date.SequenceEqual(lastText.AsSpan()))
+        {
+            var text = date.ToString();
+            if (TryWithOffset(text, out at))
             {
                 remark =
                     time.Length == 0 ? "" : $"the date states its time; '{PlainText.Cut(time.AsSpan())}' was not used";
                 return true;
             }
 
-            if (!TryLocal(date, out lastLocal))
+            if (!TryLocal(text, out lastLocal))
             {
                 lastText = "";
                 at = default;
-                remark = NoDate(date);
+                remark = NoDate(text);
                 return false;
             }
 
-            lastText = date;
+            lastText = text;
         }
 
         return TryAdd(lastLocal, time, machineId, out at, out remark);
@@ -170,6 +182,46 @@ internal sealed class MomentReader(ColumnMap map)
             ? ""
             : $"{local:HH:mm} comes twice on this day in {zone.Id}, the clock goes back; read as the {(isSecond ? "second" : "first")} one";
         return passes[isSecond ? 1 : 0];
+    }
+
+    /// <summary>A day as 2026-03-14, by far the most frequent form: a tenth of the time that the parser of all forms takes.</summary>
+    private static bool TryDay(ReadOnlySpan<char> text, out DateTime day)
+    {
+        day = default;
+        if (text.Length != 10 || text[4] != '-' || text[7] != '-')
+        {
+            return false;
+        }
+
+        var digits = 0;
+        for (var i = 0; i < text.Length; i++)
+        {
+            if (i is 4 or 7)
+            {
+                continue;
+            }
+
+            if (text[i] is < '0' or > '9')
+            {
+                return false;
+            }
+
+            digits = 10 * digits + (text[i] - '0');
+        }
+
+        var (year, month, dayOfMonth) = (digits / 10_000, digits / 100 % 100, digits % 100);
+        if (year is < Guard.FirstYear or > Guard.LastYear || month is < 1 or > 12)
+        {
+            return false;
+        }
+
+        if (dayOfMonth < 1 || dayOfMonth > DateTime.DaysInMonth(year, month))
+        {
+            return false;
+        }
+
+        day = new DateTime(year, month, dayOfMonth);
+        return true;
     }
 
     private bool TryLocal(string text, out DateTime local) =>

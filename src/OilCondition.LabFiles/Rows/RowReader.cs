@@ -148,7 +148,7 @@ internal sealed class RowReader
             header.TakenAt is { } column && column.Index < rows.Count && rows.TryMoment(column.Index, out var local)
                 ? moments.TryRead(local, time, row.MachineId, out at, out remark)
                 : moments.TryRead(
-                    header.TakenAt is null ? map.ConstantTakenAt : Text(header.TakenAt).ToString(),
+                    header.TakenAt is null ? map.ConstantTakenAt.AsSpan() : Text(header.TakenAt),
                     time,
                     row.MachineId,
                     out at,

@@ -24,6 +24,46 @@ public class KeyTests
             );
 
     [Fact]
+    public void Every_day_of_the_years_allowed_is_read_as_it_is_written()
+    {
+        var first = new DateTime(1900, 1, 1);
+        var days = Enumerable
+            .Range(0, (new DateTime(2199, 12, 31) - first).Days + 1)
+            .Select(i => first.AddDays(i))
+            .ToList();
+        var text = "Machine,Date,Water [ppm]\n" + string.Concat(days.Select(day => $"M1,{day:yyyy-MM-dd},50\n"));
+
+        var file = Read(text);
+
+        file.Problems.ShouldBeEmpty();
+        file.SamplesOf("M1").Select(sample => sample.TakenAt.DateTime).ShouldBe(days);
+    }
+
+    [Theory]
+    [InlineData("2026-02-29")]
+    [InlineData("2100-02-29")]
+    [InlineData("2026-13-01")]
+    [InlineData("2026-00-10")]
+    [InlineData("2026-04-31")]
+    [InlineData("2026-04-00")]
+    [InlineData("1899-12-31")]
+    [InlineData("2200-01-01")]
+    [InlineData("2026-0٣-14")]
+    [InlineData("2026-03-1")]
+    public void What_is_no_day_is_refused_with_the_forms_that_are_read(string day)
+    {
+        var problem = Read($"Machine,Date,Water [ppm]\nM1,{day},50\nM1,2026-03-14,60\n").Problems.Single();
+
+        problem.Line.ShouldBe(2);
+        problem.Reason.ShouldStartWith($"'{day}' is not a date; expected: ISO 8601");
+    }
+
+    [Fact]
+    public void A_form_that_the_map_states_comes_before_the_usual_one() =>
+        At("Machine,Date,Water [ppm]\nM1,2026-03-11,50\n", """{ "dateFormats": ["yyyy-dd-MM"] }""")
+            .ShouldBe("2026-11-03T00:00+00:00");
+
+    [Fact]
     public void Constants_stand_for_missing_columns_one_machine_a_file()
     {
         var map = """{ "constants": { "machine": "HP/GOV/1", "takenAt": "2026-03-14" } }""";
