@@ -19,4 +19,7 @@ public sealed class IssueData : ContractPart
 
     /// <summary>The readings concerned.</summary>
     public IReadOnlyList<MeasuredData>? Readings { get; set; }
+
+    /// <summary>What the laboratory wrote besides on the report concerned, by the header it stood under.</summary>
+    public IReadOnlyDictionary<string, string>? Texts { get; set; }
 }

@@ -45,16 +45,7 @@ internal static class HistoryJson
         json.WriteText("sampleNumber", sample.IsNumbered ? sample.SampleNumber : "");
         json.WriteExact("takenAt", sample.TakenAt);
         Readings(json, "readings", sample.Readings);
-        if (sample.Texts.Count > 0)
-        {
-            json.WriteStartObject("texts");
-            foreach (var text in sample.Texts.OrderBy(text => text.Key, StringComparer.Ordinal))
-            {
-                json.WriteString(text.Key, text.Value);
-            }
-
-            json.WriteEndObject();
-        }
+        Texts(json, sample.Texts);
     }
 
     private static void Sensor(Utf8JsonWriter json, SensorReading reading)
@@ -98,6 +89,23 @@ internal static class HistoryJson
         json.WriteExact("at", issue.At);
         json.WriteText("sampleNumber", issue.SampleNumber);
         Readings(json, "readings", issue.Readings);
+        Texts(json, issue.Texts);
+    }
+
+    private static void Texts(Utf8JsonWriter json, IReadOnlyDictionary<string, string> texts)
+    {
+        if (texts.Count == 0)
+        {
+            return;
+        }
+
+        json.WriteStartObject("texts");
+        foreach (var text in texts.OrderBy(text => text.Key, StringComparer.Ordinal))
+        {
+            json.WriteString(text.Key, text.Value);
+        }
+
+        json.WriteEndObject();
     }
 
     private static void Readings(Utf8JsonWriter json, string name, IReadOnlyDictionary<Measurand, Reading> readings) =>

@@ -77,15 +77,7 @@ internal sealed class HistoryReader(MeasurandCatalog catalog)
         var number = entry.TextOrEmpty("sampleNumber");
         var takenAt = entry.Moment("takenAt");
         var measured = readings.Read(entry, "readings");
-        var texts = new Dictionary<string, string>(StringComparer.Ordinal);
-        if (entry.ObjectIfAny("texts") is { } list)
-        {
-            foreach (var header in list.Names)
-            {
-                texts[header] = list.AnyText(header) ?? "";
-            }
-        }
-
+        var texts = Texts(entry);
         return takenAt is { } at ? entry.Made(() => new OilSample(number, at, measured, texts)) : null;
     }
 
@@ -99,12 +91,27 @@ internal sealed class HistoryReader(MeasurandCatalog catalog)
 
     private HistoryIssue? Issue(JsonEntry entry)
     {
-        entry.Known("kind", "at", "sampleNumber", "readings");
+        entry.Known("kind", "at", "sampleNumber", "readings", "texts");
         var kind = entry.Word<HistoryIssueKind>("kind");
         var at = entry.Moment("at");
         var number = entry.TextOrEmpty("sampleNumber");
         var concerned = readings.Read(entry, "readings");
-        return kind is null || at is null ? null : new HistoryIssue(kind.Value, at.Value, number, concerned);
+        var texts = Texts(entry);
+        return kind is null || at is null ? null : new HistoryIssue(kind.Value, at.Value, number, concerned, texts);
+    }
+
+    private static Dictionary<string, string> Texts(JsonEntry entry)
+    {
+        var texts = new Dictionary<string, string>(StringComparer.Ordinal);
+        if (entry.ObjectIfAny("texts") is { } list)
+        {
+            foreach (var header in list.Names)
+            {
+                texts[header] = list.AnyText(header) ?? "";
+            }
+        }
+
+        return texts;
     }
 
     /// <summary>With its issues, the records have been put in order already; what was changed since would break that in silence.</summary>

@@ -79,14 +79,7 @@ public sealed class OilHistory
     )
     {
         var suspects = ChargesOf(samples, events).SelectMany(SampleScreen.Suspects).ToList();
-        issues.AddRange(
-            suspects.Select(sample => new HistoryIssue(
-                HistoryIssueKind.SuspectSample,
-                sample.TakenAt,
-                sample.SampleNumber,
-                sample.Readings
-            ))
-        );
+        issues.AddRange(suspects.Select(sample => new HistoryIssue(HistoryIssueKind.SuspectSample, sample)));
         return new OilHistory(machine, samples, sensors, events, [.. issues.OrderBy(issue => issue.At)], suspects);
     }
 
@@ -156,9 +149,13 @@ public sealed class OilHistory
         var until = asOf + ClockTolerance;
         var later = Samples
             .Where(sample => sample.TakenAt > until)
-            .Select(sample => (At: sample.TakenAt, sample.SampleNumber, sample.Readings))
-            .Concat(SensorReadings.Where(one => one.At > until).Take(1).Select(one => (one.At, "", one.Readings)))
-            .Select(one => new HistoryIssue(HistoryIssueKind.DatedLater, one.At, one.Item2, one.Readings))
+            .Select(sample => new HistoryIssue(HistoryIssueKind.DatedLater, sample))
+            .Concat(
+                SensorReadings
+                    .Where(one => one.At > until)
+                    .Take(1)
+                    .Select(row => new HistoryIssue(HistoryIssueKind.DatedLater, row))
+            )
             .ToList();
         return later.Count == 0
             ? known
@@ -294,7 +291,7 @@ public sealed class OilHistory
             return sample;
         }
 
-        issues.Add(new HistoryIssue(HistoryIssueKind.ImplausibleReading, sample.TakenAt, sample.SampleNumber, bad));
+        issues.Add(new HistoryIssue(HistoryIssueKind.ImplausibleReading, sample, bad));
         return sample.With(Without(sample.Readings, bad));
     }
 
@@ -306,7 +303,7 @@ public sealed class OilHistory
             return reading;
         }
 
-        issues.Add(new HistoryIssue(HistoryIssueKind.ImplausibleReading, reading.At, "", bad));
+        issues.Add(new HistoryIssue(HistoryIssueKind.ImplausibleReading, reading, bad));
         return new SensorReading(reading.At, Without(reading.Readings, bad));
     }
 

@@ -6,7 +6,7 @@ namespace OilCondition;
 /// <summary>One laboratory sample of one machine's oil.</summary>
 public sealed class OilSample
 {
-    private static readonly IReadOnlyDictionary<string, string> NoTexts = new Dictionary<string, string>();
+    internal static readonly IReadOnlyDictionary<string, string> NoTexts = new Dictionary<string, string>();
 
     /// <summary>A sample.</summary>
     /// <param name="sampleNumber">The laboratory's number; blank where it gave none: the sample is then called by its moment.</param>

@@ -45,7 +45,7 @@ internal static class RecordOrder
             {
                 if (believed.Exists(earlier => IsUnderAnotherDate(bottle, earlier)))
                 {
-                    issues.Add(Issue(HistoryIssueKind.ConflictingSample, bottle, bottle.Readings));
+                    issues.Add(new HistoryIssue(HistoryIssueKind.ConflictingSample, bottle));
                 }
                 else
                 {
@@ -133,11 +133,11 @@ internal static class RecordOrder
             if (contradictions.Count > 0 && !isCopy)
             {
                 var aside = contradictions.ToDictionary(pair => pair.Key, pair => pair.Value);
-                issues.Add(Issue(HistoryIssueKind.ConflictingSample, report, aside));
+                issues.Add(new HistoryIssue(HistoryIssueKind.ConflictingSample, report, aside));
             }
             else if (isCopy || (contradicted.Count == 0 && seen.Count > 1))
             {
-                issues.Add(Issue(HistoryIssueKind.RepeatedSample, report, report.Readings));
+                issues.Add(new HistoryIssue(HistoryIssueKind.RepeatedSample, report));
             }
         }
 
@@ -173,12 +173,6 @@ internal static class RecordOrder
         one.Value.Equals(other.Value)
         && one.Qualifier == other.Qualifier
         && (one.Method.Length == 0 || other.Method.Length == 0);
-
-    private static HistoryIssue Issue(
-        HistoryIssueKind kind,
-        OilSample sample,
-        IReadOnlyDictionary<Measurand, Reading> readings
-    ) => new(kind, sample.TakenAt, sample.SampleNumber, readings);
 
     private static string Content(IReadOnlyDictionary<Measurand, Reading> readings) =>
         string.Join(

@@ -46,6 +46,7 @@ public class HistoryJsonTests
         }
 
         issues.ShouldContain(issue => issue.SampleNumber.Length == 0);
+        issues.ShouldContain(issue => issue.Texts.Count > 0);
         var samples = drawn.SelectMany(history => history.Samples).ToList();
         samples.ShouldContain(sample => sample.Texts.Count > 0);
         samples.ShouldContain(sample => !sample.IsNumbered);

@@ -40,6 +40,38 @@ public class OilHistoryTests
     }
 
     [Theory]
+    [InlineData(9, 60.0, HistoryIssueKind.ConflictingSample)]
+    [InlineData(0, 60.0, HistoryIssueKind.ConflictingSample)]
+    [InlineData(0, -5.0, HistoryIssueKind.ImplausibleReading)]
+    public void What_the_laboratory_wrote_on_a_report_set_aside_stays_with_its_issue(
+        int days,
+        double water,
+        HistoryIssueKind kind
+    )
+    {
+        OilSample Report(int day, double value, string remark) =>
+            new(
+                "S1",
+                Invented.Start.AddDays(day),
+                new Dictionary<Measurand, Reading> { [Measurands.WaterContent] = new(value) },
+                new Dictionary<string, string> { ["Remark"] = remark }
+            );
+        List<OilSample> reports = [Report(days, water, "bottle leaked")];
+        if (kind != HistoryIssueKind.ImplausibleReading)
+        {
+            reports.Insert(0, Report(0, 50, "clear"));
+        }
+
+        var history = Invented.History(reports);
+
+        history
+            .Issues.Where(issue => issue.Kind == kind)
+            .Select(issue => issue.Texts["Remark"])
+            .ShouldContain("bottle leaked");
+        PublicState.Of(OilHistory.Parse(history.ToJson())).ShouldBe(PublicState.Of(history));
+    }
+
+    [Theory]
     [InlineData(181, 60, 1)]
     [InlineData(182, 60, 2)]
     [InlineData(365, 60, 2)]
