@@ -18,23 +18,9 @@ public static class ConsoleReport
         to.WriteLine(
             $"   {machine.Oil.Name}, {machine.ChargeVolume.Liters:0} L, oil charge {assessment.Charge}, since {assessment.Charge.Since:yyyy-MM-dd}; ISO 4406 code {assessment.Cleanliness?.ToString() ?? "not counted"}"
         );
-        Water(to, assessment.Water);
-        foreach (var state in assessment.States)
-        {
-            State(to, state);
-        }
-
         foreach (var problem in assessment.Problems)
         {
-            Wrapped(
-                to,
-                $"   {problem.Severity.ToString().ToUpperInvariant(), -11} {problem.Statement}",
-                "               "
-            );
-            foreach (var line in Sentences.Evidence(problem))
-            {
-                Wrapped(to, $"               {line}", "                 ");
-            }
+            to.WriteLine($"   {problem.Severity.ToString().ToUpperInvariant()} {problem.Statement}");
         }
 
         if (assessment.NextSample is { } next)
@@ -47,23 +33,16 @@ public static class ConsoleReport
             to.WriteLine($"   -> {recommendation}");
         }
 
+        Water(to, assessment.Water);
+        foreach (var state in assessment.States)
+        {
+            State(to, state);
+        }
+
         foreach (var alert in assessment.Alerts)
         {
             to.WriteLine($"   {alert.Severity.ToString().ToLowerInvariant()} key {alert.Key}");
         }
-    }
-
-    /// <summary>Long evidence goes on in the next line, so that a console need not be wide.</summary>
-    private static void Wrapped(TextWriter to, string text, string indent)
-    {
-        const int Width = 140;
-        while (text.Length > Width && text.LastIndexOf(' ', Width) is var at && at > indent.Length)
-        {
-            to.WriteLine(text[..at]);
-            text = indent + text[(at + 1)..];
-        }
-
-        to.WriteLine(text);
     }
 
     private static void Water(TextWriter to, WaterInOil water)

@@ -12,6 +12,7 @@ using OilCondition.Reporting;
 //   dotnet run --project examples/HarrowPoint -- years COUNT    draw years and compare policies of treating
 CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+Console.SetOut(new NarrowWriter(Console.Out));
 if (args is ["generate", var folder])
 {
     foreach (var (name, text) in StationGenerator.Generate())
@@ -82,13 +83,13 @@ foreach (var origin in SampleOrigin.Find([.. station.Machines.Select(one => one.
 var assessments = station
     .Machines.Select(one => ConditionAssessor.Assess(one.History, one.Limits, new AssessmentOptions(station.AsOf)))
     .ToList();
-foreach (var assessment in assessments)
+var decisions = Decisions.Of(station, assessments);
+foreach (var assessment in ConditionReport.InOrder(assessments, decisions))
 {
     ConsoleReport.Write(Console.Out, assessment);
     File.WriteAllText(Path.Combine(output, assessment.History.Machine.Id + ".json"), assessment.ToJson());
 }
 
-var decisions = Decisions.Of(station, assessments);
 var outcome = Decisions.Schedule(station, decisions);
 foreach (var decision in decisions)
 {
@@ -97,16 +98,14 @@ foreach (var decision in decisions)
     File.WriteAllText(Path.Combine(output, $"decision-{name}.json"), decision.ToJson());
 }
 
-File.WriteAllText(
-    Path.Combine(output, "report.html"),
-    ConditionReport.ToHtml(
-        "Oil condition, Harrow Point",
-        assessments,
-        "Harrow Point is invented; no figure on this page is plant data.",
-        decisions,
-        Decisions.Calendar(outcome)
-    )
+const string Title = "Oil condition, Harrow Point";
+var options = new ReportOptions(
+    "Harrow Point is invented; no figure on this page is plant data.",
+    decisions,
+    Decisions.Calendar(outcome)
 );
+File.WriteAllText(Path.Combine(output, "report.html"), ConditionReport.ToHtml(Title, assessments, options));
+File.WriteAllText(Path.Combine(output, "report.md"), ConditionReport.ToMarkdown(Title, assessments, options));
 
 Console.WriteLine();
 Console.WriteLine("Cautions that go with the work above (each recommendation in the JSON and the report has its own):");
@@ -123,6 +122,6 @@ TruthReport.Write(Console.Out, Truth.Read(Path.Combine(data, "truth.json")), sta
 Trust.Write(Console.Out, station);
 Console.WriteLine();
 Console.WriteLine(
-    $"Written: {assessments.Count + decisions.Count} JSON files and report.html in {Path.GetRelativePath(Environment.CurrentDirectory, output)}"
+    $"Written: {assessments.Count + decisions.Count} JSON files, report.html and report.md in {Path.GetRelativePath(Environment.CurrentDirectory, output)}"
 );
 return 0;

@@ -1,201 +1,70 @@
-using System.Globalization;
-using System.Net;
-using System.Reflection;
 using OilCondition.Text;
-using OilCondition.Water;
-using Scriban;
-using Scriban.Runtime;
 
 namespace OilCondition.Reporting;
 
-/// <summary>Assessments as one self-contained HTML page for people: no script, no outside files, the same bytes for the same input.</summary>
+/// <summary>
+/// Assessments as one page for people: what to do on which machine first, then each machine with its problems, options and pictures; evidence, sources and
+/// cautions once at the end.
+/// </summary>
+/// <remarks>
+/// <para>
+/// The page is one file, without script or anything to load, and the same bytes for the same input. Machines stand in the order of <see cref="InOrder"/>.
+/// </para>
+/// <para>
+/// Names of machines, oils and laboratories are shown as they are, but for control characters and marks that turn the direction of a text, which are left
+/// out.
+/// </para>
+/// </remarks>
 public static class ConditionReport
 {
-    private static readonly Lazy<Template> Page = new(() =>
-    {
-        using var stream =
-            Assembly.GetExecutingAssembly().GetManifestResourceStream("report.html")
-            ?? throw new InvalidOperationException("The report template is missing from the assembly.");
-        using var reader = new StreamReader(stream);
-        return Template.Parse(reader.ReadToEnd());
-    });
+    private static readonly Page HtmlPage = new("report.html", PageText.Html);
+    private static readonly Page MarkdownPage = new("report.md", PageText.Markdown);
 
-    /// <summary>Renders a report.</summary>
+    /// <summary>Renders a report as a page of HTML: for a screen of any width, light or dark, and for paper.</summary>
     /// <param name="title">Title of the page.</param>
-    /// <param name="assessments">The assessments, in the order in which they are to be shown.</param>
-    /// <param name="note">A remark under the title; empty for none.</param>
-    /// <param name="decisions">What can be done, on the first page; null for none.</param>
-    /// <param name="calendar">Where the plant's unit goes next, as plain text below the decisions; empty for none.</param>
+    /// <param name="assessments">The assessments, in any order.</param>
+    /// <param name="options">What it has beside them, and in which words; nothing and English where left out.</param>
     /// <returns>HTML.</returns>
-    /// <exception cref="ArgumentException">The title is blank.</exception>
+    /// <exception cref="ArgumentException">The title is blank, or a decision is of none of the assessments.</exception>
     public static string ToHtml(
         string title,
         IReadOnlyList<ConditionAssessment> assessments,
-        string note = "",
-        IReadOnlyList<TreatmentDecision>? decisions = null,
-        string calendar = ""
-    )
-    {
-        Guard.NotBlank(title);
-        Guard.NotNull(assessments);
-        Guard.NotNull(note);
-        var model = new ScriptObject
-        {
-            ["title"] = Escape(title),
-            ["note"] = Escape(note),
-            ["decisions"] = (decisions ?? []).Select(Decision).ToList(),
-            ["calendar"] = Escape(calendar),
-            ["machines"] = assessments.Select(Machine).ToList(),
-        };
-        var context = new TemplateContext { StrictVariables = true, EnableRelaxedMemberAccess = false };
-        context.PushCulture(CultureInfo.InvariantCulture);
-        context.PushGlobal(model);
-        return Page.Value.Render(context);
-    }
+        ReportOptions? options = null
+    ) => HtmlPage.Render(Content(title, assessments, options));
 
-    private static ScriptObject Decision(TreatmentDecision decision) =>
-        new()
-        {
-            ["id"] = Escape(decision.Assessment.History.Machine.Id),
-            ["topics"] = Escape(
-                string.Join(", ", decision.Topics.Select(topic => Sentences.Of(topic).ToLowerInvariant()))
-            ),
-            ["by"] = Date(decision.RiskDate),
-            ["why"] = Escape(decision.RiskReason),
-            ["target"] = Escape(decision.Target.ToString()),
-            ["recommendation"] = Escape(decision.Recommendation),
-            ["choice"] = Escape(decision.Choice?.Id ?? (decision.UnderWay is null ? "none" : "under way")),
-            ["chance"] = decision.Choice is { Assessment: not null } choice
-                ? choice.Probability.Percent.ToString("0", CultureInfo.InvariantCulture) + " %"
-                : "",
-            ["done"] = decision.Choice?.DoneP90 is { } done ? Time(done) : "",
-            ["cost"] = Escape(decision.Choice?.Cost?.ToString() ?? ""),
-            ["text"] = Escape(decision.ToString()),
-        };
+    /// <summary>Renders the same report as Markdown with tables, after the GitHub flavour. Pictures are there as their descriptions.</summary>
+    /// <param name="title">Title of the page.</param>
+    /// <param name="assessments">The assessments, in any order.</param>
+    /// <param name="options">What it has beside them, and in which words; nothing and English where left out.</param>
+    /// <returns>Markdown.</returns>
+    /// <exception cref="ArgumentException">The title is blank, or a decision is of none of the assessments.</exception>
+    public static string ToMarkdown(
+        string title,
+        IReadOnlyList<ConditionAssessment> assessments,
+        ReportOptions? options = null
+    ) => MarkdownPage.Render(Content(title, assessments, options));
 
-    private static ScriptObject Machine(ConditionAssessment assessment) =>
-        new()
-        {
-            ["id"] = Escape(assessment.History.Machine.Id),
-            ["name"] = Escape(assessment.History.Machine.Name),
-            ["oil"] = Escape(assessment.History.Machine.Oil.Name),
-            ["as_of"] = assessment.Options.AsOf.ToString("yyyy-MM-dd HH:mm zzz", CultureInfo.InvariantCulture),
-            ["charge"] = assessment.Charge.ToString(),
-            ["charge_since"] = Date(assessment.Charge.Since),
-            ["worst"] = Word(assessment),
-            ["code"] = assessment.Cleanliness is { } code ? Escape(code.ToString()) : "no counts",
-            ["limit_set"] = Escape(assessment.Limits.Name),
-            ["water"] = Water(assessment.Water),
-            ["states"] = assessment.States.Select(State).ToList(),
-            ["next_sample"] = assessment.NextSample is { } next ? Escape(Sentences.Of(next)) : "",
-            ["problems"] = assessment
-                .Problems.Select(problem => new ScriptObject
-                {
-                    ["severity"] = problem.Severity.ToString().ToLowerInvariant(),
-                    ["statement"] = Escape(problem.Statement),
-                    ["evidence"] = Sentences.Evidence(problem).Select(Escape).ToList(),
-                })
-                .ToList(),
-            ["alerts"] = assessment
-                .Alerts.Select(alert => new ScriptObject
-                {
-                    ["severity"] = alert.Severity.ToString().ToLowerInvariant(),
-                    ["key"] = Escape(alert.Key),
-                })
-                .ToList(),
-            ["recommendations"] = assessment
-                .Recommendations.Select(recommendation => new ScriptObject
-                {
-                    ["sentence"] = Escape(recommendation.ToString()),
-                    ["cautions"] = recommendation.Cautions.Select(caution => Escape(Sentences.Of(caution))).ToList(),
-                })
-                .ToList(),
-        };
+    /// <summary>
+    /// The assessments as a report shows them: what asks for something first, by severity, then by the date by which it is to be done, then as they
+    /// were given.
+    /// </summary>
+    /// <param name="assessments">The assessments.</param>
+    /// <param name="decisions">What can be done about them, whose dates count; null for none.</param>
+    /// <returns>The same assessments in order.</returns>
+    /// <exception cref="ArgumentException">A decision is of none of the assessments.</exception>
+    public static IReadOnlyList<ConditionAssessment> InOrder(
+        IReadOnlyList<ConditionAssessment> assessments,
+        IReadOnlyList<TreatmentDecision>? decisions = null
+    ) =>
+        [
+            .. MachineEntry
+                .InOrder(Guard.NotNull(assessments), decisions ?? [], ReportTexts.English)
+                .Select(entry => entry.Assessment),
+        ];
 
-    private static ScriptObject Water(WaterInOil water) =>
-        water switch
-        {
-            WaterInOil.Split split => new ScriptObject
-            {
-                ["outcome"] = "",
-                ["total"] = Escape($"{Measurands.WaterContent.Text(split.Point.Reading)}, {Date(split.Point.At)}"),
-                ["rows"] = new List<ScriptObject>
-                {
-                    WaterRow("running", split.Running, split.Point.Reading),
-                    WaterRow("standstill", split.Standstill, split.Point.Reading),
-                },
-                ["separation"] = Escape(Separation(split.Separation)),
-            },
-            WaterInOil.NoSaturationCurve => Note(
-                "No saturation curve of this oil: two saturations measured at two temperatures would give it."
-            ),
-            _ => Note("No water reading of this oil fill."),
-        };
-
-    private static ScriptObject Note(string text) =>
-        new()
-        {
-            ["outcome"] = text,
-            ["total"] = "",
-            ["rows"] = new List<ScriptObject>(),
-            ["separation"] = "",
-        };
-
-    private static ScriptObject WaterRow(string when, WaterState state, Reading total) =>
-        new()
-        {
-            ["when"] = when,
-            ["celsius"] = Number(state.Saturation.Temperature.DegreesCelsius),
-            ["saturation"] =
-                Measurands.WaterContent.Text(state.Saturation.Content.PartsPerMillion)
-                + (state.Saturation.IsExtrapolated ? " (extrapolated)" : ""),
-            ["dissolved"] = state.HasFreeWater
-                ? Measurands.WaterContent.Text(state.Dissolved.PartsPerMillion)
-                : Escape(Measurands.WaterContent.Text(total).Split(' ')[0]),
-            ["free"] = Measurands.WaterContent.Text(state.Free.PartsPerMillion, total.Value),
-            ["relative"] = Measurands.RelativeSaturation.Text(state.RelativeSaturation.Percent),
-        };
-
-    private static string Separation(SeparationPoint point) =>
-        point.StaysDissolved ? $"The water stays dissolved down to {Celsius(point.Temperature)}."
-        : point.StaysFree ? $"Free water is present even at {Celsius(point.Temperature)}."
-        : $"Water separates below {Celsius(point.Temperature)}.";
-
-    private static ScriptObject State(MeasurandState state)
-    {
-        return new ScriptObject
-        {
-            ["measurand"] = Escape(state.Measurand.Name),
-            ["latest"] = state.Latest is { } latest
-                ? Escape($"{state.Measurand.Text(latest.Reading)}, {Date(latest.At)}")
-                : "no reading",
-            ["state"] = state.Worst.State.ToString().ToLowerInvariant(),
-            ["state_words"] = StateWord(state),
-            ["trend"] = Escape(Sentences.Of(state)),
-            ["life"] =
-                state.Lives.Count == 0
-                    ? ""
-                    : Escape(string.Join("; ", state.Lives.Select(life => Sentences.Of(state, life)))),
-            ["source"] = Escape(string.Join("; ", state.Limits.Select(one => one.Limit.Source.ToString()).Distinct())),
-        };
-    }
-
-    private static string StateWord(MeasurandState state) =>
-        state.Worst.State == Limits.LimitState.NotDetermined
-            ? $"not determined: {Sentences.Of(state.Worst.Reason)}"
-            : state.Worst.State.ToString().ToLowerInvariant();
-
-    private static string Word(ConditionAssessment assessment) =>
-        assessment.Worst == Severity.Information ? "normal" : assessment.Worst.ToString().ToLowerInvariant();
-
-    private static string Number(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
-
-    private static string Celsius(UnitsNet.Temperature temperature) =>
-        temperature.DegreesCelsius.ToString("0", CultureInfo.InvariantCulture) + " °C";
-
-    private static string Time(DateTimeOffset at) => at.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
-
-    private static string Date(DateTimeOffset at) => at.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
-
-    private static string Escape(string text) => WebUtility.HtmlEncode(text);
+    private static Scriban.Runtime.ScriptObject Content(
+        string title,
+        IReadOnlyList<ConditionAssessment> assessments,
+        ReportOptions? options
+    ) => ReportContent.Of(Guard.NotBlank(title), Guard.NotNull(assessments), options ?? new ReportOptions());
 }

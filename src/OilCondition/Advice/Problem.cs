@@ -51,6 +51,10 @@ public sealed class Problem
             .Distinct()
             .ToLookup(one => one.Measurand, one => one.Item);
 
+    /// <summary>The date by which a further limit may be reached, with one chance in ten; null where no forecast of that is part of the problem.</summary>
+    public DateTimeOffset? NextLimitFrom =>
+        Findings.OfType<RemainingLifeFinding>().Select(life => (DateTimeOffset?)life.Earliest).Min();
+
     private bool IsOfRecords => Topic is ProblemTopic.Records or ProblemTopic.Sampling;
 
     /// <summary>The statement.</summary>

@@ -37,6 +37,25 @@ public static partial class Sentences
         return [.. evidence.Select(part => (evidence.Count > 1 ? $"{part.Key.Name}: " : "") + string.Join("; ", part))];
     }
 
+    /// <summary>What a problem rests on, as a phrase: how often it was seen, or how likely it is.</summary>
+    /// <param name="problem">The problem.</param>
+    /// <returns>For example <c>beyond its limit since 2026-04-23</c>, by its gravest finding.</returns>
+    public static string Basis(Problem problem) =>
+        Guard.NotNull(problem).Findings[0] switch
+        {
+            LimitFinding { Code: FindingCode.LimitNotConfirmed } or SuddenChangeFinding { IsUnconfirmed: true } =>
+                "one sample, to be confirmed",
+            SuddenChangeFinding change => $"{change.Readings} readings since the change",
+            LimitFinding { Evaluation.Since: { } since } limit when since < limit.Point.At =>
+                $"beyond its limit since {PlainText.Date(since)}",
+            LimitFinding => "by the latest sample alone",
+            FreeWaterFinding free => FreeRange(free.Balance),
+            RemainingLifeFinding life =>
+                $"{PlainText.Number(100 * life.ChanceWithinHorizon, 1)} % by {PlainText.Date(life.Horizon)}",
+            ReturnFinding back => $"{back.State.Trend.Assessment.Used.Count} readings since the treatment",
+            _ => "as recorded",
+        };
+
     /// <summary>The topics that ask for something, in words.</summary>
     internal static string Topics(Recommendation recommendation) =>
         Capital(
@@ -190,6 +209,13 @@ public static partial class Sentences
         string Of(double content) => PlainText.Number(Math.Max(0, content), open);
         return $"about {Of(free)} mg/kg ({Of(free - open)} to {Of(free + open)}) of it free "
             + $"{(running ? "at running temperature" : "after standstill")} ({Degrees(state)}{(state.Saturation.IsExtrapolated ? ", curve extrapolated" : "")})";
+    }
+
+    private static string FreeRange(WaterInOil.Split balance)
+    {
+        var state = balance.Running.HasFreeWater ? balance.Running : balance.Standstill;
+        var (open, free) = (balance.UncertaintyOfFree(state), state.Free.PartsPerMillion);
+        return $"{PlainText.Number(Math.Max(0, free - open), open)} to {PlainText.Number(free + open, open)} mg/kg free";
     }
 
     private static string ComingBack(ReturnFinding finding, bool named) =>

@@ -117,9 +117,9 @@ public class HarrowPointTests
     public void The_report_names_every_machine_and_caution_and_repeats_byte_for_byte()
     {
         List<ConditionAssessment> assessments = [.. TheStation.Machines.Select(one => Assess(one.History.Machine.Id))];
-        var html = ConditionReport.ToHtml("Oil condition", assessments, "invented <station>");
+        var html = ConditionReport.ToHtml("Oil condition", assessments, new ReportOptions("invented <station>"));
 
-        ConditionReport.ToHtml("Oil condition", assessments, "invented <station>").ShouldBe(html);
+        ConditionReport.ToHtml("Oil condition", assessments, new ReportOptions("invented <station>")).ShouldBe(html);
         html.ShouldContain("invented &lt;station&gt;");
         foreach (var assessment in assessments)
         {

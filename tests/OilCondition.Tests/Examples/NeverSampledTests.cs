@@ -29,7 +29,7 @@ public class NeverSampledTests
             ),
         ];
         var decisions = TreatmentDecision.Of(assessments, TheStation.Station);
-        var html = ConditionReport.ToHtml("Oil condition", assessments, "", decisions);
+        var html = ConditionReport.ToHtml("Oil condition", assessments, new ReportOptions(decisions: decisions));
         var journal = AlertJournal.Empty.Reconcile(assessments);
         var backtest = Backtest.Of(
             [.. fleet.Select(one => one.History)],

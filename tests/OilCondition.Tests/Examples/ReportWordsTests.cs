@@ -32,7 +32,7 @@ public class ReportWordsTests
         );
 
         assessment.Worst.ShouldBe(Severity.Alarm);
-        var html = ConditionReport.ToHtml("Oil condition", [assessment], "invented");
+        var html = ConditionReport.ToHtml("Oil condition", [assessment], new ReportOptions("invented"));
         html.ShouldContain("1035 mg/kg");
         html.ShouldNotContain("no significant trend", Case.Insensitive);
         html.ShouldNotContain("no trend towards", Case.Insensitive);

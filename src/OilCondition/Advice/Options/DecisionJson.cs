@@ -57,7 +57,7 @@ internal static class DecisionJson
                 }
 
                 json.WriteEndArray();
-                json.WriteCautions(DecisionWords.Cautions(decision));
+                json.WriteCautions(decision.Cautions);
                 json.WriteString("notice", DecisionWords.Notice);
             }
         );

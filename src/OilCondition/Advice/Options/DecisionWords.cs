@@ -141,7 +141,7 @@ internal static class DecisionWords
         }
 
         lines.AddRange(
-            Cautions(decision).Select(Sentences.Of).Append(Notice).SelectMany(one => PlainText.Wrap(one, "  ! "))
+            decision.Cautions.Select(Sentences.Of).Append(Notice).SelectMany(one => PlainText.Wrap(one, "  ! "))
         );
         return string.Join("\n", lines);
     }
@@ -149,10 +149,6 @@ internal static class DecisionWords
     /// <summary>Who decides.</summary>
     public const string Notice =
         "This is advice. The plant decides; makers' limits, local codes and licensed practice come first.";
-
-    /// <summary>Cautions of the job that is recommended.</summary>
-    public static IReadOnlyList<Caution> Cautions(TreatmentDecision decision) =>
-        decision.UnderWay?.Cautions ?? decision.Choice?.Assessment?.Cautions ?? [];
 
     public static string Word(OptionVerdict verdict) => PlainText.Spaced(verdict);
 
@@ -185,7 +181,7 @@ internal static class DecisionWords
     }
 
     /// <summary>What stands below an option: why it is ruled out, where the floor is, when the trouble is back, what makes it doubtful.</summary>
-    private static IEnumerable<string> Below(TreatmentOption option)
+    internal static IEnumerable<string> Below(TreatmentOption option)
     {
         if (option.RuledOut.Length > 0)
         {
@@ -194,7 +190,10 @@ internal static class DecisionWords
 
         if (option.Floor is { } floor)
         {
-            yield return $"floor {Ppm(floor.PartsPerMillion)} mg/kg";
+            // Below that no titration tells one floor from another.
+            yield return floor.PartsPerMillion < 1
+                ? "floor below 1 mg/kg"
+                : $"floor {Ppm(floor.PartsPerMillion)} mg/kg";
         }
 
         if (!option.IsPossible)
@@ -258,7 +257,8 @@ internal static class DecisionWords
         var band = option.Assessment!.Band!;
         var met = $"meets the target in {PlainText.Number(option.Probability.Percent, 1)} % of the cases";
         var hours = $"in {Hours(band)}";
-        var done = option.DoneP90 is { } late ? $"done by {PlainText.Time(late)} in nine of ten" : "";
+        var begun = option.Begins is { } begins ? $"begun {PlainText.Time(begins)}, " : "";
+        var done = option.DoneP90 is { } late ? $"{begun}done by {PlainText.Time(late)} in nine of ten" : "";
         var cost = option.Cost is { P50: not null } price ? price.ToString() : "";
         var water = option.Assessment.WaterRemoved is { Liters: > 0 } taken
             ? $"takes out {Litres(taken.Liters)} of water"
@@ -300,7 +300,7 @@ internal static class DecisionWords
             _ => "when an alert is back cannot be told",
         };
 
-    private static string Hours(TreatmentBand band, string unit = " h") =>
+    internal static string Hours(TreatmentBand band, string unit = " h") =>
         (band.TimeP10, band.TimeP50, band.TimeP90) switch
         {
             ({ } early, { } middle, { } late) => $"{Hour(middle)}{unit} ({Hour(early)} to {Hour(late)})",

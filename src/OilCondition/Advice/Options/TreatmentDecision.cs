@@ -144,6 +144,9 @@ public sealed class TreatmentDecision
         DecisionOptions? options = null
     ) => Of([Guard.NotNull(assessment)], station, options);
 
+    /// <summary>Cautions of the job that is recommended, or under way; empty where none is.</summary>
+    public IReadOnlyList<Caution> Cautions => UnderWay?.Cautions ?? Choice?.Assessment?.Cautions ?? [];
+
     /// <summary>What is recommended, in one sentence or two.</summary>
     public string Recommendation => DecisionWords.Recommendation(this);
 

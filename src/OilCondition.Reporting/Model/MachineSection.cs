@@ -1,0 +1,215 @@
+using System.Globalization;
+using OilCondition.Limits;
+using OilCondition.Text;
+using OilCondition.Treatment;
+using OilCondition.Water;
+using Scriban.Runtime;
+using UnitsNet;
+
+namespace OilCondition.Reporting;
+
+/// <summary>All that is told of one machine; what would be said many times goes into the notes.</summary>
+internal sealed class MachineSection(ReportTexts texts, FirstPage first, Notes notes)
+{
+    public ScriptObject Of(MachineEntry entry, IReadOnlyList<ReportPicture> pictures)
+    {
+        var assessment = entry.Assessment;
+        var machine = assessment.History.Machine;
+        return new ScriptObject
+        {
+            ["anchor"] = entry.Anchor,
+            ["id"] = machine.Id,
+            ["name"] = machine.Name,
+            ["state"] = first.Severity(assessment),
+            ["facts"] = texts.Say(
+                "machine.facts",
+                ("oil", machine.Oil.Name),
+                ("litres", $"{PlainText.Number(machine.ChargeVolume.Liters)} L"),
+                ("charge", assessment.Charge.ToString()),
+                ("since", PlainText.Date(assessment.Charge.Since)),
+                ("asOf", assessment.Options.AsOf.ToString("yyyy-MM-dd HH:mm zzz", CultureInfo.InvariantCulture)),
+                ("limits", assessment.Limits.Name)
+            ),
+            ["problems"] = assessment.Problems.Select((one, i) => Problem(entry, one, i)).ToList(),
+            ["actions"] = assessment.Recommendations.Select(one => one.ToString()).ToList(),
+            ["cautions"] = Cautions(
+                assessment
+                    .Recommendations.SelectMany(one => one.Cautions)
+                    .Concat(entry.Decisions.SelectMany(one => one.Cautions))
+            ),
+            ["pictures"] = pictures.Select(Picture).ToList(),
+            ["decisions"] = entry.Decisions.Select(Decision).ToList(),
+            ["water"] = Water(assessment.Water),
+            ["states"] = assessment.States.Select(State).ToList(),
+            ["next_sample"] = assessment.NextSample is { } next ? Sentences.Of(next) : "",
+            ["keys"] = assessment.Alerts.Select(alert => alert.Key).ToList(),
+        };
+    }
+
+    public static ScriptObject Picture(ReportPicture picture) =>
+        new()
+        {
+            ["title"] = picture.Title,
+            ["description"] = picture.Description,
+            ["data"] = Convert.ToBase64String(System.Text.Encoding.UTF8.GetBytes(picture.Svg)),
+        };
+
+    private ScriptObject Problem(MachineEntry entry, Problem problem, int index)
+    {
+        var back = $"{entry.Anchor}-problem-{index + 1}";
+        return new ScriptObject
+        {
+            ["anchor"] = back,
+            ["state"] = first.Severity(problem.Severity),
+            ["statement"] = problem.Statement,
+            ["evidence"] = notes.Evidenced(entry.Assessment.History.Machine.Id, back, [.. Evidence(problem)]),
+        };
+    }
+
+    /// <summary>The evidence, a line a measurand, without sources, which stand once for all.</summary>
+    private static IEnumerable<string> Evidence(Problem problem)
+    {
+        var parts = problem
+            .Evidence.Select(part => (Of: part.Key.Name, Items: part.Where(one => one.Id != "limit-source").ToList()))
+            .Where(part => part.Items.Count > 0)
+            .ToList();
+        return parts.Select(part => (parts.Count > 1 ? $"{part.Of}: " : "") + string.Join("; ", part.Items));
+    }
+
+    private List<ScriptObject> Cautions(IEnumerable<Caution> cautions) =>
+        [
+            .. cautions
+                .Distinct()
+                .OrderBy(caution => caution)
+                .Select(caution => new ScriptObject
+                {
+                    ["id"] = PlainText.Kebab(notes.Cautioned(caution)),
+                    ["word"] = texts["caution." + PlainText.Kebab(caution)],
+                }),
+        ];
+
+    private ScriptObject Decision(TreatmentDecision decision)
+    {
+        var (far, near) = (
+            decision
+                .Options.Where(one => one.Verdict == OptionVerdict.CannotBeConnected)
+                .Select(one => one.Id)
+                .ToList(),
+            decision.Options.Where(one => one.Verdict != OptionVerdict.CannotBeConnected).ToList()
+        );
+        var assumed = decision.Figures.Where(one => one.IsAssumed).Select(one => one.Item.ToString()).ToList();
+        return new ScriptObject
+        {
+            ["heading"] = texts.Say(
+                "options.heading",
+                ("topics", string.Join(", ", decision.Topics.Select(topic => PlainText.Spaced(topic))))
+            ),
+            ["target"] = texts.Say(
+                "options.target",
+                ("target", decision.Target.ToString()),
+                ("date", PlainText.Time(decision.RiskDate)),
+                ("reason", decision.RiskReason)
+            ),
+            ["recommendation"] = decision.Recommendation,
+            ["options"] = near.ConvertAll(option => Option(option, ReferenceEquals(option, decision.Choice))),
+            ["far"] = far.Count == 0 ? "" : texts.Say("options.not-connected", ("ids", string.Join(", ", far))),
+            ["rule"] =
+                near.Count == 0 ? "" : texts.Say("options.rule", ("rule", decision.DecisionOptions.Rule.ToString())),
+            ["waiting"] = decision.Waiting.ToString().Split('\n').ToList(),
+            ["sample"] = decision.OneMoreSample?.ToString() ?? "",
+            ["needs"] =
+                decision.Sizing.Count == 0
+                    ? ""
+                    : texts.Say("options.needs", ("needs", string.Join("; ", decision.Sizing))),
+            ["assumed"] =
+                assumed.Count == 0 ? "" : texts.Say("options.assumed", ("figures", string.Join("; ", assumed))),
+        };
+    }
+
+    private ScriptObject Option(TreatmentOption option, bool isChosen)
+    {
+        var isHere = option.IsPossible && option.Verdict != OptionVerdict.Waits;
+        return new ScriptObject
+        {
+            ["id"] = option.Id,
+            ["name"] = option.Name,
+            ["verdict"] =
+                PlainText.Spaced(option.Verdict) + (isChosen && isHere ? $" ({texts["options.chosen"]})" : ""),
+            ["met"] = isHere ? $"{PlainText.Number(option.Probability.Percent, 1)} %" : "",
+            ["hours"] = isHere ? Sentences.Hours(option) : "",
+            ["done"] = isHere && option.DoneP90 is { } done ? PlainText.Time(done) : "",
+            ["cost"] = isHere ? option.Cost?.ToString() ?? "" : "",
+            ["remark"] = string.Join("; ", Sentences.Remarks(option)),
+        };
+    }
+
+    private ScriptObject Water(WaterInOil water) =>
+        water switch
+        {
+            WaterInOil.Split split => new ScriptObject
+            {
+                ["outcome"] = "",
+                ["caption"] = texts.Say(
+                    "water.caption",
+                    ("total", Measurands.WaterContent.Text(split.Point.Reading)),
+                    ("date", PlainText.Time(split.Point.At))
+                ),
+                ["rows"] = new List<ScriptObject>
+                {
+                    WaterRow("water.running", split.Running, split.Point.Reading),
+                    WaterRow("water.standstill", split.Standstill, split.Point.Reading),
+                },
+                ["separation"] = texts.Say(
+                    split.Separation.StaysDissolved ? "water.stays"
+                        : split.Separation.StaysFree ? "water.stays-free"
+                        : "water.separates",
+                    ("temperature", $"{Degrees(split.Separation.Temperature)} °C")
+                ),
+            },
+            WaterInOil.NoSaturationCurve => WithoutWater("water.no-curve"),
+            _ => WithoutWater("water.no-reading"),
+        };
+
+    private ScriptObject WithoutWater(string key) =>
+        new()
+        {
+            ["outcome"] = texts[key],
+            ["caption"] = "",
+            ["rows"] = new List<ScriptObject>(),
+            ["separation"] = "",
+        };
+
+    private ScriptObject WaterRow(string when, WaterState state, Reading total) =>
+        new()
+        {
+            ["when"] = texts[when],
+            ["oil"] = Degrees(state.Saturation.Temperature),
+            ["saturation"] =
+                Measurands.WaterContent.Text(state.Saturation.Content.PartsPerMillion)
+                + (state.Saturation.IsExtrapolated ? $" ({texts["water.extrapolated"]})" : ""),
+            ["dissolved"] = state.HasFreeWater
+                ? Measurands.WaterContent.Text(state.Dissolved.PartsPerMillion)
+                : Measurands.WaterContent.Text(total).Split(' ')[0],
+            ["free"] = Measurands.WaterContent.Text(state.Free.PartsPerMillion, total.Value),
+            ["relative"] = Measurands.RelativeSaturation.Text(state.RelativeSaturation.Percent),
+        };
+
+    private static string Degrees(Temperature temperature) => PlainText.Number(temperature.DegreesCelsius, 1);
+
+    private ScriptObject State(MeasurandState state) =>
+        new()
+        {
+            ["measurand"] = state.Measurand.Name,
+            ["latest"] = state.Latest is { } latest ? state.Measurand.Text(latest.Reading) : texts["states.no-reading"],
+            ["read_at"] = state.Latest is { } read ? PlainText.Date(read.At) : "",
+            ["state"] = first.State(state.Worst.State),
+            ["reason"] = state.Worst.State == LimitState.NotDetermined ? Sentences.Of(state.Worst.Reason) : "",
+            ["trend"] = Sentences.Of(state),
+            ["life"] = string.Join("; ", state.Lives.Select(life => Sentences.Of(state, life))),
+            ["sources"] = state
+                .Limits.Select(one => notes.Source(one.Limit.Source))
+                .Distinct()
+                .OrderBy(one => one)
+                .ToList(),
+        };
+}

@@ -1,0 +1,36 @@
+using System.Net;
+using System.Text;
+
+namespace OilCondition.Reporting;
+
+/// <summary>How a text of a machine, an oil or a laboratory is written so that it can change nothing around it.</summary>
+internal static class PageText
+{
+    private const string MarkdownMarks = "\\`*_[]<>|#~&";
+
+    public static string Html(string text) => WebUtility.HtmlEncode(Plain(text));
+
+    public static string Markdown(string text)
+    {
+        var escaped = new StringBuilder(text.Length);
+        foreach (var letter in Plain(text))
+        {
+            if (MarkdownMarks.IndexOf(letter) >= 0)
+            {
+                escaped.Append('\\');
+            }
+
+            escaped.Append(letter == '\n' ? ' ' : letter);
+        }
+
+        return escaped.ToString();
+    }
+
+    /// <summary>Without the marks that turn the direction of what follows, and without control characters but line feeds.</summary>
+    private static string Plain(string text) =>
+        text.Any(IsLeftOut) ? string.Concat(text.Where(letter => !IsLeftOut(letter))) : text;
+
+    private static bool IsLeftOut(char letter) =>
+        (char.IsControl(letter) && letter != '\n')
+        || letter is '\u061C' or '\u200E' or '\u200F' or (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069');
+}
