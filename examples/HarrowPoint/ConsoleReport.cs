@@ -25,7 +25,7 @@ public static class ConsoleReport
 
         if (assessment.NextSample is { } next)
         {
-            to.WriteLine($"   {Sentences.Of(next)}");
+            to.WriteLine($"   {Sentences.English.Of(next)}");
         }
 
         foreach (var recommendation in assessment.Recommendations)
@@ -74,10 +74,12 @@ public static class ConsoleReport
     {
         var word =
             state.Worst.State == LimitState.NotDetermined
-                ? $"not determined, {Sentences.Of(state.Worst.Reason)}"
+                ? $"not determined, {Sentences.English.Of(state.Worst.Reason)}"
                 : state.Worst.State.ToString().ToLowerInvariant();
         var latest = state.Latest is { } point ? state.Measurand.Text(point.Reading) : "no reading";
-        to.WriteLine($"      {state.Measurand.Name, -24}{latest, -18}{word, -10} {Sentences.Of(state)}{Life(state)}");
+        to.WriteLine(
+            $"      {state.Measurand.Name, -24}{latest, -18}{word, -10} {Sentences.English.Of(state)}{Life(state)}"
+        );
     }
 
     /// <summary>The nearest crossing of the next five years; what may be one day in decades is no news.</summary>
@@ -86,6 +88,6 @@ public static class ConsoleReport
             .Lives.OfType<RemainingLife.Forecast>()
             .Where(life => life.Crossing.ChanceBefore(life.Crossing.AsOf.AddYears(5)) >= 0.1)
             .OrderByDescending(life => life.Crossing.ChanceBefore(life.Crossing.AsOf.AddYears(5)))
-            .Select(life => $"; {Sentences.Of(state, life)}")
+            .Select(life => $"; {Sentences.English.Of(state, life)}")
             .FirstOrDefault("");
 }

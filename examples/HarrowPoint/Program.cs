@@ -113,7 +113,7 @@ foreach (
     var caution in assessments.SelectMany(one => one.Recommendations).SelectMany(one => one.Cautions).Distinct().Order()
 )
 {
-    Console.WriteLine($"   {Sentences.Of(caution)}");
+    Console.WriteLine($"   {Sentences.English.Of(caution)}");
 }
 
 Decisions.Write(Console.Out, decisions, outcome);

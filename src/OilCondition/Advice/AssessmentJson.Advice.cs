@@ -39,7 +39,7 @@ internal static partial class AssessmentJson
             json.WriteWord("severity", finding.Severity);
             json.WriteString("measurand", finding.Measurand.Id);
             Facts(json, finding);
-            json.WriteString("sentence", Sentences.Of(finding));
+            json.WriteString("sentence", Sentences.English.Of(finding));
             json.WriteEvidence("evidence", finding.Evidence);
             json.WriteEndObject();
         }
@@ -144,7 +144,7 @@ internal static partial class AssessmentJson
             json.WriteStartObject();
             json.WriteWord("action", recommendation.Action);
             json.WriteWord("severity", recommendation.Severity);
-            json.WriteString("sentence", Sentences.Of(recommendation));
+            json.WriteString("sentence", Sentences.English.Of(recommendation));
             json.WriteStartArray("subjects");
             foreach (var problem in recommendation.Problems)
             {

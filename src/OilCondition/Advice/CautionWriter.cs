@@ -14,7 +14,7 @@ internal static class CautionWriter
         {
             json.WriteStartObject();
             json.WriteWord("caution", caution);
-            json.WriteString("sentence", Sentences.Of(caution));
+            json.WriteString("sentence", Sentences.English.Of(caution));
             json.WriteEndObject();
         }
 

@@ -97,6 +97,4 @@ internal sealed class CleanupFinding : Finding
         evidence.AddRange(status.StallEvidence.Where(item => item.Id != "target"));
         return evidence;
     }
-
-    internal override string Sentence => Sentences.Cleanup(this);
 }

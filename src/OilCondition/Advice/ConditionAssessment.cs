@@ -103,10 +103,10 @@ public sealed class ConditionAssessment
             .. Problems.SelectMany(one =>
                 PlainText
                     .Wrap($"{PlainText.Spaced(one.Severity)}: {one}", "  ")
-                    .Concat(Sentences.Evidence(one).SelectMany(line => PlainText.Wrap(line, "      ")))
+                    .Concat(Sentences.English.Evidence(one).SelectMany(line => PlainText.Wrap(line, "      ")))
             ),
             .. Recommendations.SelectMany(one => PlainText.Wrap($"-> {one}", "  ")),
-            .. NextSample is { } next ? PlainText.Wrap(Sentences.Of(next), "  ") : [],
+            .. NextSample is { } next ? PlainText.Wrap(Sentences.English.Of(next), "  ") : [],
         ];
         return string.Join("\n", lines);
     }

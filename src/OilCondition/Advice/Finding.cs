@@ -30,10 +30,7 @@ public abstract class Finding
 
     /// <summary>The finding as a sentence.</summary>
     /// <returns>As <see cref="Sentences"/> says it.</returns>
-    public override string ToString() => Sentences.Of(this);
-
-    /// <summary>What <see cref="Sentences"/> says of it.</summary>
-    internal abstract string Sentence { get; }
+    public override string ToString() => Sentences.English.Of(this);
 
     /// <summary>On which side of its measurand it was found: beyond the upper or the lower limit, rising or falling.</summary>
     internal virtual LimitSide Side => LimitSide.Upper;

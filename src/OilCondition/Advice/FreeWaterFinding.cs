@@ -42,6 +42,4 @@ internal sealed class FreeWaterFinding : Finding
             ];
         }
     }
-
-    internal override string Sentence => Sentences.FreeWater(this);
 }

@@ -82,6 +82,4 @@ internal sealed class LimitFinding : Finding
             LimitState.Alert => Severity.Alert,
             _ => Severity.Information,
         };
-
-    internal override string Sentence => Sentences.Limit(this);
 }

@@ -85,9 +85,9 @@ public sealed class MeasurandState
         $"{Measurand.Name} {(Latest is { } latest ? Measurand.Text(latest.Reading) : "without a reading")}: "
         + (
             Worst.State == LimitState.NotDetermined
-                ? $"not determined ({Sentences.Of(Worst.Reason)})"
+                ? $"not determined ({Sentences.English.Of(Worst.Reason)})"
                 : PlainText.Spaced(Worst.State)
         )
-        + $"; {Sentences.Of(this)}"
-        + string.Concat(Lives.Select(life => $"; {Sentences.Of(this, life)}"));
+        + $"; {Sentences.English.Of(this)}"
+        + string.Concat(Lives.Select(life => $"; {Sentences.English.Of(this, life)}"));
 }

@@ -19,6 +19,4 @@ internal sealed class NeverSampledFinding(OilCharge charge, SamplingPlan plan, D
             .. ChargedAt is { } at ? [EvidenceItem.Date("oil changed", at)] : Array.Empty<EvidenceItem>(),
             EvidenceItem.Number("longest interval", plan.Longest.TotalDays, "d"),
         ];
-
-    internal override string Sentence => Sentences.NeverSampled(this);
 }

@@ -36,7 +36,7 @@ public sealed class Problem
     public Severity Severity => Findings[0].Severity;
 
     /// <summary>What is wrong, how bad it is, whether it comes back and when the next limit is reached, in one sentence.</summary>
-    public string Statement => Sentences.Of(this);
+    public string Statement => Sentences.English.Of(this);
 
     /// <summary>
     /// The figures of all findings by measurand, gravest first, none of them twice. What is said of records names its measurands itself, and is one

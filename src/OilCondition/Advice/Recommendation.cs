@@ -42,5 +42,5 @@ public sealed class Recommendation
 
     /// <summary>The topics that ask for it, and the recommendation as a sentence.</summary>
     /// <returns>For example <c>Oil ageing: Plan the oil change. (oil fill 1000 L)</c>.</returns>
-    public override string ToString() => $"{Sentences.Topics(this)}: {Sentences.Of(this)}";
+    public override string ToString() => $"{Sentences.English.Topics(this)}: {Sentences.English.Of(this)}";
 }

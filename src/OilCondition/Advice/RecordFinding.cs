@@ -27,6 +27,4 @@ internal sealed class RecordFinding : Finding
                 .Readings.OrderBy(pair => pair.Key.Id, StringComparer.Ordinal)
                 .Select(pair => EvidenceItem.Reading(pair.Value, pair.Key)),
         ];
-
-    internal override string Sentence => Sentences.Record(Issue);
 }

@@ -82,6 +82,4 @@ internal sealed class RemainingLifeFinding : Finding
             return evidence;
         }
     }
-
-    internal override string Sentence => Sentences.Life(this);
 }

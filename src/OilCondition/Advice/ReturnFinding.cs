@@ -38,6 +38,4 @@ internal sealed class ReturnFinding : Finding
             ];
         }
     }
-
-    internal override string Sentence => Sentences.Return(this);
 }

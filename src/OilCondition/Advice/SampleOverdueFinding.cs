@@ -24,6 +24,4 @@ internal sealed class SampleOverdueFinding : Finding
             EvidenceItem.Date("last-sample", LastSampleAt),
             EvidenceItem.Number("longest-interval", Plan.Longest.TotalDays, "d"),
         ];
-
-    internal override string Sentence => Sentences.Overdue(this);
 }

@@ -65,8 +65,6 @@ internal sealed class SuddenChangeFinding : Finding
             EvidenceItem.Number("chance-of-such-a-change-by-scatter", Change.PValue, ""),
         ];
 
-    internal override string Sentence => Sentences.Change(this);
-
     /// <summary>The latest change to the worse of a measurand; null where there is none that still is news.</summary>
     public static SuddenChangeFinding? Of(MeasurandState state)
     {

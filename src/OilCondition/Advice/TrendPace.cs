@@ -1,5 +1,3 @@
-using OilCondition.Text;
-
 namespace OilCondition;
 
 /// <summary>How fast a trend goes, with as many digits as the interval of its slope bears.</summary>
@@ -12,21 +10,16 @@ internal static class TrendPace
             ? EvidenceItem.Number("factor-per-30-days", Factor(trend), "")
             : EvidenceItem.Number("change-per-30-days", Change(trend), Unit(trend), Uncertainty(trend));
 
-    public static string Words(SeriesTrend trend) =>
-        IsFactor(trend)
-            ? $"factor {PlainText.Number(Factor(trend))} per 30 days"
-            : $"{PlainText.Number(Change(trend), Uncertainty(trend))} {Unit(trend)} per 30 days";
+    public static bool IsFactor(SeriesTrend trend) => trend.Assessment.Scale == NaturalScale.Logarithmic;
 
-    private static bool IsFactor(SeriesTrend trend) => trend.Assessment.Scale == NaturalScale.Logarithmic;
+    public static string Unit(SeriesTrend trend) => trend.Series.Measurand.Unit;
 
-    private static string Unit(SeriesTrend trend) => trend.Series.Measurand.Unit;
+    public static double Change(SeriesTrend trend) => Days * trend.Assessment.Slope;
 
-    private static double Change(SeriesTrend trend) => Days * trend.Assessment.Slope;
-
-    private static double Factor(SeriesTrend trend) => Math.Exp(Change(trend));
+    public static double Factor(SeriesTrend trend) => Math.Exp(Change(trend));
 
     /// <summary>Half the width of the interval; null where an end is missing.</summary>
-    private static double? Uncertainty(SeriesTrend trend)
+    public static double? Uncertainty(SeriesTrend trend)
     {
         var slope = trend.Assessment.SlopeInterval;
         return Days * (slope.Upper - slope.Lower) / 2;

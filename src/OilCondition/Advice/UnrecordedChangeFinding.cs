@@ -36,6 +36,4 @@ internal sealed class UnrecordedChangeFinding : Finding
             EvidenceItem.Date("after", After.At),
             .. States.Select(state => EvidenceItem.Word("changed", state.Measurand.Name)),
         ];
-
-    internal override string Sentence => Sentences.Change(this);
 }

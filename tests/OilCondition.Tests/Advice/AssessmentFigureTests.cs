@@ -46,14 +46,14 @@ public class AssessmentFigureTests
             .Single();
 
         Sentences
-            .Of(finding)
+            .English.Of(finding)
             .ShouldContain(
                 $"rising towards the limit of 0.45 mgKOH/g, expected to reach it around {Day(At(finding, 0.5))}; one chance in ten before {Day(At(finding, 0.1))}, one in ten after {Day(At(finding, 0.9))}"
             );
         finding.Earliest.ShouldBe(At(finding, 0.1));
         finding.Evidence.Single(item => item.Name == "change per 30 days").Value!.Value.ShouldBe(0.02, 1e-4);
         Sentences
-            .Of(Assess(history, Limits((Measurands.AcidNumber, 0.3, 0.45))).States.Single())
+            .English.Of(Assess(history, Limits((Measurands.AcidNumber, 0.3, 0.45))).States.Single())
             .ShouldBe("rising, 0.02 mgKOH/g per 30 days (13 readings)");
     }
 
@@ -82,7 +82,7 @@ public class AssessmentFigureTests
         var finding = Assess(history, Limits((Measurands.WaterContent, 300, 800))).Findings.Single();
 
         Sentences
-            .Of(finding)
+            .English.Of(finding)
             .ShouldContain(
                 "of 250 mg/kg the oil holds 100 mg/kg at 20 °C, so that about 150 mg/kg, 120 to 180, are free"
             );
@@ -99,7 +99,7 @@ public class AssessmentFigureTests
         var finding = Assess(history, Limits((Measurands.WaterContent, 1000, 1800)))
             .Findings.Single(one => one.Code == FindingCode.FreeWaterRunning);
 
-        var said = Sentences.Of(finding);
+        var said = Sentences.English.Of(finding);
         said.Substring(said.IndexOf("about", StringComparison.Ordinal))
             .ShouldStartWith(
                 "about 500 mg/kg, 400 to 600, are free (some 0.42 L at 60 °C, and 0.68 L at 20 °C after standstill)"
@@ -191,7 +191,7 @@ public class AssessmentFigureTests
         assessment.Alerts.Single().Key.ShouldBe("M1/undated/records/S12");
         assessment.Recommendations.Single().Action.ShouldBe(RecommendedAction.SampleAgain);
         Sentences
-            .Of(assessment.Findings[0])
+            .English.Of(assessment.Findings[0])
             .ShouldBe(
                 "Sample S12 of 2026-01-01 contradicts another record of the same number; set aside: iron 5 mg/kg."
             );
@@ -285,7 +285,7 @@ public class AssessmentFigureTests
         var assessment = Assess(Invented.History(samples), Limits((Measurands.Iron, 50, 100)));
 
         Sentences
-            .Of(assessment.Findings.Single())
+            .English.Of(assessment.Findings.Single())
             .ShouldBe(
                 "Sample S3 of 2025-07-25 contradicts another record of the same number; it has no readings to set aside."
             );

@@ -23,7 +23,7 @@ public class AssessmentPropertyTests
             "\n",
             assessment
                 .Alerts.Select(alert =>
-                    $"{alert.Key} {alert.Severity}: {string.Join(" ", alert.Findings.Select(Sentences.Of))}"
+                    $"{alert.Key} {alert.Severity}: {string.Join(" ", alert.Findings.Select(Sentences.English.Of))}"
                 )
                 .Concat(
                     assessment.States.Select(state =>

@@ -221,7 +221,7 @@ public class ConditionAssessorTests
         finding.FollowsTreatment.ShouldBeTrue();
         finding.Life.Series.Origin.ShouldBe(end);
         assessment.Recommendations.Select(one => one.Action).ShouldContain(RecommendedAction.FindWaterIngress);
-        Sentences.Of(finding).ShouldContain("since the treatment");
+        Sentences.English.Of(finding).ShouldContain("since the treatment");
     }
 
     [Fact]
@@ -344,10 +344,10 @@ public class ConditionAssessorTests
     {
         foreach (var caution in Enum.GetValues<Caution>())
         {
-            Sentences.Of(caution).ShouldEndWith(".");
+            Sentences.English.Of(caution).ShouldEndWith(".");
         }
 
-        Enum.GetValues<Caution>().Select(Sentences.Of).ShouldBeUnique();
+        Enum.GetValues<Caution>().Select(Sentences.English.Of).ShouldBeUnique();
     }
 
     [Fact]

@@ -307,7 +307,7 @@ public class ExtremeInputTests
 
     private static void Look(ConditionAssessment assessment)
     {
-        var text = assessment.ToJson() + string.Concat(assessment.Recommendations.Select(Sentences.Of));
+        var text = assessment.ToJson() + string.Concat(assessment.Recommendations.Select(Sentences.English.Of));
         foreach (var word in new[] { "NaN", "Infinity", "∞" })
         {
             text.ShouldNotContain(word, Case.Sensitive);

@@ -53,7 +53,7 @@ public class LimitFindingTests
         assessment.Alerts.ShouldBeEmpty();
         assessment.Recommendations.Select(one => one.Action).ShouldContain(RecommendedAction.SampleAgain);
         Sentences
-            .Of(finding)
+            .English.Of(finding)
             .ShouldBe(
                 "Acid number: 0.6 mgKOH/g on 2026-01-01, above the alarm limit of 0.5 mgKOH/g; not yet confirmed by a second sample (common practice, no source: invented)."
             );
@@ -86,7 +86,7 @@ public class LimitFindingTests
         var alert = assessment.Alerts.Single();
         alert.Key.ShouldBe("M1/undated/oil-ageing");
         Sentences
-            .Of(alert.Findings[0])
+            .English.Of(alert.Findings[0])
             .ShouldBe(
                 "Acid number: changed at 0.25 mgKOH/g per 30 days to 0.35 mgKOH/g on 2026-01-01; the alert limit is 0.1 (common practice, no source: invented)."
             );
@@ -167,7 +167,7 @@ public class LimitFindingTests
         );
 
         Sentences
-            .Of(assessment.Findings.OfType<LimitFinding>().Single())
+            .English.Of(assessment.Findings.OfType<LimitFinding>().Single())
             .ShouldBe(
                 "Acid number: 0.28 mgKOH/g on 2026-01-01, back inside the alert limit of 0.3 mgKOH/g, but by less than the dead band (common practice, no source: invented)."
             );

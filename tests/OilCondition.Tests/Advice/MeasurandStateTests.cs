@@ -33,9 +33,9 @@ public class MeasurandStateTests
         string.Join(
             "\n",
             assessment
-                .Findings.Select(finding => $"{finding.Code} {finding.Severity} {Sentences.Of(finding)}")
+                .Findings.Select(finding => $"{finding.Code} {finding.Severity} {Sentences.English.Of(finding)}")
                 .Concat(assessment.Alerts.Select(alert => $"{alert.Key} {alert.Severity} {alert.Findings.Count}"))
-                .Concat(assessment.Recommendations.Select(one => $"{one.Severity} {Sentences.Of(one)}"))
+                .Concat(assessment.Recommendations.Select(one => $"{one.Severity} {Sentences.English.Of(one)}"))
                 .Concat(
                     assessment.States.Select(state =>
                         $"{state.Measurand.Id} {state.Worst.State} {state.Worst.Reason} {state.Worst.Since:O} {state.Worst.Pending} "

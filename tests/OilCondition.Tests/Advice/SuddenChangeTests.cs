@@ -100,7 +100,7 @@ public class SuddenChangeTests
         assessment.NextSample!.At.ShouldBe(assessment.History.Samples[^1].TakenAt.AddDays(14));
         assessment.NextSample.Reason.ShouldBe(NextSampleReason.SuddenChange);
         Sentences
-            .Of(assessment.NextSample)
+            .English.Of(assessment.NextSample)
             .ShouldContain("far on the worse side, and another sample should confirm it");
     }
 
@@ -112,7 +112,7 @@ public class SuddenChangeTests
         var finding = assessment.Findings.ShouldHaveSingleItem();
         (finding.Code, finding.Severity).ShouldBe((FindingCode.SuddenChange, Severity.Information));
         Sentences
-            .Of(finding)
+            .English.Of(finding)
             .ShouldBe(
                 "Iron: sudden change from about 30 to 76 mg/kg on 2026-01-01; to be confirmed by another sample."
             );
@@ -128,7 +128,7 @@ public class SuddenChangeTests
         assessment.Alerts.ShouldBeEmpty();
         Actions(assessment).ShouldBe([RecommendedAction.SampleAgain]);
         Sentences
-            .Of(assessment.States[0])
+            .English.Of(assessment.States[0])
             .ShouldBe("sudden change from about 30 to 76 mg/kg, to be confirmed (13 readings)");
         IsSampledSoon(assessment);
     }
@@ -147,12 +147,12 @@ public class SuddenChangeTests
         (alert.Key, alert.Severity).ShouldBe(("M1/undated/wear", Severity.Alert));
         var finding = assessment.Findings.ShouldHaveSingleItem();
         Sentences
-            .Of(finding)
+            .English.Of(finding)
             .ShouldBe($"Iron: changed at once from about 30 to 75 mg/kg since 2026-01-01 ({late} readings).");
         finding.Evidence.Single(item => item.Name == "usual before").Value!.Value.ShouldBe(30.15, 0.3);
         finding.Evidence.Single(item => item.Name == "readings since").Value.ShouldBe(late);
         Actions(assessment).ShouldBe([RecommendedAction.FindWear]);
-        Sentences.Of(assessment.States[0]).ShouldStartWith("changed at once from about 30 to 75 mg/kg (");
+        Sentences.English.Of(assessment.States[0]).ShouldStartWith("changed at once from about 30 to 75 mg/kg (");
         IsSampledSoon(assessment);
     }
 
@@ -176,7 +176,7 @@ public class SuddenChangeTests
         var assessment = Assess(Iron, 12 + late + back, (Measurands.Iron, i => i >= 12 && i < 12 + late ? 75 : 30, 1));
 
         assessment.Findings.ShouldBeEmpty();
-        Sentences.Of(assessment.States[0]).ShouldStartWith("no significant trend");
+        Sentences.English.Of(assessment.States[0]).ShouldStartWith("no significant trend");
         assessment.NextSample!.Reason.ShouldBe(NextSampleReason.LongestInterval);
     }
 
@@ -191,7 +191,7 @@ public class SuddenChangeTests
         var assessment = Assess(Iron, 12 + late, (Measurands.Iron, Step(4, 5), 0));
 
         assessment.Findings.ShouldBeEmpty();
-        Sentences.Of(assessment.States[0]).ShouldStartWith("no significant trend");
+        Sentences.English.Of(assessment.States[0]).ShouldStartWith("no significant trend");
     }
 
     /// <summary>A rise that was there before the jump stays an alert of its own.</summary>
@@ -221,7 +221,7 @@ public class SuddenChangeTests
 
         Codes(assessment).ShouldBe([FindingCode.UnrecordedChange]);
         Sentences
-            .Of(assessment.Findings[0])
+            .English.Of(assessment.Findings[0])
             .ShouldStartWith(
                 "Between 2025-12-02 and 2026-01-01 acid number and iron and viscosity at 40 °C changed at once"
             );
@@ -349,7 +349,7 @@ public class SuddenChangeTests
 
         var two = After(2);
         two.Findings.OfType<SuddenChangeFinding>().Single().Severity.ShouldBe(Severity.Alert);
-        Sentences.Of(two.Findings.OfType<SuddenChangeFinding>().Single()).ShouldStartWith(sentence);
+        Sentences.English.Of(two.Findings.OfType<SuddenChangeFinding>().Single()).ShouldStartWith(sentence);
         Actions(two).ShouldContain(action);
         IsSampledSoon(two);
 
@@ -397,7 +397,7 @@ public class SuddenChangeTests
         [
             assessment.ToString(),
             assessment.States[0].ToString(),
-            .. assessment.Findings.Select(Sentences.Of),
+            .. assessment.Findings.Select(Sentences.English.Of),
             string.Join(' ', Texts(JsonDocument.Parse(assessment.ToJson()).RootElement)),
         ];
         foreach (var calm in new[] { "no significant trend", "no trend", "too few readings (" })

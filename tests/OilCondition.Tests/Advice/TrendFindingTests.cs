@@ -63,7 +63,7 @@ public class TrendFindingTests
         finding.After.SampleNumber.ShouldBe("S7");
         finding.States.Select(state => state.Measurand.Id).ShouldBe(["acid-number", "iron"]);
         Sentences
-            .Of(finding)
+            .English.Of(finding)
             .ShouldBe(
                 "Between 2025-07-05 and 2025-08-04 acid number and iron changed at once, with no event on record: an oil change or a large top-up? Trends start anew after it."
             );
@@ -118,7 +118,7 @@ public class TrendFindingTests
 
         var alert = assessment.Alerts.Single(one => one.Key == "M1/undated/water");
         Sentences
-            .Of(alert.Findings[0])
+            .English.Of(alert.Findings[0])
             .ShouldBe(
                 "Water content: rising again since the treatment that ended on 2025-06-30, now 79 mg/kg against its target of 60 mg/kg (7 readings)."
             );
@@ -152,7 +152,9 @@ public class TrendFindingTests
         var overdue = assessment.Findings.OfType<SampleOverdueFinding>().Single();
         overdue.Severity.ShouldBe(Severity.Alert);
         assessment.Alerts.Single().Key.ShouldBe("M1/undated/sampling");
-        Sentences.Of(overdue).ShouldBe("No sample since 2025-05-06; the sampling plan allows at most 180 days.");
+        Sentences
+            .English.Of(overdue)
+            .ShouldBe("No sample since 2025-05-06; the sampling plan allows at most 180 days.");
         assessment.NextSample!.IsOverdue.ShouldBeTrue();
     }
 
@@ -182,7 +184,7 @@ public class TrendFindingTests
         var urgent = Next(0.025);
         urgent.At.ShouldBeLessThan(calm.At);
         urgent.Reason.ShouldBe(NextSampleReason.RiskReached);
-        Sentences.Of(urgent).ShouldStartWith("The next sample is due by 2026-");
+        Sentences.English.Of(urgent).ShouldStartWith("The next sample is due by 2026-");
         calm.At.ShouldBe(Invented.Start.AddDays(360 + 365));
         calm.Reason.ShouldBe(NextSampleReason.LongestInterval);
     }

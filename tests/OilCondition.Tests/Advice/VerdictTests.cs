@@ -106,7 +106,7 @@ public class VerdictTests
             var moves =
                 state.Trend.Assessment.Verdict
                 == (life.Side == LimitSide.Upper ? TrendVerdict.Rising : TrendVerdict.Falling);
-            var words = Sentences.Of(state, life);
+            var words = Sentences.English.Of(state, life);
             if (!moves && change is null)
             {
                 words.ShouldNotContain(" / ");
@@ -131,7 +131,7 @@ public class VerdictTests
 
         if (state.Trend.Assessment.Verdict == TrendVerdict.NoTrend)
         {
-            var phrase = Sentences.Of(state);
+            var phrase = Sentences.English.Of(state);
             phrase.StartsWith("no significant trend", StringComparison.Ordinal).ShouldBe(!isBeyond && change is null);
             findings.ShouldNotContain(one => one is RemainingLifeFinding || one is ReturnFinding);
         }
@@ -161,7 +161,7 @@ public class VerdictTests
         }
 
         // Told of itself, or of the oil change that it seems to belong to.
-        Sentences.Of(state).ShouldContain(change.IsUnconfirmed ? "sudden change" : "changed at once");
+        Sentences.English.Of(state).ShouldContain(change.IsUnconfirmed ? "sudden change" : "changed at once");
         (
             told.Count == 1
             || assessment

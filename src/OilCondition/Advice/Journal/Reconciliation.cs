@@ -44,7 +44,14 @@ internal static class Reconciliation
     {
         var sentence = alert.Problem.Statement;
         JournalChange Change(JournalChangeKind kind) =>
-            new(entry?.Key ?? alert.Key, kind, asOf, alert.Severity, sentence, [.. Sentences.Evidence(alert.Problem)]);
+            new(
+                entry?.Key ?? alert.Key,
+                kind,
+                asOf,
+                alert.Severity,
+                sentence,
+                [.. Sentences.English.Evidence(alert.Problem)]
+            );
         if (entry is null)
         {
             return new JournalEntry(alert.Key, asOf, sentence, "", [Change(JournalChangeKind.Raised).After(null)!]);

@@ -141,7 +141,7 @@ internal static class DecisionWords
         }
 
         lines.AddRange(
-            decision.Cautions.Select(Sentences.Of).Append(Notice).SelectMany(one => PlainText.Wrap(one, "  ! "))
+            decision.Cautions.Select(Sentences.English.Of).Append(Notice).SelectMany(one => PlainText.Wrap(one, "  ! "))
         );
         return string.Join("\n", lines);
     }
@@ -166,7 +166,7 @@ internal static class DecisionWords
             option.Id,
             Word(option.Verdict),
             isHere ? $"{PlainText.Number(option.Probability.Percent, 1)} %" : "",
-            isHere ? Hours(band!, "").Replace(" to ", "-") : "",
+            isHere ? Sentences.English.Hours(band!).Replace(" h", "").Replace(" to ", "-") : "",
             isHere ? (option.DoneP90 is { } done ? PlainText.Time(done) : "not told") : "",
             !isHere ? ""
                 : byCost ? Cost(option.Cost!)
@@ -256,7 +256,7 @@ internal static class DecisionWords
     {
         var band = option.Assessment!.Band!;
         var met = $"meets the target in {PlainText.Number(option.Probability.Percent, 1)} % of the cases";
-        var hours = $"in {Hours(band)}";
+        var hours = $"in {Sentences.English.Hours(band)}";
         var begun = option.Begins is { } begins ? $"begun {PlainText.Time(begins)}, " : "";
         var done = option.DoneP90 is { } late ? $"{begun}done by {PlainText.Time(late)} in nine of ten" : "";
         var cost = option.Cost is { P50: not null } price ? price.ToString() : "";
@@ -299,17 +299,6 @@ internal static class DecisionWords
             Arrival<DateTimeOffset>.Never => "nothing seems to come back",
             _ => "when an alert is back cannot be told",
         };
-
-    internal static string Hours(TreatmentBand band, string unit = " h") =>
-        (band.TimeP10, band.TimeP50, band.TimeP90) switch
-        {
-            ({ } early, { } middle, { } late) => $"{Hour(middle)}{unit} ({Hour(early)} to {Hour(late)})",
-            (_, { } middle, _) => $"{Hour(middle)}{unit} or more",
-            ({ } early, _, _) => $"{Hour(early)}{unit} or more",
-            _ => "not told",
-        };
-
-    private static string Hour(TimeSpan time) => PlainText.Number(time.TotalHours, time.TotalHours / 20);
 
     private static string Cost(OptionCost cost) =>
         cost.ToString().Replace(" " + cost.Currency, "").Replace(" to ", "-");

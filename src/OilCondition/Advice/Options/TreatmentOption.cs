@@ -77,6 +77,10 @@ public sealed class TreatmentOption
     /// <summary>When an alert is back afterwards, if the way in stays open; null where it does not get there.</summary>
     public Arrival<DateTimeOffset>? Rebound { get; internal init; }
 
+    /// <summary>Why it is ruled out, where its floor is, when the trouble is back, and what makes it doubtful: phrases without full stops.</summary>
+    public IReadOnlyList<string> Remarks =>
+        Verdict == OptionVerdict.Waits && RuledOut.Length == 0 ? [] : [.. DecisionWords.Below(this)];
+
     /// <summary>Whether it can be recommended.</summary>
     public bool IsPossible => Verdict <= OptionVerdict.Waits;
 

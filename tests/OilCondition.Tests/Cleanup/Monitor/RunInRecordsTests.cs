@@ -215,7 +215,7 @@ public class RunInRecordsTests
 
         var finding = assessment.Findings.Single(one => one.Code == FindingCode.CleanupStalled);
         Sentences
-            .Of(finding)
+            .English.Of(finding)
             .ShouldBe("Cleanup under way does not reach the target of 60 mg/kg: it shows no fall, at about 90 mg/kg.");
     }
 

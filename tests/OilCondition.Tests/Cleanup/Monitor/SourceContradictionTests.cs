@@ -158,7 +158,7 @@ public class SourceContradictionTests
         finding.Severity.ShouldBe(Severity.Alert);
         finding.Evidence.Single(item => item.Name == "samples less sensor").Text.ShouldBe("40");
         Sentences
-            .Of(finding)
+            .English.Of(finding)
             .ShouldBe(
                 "Water content during the cleanup: samples read 40 ± 20 mg/kg higher than the sensor (4 readings); check the sensor, the oil's saturation curve "
                     + "and the samples before either is believed (the forecast follows the sensor)."

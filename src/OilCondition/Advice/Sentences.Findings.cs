@@ -1,0 +1,357 @@
+using OilCondition.Cleanup;
+using OilCondition.Limits;
+using OilCondition.Statistics;
+using OilCondition.Text;
+using OilCondition.Water;
+using UnitsNet;
+
+namespace OilCondition;
+
+/// <content>Each kind of finding as a sentence.</content>
+public sealed partial class Sentences
+{
+    /// <summary>A finding as a sentence.</summary>
+    /// <param name="finding">The finding.</param>
+    /// <returns>One sentence with its figures and units.</returns>
+    public string Of(Finding finding) =>
+        Guard.NotNull(finding) switch
+        {
+            LimitFinding limit => Limit(limit),
+            FreeWaterFinding free => FreeWater(free),
+            RemainingLifeFinding life => Life(life),
+            ReturnFinding back => Return(back),
+            SuddenChangeFinding change => Change(change),
+            UnrecordedChangeFinding change => Change(change),
+            CleanupFinding cleanup => Cleanup(cleanup),
+            RecordFinding record => Record(record.Issue),
+            SampleOverdueFinding overdue => Say(
+                "finding.overdue",
+                ("date", Date(overdue.LastSampleAt)),
+                ("days", Number(overdue.Plan.Longest.TotalDays))
+            ),
+            NeverSampledFinding { ChargedAt: { } at } => Say("finding.never-sampled-since", ("date", Date(at))),
+            NeverSampledFinding => Say("finding.never-sampled"),
+            _ => throw new NotSupportedException($"There is no sentence for {finding.GetType().Name}."),
+        };
+
+    private string Limit(LimitFinding finding)
+    {
+        var waits = finding.Code == FindingCode.LimitNotConfirmed ? Say("finding.waits") : "";
+        var source = finding.Evaluation.Limit.Source.ToString();
+        var measurand = ("measurand", Capital(Name(finding.Measurand)));
+        var reading = Say(
+            "finding.reading",
+            ("quantity", Quantity(finding.Point.Reading, finding.Measurand)),
+            ("date", Date(finding.Point.At))
+        );
+        return finding.Evaluation.Rate is { } rate
+            ? Say(
+                "finding.rate",
+                measurand,
+                ("rate", Rate(finding, rate)),
+                ("reading", reading),
+                ("word", WordOf(finding)),
+                ("limit", RateFigure(finding)),
+                ("waits", waits),
+                ("source", source)
+            )
+            : Say(
+                "finding.limit",
+                measurand,
+                ("reading", reading),
+                ("against", Against(finding)),
+                ("waits", waits),
+                ("source", source)
+            );
+    }
+
+    /// <summary>A rate has the unit of its measurand per time; what a scale is shifted by does not count.</summary>
+    private string Rate(LimitFinding finding, double rate)
+    {
+        var unit = finding.Measurand.Unit;
+        var per = finding.RateUnit.Substring(unit.Length);
+        return $"{Number(Scaled(rate, unit)!.Value)} {Shown(0, unit).Unit}{per}";
+    }
+
+    private string RateFigure(LimitFinding finding) =>
+        Reported(Scaled(finding.Evaluation.Figure!.Value, finding.Measurand.Unit)!.Value);
+
+    /// <summary>Where a reading stands against its figure, as a phrase.</summary>
+    private string Against(LimitFinding finding)
+    {
+        var side =
+            !IsBeyond(finding) ? "against.inside"
+            : finding.Side == LimitSide.Upper ? "against.above"
+            : "against.below";
+        return Say(
+            side + (finding.Code == FindingCode.OutOfTheUsual ? "-usual" : ""),
+            ("word", WordOf(finding)),
+            ("limit", Quantity(finding.Evaluation.Figure!.Value, finding.Measurand))
+        );
+    }
+
+    private string WordOf(LimitFinding finding)
+    {
+        var evaluation = finding.Evaluation;
+        var waits = finding.Code == FindingCode.LimitNotConfirmed;
+        return Say((waits ? evaluation.Pending : evaluation.State) == LimitState.Alarm ? "word.alarm" : "word.alert");
+    }
+
+    private static bool IsBeyond(LimitFinding finding) =>
+        finding.Side == LimitSide.Upper
+            ? finding.Point.Reading.Value >= finding.Evaluation.Figure!.Value
+            : finding.Point.Reading.Value <= finding.Evaluation.Figure!.Value;
+
+    private string FreeWater(FreeWaterFinding finding)
+    {
+        var balance = finding.Balance;
+        var water = Measurands.WaterContent;
+        var running = balance.Running.HasFreeWater;
+        var (state, free) = Free(balance);
+        return Say(
+            running ? "finding.free-running" : "finding.free-standstill",
+            ("total", Quantity(balance.Point.Reading, water)),
+            ("saturation", Rounded(state.Saturation.Content.PartsPerMillion, water)),
+            ("temperature", Degrees(state)),
+            ("extrapolated", Extrapolated(state.Saturation.IsExtrapolated)),
+            ("free", free.Middle),
+            ("lowest", free.Lowest),
+            ("highest", free.Highest),
+            ("litres", Volumes(balance, running)),
+            (
+                "separation",
+                With(balance.Separation.Temperature.DegreesCelsius, "°C", WaterInOil.Split.SeparationUncertainty)
+            ),
+            ("separationExtrapolated", Extrapolated(balance.Separation.IsExtrapolated))
+        );
+    }
+
+    /// <summary>The water that is free while the machine runs, else at standstill, and its range.</summary>
+    private (WaterState State, (string Middle, string Lowest, string Highest) Free) Free(WaterInOil.Split balance)
+    {
+        var state = balance.Running.HasFreeWater ? balance.Running : balance.Standstill;
+        var open = balance.UncertaintyOfFree(state);
+        var free = state.Free.PartsPerMillion;
+        var unit = Measurands.WaterContent.Unit;
+        return (
+            state,
+            (With(free, unit, open), Bare(Math.Max(0, free - open), unit, open), Bare(free + open, unit, open))
+        );
+    }
+
+    /// <summary>The volume of the oil fill's free water, each beside the temperature at which so much is free.</summary>
+    private string Volumes(WaterInOil.Split balance, bool running)
+    {
+        if (balance.FreeAtStandstill is not { } cold)
+        {
+            return "";
+        }
+
+        string Of(Volume volume, WaterState state) =>
+            Say(
+                "finding.volume-at",
+                (
+                    "volume",
+                    With(
+                        volume.Liters,
+                        "L",
+                        volume.Liters * balance.UncertaintyOfFree(state) / state.Free.PartsPerMillion
+                    )
+                ),
+                ("temperature", Degrees(state))
+            );
+        var standstill =
+            Of(cold, balance.Standstill) + Extrapolated(running && balance.Standstill.Saturation.IsExtrapolated);
+        return running && balance.FreeAtRunning is { } warm
+            ? Say("finding.volumes", ("warm", Of(warm, balance.Running)), ("cold", standstill))
+            : Say("finding.volume", ("cold", standstill));
+    }
+
+    private string Rounded(double value, Measurand measurand) =>
+        With(value, measurand.Unit, measurand.UncertaintyOf(value));
+
+    private string Degrees(WaterState state) => With(state.Saturation.Temperature.DegreesCelsius, "°C");
+
+    private string Extrapolated(bool isExtrapolated) => isExtrapolated ? Say("finding.extrapolated") : "";
+
+    private string Life(RemainingLifeFinding finding)
+    {
+        var crossing = finding.Life.Crossing;
+        var direction = finding.Life.Side == LimitSide.Upper ? "finding.rising" : "finding.falling";
+        return Say(
+            "finding.life",
+            ("measurand", Capital(Name(finding.Measurand))),
+            ("direction", Say(direction + (finding.FollowsTreatment ? "-since" : ""))),
+            ("limit", Quantity(finding.Life.Limit, finding.Measurand)),
+            ("around", crossing.TryAt(0.5, out var p50) ? Say("finding.around", ("date", Date(p50))) : ""),
+            ("early", Date(finding.Earliest)),
+            (
+                "late",
+                crossing.TryAt(0.9, out var p90) ? Say("finding.late", ("date", Date(p90))) : Say("finding.late-open")
+            ),
+            ("count", Number(finding.State.Trend.Assessment.Used.Count))
+        );
+    }
+
+    private string Return(ReturnFinding finding) =>
+        Say(
+            finding.State.Trend.Assessment.Verdict == TrendVerdict.Rising
+                ? "finding.return-rising"
+                : "finding.return-falling",
+            ("measurand", Capital(Name(finding.Measurand))),
+            ("date", Date(finding.Run.EndedAt!.Value)),
+            ("reading", Quantity(finding.State.Latest!.Reading, finding.Measurand)),
+            ("target", Quantity(finding.Run.Target, finding.Measurand)),
+            ("count", Number(finding.State.Trend.Assessment.Used.Count))
+        );
+
+    private string Change(UnrecordedChangeFinding finding) =>
+        Say(
+            "finding.unrecorded",
+            ("before", Date(finding.Before.At)),
+            ("after", Date(finding.After.At)),
+            ("measurands", string.Join(Say("word.and"), finding.States.Select(state => Name(state.Measurand))))
+        );
+
+    private string Change(SuddenChangeFinding finding) =>
+        Say(
+            finding.IsUnconfirmed ? "finding.step-unconfirmed" : "finding.step",
+            ("measurand", Capital(Name(finding.Measurand))),
+            ("step", Step(finding)),
+            ("count", Number(finding.Readings))
+        );
+
+    private string Step(SuddenChangeFinding finding) =>
+        Say(
+            finding.IsUnconfirmed ? "step.sudden" : "step.changed",
+            ("course", Course(finding)),
+            ("date", Date(finding.First.At))
+        );
+
+    private string Cleanup(CleanupFinding finding)
+    {
+        var (progress, run, status) = (finding.Progress, finding.Progress.Run, finding.Progress.Status);
+        if (finding.Code == FindingCode.CleanupSourcesDisagree)
+        {
+            return Say(
+                "cleanup.sources",
+                ("measurand", Capital(Name(run.Measurand))),
+                ("contradiction", status.Contradiction!.ToString()),
+                ("followed", Say(status.FollowsSensor ? "cleanup.sensor" : "cleanup.samples"))
+            );
+        }
+
+        var target = ("target", Say("cleanup.target", ("target", With(run.Target, run.Measurand.Unit))));
+        var hold = ("hold", $"{Number(status.Options.HoldFor.TotalHours)} h");
+        string At(DateTimeOffset at) => Time(progress.Local(at));
+        var last = ("last", At(status.AsOf));
+        var what = status.Arrival switch
+        {
+            Arrival<DateTimeOffset>.Already => Say(
+                "cleanup.already",
+                target,
+                hold,
+                ("date", At(status.HoldingSince!.Value))
+            ),
+            Arrival<DateTimeOffset>.Expected expected => Say(
+                progress.IsPastDue ? "cleanup.past-due" : "cleanup.expected",
+                target,
+                hold,
+                ("date", At(expected.Estimate)),
+                ("early", At(expected.Earliest)),
+                ("late", At(expected.Latest)),
+                ("now", At(progress.AsOf)),
+                last
+            ),
+            Arrival<DateTimeOffset>.NotBefore open when open.Earliest < progress.AsOf => Say(
+                "cleanup.not-shown",
+                target,
+                last
+            ),
+            Arrival<DateTimeOffset>.NotBefore open => Say(
+                "cleanup.not-before",
+                target,
+                hold,
+                ("early", At(open.Earliest))
+            ),
+            Arrival<DateTimeOffset>.Never => Say(
+                "cleanup.never",
+                target,
+                ("level", $"{Level(status, run.Measurand)} {Shown(0, run.Measurand.Unit).Unit}".TrimEnd())
+            ),
+            _ => status.Reason switch
+            {
+                CompletionReason.Stalled => Say("cleanup.stalled", target),
+                CompletionReason.FreeWaterLeaving => Say("cleanup.free-water"),
+                CompletionReason.NotOnOneCourse => Say(
+                    "cleanup.not-one-course",
+                    ("course", status.Curve.Course.Words),
+                    target
+                ),
+                CompletionReason.ReadingsTooFarApart => Say("cleanup.too-far-apart", target),
+                _ => Say("cleanup.few", ("count", Number(status.Curve.Count))),
+            },
+        };
+        return Say("cleanup.under-way", ("what", what));
+    }
+
+    private string Level(CleanupStatus status, Measurand measurand)
+    {
+        var mean = status.StallEvidence.FirstOrDefault(item => item.Id == "mean");
+        return mean?.Value is not { } value
+                ? Say("cleanup.levels-off", ("level", Bare(status.Curve.Floor, measurand.Unit)))
+            : status.StallSign == StallSign.Rises ? Say("cleanup.rises", ("level", Bare(value, measurand.Unit)))
+            : Say("cleanup.no-fall", ("level", Bare(value, measurand.Unit)));
+    }
+
+    private string Record(HistoryIssue issue)
+    {
+        var what = (
+            "what",
+            issue.SampleNumber.Length == 0 ? Say("record.sensor") : Say("record.sample", ("number", issue.SampleNumber))
+        );
+        var date = ("date", Date(issue.At));
+        return issue.Kind switch
+        {
+            HistoryIssueKind.SuspectSample => Say("record.suspect", what, date),
+            HistoryIssueKind.DatedLater => Say("record.dated-later", what, date),
+            HistoryIssueKind.RepeatedSample => Say("record.repeated", what, date),
+            HistoryIssueKind.ConflictingSample when issue.Readings.Count == 0 => Say(
+                "record.conflicting-empty",
+                what,
+                date
+            ),
+            HistoryIssueKind.ConflictingSample => Say(
+                "record.conflicting",
+                what,
+                date,
+                ("readings", Each(issue, _ => ""))
+            ),
+            _ => Say(
+                "record.implausible",
+                what,
+                date,
+                (
+                    "readings",
+                    Each(
+                        issue,
+                        measurand =>
+                            Say(
+                                "record.allowed",
+                                ("lowest", Bare(measurand.LowestPlausible, measurand.Unit)),
+                                ("highest", Bare(measurand.HighestPlausible, measurand.Unit))
+                            )
+                    )
+                )
+            ),
+        };
+    }
+
+    private string Each(HistoryIssue issue, Func<Measurand, string> aside) =>
+        string.Join(
+            ", ",
+            issue
+                .Readings.OrderBy(pair => pair.Key.Id, StringComparer.Ordinal)
+                .Select(pair => $"{Name(pair.Key)} {Quantity(pair.Value, pair.Key)}{aside(pair.Key)}")
+        );
+}

@@ -1,0 +1,183 @@
+using OilCondition.Limits;
+using OilCondition.Prognosis;
+using OilCondition.Statistics;
+using OilCondition.Text;
+using OilCondition.Treatment;
+using UnitsNet;
+
+namespace OilCondition;
+
+/// <content>What is to be done and heeded, and where a measurand stands.</content>
+public sealed partial class Sentences
+{
+    /// <summary>A recommendation as a sentence.</summary>
+    /// <param name="recommendation">The recommendation.</param>
+    /// <returns>What to do, with quantities.</returns>
+    public string Of(Recommendation recommendation)
+    {
+        var what = Say("recommendation." + PlainText.Kebab(Guard.NotNull(recommendation).Action));
+        return recommendation.Quantities.Count == 0
+            ? what
+            : Say(
+                "recommendation.with",
+                ("what", what),
+                ("quantities", string.Join("; ", recommendation.Quantities.Select(Of)))
+            );
+    }
+
+    /// <summary>A caution as a sentence.</summary>
+    /// <param name="caution">The caution.</param>
+    /// <returns>The usual warning of the trade.</returns>
+    public string Of(Caution caution) => Say("caution." + PlainText.Kebab(caution));
+
+    /// <summary>Why the next sample is due when it is, as a sentence.</summary>
+    /// <param name="nextSample">The next sample.</param>
+    /// <returns>One sentence with its date.</returns>
+    public string Of(NextSample nextSample) =>
+        Say(
+            Guard.NotNull(nextSample).IsOverdue ? "next.overdue" : "next.due",
+            ("date", Date(nextSample.At)),
+            ("why", Say("next." + PlainText.Kebab(nextSample.Reason)))
+        );
+
+    /// <summary>Why a state is not determined, as a phrase.</summary>
+    /// <param name="reason">The reason.</param>
+    /// <returns>A phrase without a full stop.</returns>
+    public string Of(LimitReason reason) => Say("reason." + PlainText.Kebab(reason));
+
+    /// <summary>What a measurand does, as a phrase with its figures that agrees with its limits and its findings.</summary>
+    /// <remarks>
+    /// A measurand that changed at once, or stands beyond a limit, is not called without a trend only because its readings are too few or too scattered
+    /// to show an even one: what they went from and to is said instead.
+    /// </remarks>
+    /// <param name="state">Where the measurand stands.</param>
+    /// <returns>A phrase without a full stop.</returns>
+    public string Of(MeasurandState state)
+    {
+        var (measurand, trend) = (Guard.NotNull(state).Measurand, state.Trend);
+        var points = trend.Judged.Points;
+        var setAside = trend.Judged.LeftOut.Count - trend.Series.LeftOut.Count;
+        var aside = setAside == 0 ? "" : Say("trend.aside", ("count", Number(setAside)));
+        var readings = Say("trend.readings", ("count", Number(points.Count)), ("aside", aside));
+        if (SuddenChangeFinding.Of(state) is { } change)
+        {
+            return Say(
+                change.IsUnconfirmed ? "trend.sudden" : "trend.changed",
+                ("course", Course(change)),
+                ("readings", readings)
+            );
+        }
+
+        var better = measurand.Worse == LimitSide.Upper ? TrendVerdict.Falling : TrendVerdict.Rising;
+        var verdict = trend.Assessment.Verdict;
+        var improving = measurand.Worse != LimitSide.Both && verdict == better ? "-improving" : "";
+        return verdict switch
+        {
+            TrendVerdict.Rising => Say("trend.rising" + improving, ("pace", Pace(trend)), ("readings", readings)),
+            TrendVerdict.Falling => Say("trend.falling" + improving, ("pace", Pace(trend)), ("readings", readings)),
+            _ when state.Worst.State >= LimitState.Alert && points.Count > 1 => Say(
+                "trend.uneven",
+                ("first", Figure(points[0].Reading.Value, measurand)),
+                ("last", Text(points[points.Count - 1].Reading, measurand)),
+                ("readings", readings)
+            ),
+            TrendVerdict.NoTrend => Say("trend.none", ("readings", readings)),
+            _ => Say("trend.few", ("count", Number(points.Count)), ("aside", aside)),
+        };
+    }
+
+    /// <summary>How long a measurand has to a limit, as a phrase that agrees with what its trend says.</summary>
+    /// <param name="state">The state of the measurand.</param>
+    /// <param name="life">One of its lives.</param>
+    /// <returns>A phrase without a full stop; dates are those of 10, 50 and 90 % chance.</returns>
+    public string Of(MeasurandState state, RemainingLife life)
+    {
+        var limit = ("limit", Figure(Guard.NotNull(life).Limit, Guard.NotNull(state).Measurand));
+        if (life is not RemainingLife.Forecast forecast)
+        {
+            return life is RemainingLife.TooFewReadings few
+                ? Say("life.few", limit, ("count", Number(few.Count)), ("needed", Number(few.Needed)))
+                : Say("life.passed", limit);
+        }
+
+        // What may happen one day in decades is no news, and its dates would only hide those that matter.
+        if (
+            forecast.Crossing.ChanceBefore(forecast.Crossing.AsOf.AddYears(5)) < 0.1
+            || !forecast.Crossing.TryAt(0.1, out var p10)
+        )
+        {
+            return Say("life.far", limit);
+        }
+
+        if (!FindingList.MovesTowards(state.Trend.Assessment, life.Side) && SuddenChangeFinding.Of(state) is null)
+        {
+            // Beyond a limit already, it is not said to stand still.
+            return Say(
+                state.Worst.State >= LimitState.Alert ? "life.beyond" : "life.no-trend",
+                limit,
+                ("date", Date(p10))
+            );
+        }
+
+        return life is RemainingLife.Crosses crosses
+            ? Say("life.dates", limit, ("early", Date(p10)), ("middle", Date(crosses.P50)), ("late", Date(crosses.P90)))
+            : Say("life.open", limit, ("early", Date(p10)));
+    }
+
+    /// <summary>The hours of a treatment, the middle and from 10 to 90 % of the cases.</summary>
+    /// <param name="band">The band.</param>
+    /// <returns>For example <c>15.7 h (14.1 to 17.5)</c>.</returns>
+    public string Hours(TreatmentBand band) =>
+        (Guard.NotNull(band).TimeP10, band.TimeP50, band.TimeP90) switch
+        {
+            ({ } early, { } middle, { } late) => Say(
+                "hours.band",
+                ("middle", Hour(middle)),
+                ("early", Hour(early)),
+                ("late", Hour(late))
+            ),
+            (_, { } middle, _) => Say("hours.or-more", ("hours", Hour(middle))),
+            ({ } early, _, _) => Say("hours.or-more", ("hours", Hour(early))),
+            _ => Say("hours.open"),
+        };
+
+    /// <summary>The topics that ask for something, in words.</summary>
+    /// <param name="recommendation">The recommendation.</param>
+    /// <returns>For example <c>Water, dirt</c>.</returns>
+    public string Topics(Recommendation recommendation) =>
+        Capital(
+            string.Join(
+                ", ",
+                Guard
+                    .NotNull(recommendation)
+                    .Problems.Select(problem => Topic(problem.Topic))
+                    .Distinct(StringComparer.Ordinal)
+            )
+        );
+
+    /// <summary>How fast a trend goes, with as many digits as the interval of its slope bears.</summary>
+    private string Pace(SeriesTrend trend) =>
+        TrendPace.IsFactor(trend)
+            ? Say("trend.factor", ("factor", Number(TrendPace.Factor(trend))))
+            : Say("trend.change", ("change", Change(trend)));
+
+    private string Change(SeriesTrend trend)
+    {
+        var unit = TrendPace.Unit(trend);
+        var change = Scaled(TrendPace.Change(trend), unit)!.Value;
+        var number = Decimal(PlainText.Number(change, Scaled(TrendPace.Uncertainty(trend), unit)));
+        return $"{number} {Shown(0, unit).Unit}";
+    }
+
+    private string Course(SuddenChangeFinding change) =>
+        Say(
+            "trend.course",
+            ("before", Level(change.Before, change)),
+            ("after", $"{Level(change.After, change)} {Shown(0, change.Measurand.Unit).Unit}".TrimEnd())
+        );
+
+    private string Level(double value, SuddenChangeFinding change) =>
+        Bare(value, change.Measurand.Unit, Math.Abs(change.After - change.Before) / 10);
+
+    private string Hour(TimeSpan time) => Decimal(PlainText.Number(time.TotalHours, time.TotalHours / 20));
+}
