@@ -1,16 +1,14 @@
-using OilCondition.Text;
-
 namespace OilCondition.Reporting;
 
-/// <summary>By when something is to be done about a machine, and why by then.</summary>
-internal sealed record Due(DateTimeOffset? At, string Why)
+/// <summary>By when something is to be done about a machine, and why by then; a decision gives its reason in English.</summary>
+internal sealed record Due(DateTimeOffset? At, string Why, bool IsEnglish = false)
 {
     /// <summary>The date of a decision, else that by which a limit may be reached; an alarm is due now.</summary>
     public static Due Of(ConditionAssessment assessment, IReadOnlyList<TreatmentDecision> decisions, ReportTexts texts)
     {
         if (decisions.OrderBy(one => one.RiskDate).FirstOrDefault() is { } first)
         {
-            return new Due(first.RiskDate, first.RiskReason);
+            return new Due(first.RiskDate, first.RiskReason, IsEnglish: true);
         }
 
         if (assessment.Worst == Severity.Alarm)
@@ -26,7 +24,4 @@ internal sealed record Due(DateTimeOffset? At, string Why)
             : assessment.Worst == Severity.Alert ? new Due(null, texts["by.alert"])
             : new Due(null, "");
     }
-
-    /// <summary>The date; empty for none.</summary>
-    public string Date => At is { } at ? PlainText.Date(at) : "";
 }

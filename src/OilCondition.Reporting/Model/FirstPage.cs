@@ -1,6 +1,5 @@
 using OilCondition.Cleanliness;
 using OilCondition.Limits;
-using OilCondition.Text;
 using Scriban.Runtime;
 
 namespace OilCondition.Reporting;
@@ -8,6 +7,8 @@ namespace OilCondition.Reporting;
 /// <summary>The decision table: what to do on which machine, by when, and how sure that is.</summary>
 internal sealed class FirstPage(ReportTexts texts)
 {
+    private readonly Sentences say = texts.Sentences;
+
     public ScriptObject Row(MachineEntry entry)
     {
         var assessment = entry.Assessment;
@@ -18,8 +19,9 @@ internal sealed class FirstPage(ReportTexts texts)
             ["id"] = assessment.History.Machine.Id,
             ["name"] = assessment.History.Machine.Name,
             ["what"] = What(entry).ToList(),
-            ["by"] = entry.Due.Date,
+            ["by"] = entry.Due.At is { } by ? say.Date(by) : "",
             ["why"] = entry.Due.Why,
+            ["why_language"] = entry.Due.IsEnglish ? "en" : texts.Language,
             ["next"] = Next(assessment),
             ["code"] = Code(entry),
             ["sure"] = Sure(entry),
@@ -65,7 +67,7 @@ internal sealed class FirstPage(ReportTexts texts)
                     "decision.take",
                     ("id", choice.Id),
                     ("name", choice.Name),
-                    ("hours", Sentences.Hours(choice))
+                    ("hours", say.Hours(choice.Assessment.Band!))
                 )
                 : decision.Recommendation;
         }
@@ -76,7 +78,7 @@ internal sealed class FirstPage(ReportTexts texts)
             .Assessment.Recommendations.Where(one =>
                 !IsTreatment(one.Action) || !(isUnderWay || one.Problems.All(problem => decided.Contains(problem)))
             )
-            .Select(Sentences.Of)
+            .Select(say.Of)
             .ToList();
         foreach (var other in others)
         {
@@ -98,8 +100,8 @@ internal sealed class FirstPage(ReportTexts texts)
 
     public string Next(ConditionAssessment assessment) =>
         assessment.NextSample is not { } next ? ""
-        : next.IsOverdue ? texts.Say("next.overdue", ("date", PlainText.Date(next.At)))
-        : PlainText.Date(next.At);
+        : next.IsOverdue ? texts.Say("next.overdue", ("date", say.Date(next.At)))
+        : say.Date(next.At);
 
     private string Code(MachineEntry entry)
     {
@@ -149,7 +151,7 @@ internal sealed class FirstPage(ReportTexts texts)
     /// <summary>How sure the advice is: the chance of the choice, else what the gravest finding rests on.</summary>
     private string Sure(MachineEntry entry)
     {
-        static string Percent(UnitsNet.Ratio share) => PlainText.Number(share.Percent, 1);
+        string Percent(UnitsNet.Ratio share) => say.Number(share.Percent, 1);
         var choice = entry
             .Decisions.OrderBy(one => one.RiskDate)
             .Select(one => one.Choice)
@@ -165,6 +167,6 @@ internal sealed class FirstPage(ReportTexts texts)
             );
         }
 
-        return entry.Assessment.Problems.FirstOrDefault() is { } gravest ? Sentences.Basis(gravest) : "";
+        return entry.Assessment.Problems.FirstOrDefault() is { } gravest ? say.Basis(gravest) : "";
     }
 }

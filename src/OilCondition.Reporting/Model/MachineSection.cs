@@ -11,6 +11,8 @@ namespace OilCondition.Reporting;
 /// <summary>All that is told of one machine; what would be said many times goes into the notes.</summary>
 internal sealed class MachineSection(ReportTexts texts, FirstPage first, Notes notes)
 {
+    private readonly Sentences say = texts.Sentences;
+
     public ScriptObject Of(MachineEntry entry, IReadOnlyList<ReportPicture> pictures)
     {
         var assessment = entry.Assessment;
@@ -24,14 +26,17 @@ internal sealed class MachineSection(ReportTexts texts, FirstPage first, Notes n
             ["facts"] = texts.Say(
                 "machine.facts",
                 ("oil", machine.Oil.Name),
-                ("litres", $"{PlainText.Number(machine.ChargeVolume.Liters)} L"),
-                ("charge", assessment.Charge.ToString()),
-                ("since", PlainText.Date(assessment.Charge.Since)),
-                ("asOf", assessment.Options.AsOf.ToString("yyyy-MM-dd HH:mm zzz", CultureInfo.InvariantCulture)),
+                ("litres", say.Text(machine.ChargeVolume)),
+                ("charge", assessment.Charge.IsDated ? say.Date(assessment.Charge.Since) : texts["machine.undated"]),
+                ("since", say.Date(assessment.Charge.Since)),
+                (
+                    "asOf",
+                    $"{say.Time(assessment.Options.AsOf)} {assessment.Options.AsOf.ToString("zzz", CultureInfo.InvariantCulture)}"
+                ),
                 ("limits", assessment.Limits.Name)
             ),
             ["problems"] = assessment.Problems.Select((one, i) => Problem(entry, one, i)).ToList(),
-            ["actions"] = assessment.Recommendations.Select(one => one.ToString()).ToList(),
+            ["actions"] = assessment.Recommendations.Select(one => $"{say.Topics(one)}: {say.Of(one)}").ToList(),
             ["cautions"] = Cautions(
                 assessment
                     .Recommendations.SelectMany(one => one.Cautions)
@@ -41,7 +46,7 @@ internal sealed class MachineSection(ReportTexts texts, FirstPage first, Notes n
             ["decisions"] = entry.Decisions.Select(Decision).ToList(),
             ["water"] = Water(assessment.Water),
             ["states"] = assessment.States.Select(State).ToList(),
-            ["next_sample"] = assessment.NextSample is { } next ? Sentences.Of(next) : "",
+            ["next_sample"] = assessment.NextSample is { } next ? say.Of(next) : "",
             ["keys"] = assessment.Alerts.Select(alert => alert.Key).ToList(),
         };
     }
@@ -61,19 +66,23 @@ internal sealed class MachineSection(ReportTexts texts, FirstPage first, Notes n
         {
             ["anchor"] = back,
             ["state"] = first.Severity(problem.Severity),
-            ["statement"] = problem.Statement,
+            ["statement"] = say.Of(problem),
             ["evidence"] = notes.Evidenced(entry.Assessment.History.Machine.Id, back, [.. Evidence(problem)]),
         };
     }
 
     /// <summary>The evidence, a line a measurand, without sources, which stand once for all.</summary>
-    private static IEnumerable<string> Evidence(Problem problem)
+    private IEnumerable<string> Evidence(Problem problem)
     {
         var parts = problem
-            .Evidence.Select(part => (Of: part.Key.Name, Items: part.Where(one => one.Id != "limit-source").ToList()))
+            .Evidence.Select(part =>
+                (Of: say.Name(part.Key), Items: part.Where(one => one.Id != "limit-source").ToList())
+            )
             .Where(part => part.Items.Count > 0)
             .ToList();
-        return parts.Select(part => (parts.Count > 1 ? $"{part.Of}: " : "") + string.Join("; ", part.Items));
+        return parts.Select(part =>
+            (parts.Count > 1 ? $"{part.Of}: " : "") + string.Join("; ", part.Items.Select(say.Of))
+        );
     }
 
     private List<ScriptObject> Cautions(IEnumerable<Caution> cautions) =>
@@ -102,12 +111,12 @@ internal sealed class MachineSection(ReportTexts texts, FirstPage first, Notes n
         {
             ["heading"] = texts.Say(
                 "options.heading",
-                ("topics", string.Join(", ", decision.Topics.Select(topic => PlainText.Spaced(topic))))
+                ("topics", string.Join(", ", decision.Topics.Select(say.Topic)))
             ),
             ["target"] = texts.Say(
                 "options.target",
                 ("target", decision.Target.ToString()),
-                ("date", PlainText.Time(decision.RiskDate)),
+                ("date", say.Time(decision.RiskDate)),
                 ("reason", decision.RiskReason)
             ),
             ["recommendation"] = decision.Recommendation,
@@ -134,12 +143,13 @@ internal sealed class MachineSection(ReportTexts texts, FirstPage first, Notes n
             ["id"] = option.Id,
             ["name"] = option.Name,
             ["verdict"] =
-                PlainText.Spaced(option.Verdict) + (isChosen && isHere ? $" ({texts["options.chosen"]})" : ""),
-            ["met"] = isHere ? $"{PlainText.Number(option.Probability.Percent, 1)} %" : "",
-            ["hours"] = isHere ? Sentences.Hours(option) : "",
-            ["done"] = isHere && option.DoneP90 is { } done ? PlainText.Time(done) : "",
+                texts["verdict." + PlainText.Kebab(option.Verdict)]
+                + (isChosen && isHere ? $" ({texts["options.chosen"]})" : ""),
+            ["met"] = isHere ? $"{say.Number(option.Probability.Percent, 1)} %" : "",
+            ["hours"] = isHere ? say.Hours(option.Assessment!.Band!) : "",
+            ["done"] = isHere && option.DoneP90 is { } done ? say.Time(done) : "",
             ["cost"] = isHere ? option.Cost?.ToString() ?? "" : "",
-            ["remark"] = string.Join("; ", Sentences.Remarks(option)),
+            ["remark"] = string.Join("; ", option.Remarks),
         };
     }
 
@@ -151,8 +161,8 @@ internal sealed class MachineSection(ReportTexts texts, FirstPage first, Notes n
                 ["outcome"] = "",
                 ["caption"] = texts.Say(
                     "water.caption",
-                    ("total", Measurands.WaterContent.Text(split.Point.Reading)),
-                    ("date", PlainText.Time(split.Point.At))
+                    ("total", say.Text(split.Point.Reading, Measurands.WaterContent)),
+                    ("date", say.Time(split.Point.At))
                 ),
                 ["rows"] = new List<ScriptObject>
                 {
@@ -163,7 +173,7 @@ internal sealed class MachineSection(ReportTexts texts, FirstPage first, Notes n
                     split.Separation.StaysDissolved ? "water.stays"
                         : split.Separation.StaysFree ? "water.stays-free"
                         : "water.separates",
-                    ("temperature", $"{Degrees(split.Separation.Temperature)} °C")
+                    ("temperature", say.Text(split.Separation.Temperature))
                 ),
             },
             WaterInOil.NoSaturationCurve => WithoutWater("water.no-curve"),
@@ -183,29 +193,29 @@ internal sealed class MachineSection(ReportTexts texts, FirstPage first, Notes n
         new()
         {
             ["when"] = texts[when],
-            ["oil"] = Degrees(state.Saturation.Temperature),
+            ["oil"] = say.Text(state.Saturation.Temperature),
             ["saturation"] =
-                Measurands.WaterContent.Text(state.Saturation.Content.PartsPerMillion)
+                say.Number(state.Saturation.Content.PartsPerMillion, Measurands.WaterContent)
                 + (state.Saturation.IsExtrapolated ? $" ({texts["water.extrapolated"]})" : ""),
             ["dissolved"] = state.HasFreeWater
-                ? Measurands.WaterContent.Text(state.Dissolved.PartsPerMillion)
-                : Measurands.WaterContent.Text(total).Split(' ')[0],
-            ["free"] = Measurands.WaterContent.Text(state.Free.PartsPerMillion, total.Value),
-            ["relative"] = Measurands.RelativeSaturation.Text(state.RelativeSaturation.Percent),
+                ? say.Number(state.Dissolved.PartsPerMillion, Measurands.WaterContent)
+                : say.Text(total, Measurands.WaterContent).Split(' ')[0],
+            ["free"] = say.Number(state.Free.PartsPerMillion, Measurands.WaterContent, total.Value),
+            ["relative"] = say.Number(state.RelativeSaturation.Percent, Measurands.RelativeSaturation),
         };
-
-    private static string Degrees(Temperature temperature) => PlainText.Number(temperature.DegreesCelsius, 1);
 
     private ScriptObject State(MeasurandState state) =>
         new()
         {
-            ["measurand"] = state.Measurand.Name,
-            ["latest"] = state.Latest is { } latest ? state.Measurand.Text(latest.Reading) : texts["states.no-reading"],
-            ["read_at"] = state.Latest is { } read ? PlainText.Date(read.At) : "",
+            ["measurand"] = say.Name(state.Measurand),
+            ["latest"] = state.Latest is { } latest
+                ? say.Text(latest.Reading, state.Measurand)
+                : texts["states.no-reading"],
+            ["read_at"] = state.Latest is { } read ? say.Date(read.At) : "",
             ["state"] = first.State(state.Worst.State),
-            ["reason"] = state.Worst.State == LimitState.NotDetermined ? Sentences.Of(state.Worst.Reason) : "",
-            ["trend"] = Sentences.Of(state),
-            ["life"] = string.Join("; ", state.Lives.Select(life => Sentences.Of(state, life))),
+            ["reason"] = state.Worst.State == LimitState.NotDetermined ? say.Of(state.Worst.Reason) : "",
+            ["trend"] = say.Of(state),
+            ["life"] = string.Join("; ", state.Lives.Select(life => say.Of(state, life))),
             ["sources"] = state
                 .Limits.Select(one => notes.Source(one.Limit.Source))
                 .Distinct()

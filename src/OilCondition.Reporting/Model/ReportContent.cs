@@ -17,9 +17,14 @@ internal static class ReportContent
         var normal = entries.Where(entry => !entry.AsksForSomething).ToList();
         var machines = entries.Select(entry => section.Of(entry, options.PicturesOf(entry.Assessment))).ToList();
         var labels = new ScriptObject();
-        foreach (var text in texts.All)
+        foreach (var key in texts.Keys)
         {
-            labels[text.Key.Replace('.', '_').Replace('-', '_')] = text.Value;
+            labels[key.Replace('.', '_').Replace('-', '_')] = texts[key];
+        }
+
+        foreach (var key in new[] { "water.saturation", "water.dissolved", "water.free" })
+        {
+            labels[key.Replace('.', '_')] = texts.Say(key, ("unit", texts.Sentences.Unit(Measurands.WaterContent)));
         }
 
         return new ScriptObject
@@ -34,7 +39,7 @@ internal static class ReportContent
             ["normal_summary"] =
                 normal.Count == 1
                     ? texts["first.normal-summary-one"]
-                    : texts.Say("first.normal-summary", ("count", PlainText.Number(normal.Count))),
+                    : texts.Say("first.normal-summary", ("count", texts.Sentences.Number(normal.Count))),
             ["pictures"] = options.Pictures.Select(MachineSection.Picture).ToList(),
             ["calendar"] = options.Calendar,
             ["calendar_lines"] = options.Calendar.Split('\n').Where(_ => options.Calendar.Length > 0).ToList(),
@@ -43,7 +48,7 @@ internal static class ReportContent
                 .Cautions.Select(caution => new ScriptObject
                 {
                     ["id"] = PlainText.Kebab(caution),
-                    ["sentence"] = Sentences.Of(caution),
+                    ["sentence"] = texts.Sentences.Of(caution),
                 })
                 .ToList(),
             ["evidence"] = notes

@@ -75,8 +75,8 @@ public class ConditionReportTests
         foreach (var caution in Fleet.SelectMany(one => one.Recommendations).SelectMany(one => one.Cautions).Distinct())
         {
             page.Descendants("li")
-                .Count(item => item.Value == Sentences.Of(caution))
-                .ShouldBe(1, Sentences.Of(caution));
+                .Count(item => item.Value == Sentences.English.Of(caution))
+                .ShouldBe(1, Sentences.English.Of(caution));
         }
 
         var sources = Fleet
@@ -202,7 +202,7 @@ public class ConditionReportTests
         Fleet
             .SelectMany(one => one.Recommendations)
             .SelectMany(one => one.Cautions)
-            .ShouldAllBe(one => Regex.Count(plain, Regex.Escape(Sentences.Of(one))) == 1);
+            .ShouldAllBe(one => Regex.Count(plain, Regex.Escape(Sentences.English.Of(one))) == 1);
         plain.ShouldContain("- trend: trend in words");
         text.ShouldNotContain("\n\n\n");
 

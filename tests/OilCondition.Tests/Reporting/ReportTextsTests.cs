@@ -32,7 +32,7 @@ public class ReportTextsTests
 
         fault.Message.ShouldContain("3 faults");
         fault.Message.ShouldContain("'severity.alrm' is no key");
-        fault.Message.ShouldContain("'next.overdue' has {}; expected are {date}");
+        fault.Message.ShouldContain("'next.overdue' has no places; expected are {date}");
         fault.Message.ShouldContain("'code.met' has {code}, {goal}; expected are {code}, {target}");
     }
 
@@ -46,7 +46,9 @@ public class ReportTextsTests
     [InlineData("{ \"language\": \"en\", \"texts\": { \"severity.alarm\": null } }")]
     [InlineData("{ \"language\": \"en\", \"texts\": { \"severity.alarm\": \"a\", \"severity.alarm\": \"b\" } }")]
     public void What_is_no_such_document_is_refused(string json) =>
-        Should.Throw<FormatException>(() => ReportTexts.Parse(json)).Message.ShouldStartWith("The words of a report");
+        Should
+            .Throw<FormatException>(() => ReportTexts.Parse(json))
+            .Message.ShouldStartWith("In the words of a report");
 
     [Fact]
     public void A_picture_needs_its_words_and_an_SVG_document()

@@ -1,0 +1,86 @@
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+using OilCondition.Reporting;
+using OilCondition.Text;
+
+namespace OilCondition.Tests.Reporting;
+
+/// <summary>The second language, and the second system of units.</summary>
+public class GermanReportTests
+{
+    private static readonly IReadOnlyList<ConditionAssessment> Fleet = ReportPages.Fleet(24);
+
+    [Fact]
+    public void The_page_is_German_and_has_the_same_shape()
+    {
+        var english = ReportPages.Parsed(ConditionReport.ToHtml("Ölzustand", Fleet));
+        var german = ReportPages.Parsed(
+            ConditionReport.ToHtml("Ölzustand", Fleet, new ReportOptions(texts: ReportTexts.German))
+        );
+
+        ((string?)german.Attribute("lang")).ShouldBe("de");
+        Shape(german).ShouldBe(Shape(english));
+        german.ToString().ShouldContain("Was zu tun ist");
+        // A style sheet and sources have words of their own.
+        var own = Regex.Replace(
+            string.Join(
+                " ",
+                german
+                    .Element("body")!
+                    .Descendants("main")
+                    .Single()
+                    .DescendantNodes()
+                    .OfType<XText>()
+                    .Where(text => text.Parent!.Name != "code")
+                    .Select(text => text.Value)
+            ),
+            "common practice, no source: [a-z]*",
+            ""
+        );
+        Regex
+            .Matches(own, @"\b(the|of|water|reading|sample|since|limit|rising|normal trend|no action)\b")
+            .ShouldBeEmpty();
+
+        static IEnumerable<string> Shape(XElement page) => page.Descendants().Select(one => one.Name.LocalName);
+    }
+
+    [Fact]
+    public void Every_word_is_translated()
+    {
+        Keys("de").ShouldBe(Keys("en"));
+        Keys("en").Count.ShouldBeGreaterThan(100);
+
+        static List<string> Keys(string language) =>
+            [
+                .. PhraseBook
+                    .Resource(typeof(ReportTexts).Assembly, $"texts.{language}.json")
+                    .Split('\n')
+                    .Select(line => Regex.Match(line, "^    \"([a-z0-9.-]+)\":").Groups[1].Value)
+                    .Where(key => key.Length > 0)
+                    .Order(StringComparer.Ordinal),
+            ];
+    }
+
+    [Fact]
+    public void In_US_customary_units_no_SI_unit_is_left()
+    {
+        var texts = ReportTexts.English.In(Sentences.Units.UsCustomary);
+        foreach (
+            var page in new[]
+            {
+                ConditionReport.ToHtml("Oil condition", Fleet, new ReportOptions(texts: texts)),
+                ConditionReport.ToMarkdown("Oil condition", Fleet, new ReportOptions(texts: texts)),
+            }
+        )
+        {
+            page.ShouldContain("ppm");
+            page.ShouldContain("gal");
+            page.ShouldMatch("(°|&#176;)F");
+            // Viscosity at 40 °C is the name of a test.
+            Regex
+                .Matches(page, @".{30}(?<!viscosity at \d+)(?<!at \d)\d (L|mg/kg|mm²/s|(°|&#176;)C)\b")
+                .Select(one => one.Value)
+                .ShouldBeEmpty();
+        }
+    }
+}
