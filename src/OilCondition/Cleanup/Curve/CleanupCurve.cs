@@ -25,9 +25,19 @@ public sealed partial class CleanupCurve
     public const int FewestReadings = 4;
 
     private readonly FittedFall fall;
+    private readonly IReadOnlyList<DateTimeOffset> moments;
+    private readonly IReadOnlyList<Reading> readings;
 
-    private CleanupCurve(CleanupSelection selection, FittedFall fall, CleanupOptions options)
+    private CleanupCurve(
+        CleanupSelection selection,
+        IReadOnlyList<DateTimeOffset> moments,
+        IReadOnlyList<Reading> readings,
+        FittedFall fall,
+        CleanupOptions options
+    )
     {
+        this.moments = [.. selection.Used.Select(i => moments[i])];
+        this.readings = [.. selection.Used.Select(i => readings[i])];
         Origin = selection.Origin;
         FirstReadingAt = selection.Begins;
         LastReadingAt = selection.Ends;
@@ -91,6 +101,9 @@ public sealed partial class CleanupCurve
     /// logarithmic noise as a fraction of the curve. With readings below a limit the most likely value, which is on the small side for few readings.
     /// </summary>
     public double ResidualStandardDeviation => fall.Scatter;
+
+    /// <summary>Readings that tell the scatter, those above their limit, less fitted parts: the degrees of freedom of every interval; 0 without a curve.</summary>
+    public int DegreesOfFreedom => HasCurve ? fall.DegreesOfFreedom : 0;
 
     /// <summary>Standard deviation of one reading where the curve stands at a value.</summary>
     /// <param name="value">The value, in the unit of the readings.</param>
@@ -220,6 +233,8 @@ public sealed partial class CleanupCurve
                     : WarmingClocks.Of(hours, [.. selection.Used.Select(i => celsius[i])]);
             return new CleanupCurve(
                 selection,
+                moments,
+                readings,
                 clocks.Count > 0
                     ? new LeastSquaresFall(clocks, values, known.Decay)
                     : new LeastSquaresFall(hours, values, known.Decay),
@@ -227,7 +242,8 @@ public sealed partial class CleanupCurve
             );
         }
 
-        return new CleanupCurve(selection, new CensoredFall(hours, values, belowLimit, known.Decay), known);
+        var byLikelihood = new CensoredFall(hours, values, belowLimit, known.Decay);
+        return new CleanupCurve(selection, moments, readings, byLikelihood, known);
     }
 
     /// <summary>Fits the curve to a series of a history, with the usual scatter of its measurand.</summary>

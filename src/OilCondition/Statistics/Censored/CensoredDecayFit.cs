@@ -296,20 +296,28 @@ internal sealed class CensoredDecayFit
         return change is { } below ? Math.Min(alone, Floor + series!.Unit * below) : null;
     }
 
-    /// <summary>Standard error of any function of the curve from its derivatives by start, floor and ln k (delta method).</summary>
-    internal double StandardErrorOf(double byStart, double byFloor, double byLogRate)
+    /// <summary>Covariance of start, floor and ln k; 0 for what is known, at its bound or not determined.</summary>
+    internal DecayCovariance Covariance
     {
-        if (covariance is null)
+        get
         {
-            return 0;
-        }
+            if (covariance is null)
+            {
+                return default;
+            }
 
-        var unit = series!.Unit;
-        var gradient = Vector<double>.Build.Dense(4);
-        gradient[0] = FloorStandardError > 0 ? byFloor * unit : 0;
-        gradient[1] = StartStandardError > 0 ? byStart * unit : 0;
-        gradient[2] = RateStandardError > 0 ? byLogRate : 0;
-        return Math.Sqrt(Math.Max(0, gradient * (covariance * gradient)));
+            var start = StartStandardError > 0 ? series!.Unit : 0;
+            var floor = FloorStandardError > 0 ? series!.Unit : 0;
+            var rate = RateStandardError > 0 ? 1 : 0;
+            return new DecayCovariance(
+                start * start * covariance[1, 1],
+                floor * floor * covariance[0, 0],
+                rate * covariance[2, 2],
+                start * floor * covariance[0, 1],
+                start * rate * covariance[1, 2],
+                floor * rate * covariance[0, 2]
+            );
+        }
     }
 
     private ExponentialDecayStatus Shape(bool atBound) =>
