@@ -128,8 +128,14 @@ public sealed partial class CleanupCurve
     /// </summary>
     public bool CoverageInDoubt => fall.CoverageInDoubt;
 
-    /// <summary>Readings more than 3.5 standard deviations from the curve: positions, from 0, in the lists that were given.</summary>
+    /// <summary>
+    /// Readings that do not belong to the curve of the others, see <see cref="ExponentialDecayAnalysis.FlaggedReadings"/>: positions, from 0, in the lists
+    /// that were given. With readings below a limit none is looked for.
+    /// </summary>
     public IReadOnlyList<int> FlaggedReadings => [.. fall.FlaggedReadings.Select(i => UsedReadings[i])];
+
+    /// <summary>Whether as many readings are flagged as are looked for, a sixth of them and at most five: there may be more.</summary>
+    public bool MoreFlagsPossible => fall.MoreFlagsPossible;
 
     internal FittedFall Fall => fall;
 
@@ -281,7 +287,8 @@ public sealed partial class CleanupCurve
             : Status == ExponentialDecayStatus.Rising
                 ? $"rises at {PlainText.Number(RatePerHour)} per h to {PlainText.Number(Floor)}"
             : $"falls at {PlainText.Number(RatePerHour)} per h to {PlainText.Number(Floor)}";
-        return $"{what} ({Count} readings{left})";
+        var flagged = MoreFlagsPossible ? $", {FlaggedReadings.Count} flagged, as many as are looked for" : "";
+        return $"{what} ({Count} readings{left}{flagged})";
     }
 
     private static double InRange(double reading) =>

@@ -117,10 +117,14 @@ public sealed class ExponentialDecayAnalysis
 
     /// <summary>
     /// Positions, from 0, of readings that do not belong to the curve of the others: each is left out in turn, and the one without which the fit is
-    /// so much better that scatter alone shows it in fewer than one series of twenty. Then the next, up to a sixth of the readings. A robust
+    /// so much better that scatter alone shows it in fewer than one series of twenty. Then the next, up to a sixth of the readings, and five. A robust
     /// fit is one without them; any other only names them: a slug of water is news, not an error.
     /// </summary>
     public IReadOnlyList<int> FlaggedReadings => flagged ??= Flagged();
+
+    /// <summary>Whether as many readings are flagged as are looked for at most: there may be more of them.</summary>
+    public bool MoreFlagsPossible =>
+        FlaggedReadings.Count == DecayOutliers.MostOf(DecayOutliers.Weights(times.Length, weights).Count(one => one > 0));
 
     /// <summary>Correlation of each residual with the next in time (lag 1).</summary>
     public double ResidualAutocorrelation => Left.LagOne;

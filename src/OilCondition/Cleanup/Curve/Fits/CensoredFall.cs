@@ -33,6 +33,7 @@ internal sealed class CensoredFall : FittedFall
     public override CourseCheck Course => fit.Course;
     public override bool CoverageInDoubt => fit.CoverageInDoubt;
     public override IReadOnlyList<int> FlaggedReadings => [];
+    public override bool MoreFlagsPossible => false;
 
     /// <summary>The most likely scatter is too small; by how much for fitted parts, as in least squares, with the readings that tell it.</summary>
     private double ScatterCorrection => Math.Sqrt((double)AboveLimitCount / DegreesOfFreedom);

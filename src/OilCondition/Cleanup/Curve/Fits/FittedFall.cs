@@ -23,6 +23,9 @@ internal abstract class FittedFall
     /// <summary>Positions among the readings used.</summary>
     public abstract IReadOnlyList<int> FlaggedReadings { get; }
 
+    /// <summary>Whether as many are flagged as are looked for.</summary>
+    public abstract bool MoreFlagsPossible { get; }
+
     /// <summary>By how much the rate rises with the temperature, in ln a kelvin; null where that was not fitted.</summary>
     public virtual double? PerKelvin => null;
 

@@ -28,6 +28,7 @@ internal sealed class LeastSquaresFall : FittedFall
     public override bool CoverageInDoubt => analysis.CoverageInDoubt;
     public override IReadOnlyList<int> FlaggedReadings => analysis.FlaggedReadings;
 
+    public override bool MoreFlagsPossible => analysis.MoreFlagsPossible;
     public override int DegreesOfFreedom => analysis.Fit.DegreesOfFreedom;
     public override DecayCovariance Covariance => analysis.Fit.Covariance;
 
