@@ -170,7 +170,7 @@ public static class ConditionReport
                 ? Escape($"{state.Measurand.Text(latest.Reading)}, {Date(latest.At)}")
                 : "no reading",
             ["state"] = state.Worst.State.ToString().ToLowerInvariant(),
-            ["state_words"] = StateWord(state),
+            ["state_words"] = Escape(StateWord(state)),
             ["trend"] = Escape(Sentences.Of(state)),
             ["life"] =
                 state.Lives.Count == 0
@@ -181,9 +181,15 @@ public static class ConditionReport
     }
 
     private static string StateWord(MeasurandState state) =>
-        state.Worst.State == Limits.LimitState.NotDetermined
-            ? $"not determined: {Sentences.Of(state.Worst.Reason)}"
-            : state.Worst.State.ToString().ToLowerInvariant();
+        string.Join(
+            "; ",
+            [
+                state.Worst.State == Limits.LimitState.NotDetermined
+                    ? $"not determined: {Sentences.Of(state.Worst.Reason)}"
+                    : state.Worst.State.ToString().ToLowerInvariant(),
+                .. state.Limits.SelectMany(one => one.Limit.MissingFigures).Select(Sentences.Of),
+            ]
+        );
 
     private static string Word(ConditionAssessment assessment) =>
         assessment.Worst == Severity.Information ? "normal" : assessment.Worst.ToString().ToLowerInvariant();

@@ -88,6 +88,7 @@ public sealed class MeasurandState
                 ? $"not determined ({Sentences.Of(Worst.Reason)})"
                 : PlainText.Spaced(Worst.State)
         )
+        + Sentences.Missing(Limits)
         + $"; {Sentences.Of(this)}"
         + string.Concat(Lives.Select(life => $"; {Sentences.Of(this, life)}"));
 }

@@ -114,7 +114,10 @@ public static partial class Sentences
         var trend = Guard.NotNull(state).Trend;
         var judged = trend.Assessment;
         var setAside = trend.Judged.LeftOut.Count - trend.Series.LeftOut.Count;
-        var aside = setAside == 0 ? "" : $", {setAside} set aside";
+        var more = judged.Reasons.Contains(TrendReason.MoreOutliersPossible)
+            ? ", as many wild ones as are looked for"
+            : "";
+        var aside = setAside == 0 ? "" : $", {setAside} set aside{more}";
         var readings = $"({trend.Judged.Points.Count} readings{aside})";
         if (SuddenChangeFinding.Of(state) is { } change)
         {
@@ -150,10 +153,28 @@ public static partial class Sentences
             LimitReason.AwaitingConfirmation => "not yet confirmed by another sample",
             LimitReason.TooFewReadings => "too few readings for this kind of limit",
             LimitReason.HistoryMoves => "the earlier readings have a trend, so there is no usual level",
-            LimitReason.NoFleet => "no fleet, or one too small for this percentile",
+            LimitReason.NoFleet => "no fleet was given for this percentile",
+            LimitReason.FleetTooSmall => "the fleet is too small for this percentile",
             LimitReason.FleetOnlyBounded => "the percentile falls among fleet readings that are only bounds (< or >)",
             _ => "compared",
         };
+
+    /// <summary>A percentile that a fleet did not give, as a phrase.</summary>
+    /// <param name="missing">The figure.</param>
+    /// <returns>For example <c>the upper alarm is not determined: percentile 98 takes 114 oil charges with a reading, the fleet has 60</c>.</returns>
+    public static string Of(Limit.MissingFigure missing)
+    {
+        Guard.NotNull(missing);
+        var why =
+            missing.Reason == LimitReason.FleetOnlyBounded
+                ? $"percentile {PlainText.Reported(missing.Percentile)} falls among fleet readings that are only bounds (< or >)"
+                : $"percentile {PlainText.Reported(missing.Percentile)} takes {missing.ChargesNeeded} oil charges with a reading, the fleet has {missing.Charges}";
+        return $"the {PlainText.Spaced(missing.Side)} {PlainText.Spaced(missing.Zone)} is not determined: {why}";
+    }
+
+    /// <summary>The figures of a measurand that a fleet did not give, each as a phrase behind a semicolon.</summary>
+    internal static string Missing(IEnumerable<LimitEvaluation> limits) =>
+        string.Concat(limits.SelectMany(one => one.Limit.MissingFigures).Select(missing => $"; {Of(missing)}"));
 
     internal static string Overdue(SampleOverdueFinding finding) =>
         $"No sample since {PlainText.Date(finding.LastSampleAt)}; the sampling plan allows at most {PlainText.Number(finding.Plan.Longest.TotalDays)} days.";
@@ -166,7 +187,8 @@ public static partial class Sentences
     internal static string Limit(LimitFinding finding)
     {
         var wait = finding.Code == FindingCode.LimitNotConfirmed ? "; not yet confirmed by a second sample" : "";
-        var source = finding.Evaluation.Limit.Source;
+        var limit = finding.Evaluation.Limit;
+        var source = limit.Source + string.Concat(finding.Missing.Select(missing => $"; {Of(missing)}"));
         var reading = $"{Quantity(finding.Point.Reading, finding.Measurand)} on {PlainText.Date(finding.Point.At)}";
         return finding.Evaluation.Rate is { } rate
             ? $"{Capital(finding.Measurand.Name)}: changed at {PlainText.Number(rate)} {finding.RateUnit} to {reading}; "
