@@ -64,8 +64,9 @@ internal sealed class CensoredDecayFit
             : logScaledRate < DecayScan.LogLowest + 1e-6 ? ExponentialDecayStatus.StraightLine
             : logScaledRate > series.Top - 1e-6 ? ExponentialDecayStatus.FasterThanSampling
             : Shape(atBound);
-        design = series.Design(point, logScaledRate, DecayParts.Of(Status, options));
-        Course = design.Course(Status, Start >= Floor).Check();
+        var made = series.Design(point, logScaledRate, DecayParts.Of(Status, options));
+        design = made;
+        Course = made.Course(Status, Start >= Floor).Check();
         if (
             Status is ExponentialDecayStatus.StraightLine or ExponentialDecayStatus.FasterThanSampling
             || CensoredInformation.Covariance(series, point, logScaledRate, atBound) is not { } found
@@ -136,7 +137,7 @@ internal sealed class CensoredDecayFit
     public double ResidualAutocorrelation { get; }
 
     /// <summary>Whether that correlation is so far above its mean for a fit as independent scatter shows in one series of fifty.</summary>
-    public bool IsAutocorrelated => design is not null && SerialCorrelation.IsClear(design.LagOneDeviate);
+    public bool IsAutocorrelated => design is not null && SerialCorrelation.IsClear(design.Value.LagOneDeviate);
 
     /// <summary>Whether the readings agree with one exponential.</summary>
     public CourseCheck Course { get; } = CourseCheck.Untested;
@@ -286,7 +287,7 @@ internal sealed class CensoredDecayFit
         }
 
         // Only readings above their limit tell the scatter.
-        var change = design.FloorChange(_ =>
+        var change = design.Value.FloorChange(_ =>
             IntervalLevel.StudentQuantile(
                 confidence,
                 IntervalSide.Lower,

@@ -47,7 +47,7 @@ public sealed class ExponentialDecayAnalysis
     private IReadOnlyList<DecayView>? views;
     private StrongBox<DecayNoise>? suggested;
     private StrongBox<bool>? inDoubt;
-    private DecayDesign? design;
+    private StrongBox<DecayDesign>? design;
     private int[]? flagged;
     private CourseCheck? course;
 
@@ -60,7 +60,7 @@ public sealed class ExponentialDecayAnalysis
     {
         Options = options;
         this.times = times.ToArray();
-        order = InOrder(times) ? null : [.. Enumerable.Range(0, times.Length)];
+        order = Numbers.Ascend(times) ? null : [.. Enumerable.Range(0, times.Length)];
         if (order is not null)
         {
             Array.Sort(this.times, order);
@@ -137,8 +137,7 @@ public sealed class ExponentialDecayAnalysis
     public CourseCheck Course =>
         course ??=
             Fit.Status == ExponentialDecayStatus.TooFewReadings ? CourseCheck.Untested
-            : shares is not null ? shares.Course
-            : Design.Course(Fit.Status, Fit.Start >= Fit.Floor).Check();
+            : (shares?.Course ?? Design.Course(Fit.Status, Fit.Start >= Fit.Floor)).Check();
 
     /// <summary>Whether every interval covers less often than it says: the residuals follow one another, or the course is another one.</summary>
     public bool CoverageInDoubt => (inDoubt ??= new StrongBox<bool>(IsAutocorrelated || Course.IsContradicted)).Value;
@@ -157,7 +156,12 @@ public sealed class ExponentialDecayAnalysis
 
     private DecayResiduals Left => residuals ??= new DecayResiduals(times, values, weights, Fit, order);
 
-    private DecayDesign Design => design ??= DecayDesign.Of(times, workingValues, workingWeights, Fit, Options);
+    private ref readonly DecayDesign Design =>
+        ref (
+            design ??= new StrongBox<DecayDesign>(
+                DecayDesign.Of(times, workingValues, workingWeights, Fit, Options, new DecayStore())
+            )
+        ).Value;
 
     /// <inheritdoc/>
     public override string ToString() =>
@@ -340,19 +344,6 @@ public sealed class ExponentialDecayAnalysis
         return DecayFitter.Fit(times, values, weights, Options, working, workingOn, shares);
     }
 
-    private static bool InOrder(ReadOnlySpan<double> times)
-    {
-        for (var i = 1; i < times.Length; i++)
-        {
-            if (times[i] < times[i - 1])
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
-
     private double[] Ordered(ReadOnlySpan<double> from)
     {
         var to = from.ToArray();
@@ -376,19 +367,13 @@ public sealed class ExponentialDecayAnalysis
 
         compatible.Values(time, out var least, out var largest);
         return Interval.Between(
-            least.HasValue ? NotBelowBound(least.Value, time) : null,
+            least.HasValue && double.IsPositiveInfinity(time) ? Options.FloorOf(least.Value, Fit.Start) : least,
             largest,
             confidence,
             side,
             CoverageInDoubt
         );
     }
-
-    /// <summary>A floor at its bound is the bound itself, to the last digit.</summary>
-    private double NotBelowBound(double value, double time) =>
-        double.IsPositiveInfinity(time) && value < Options.Bound + 1e-9 * Math.Abs(Fit.Start - Options.Bound)
-            ? Options.Bound
-            : value;
 
     private bool TryProfile(double confidence, IntervalSide side, [NotNullWhen(true)] out DecayCompatible? compatible)
     {
@@ -414,7 +399,7 @@ public sealed class ExponentialDecayAnalysis
         // The least of several is too small on average.
         var least = best.ResidualSumOfSquares;
         least *= ways.Count > 1 && Options.Robust ? 1 + LeastOfSeveral / best.DegreesOfFreedom : 1;
-        var limit = least * (1 + quantile * quantile / best.DegreesOfFreedom);
+        var limit = DecayProfile.Limit(least, quantile, best.DegreesOfFreedom);
         var compatibleWays = new List<(DecayView View, DecayProfile Profile)>(ways.Count);
         foreach (var way in ways)
         {
@@ -441,7 +426,8 @@ public sealed class ExponentialDecayAnalysis
             new DecayShape(columns, Options.Start, Options.Floor, Options.Bound),
             way.Fit.Rate * way.Fit.Span,
             excess,
-            Options.Rate.HasValue
+            Options.Rate.HasValue,
+            new DecayStore()
         );
     }
 
