@@ -58,7 +58,10 @@ internal static class FleetLimit
             {
                 Miss(LimitReason.FleetTooSmall);
             }
-            else if (Percentile(lowerEnds, percentile) is var figure && figure.Equals(Percentile(upperEnds, percentile)))
+            else if (
+                Percentile(lowerEnds, percentile) is var figure
+                && figure.Equals(Percentile(upperEnds, percentile))
+            )
             {
                 given[percentile] = figure;
             }

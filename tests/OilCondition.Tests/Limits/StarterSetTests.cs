@@ -166,7 +166,11 @@ public partial class StarterSetTests
     /// <summary>Scale number from its upper count: the nearest power of two will do to name it.</summary>
     private static double ScaleNumberOf(double count) => Math.Round(Math.Log(count / 0.01, 2));
 
-    [GeneratedRegex(@"\b(caution|warning|critical|abnormal|severe|marginal|fair|poor)\b", RegexOptions.IgnoreCase, 1000)]
+    [GeneratedRegex(
+        @"\b(caution|warning|critical|abnormal|severe|marginal|fair|poor)\b",
+        RegexOptions.IgnoreCase,
+        1000
+    )]
     private static partial Regex OtherScale();
 
     [GeneratedRegex(@"\d+(\.\d+)?", RegexOptions.ExplicitCapture, 1000)]

@@ -10,7 +10,9 @@ internal readonly record struct CourseChances(double FasterAtFirst, double Slowe
 
     /// <summary>Chance of a departure as far to either side; not a number where that is not tested.</summary>
     public double PValue =>
-        double.IsNaN(FasterAtFirst + SlowerAtFirst) ? double.NaN : Math.Min(1, 2 * Math.Min(FasterAtFirst, SlowerAtFirst));
+        double.IsNaN(FasterAtFirst + SlowerAtFirst)
+            ? double.NaN
+            : Math.Min(1, 2 * Math.Min(FasterAtFirst, SlowerAtFirst));
 
     public bool AreContradicted => PValue < CourseCheck.ContradictedBelow;
 

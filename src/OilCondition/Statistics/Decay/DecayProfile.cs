@@ -125,10 +125,7 @@ internal readonly struct DecayProfile
     public (double? Least, double? Largest) UnscaledValues(double scaledTime)
     {
         Values(scaledTime, out var least, out var largest);
-        return (
-            least.HasValue ? Unscaled(least.Value) : null,
-            largest.HasValue ? Unscaled(largest.Value) : null
-        );
+        return (least.HasValue ? Unscaled(least.Value) : null, largest.HasValue ? Unscaled(largest.Value) : null);
     }
 
     /// <summary>How far the curve's value at a time reaches; a time beyond all is the floor.</summary>

@@ -124,7 +124,8 @@ public sealed class ExponentialDecayAnalysis
 
     /// <summary>Whether as many readings are flagged as are looked for at most: there may be more of them.</summary>
     public bool MoreFlagsPossible =>
-        FlaggedReadings.Count == DecayOutliers.MostOf(DecayOutliers.Weights(times.Length, weights).Count(one => one > 0));
+        FlaggedReadings.Count
+        == DecayOutliers.MostOf(DecayOutliers.Weights(times.Length, weights).Count(one => one > 0));
 
     /// <summary>Correlation of each residual with the next in time (lag 1).</summary>
     public double ResidualAutocorrelation => Left.LagOne;
@@ -136,8 +137,9 @@ public sealed class ExponentialDecayAnalysis
     /// <summary>Whether the readings agree with one exponential.</summary>
     public CourseCheck Course =>
         course ??=
-            Fit.Status == ExponentialDecayStatus.TooFewReadings ? CourseCheck.Untested
-            : (shares?.Course ?? Design.Course(Fit.Status, Fit.Start >= Fit.Floor)).Check();
+            Fit.Status == ExponentialDecayStatus.TooFewReadings
+                ? CourseCheck.Untested
+                : (shares?.Course ?? Design.Course(Fit.Status, Fit.Start >= Fit.Floor)).Check();
 
     /// <summary>Whether every interval covers less often than it says: the residuals follow one another, or the course is another one.</summary>
     public bool CoverageInDoubt => (inDoubt ??= new StrongBox<bool>(IsAutocorrelated || Course.IsContradicted)).Value;

@@ -182,9 +182,7 @@ public sealed class SaturationFit
     /// <returns>1 on the curve.</returns>
     /// <exception cref="ArgumentNullException">The measurement is null.</exception>
     public Ratio MeasuredOverCurve(SaturationMeasurement measurement) =>
-        Ratio.FromDecimalFractions(
-            Guard.NotNull(measurement).Saturation.PartsPerMillion / OfCurveMgPerKg(measurement)
-        );
+        Ratio.FromDecimalFractions(Guard.NotNull(measurement).Saturation.PartsPerMillion / OfCurveMgPerKg(measurement));
 
     /// <summary>A measured saturation less that of the curve: the residual, which the fit makes small in log10 and not in mg/kg.</summary>
     /// <param name="measurement">One of the measurements.</param>

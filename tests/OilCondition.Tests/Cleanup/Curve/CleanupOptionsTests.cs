@@ -93,7 +93,7 @@ public class CleanupOptionsTests
         var most = CleanupCurve.Fit(moments, values, new CleanupOptions(robust: true));
         most.FlaggedReadings.ShouldBe([9, 4]); // by time, which runs backwards
         most.MoreFlagsPossible.ShouldBeTrue();
-        most.ToString().ShouldEndWith(" (14 readings, 2 flagged, as many as are looked for)");
+        most.ToString().ShouldEndWith(" (12 readings, 2 flagged, as many as are looked for)");
     }
 
     [Fact]

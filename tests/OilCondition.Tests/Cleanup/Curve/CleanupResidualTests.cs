@@ -165,7 +165,10 @@ public class CleanupResidualTests
     public void Beside_temperatures_the_curve_is_that_of_the_warming_oil()
     {
         // k doubles in 23.1 K at 0.03 a kelvin; the oil warms by 20 K in the first half.
-        Temperature?[] oil = [.. Hours.Select(hour => Temperature.FromDegreesCelsius(30 + Math.Min(20, 20 * hour / 6)))];
+        Temperature?[] oil =
+        [
+            .. Hours.Select(hour => Temperature.FromDegreesCelsius(30 + Math.Min(20, 20 * hour / 6))),
+        ];
         var readings = Drawn(Hours, new Random(5)).Select(value => new Reading(value)).ToList();
         var curve = CleanupCurve.Fit(Runs.Moments(Hours), readings, oil);
 
@@ -213,7 +216,10 @@ public class CleanupResidualTests
         var options = new CleanupOptions(DecayNoise.Constant, start: 460, startedAt: Runs.At(0), floor: 60);
         var curve = CleanupCurve.Fit(Runs.Moments(hours), values, options);
 
-        curve.FittedReadings[0].ToString().ShouldBe("2025-01-06 08:00: 460, curve 460, residual 0 (0 standard deviations)");
+        curve
+            .FittedReadings[0]
+            .ToString()
+            .ShouldBe("2025-01-06 08:00: 460, curve 460, residual 0 (0 standard deviations)");
         curve.Errors!.ToString().ShouldStartWith("standard errors: start 0, floor 0, rate 0.00");
         new CleanupCurve.FittedReading(1, Runs.At(1), new Reading(10, Qualifier.LessThan), 8.25, null)
             .ToString()

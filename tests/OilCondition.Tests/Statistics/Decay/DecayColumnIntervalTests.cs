@@ -38,7 +38,9 @@ public class DecayColumnIntervalTests
 
             var start = 200 + 1600 * random.NextDouble();
             times.Add(hours);
-            values.Add([.. hours.Select(t => Math.Max(5, Runs.Exponential(t, start, 200, 1) + 20 * Runs.Normal(random)))]);
+            values.Add([
+                .. hours.Select(t => Math.Max(5, Runs.Exponential(t, start, 200, 1) + 20 * Runs.Normal(random))),
+            ]);
         }
 
         int[] offsets = [0, .. times.Select((_, i) => times.Take(i + 1).Sum(one => one.Length))];
@@ -124,7 +126,9 @@ public class DecayColumnIntervalTests
         all[0].Rate.Outcome.ShouldBe(IntervalOutcome.Bounded);
         all[1].Fit.Status.ShouldBe(ExponentialDecayStatus.TooFewReadings);
         all[1].Start.Outcome.ShouldBe(IntervalOutcome.TooFewReadings);
-        all[1].ToString().ShouldBe("too few readings: 2; start too few readings; floor 100 (given); rate too few readings");
+        all[1]
+            .ToString()
+            .ShouldBe("too few readings: 2; start too few readings; floor 100 (given); rate too few readings");
         foreach (var level in new[] { 0, 1, double.NaN })
         {
             Should
