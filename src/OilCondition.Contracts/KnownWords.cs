@@ -39,7 +39,7 @@ internal static class KnownWords
     public const string LimitKind = "absolute change-from-new percent-change-from-new rate-of-change own-history fleet";
     public const string LimitKindButRateOfChange = "absolute change-from-new percent-change-from-new own-history fleet";
     public const string LimitReason =
-        "compared no-reading new-oil-value-missing bound-does-not-decide awaiting-confirmation too-few-readings history-moves no-fleet fleet-only-bounded";
+        "compared no-reading new-oil-value-missing bound-does-not-decide awaiting-confirmation too-few-readings history-moves no-fleet fleet-only-bounded fleet-too-small";
     public const string LimitSideButBoth = "upper lower";
     public const string LimitState = "not-determined normal alert alarm";
     public const string LimitStateButNotDeterminedAndNormal = "alert alarm";
@@ -73,7 +73,7 @@ internal static class KnownWords
         "settling-and-draining centrifuge coalescer water-absorbing-elements vacuum-dehydration head-space-purge fine-filtration";
     public const string TrendMethod = "none straight-line theil-sen";
     public const string TrendReason =
-        "too-few-readings same-time nothing-varies enough-readings censored-readings zeros-taken-as-below correlated-residuals cycle outliers-left-out since-change suddenly-worse below-smallest-change";
+        "too-few-readings same-time nothing-varies enough-readings censored-readings zeros-taken-as-below correlated-residuals cycle outliers-left-out since-change suddenly-worse below-smallest-change more-outliers-possible";
     public const string TrendVerdict = "too-few-readings no-trend rising falling";
     public const string WaterBound = "limit standstill as-it-is";
     public const string WaterOutcome = "split no-saturation-curve no-water-reading";

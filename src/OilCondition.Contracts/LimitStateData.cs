@@ -56,4 +56,7 @@ public sealed class LimitStateData : ContractPart
     /// <summary>Where the figures come from.</summary>
     [JsonRequired]
     public SourceData Source { get; set; } = new();
+
+    /// <summary>Percentiles that the fleet did not give; left out where it gave all of them.</summary>
+    public IReadOnlyList<MissingFigureData>? MissingFigures { get; set; }
 }

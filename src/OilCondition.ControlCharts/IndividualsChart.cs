@@ -6,7 +6,7 @@ namespace OilCondition.ControlCharts;
 /// <remarks>
 /// σ = mean moving range/1.128; limits mean ± 3 σ; the moving range's own limit 3.267 × its mean. The constants d2 = 1.128 and D4 = 3.267 for ranges of
 /// two are the tabled ones (NIST/SEMATECH e-Handbook, section 6.3.2.2). For independent, about normal readings: logarithms for
-/// counts and metals. Neighbouring ranges hardly notice a drift, which is why they are used; readings that follow one another
+/// particle counts. Neighbouring ranges hardly notice a drift, which is why they are used; readings that follow one another
 /// make them too small, and the limits too narrow.
 /// </remarks>
 public sealed class IndividualsChart

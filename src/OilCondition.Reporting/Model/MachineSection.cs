@@ -76,7 +76,10 @@ internal sealed class MachineSection(ReportTexts texts, FirstPage first, Notes n
     {
         var parts = problem
             .Evidence.Select(part =>
-                (Of: say.Name(part.Key), Items: part.Where(one => one.Id != "limit-source").ToList())
+                (
+                    Of: say.Name(part.Key),
+                    Items: part.Where(one => one.Id is not ("limit-source" or "limit-missing")).ToList()
+                )
             )
             .Where(part => part.Items.Count > 0)
             .ToList();
@@ -204,6 +207,12 @@ internal sealed class MachineSection(ReportTexts texts, FirstPage first, Notes n
             ["relative"] = say.Number(state.RelativeSaturation.Percent, Measurands.RelativeSaturation),
         };
 
+    /// <summary>Why a state is not determined, and which figures of its limits a fleet did not give.</summary>
+    private IEnumerable<string> Reasons(MeasurandState state) =>
+        (state.Worst.State == LimitState.NotDetermined ? new[] { say.Of(state.Worst.Reason) } : []).Concat(
+            state.Limits.SelectMany(one => one.Limit.MissingFigures).Select(say.Of)
+        );
+
     private ScriptObject State(MeasurandState state) =>
         new()
         {
@@ -213,7 +222,7 @@ internal sealed class MachineSection(ReportTexts texts, FirstPage first, Notes n
                 : texts["states.no-reading"],
             ["read_at"] = state.Latest is { } read ? say.Date(read.At) : "",
             ["state"] = first.State(state.Worst.State),
-            ["reason"] = state.Worst.State == LimitState.NotDetermined ? say.Of(state.Worst.Reason) : "",
+            ["reason"] = string.Join("; ", Reasons(state)),
             ["trend"] = say.Of(state),
             ["life"] = string.Join("; ", state.Lives.Select(life => say.Of(state, life))),
             ["sources"] = state

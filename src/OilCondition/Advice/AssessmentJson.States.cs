@@ -66,7 +66,32 @@ internal static partial class AssessmentJson
         }
 
         json.WriteSource("source", limit.Source);
+        Missing(json, limit.MissingFigures);
         json.WriteEndObject();
+    }
+
+    /// <summary>What a fleet did not give; left out where it gave everything, or no fleet was asked.</summary>
+    private static void Missing(Utf8JsonWriter json, IReadOnlyList<Limit.MissingFigure> figures)
+    {
+        if (figures.Count == 0)
+        {
+            return;
+        }
+
+        json.WriteStartArray("missingFigures");
+        foreach (var figure in figures)
+        {
+            json.WriteStartObject();
+            json.WriteWord("side", figure.Side);
+            json.WriteWord("zone", figure.Zone);
+            json.WriteFigure("percentile", figure.Percentile);
+            json.WriteWord("reason", figure.Reason);
+            json.WriteNumber("charges", figure.Charges);
+            json.WriteNumber("chargesNeeded", figure.ChargesNeeded);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
     }
 
     /// <summary>The latest rate of change, in the unit and per the span of its limit.</summary>

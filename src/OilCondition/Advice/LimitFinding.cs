@@ -48,9 +48,16 @@ internal sealed class LimitFinding : Finding
             }
 
             evidence.Add(EvidenceItem.Word("limit-source", Evaluation.Limit.Source.ToString()));
+            evidence.AddRange(
+                Missing.Select(missing => EvidenceItem.Word("limit-missing", Sentences.English.Of(missing)))
+            );
             return evidence;
         }
     }
+
+    /// <summary>What the fleet did not give on the side that was passed.</summary>
+    internal IEnumerable<Limit.MissingFigure> Missing =>
+        Evaluation.Limit.MissingFigures.Where(missing => missing.Side == Side);
 
     /// <summary>Unit of a rate of change, such as <c>mg/kg per 30 days</c>.</summary>
     internal string RateUnit

@@ -88,6 +88,7 @@ public sealed class MeasurandState
                 ? $"not determined ({Sentences.English.Of(Worst.Reason)})"
                 : PlainText.Spaced(Worst.State)
         )
+        + Sentences.English.Missing(Limits)
         + $"; {Sentences.English.Of(this)}"
         + string.Concat(Lives.Select(life => $"; {Sentences.English.Of(this, life)}"));
 }

@@ -37,7 +37,8 @@ public sealed partial class Sentences
     private string Limit(LimitFinding finding)
     {
         var waits = finding.Code == FindingCode.LimitNotConfirmed ? Say("finding.waits") : "";
-        var source = finding.Evaluation.Limit.Source.ToString();
+        var source =
+            finding.Evaluation.Limit.Source + string.Concat(finding.Missing.Select(missing => $"; {Of(missing)}"));
         var measurand = ("measurand", Capital(Name(finding.Measurand)));
         var reading = Say(
             "finding.reading",

@@ -45,6 +45,29 @@ public sealed partial class Sentences
     /// <returns>A phrase without a full stop.</returns>
     public string Of(LimitReason reason) => Say("reason." + PlainText.Kebab(reason));
 
+    /// <summary>A percentile that a fleet did not give, as a phrase.</summary>
+    /// <param name="missing">The figure.</param>
+    /// <returns>For example <c>the upper alarm is not determined: percentile 98 takes 114 oil charges with a reading, the fleet has 60</c>.</returns>
+    public string Of(Limit.MissingFigure missing) =>
+        Say(
+            "missing.figure",
+            ("side", Say("side." + PlainText.Kebab(Guard.NotNull(missing).Side))),
+            ("word", Say("word." + PlainText.Kebab(missing.Zone))),
+            (
+                "why",
+                Say(
+                    missing.Reason == LimitReason.FleetOnlyBounded ? "missing.bounded" : "missing.few",
+                    ("percentile", Reported(missing.Percentile)),
+                    ("needed", Number(missing.ChargesNeeded)),
+                    ("charges", Number(missing.Charges))
+                )
+            )
+        );
+
+    /// <summary>The figures of a measurand that a fleet did not give, each as a phrase behind a semicolon.</summary>
+    internal string Missing(IEnumerable<LimitEvaluation> limits) =>
+        string.Concat(limits.SelectMany(one => one.Limit.MissingFigures).Select(missing => $"; {Of(missing)}"));
+
     /// <summary>What a measurand does, as a phrase with its figures that agrees with its limits and its findings.</summary>
     /// <remarks>
     /// A measurand that changed at once, or stands beyond a limit, is not called without a trend only because its readings are too few or too scattered
@@ -57,7 +80,8 @@ public sealed partial class Sentences
         var (measurand, trend) = (Guard.NotNull(state).Measurand, state.Trend);
         var points = trend.Judged.Points;
         var setAside = trend.Judged.LeftOut.Count - trend.Series.LeftOut.Count;
-        var aside = setAside == 0 ? "" : Say("trend.aside", ("count", Number(setAside)));
+        var more = trend.Assessment.Reasons.Contains(TrendReason.MoreOutliersPossible);
+        var aside = setAside == 0 ? "" : Say(more ? "trend.aside-most" : "trend.aside", ("count", Number(setAside)));
         var readings = Say("trend.readings", ("count", Number(points.Count)), ("aside", aside));
         if (SuddenChangeFinding.Of(state) is { } change)
         {

@@ -21,34 +21,68 @@ internal static class FleetLimit
             .Where(readings => readings.Count > 0)
             .ToList();
         var readings = byMachine.SelectMany(one => one).ToList();
-        if (readings.Count < Figures(limit).Max(SmallestCount))
-        {
-            return limit;
-        }
-
-        // Wherever the bounded readings lie, the percentile lies between those of all lower and of all upper ends.
-        var (lowest, highest) = Outside(readings);
-        var lowerEnds = Ends(readings, Qualifier.LessThan, lowest);
-        var upperEnds = Ends(readings, Qualifier.GreaterThan, highest);
-        if (
-            !Figures(limit)
-                .All(percentile => Percentile(lowerEnds, percentile).Equals(Percentile(upperEnds, percentile)))
-        )
-        {
-            return limit.RefusedBecause(LimitReason.FleetOnlyBounded);
-        }
-
+        var (given, missing) = Given(limit, readings);
         var source = Source.UserData(
             string.Format(
                 CultureInfo.InvariantCulture,
-                "percentiles {0} of the latest readings of {1} oil charges of {2} machines; {3}",
-                string.Join(" and ", Figures(limit).Select(one => one.ToString("0.##", CultureInfo.InvariantCulture))),
+                "percentile{0} {1} of the latest readings of {2} oil charges of {3} machines; {4}",
+                given.Count > 1 ? "s" : "",
+                string.Join(
+                    " and ",
+                    given.Keys.OrderBy(one => one).Select(one => one.ToString("0.##", CultureInfo.InvariantCulture))
+                ),
                 readings.Count,
                 byMachine.Count,
                 limit.Source.Text
             )
         );
-        return limit.AsAbsolute(percentile => Percentile(lowerEnds, percentile), source);
+        return limit.OfFleet(Band(limit.Upper, given), Band(limit.Lower, given), missing, source);
+    }
+
+    /// <summary>Each percentile by itself: one that is refused takes no other along.</summary>
+    private static (Dictionary<double, double> Given, List<Limit.MissingFigure> Missing) Given(
+        Limit limit,
+        List<Reading> readings
+    )
+    {
+        // Wherever the bounded readings lie, the percentile lies between those of all lower and of all upper ends.
+        var (lowest, highest) = Outside(readings);
+        var lowerEnds = Ends(readings, Qualifier.LessThan, lowest);
+        var upperEnds = Ends(readings, Qualifier.GreaterThan, highest);
+        var given = new Dictionary<double, double>();
+        var missing = new List<Limit.MissingFigure>();
+        foreach (var (side, zone, percentile) in Figures(limit))
+        {
+            var needed = SmallestCount(percentile);
+            if (readings.Count < needed)
+            {
+                Miss(LimitReason.FleetTooSmall);
+            }
+            else if (
+                Percentile(lowerEnds, percentile) is var figure
+                && figure.Equals(Percentile(upperEnds, percentile))
+            )
+            {
+                given[percentile] = figure;
+            }
+            else
+            {
+                Miss(LimitReason.FleetOnlyBounded);
+            }
+
+            void Miss(LimitReason reason) =>
+                missing.Add(new Limit.MissingFigure(side, zone, percentile, reason, readings.Count, needed));
+        }
+
+        return (given, missing);
+    }
+
+    private static LimitBand? Band(LimitBand? percentiles, Dictionary<double, double> given)
+    {
+        double? Of(double? percentile) =>
+            percentile is { } one && given.TryGetValue(one, out var figure) ? figure : null;
+        var (alert, alarm) = (Of(percentiles?.Alert), Of(percentiles?.Alarm));
+        return alert is null && alarm is null ? null : new LimitBand(alert, alarm);
     }
 
     private static double Percentile(double[] values, double percentile) =>
@@ -60,16 +94,29 @@ internal static class FleetLimit
 
     private static (double Lowest, double Highest) Outside(List<Reading> readings)
     {
-        var lowest = readings.Min(reading => reading.Value);
-        var highest = readings.Max(reading => reading.Value);
+        var lowest = readings.Select(reading => reading.Value).DefaultIfEmpty().Min();
+        var highest = readings.Select(reading => reading.Value).DefaultIfEmpty().Max();
         return (lowest - 1 - Math.Abs(lowest), highest + 1 + Math.Abs(highest));
     }
 
     private static int SmallestCount(double percentile) =>
         ToleranceLimits.SmallestCount(Math.Max(percentile, 100 - percentile) / 100, Confidence);
 
-    private static IEnumerable<double> Figures(Limit limit) =>
-        new[] { limit.Lower?.Alarm, limit.Lower?.Alert, limit.Upper?.Alert, limit.Upper?.Alarm }.OfType<double>();
+    private static IEnumerable<(LimitSide Side, LimitState Zone, double Percentile)> Figures(Limit limit)
+    {
+        foreach (var (side, band) in new[] { (LimitSide.Upper, limit.Upper), (LimitSide.Lower, limit.Lower) })
+        {
+            if (band?.Alert is { } alert)
+            {
+                yield return (side, LimitState.Alert, alert);
+            }
+
+            if (band?.Alarm is { } alarm)
+            {
+                yield return (side, LimitState.Alarm, alarm);
+            }
+        }
+    }
 
     private static List<Reading> LatestOfCharges(OilHistory history, Measurand measurand) =>
         [

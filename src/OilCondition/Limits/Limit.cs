@@ -4,7 +4,7 @@ using OilCondition.Text;
 namespace OilCondition.Limits;
 
 /// <summary>The limits of one measurand, with where they come from.</summary>
-public sealed class Limit
+public sealed partial class Limit
 {
     /// <summary>A limit.</summary>
     /// <param name="measurand">What is limited.</param>
@@ -146,6 +146,9 @@ public sealed class Limit
     /// <summary>What people should know of it; empty for nothing.</summary>
     public string Note { get; }
 
+    /// <summary>Percentiles that the fleet of <see cref="LimitSet.WithFleet"/> did not give, alert before alarm; a limit set that is written and read again has lost them.</summary>
+    public IReadOnlyList<MissingFigure> MissingFigures { get; private init; } = [];
+
     /// <summary>Per which span the figures of a rate of change are meant; null for other kinds.</summary>
     public TimeSpan? Per { get; }
 
@@ -275,11 +278,26 @@ public sealed class Limit
             Note
         );
 
-    internal Limit RefusedBecause(LimitReason reason) =>
-        new(Upper, Lower, Measurand, Kind, Source, DeadBand, Confirmations, Per, OverOilHours, Note)
+    /// <summary>With the figures that a fleet gave; where it gave none, these percentiles, which are then not determined.</summary>
+    internal Limit OfFleet(LimitBand? upper, LimitBand? lower, IReadOnlyList<MissingFigure> missing, Source source)
+    {
+        var gives = upper is not null || lower is not null;
+        return new Limit(
+            gives ? upper : Upper,
+            gives ? lower : Lower,
+            Measurand,
+            gives ? LimitKind.Absolute : Kind,
+            gives ? source : Source,
+            DeadBand,
+            Confirmations,
+            per: null,
+            overOilHours: false,
+            Note
+        )
         {
-            Refusal = reason,
+            MissingFigures = missing,
         };
+    }
 
     private static void CheckPercentiles(LimitBand? band, double lowest, double highest, string name)
     {
@@ -289,13 +307,10 @@ public sealed class Limit
         }
     }
 
-    /// <summary>Why a fleet that was given did not give the percentiles.</summary>
-    private LimitReason? Refusal { get; init; }
-
     private LimitReason Unresolved =>
         Kind switch
         {
-            LimitKind.Fleet => Refusal ?? LimitReason.NoFleet,
+            LimitKind.Fleet => MissingFigures.Count > 0 ? MissingFigures[0].Reason : LimitReason.NoFleet,
             LimitKind.RateOfChange or LimitKind.OwnHistory => LimitReason.TooFewReadings,
             _ => LimitReason.NewOilValueMissing,
         };

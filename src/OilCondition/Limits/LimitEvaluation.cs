@@ -79,5 +79,6 @@ public sealed class LimitEvaluation
         $"{Limit.Measurand.Name} {(Reading is { } reading ? Limit.Measurand.Text(reading) : "without a reading")}: "
         + (State == LimitState.NotDetermined ? $"not determined ({PlainText.Spaced(Reason)})" : PlainText.Spaced(State))
         + (Since is { } since ? $" since {PlainText.Date(since)}" : "")
-        + (Pending >= LimitState.Alert ? $", {PlainText.Spaced(Pending)} waits for confirmation" : "");
+        + (Pending >= LimitState.Alert ? $", {PlainText.Spaced(Pending)} waits for confirmation" : "")
+        + string.Concat(Limit.MissingFigures.Select(missing => $"; {missing}"));
 }

@@ -24,9 +24,12 @@ public enum LimitReason
     /// <summary>The machine's earlier readings move by themselves, so that they give no usual state to hold a reading against.</summary>
     HistoryMoves,
 
-    /// <summary>The limit is a percentile of a fleet, and no fleet was given, or one too small for that percentile.</summary>
+    /// <summary>The limit is a percentile of a fleet, and no fleet was given.</summary>
     NoFleet,
 
     /// <summary>The percentile falls among readings of the fleet that are only bounds (&lt; or &gt;), which leave it open.</summary>
     FleetOnlyBounded,
+
+    /// <summary>The fleet is too small for that percentile.</summary>
+    FleetTooSmall,
 }

@@ -40,8 +40,9 @@ public sealed class LimitSet
     /// </para>
     /// <para>
     /// Sample-size rule, ours: a percentile is refused when not even the most extreme reading lies beyond it with 90 % confidence, that is
-    /// for fewer than ln(0.1) / ln(p) charges: 22 for the 90th, 45 for the 95th, 114 for the 98th. A limit that is refused stays of kind
-    /// fleet, and is not determined.
+    /// for fewer than ln(0.1) / ln(p) charges: 22 for the 90th, 45 for the 95th, 114 for the 98th. Each figure is judged by itself: a fleet may give
+    /// the alert and not the alarm, and <see cref="Limit.MissingFigures"/> says what the alarm would take. A limit of which no figure is given stays
+    /// of kind fleet, and is not determined.
     /// </para>
     /// </remarks>
     /// <param name="fleet">Histories of machines of one kind, with oils of one kind.</param>

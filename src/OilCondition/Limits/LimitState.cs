@@ -12,6 +12,6 @@ public enum LimitState
     /// <summary>The first zone beyond: raised attention.</summary>
     Alert,
 
-    /// <summary>The severe zone: corrective action.</summary>
+    /// <summary>The second zone beyond: corrective action.</summary>
     Alarm,
 }

@@ -50,6 +50,20 @@ internal static class Numbers
         }
     }
 
+    /// <summary>Whether no value lies below the one before it.</summary>
+    public static bool Ascend(ReadOnlySpan<double> values)
+    {
+        for (var i = 1; i < values.Length; i++)
+        {
+            if (values[i] < values[i - 1])
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     public static int InRange(int value, int lowest, int highest, string name) =>
         value >= lowest && value <= highest
             ? value

@@ -30,6 +30,15 @@ internal static class SeriesColumns
         ReadOnlyMemory<double> values,
         OfSeries<TResult> work,
         CancellationToken cancellationToken
+    ) => Map(offsets, times, values, () => work, cancellationToken);
+
+    /// <summary>With work that has memory of its own, made once a thread.</summary>
+    public static TResult[] Map<TResult>(
+        ReadOnlyMemory<int> offsets,
+        ReadOnlyMemory<double> times,
+        ReadOnlyMemory<double> values,
+        Func<OfSeries<TResult>> ofThread,
+        CancellationToken cancellationToken
     )
     {
         var results = new TResult[offsets.Length - 1];
@@ -38,7 +47,8 @@ internal static class SeriesColumns
             0,
             groups,
             new ParallelOptions { CancellationToken = cancellationToken },
-            group =>
+            ofThread,
+            (group, _, work) =>
             {
                 var starts = offsets.Span;
                 var last = Math.Min(results.Length, (group + 1) * SeriesAtOnce);
@@ -47,7 +57,10 @@ internal static class SeriesColumns
                     var length = starts[i + 1] - starts[i];
                     results[i] = work(times.Span.Slice(starts[i], length), values.Span.Slice(starts[i], length));
                 }
-            }
+
+                return work;
+            },
+            _ => { }
         );
         return results;
     }

@@ -12,8 +12,8 @@ namespace OilCondition.Thermal;
 /// </remarks>
 /// <example>
 /// <code>
-/// var rise = OilHeating.RisePerPass(Power.FromKilowatts(12), VolumeFlow.FromLitersPerMinute(38),
-///     Density.FromKilogramsPerCubicMeter(850), SpecificEntropy.FromKilojoulesPerKilogramKelvin(2.0));   // 11.1 K, 20 °F
+/// var rise = OilHeating.RisePerPass(Power.FromKilowatts(10), VolumeFlow.FromLitersPerMinute(30),
+///     Density.FromKilogramsPerCubicMeter(850), SpecificEntropy.FromKilojoulesPerKilogramKelvin(2.0));   // 11.8 K
 /// </code>
 /// </example>
 public static class OilHeating

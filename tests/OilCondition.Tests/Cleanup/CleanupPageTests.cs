@@ -50,6 +50,22 @@ public class CleanupPageTests
     }
 
     [Fact]
+    public void Residuals_and_errors()
+    {
+        var curve = CleanupCurve.Fit(moments, ppm);
+
+        // snippet
+        var leftOver = curve.FittedReadings; // Position, At, Reading, Fitted, Residual, Standardised
+        var errors = curve.Errors!; // Start, Floor, RatePerHour and their covariances; null without a curve
+        var scatter = curve.ScatterAt(curve.Floor); // of one reading there, with curve.DegreesOfFreedom
+        // end
+
+        leftOver.Count.ShouldBe(12);
+        errors.Floor.ShouldBeInRange(0.5, 5);
+        scatter.ShouldBeInRange(1, 5);
+    }
+
+    [Fact]
     public void Loop_and_plan()
     {
         var curve = CleanupCurve.Fit(moments, ppm);
@@ -137,7 +153,7 @@ public class CleanupPageTests
             shown++;
         }
 
-        shown.ShouldBe(5);
+        shown.ShouldBe(6);
         page.Split("```csharp").Length.ShouldBe(shown + 1);
 
         // The formatter lays comments and broken lines out anew: only what is written counts.

@@ -17,7 +17,8 @@ internal static class OddAssessments
             .Append(Water(0))
             .Append(Water(500_000))
             .Append(WithoutCurve())
-            .Append(Unrecorded());
+            .Append(Unrecorded())
+            .Append(OfSmallFleet());
 
     /// <summary>Falls of any kind that are read every half hour or by samples, to targets that are met, far off or out of reach.</summary>
     private static IEnumerable<ConditionAssessment> Runs()
@@ -178,6 +179,17 @@ internal static class OddAssessments
             ),
             Invented.Start.AddDays(460)
         );
+
+    /// <summary>Thirty machines give an alert at the 90th percentile and no alarm at the 98th.</summary>
+    private static ConditionAssessment OfSmallFleet()
+    {
+        var fleet = Enumerable
+            .Range(0, 30)
+            .Select(i => Invented.History([Invented.Sample(1, 0, (Measurands.WaterContent, new(50 + i)))]))
+            .ToList();
+        var limits = AnyLimits.Set.WithFleet(fleet);
+        return ConditionAssessor.Assess(fleet[29], limits, new AssessmentOptions(Invented.Start.AddDays(1)));
+    }
 
     private static ConditionAssessment Assess(OilHistory history, DateTimeOffset asOf) =>
         ConditionAssessor.Assess(history, AnyLimits.Set, new AssessmentOptions(asOf));

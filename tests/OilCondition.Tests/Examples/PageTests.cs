@@ -245,6 +245,19 @@ public partial class PageTests
     }
 
     [Fact]
+    public void Many_exponential_fits()
+    {
+        int[] offsets = [0, 6, 12];
+        double[] times = [0, 2, 4, 8, 16, 24, 0, 2, 4, 8, 16, 24];
+        double[] values = [1216, 1019, 805, 494, 246, 183, 608, 510, 402, 247, 123, 92];
+        var fleet = ExponentialDecay.FitColumns(offsets, times, values, 0.9);
+        var least = fleet[0].Rate.Lower; // fleet[0].Fit, .Start, .Floor, .Rate
+
+        fleet.Length.ShouldBe(2);
+        least!.Value.ShouldBeLessThan(fleet[0].Fit.Rate);
+    }
+
+    [Fact]
     public void Trends()
     {
         double[] months = [0, 3, 6, 9, 12, 15, 18, 21, 24, 27, 30, 33];

@@ -92,6 +92,10 @@ public partial class StarterSetTests
         // No standard was seen, so none may be claimed as the source.
         set.Limits.ShouldAllBe(limit => limit.Source.Kind != SourceKind.Standard);
         LimitSet.StarterJson(equipment).ShouldNotContain("according to");
+
+        // Alert and alarm are the words; a second scale beside them would have to be learnt.
+        var texts = set.Limits.Select(limit => $"{limit.Source.Text} {limit.Note}");
+        texts.ShouldAllBe(text => !OtherScale().IsMatch(text));
     }
 
     [Theory]
@@ -161,6 +165,13 @@ public partial class StarterSetTests
 
     /// <summary>Scale number from its upper count: the nearest power of two will do to name it.</summary>
     private static double ScaleNumberOf(double count) => Math.Round(Math.Log(count / 0.01, 2));
+
+    [GeneratedRegex(
+        @"\b(caution|warning|critical|abnormal|severe|marginal|fair|poor)\b",
+        RegexOptions.IgnoreCase,
+        1000
+    )]
+    private static partial Regex OtherScale();
 
     [GeneratedRegex(@"\d+(\.\d+)?", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Number();

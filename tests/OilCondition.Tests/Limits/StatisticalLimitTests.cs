@@ -1,3 +1,4 @@
+using System.Text.Json;
 using CsCheck;
 using OilCondition.Limits;
 using OilCondition.Tests.Properties;
@@ -250,7 +251,111 @@ public class StatisticalLimitTests
         Resolved(FleetLimit(percentile, null), Fleet(UpTo(needed))).Kind.ShouldBe(LimitKind.Absolute);
         var refused = Resolved(FleetLimit(percentile, null), Fleet(UpTo(needed - 1)));
         refused.Kind.ShouldBe(LimitKind.Fleet);
-        refused.Evaluate(Invented.Oil, Iron(1, 2)).Reason.ShouldBe(LimitReason.NoFleet);
+        refused.Evaluate(Invented.Oil, Iron(1, 2)).Reason.ShouldBe(LimitReason.FleetTooSmall);
+        refused.Upper!.Alert.ShouldBe(percentile);
+        var missing = refused.MissingFigures.Single();
+        (missing.Charges, missing.ChargesNeeded).ShouldBe((needed - 1, needed));
+        FleetLimit(percentile, null).Evaluate(Invented.Oil, Iron(1, 2)).Reason.ShouldBe(LimitReason.NoFleet);
+    }
+
+    /// <summary>Of 60 charges the 90th percentile has rank 0.9 x 61 = 54.9; the 98th takes 114.</summary>
+    [Fact]
+    public void A_percentile_that_is_refused_leaves_its_neighbour()
+    {
+        var limit = Resolved(FleetLimit(90, 98), Fleet(UpTo(60)));
+
+        limit.Kind.ShouldBe(LimitKind.Absolute);
+        limit.Upper!.Alert!.Value.ShouldBe(54.9, 1e-9);
+        limit.Upper.Alarm.ShouldBeNull();
+        limit.Lower.ShouldBeNull();
+        limit.Source.Text.ShouldBe("percentile 90 of the latest readings of 60 oil charges of 60 machines; invented");
+        var missing = limit.MissingFigures.Single();
+        (missing.Side, missing.Zone, missing.Reason).ShouldBe(
+            (LimitSide.Upper, LimitState.Alarm, LimitReason.FleetTooSmall)
+        );
+        (missing.Percentile, missing.Charges, missing.ChargesNeeded).ShouldBe((98, 60, 114));
+        missing.ToString().ShouldBe("upper alarm, percentile 98: fleet too small (60 of 114 oil charges)");
+
+        var evaluation = limit.Evaluate(Invented.Oil, Iron(1, 2, 1000));
+        evaluation.State.ShouldBe(LimitState.Alert);
+        evaluation.ToString().ShouldEndWith($"; {missing}");
+    }
+
+    [Fact]
+    public void Bounds_that_touch_one_percentile_leave_its_neighbour_too()
+    {
+        // The sixty lowest of 99 read '<61': the 40th percentile from below is one of them, the 90th is rank 90.
+        var readings = UpTo(99);
+        for (var i = 0; i < 60; i++)
+        {
+            readings[i] = new Reading(61, Qualifier.LessThan);
+        }
+
+        var limit = Resolved(
+            new Limit(Measurands.Iron, LimitKind.Fleet, new LimitBand(90, null), new LimitBand(40, 10), AnySource),
+            Fleet(readings)
+        );
+
+        limit.Upper!.Alert!.Value.ShouldBe(90, 1e-9);
+        limit.Lower.ShouldBeNull();
+        limit
+            .MissingFigures.Select(one => (one.Side, one.Zone, one.Percentile, one.Reason))
+            .ShouldBe([
+                (LimitSide.Lower, LimitState.Alert, 40, LimitReason.FleetOnlyBounded),
+                (LimitSide.Lower, LimitState.Alarm, 10, LimitReason.FleetOnlyBounded),
+            ]);
+    }
+
+    /// <summary>Two wild readings of fourteen, a sixth.</summary>
+    [Fact]
+    public void A_search_for_wild_readings_that_ends_at_its_most_is_said_of_the_measurand()
+    {
+        var history = Invented.History(
+            Enumerable
+                .Range(0, 14)
+                .Select(i =>
+                    Invented.Sample(i, 30 * i, (Measurands.Iron, new Reading(i is 4 or 9 ? 60 : 10 + 0.3 * (i % 3))))
+                )
+        );
+        var state = ConditionAssessor
+            .Assess(
+                history,
+                new LimitSet("test", [FleetLimit(90, null)]),
+                new AssessmentOptions(Invented.Start.AddDays(400))
+            )
+            .States.Single();
+
+        state.Trend.Assessment.Outliers.Count.ShouldBe(2);
+        state.ToString().ShouldEndWith("(12 readings, 2 set aside, as many wild ones as are looked for)");
+    }
+
+    /// <summary>From the fleet to what a plant reads: state, finding, evidence, JSON.</summary>
+    [Fact]
+    public void What_a_fleet_did_not_give_is_said_in_state_sentence_and_document()
+    {
+        var limits = new LimitSet("test", [FleetLimit(90, 98)]).WithFleet(Fleet(UpTo(60)));
+        var history = Invented.History(
+            Enumerable.Range(0, 3).Select(i => Invented.Sample(i, 30 * i, (Measurands.Iron, new Reading(80 + i))))
+        );
+        var assessment = ConditionAssessor.Assess(history, limits, new AssessmentOptions(Invented.Start.AddDays(61)));
+
+        const string Words =
+            "the upper alarm is not determined: percentile 98 takes 114 oil charges with a reading, the fleet has 60";
+        assessment.States.Single().ToString().ShouldStartWith($"iron 82 mg/kg: alert; {Words}; ");
+        var finding = assessment.Findings.Single(one => one.Code == FindingCode.LimitPassed);
+        finding.ToString().ShouldContain("above the alert limit of 54.9 mg/kg");
+        finding.ToString().ShouldContain(Words);
+        finding.Evidence.Single(one => one.Id == "limit-missing").ToString().ShouldBe($"limit missing {Words}");
+        using var json = JsonDocument.Parse(assessment.ToJson());
+        var written = json.RootElement.GetProperty("states")[0].GetProperty("limits")[0];
+        written.GetProperty("upper").GetRawText().ShouldNotContain("alarm");
+        written.GetProperty("upper").GetProperty("alert").GetDouble().ShouldBe(54.9);
+        var missing = written.GetProperty("missingFigures")[0];
+        string Text(string name) => missing.GetProperty(name).GetString()!;
+        (Text("side"), Text("zone"), Text("reason")).ShouldBe(("upper", "alarm", "fleet-too-small"));
+        missing.GetProperty("percentile").GetDouble().ShouldBe(98);
+        missing.GetProperty("charges").GetInt32().ShouldBe(60);
+        missing.GetProperty("chargesNeeded").GetInt32().ShouldBe(114);
     }
 
     [Fact]

@@ -25,7 +25,7 @@ public static class ClassCorrespondence
 
     private static readonly Source Annex = new(
         SourceKind.Standard,
-        "informative annex of a Russian national standard on hydraulic fluid cleanliness (seen; its number not visible)"
+        "informative annex of a Russian national standard on hydraulic fluid cleanliness (unverified: its number was not seen)"
     );
 
     /// <summary>The scale numbers that the counts of a cumulative class touch.</summary>

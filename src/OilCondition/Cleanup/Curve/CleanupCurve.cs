@@ -25,9 +25,19 @@ public sealed partial class CleanupCurve
     public const int FewestReadings = 4;
 
     private readonly FittedFall fall;
+    private readonly IReadOnlyList<DateTimeOffset> moments;
+    private readonly IReadOnlyList<Reading> readings;
 
-    private CleanupCurve(CleanupSelection selection, FittedFall fall, CleanupOptions options)
+    private CleanupCurve(
+        CleanupSelection selection,
+        IReadOnlyList<DateTimeOffset> moments,
+        IReadOnlyList<Reading> readings,
+        FittedFall fall,
+        CleanupOptions options
+    )
     {
+        this.moments = [.. selection.Used.Select(i => moments[i])];
+        this.readings = [.. selection.Used.Select(i => readings[i])];
         Origin = selection.Origin;
         FirstReadingAt = selection.Begins;
         LastReadingAt = selection.Ends;
@@ -92,6 +102,9 @@ public sealed partial class CleanupCurve
     /// </summary>
     public double ResidualStandardDeviation => fall.Scatter;
 
+    /// <summary>Readings that tell the scatter, those above their limit, less fitted parts: the degrees of freedom of every interval; 0 without a curve.</summary>
+    public int DegreesOfFreedom => HasCurve ? fall.DegreesOfFreedom : 0;
+
     /// <summary>Standard deviation of one reading where the curve stands at a value.</summary>
     /// <param name="value">The value, in the unit of the readings.</param>
     /// <returns>The standard deviation, in that unit; 0 without a curve.</returns>
@@ -115,8 +128,14 @@ public sealed partial class CleanupCurve
     /// </summary>
     public bool CoverageInDoubt => fall.CoverageInDoubt;
 
-    /// <summary>Readings more than 3.5 standard deviations from the curve: positions, from 0, in the lists that were given.</summary>
+    /// <summary>
+    /// Readings that do not belong to the curve of the others, see <see cref="ExponentialDecayAnalysis.FlaggedReadings"/>: positions, from 0, in the lists
+    /// that were given. With readings below a limit none is looked for.
+    /// </summary>
     public IReadOnlyList<int> FlaggedReadings => [.. fall.FlaggedReadings.Select(i => UsedReadings[i])];
+
+    /// <summary>Whether as many readings are flagged as are looked for, a sixth of them and at most five: there may be more.</summary>
+    public bool MoreFlagsPossible => fall.MoreFlagsPossible;
 
     internal FittedFall Fall => fall;
 
@@ -220,6 +239,8 @@ public sealed partial class CleanupCurve
                     : WarmingClocks.Of(hours, [.. selection.Used.Select(i => celsius[i])]);
             return new CleanupCurve(
                 selection,
+                moments,
+                readings,
                 clocks.Count > 0
                     ? new LeastSquaresFall(clocks, values, known.Decay)
                     : new LeastSquaresFall(hours, values, known.Decay),
@@ -227,7 +248,8 @@ public sealed partial class CleanupCurve
             );
         }
 
-        return new CleanupCurve(selection, new CensoredFall(hours, values, belowLimit, known.Decay), known);
+        var byLikelihood = new CensoredFall(hours, values, belowLimit, known.Decay);
+        return new CleanupCurve(selection, moments, readings, byLikelihood, known);
     }
 
     /// <summary>Fits the curve to a series of a history, with the usual scatter of its measurand.</summary>
@@ -265,7 +287,8 @@ public sealed partial class CleanupCurve
             : Status == ExponentialDecayStatus.Rising
                 ? $"rises at {PlainText.Number(RatePerHour)} per h to {PlainText.Number(Floor)}"
             : $"falls at {PlainText.Number(RatePerHour)} per h to {PlainText.Number(Floor)}";
-        return $"{what} ({Count} readings{left})";
+        var flagged = MoreFlagsPossible ? $", {FlaggedReadings.Count} flagged, as many as are looked for" : "";
+        return $"{what} ({Count} readings{left}{flagged})";
     }
 
     private static double InRange(double reading) =>

@@ -64,8 +64,9 @@ internal sealed class CensoredDecayFit
             : logScaledRate < DecayScan.LogLowest + 1e-6 ? ExponentialDecayStatus.StraightLine
             : logScaledRate > series.Top - 1e-6 ? ExponentialDecayStatus.FasterThanSampling
             : Shape(atBound);
-        design = series.Design(point, logScaledRate, DecayParts.Of(Status, options));
-        Course = design.Course(Status, Start >= Floor).Check();
+        var made = series.Design(point, logScaledRate, DecayParts.Of(Status, options));
+        design = made;
+        Course = made.Course(Status, Start >= Floor).Check();
         if (
             Status is ExponentialDecayStatus.StraightLine or ExponentialDecayStatus.FasterThanSampling
             || CensoredInformation.Covariance(series, point, logScaledRate, atBound) is not { } found
@@ -136,7 +137,7 @@ internal sealed class CensoredDecayFit
     public double ResidualAutocorrelation { get; }
 
     /// <summary>Whether that correlation is so far above its mean for a fit as independent scatter shows in one series of fifty.</summary>
-    public bool IsAutocorrelated => design is not null && SerialCorrelation.IsClear(design.LagOneDeviate);
+    public bool IsAutocorrelated => design is not null && SerialCorrelation.IsClear(design.Value.LagOneDeviate);
 
     /// <summary>Whether the readings agree with one exponential.</summary>
     public CourseCheck Course { get; } = CourseCheck.Untested;
@@ -286,7 +287,7 @@ internal sealed class CensoredDecayFit
         }
 
         // Only readings above their limit tell the scatter.
-        var change = design.FloorChange(_ =>
+        var change = design.Value.FloorChange(_ =>
             IntervalLevel.StudentQuantile(
                 confidence,
                 IntervalSide.Lower,
@@ -296,20 +297,28 @@ internal sealed class CensoredDecayFit
         return change is { } below ? Math.Min(alone, Floor + series!.Unit * below) : null;
     }
 
-    /// <summary>Standard error of any function of the curve from its derivatives by start, floor and ln k (delta method).</summary>
-    internal double StandardErrorOf(double byStart, double byFloor, double byLogRate)
+    /// <summary>Covariance of start, floor and ln k; 0 for what is known, at its bound or not determined.</summary>
+    internal DecayCovariance Covariance
     {
-        if (covariance is null)
+        get
         {
-            return 0;
-        }
+            if (covariance is null)
+            {
+                return default;
+            }
 
-        var unit = series!.Unit;
-        var gradient = Vector<double>.Build.Dense(4);
-        gradient[0] = FloorStandardError > 0 ? byFloor * unit : 0;
-        gradient[1] = StartStandardError > 0 ? byStart * unit : 0;
-        gradient[2] = RateStandardError > 0 ? byLogRate : 0;
-        return Math.Sqrt(Math.Max(0, gradient * (covariance * gradient)));
+            var start = StartStandardError > 0 ? series!.Unit : 0;
+            var floor = FloorStandardError > 0 ? series!.Unit : 0;
+            var rate = RateStandardError > 0 ? 1 : 0;
+            return new DecayCovariance(
+                start * start * covariance[1, 1],
+                floor * floor * covariance[0, 0],
+                rate * covariance[2, 2],
+                start * floor * covariance[0, 1],
+                start * rate * covariance[1, 2],
+                floor * rate * covariance[0, 2]
+            );
+        }
     }
 
     private ExponentialDecayStatus Shape(bool atBound) =>

@@ -8,8 +8,13 @@ internal readonly record struct CourseChances(double FasterAtFirst, double Slowe
 {
     public static CourseChances Untested { get; } = new(double.NaN, double.NaN);
 
-    public CourseCheck Check() =>
+    /// <summary>Chance of a departure as far to either side; not a number where that is not tested.</summary>
+    public double PValue =>
         double.IsNaN(FasterAtFirst + SlowerAtFirst)
-            ? CourseCheck.Untested
-            : CourseCheck.Of(FasterAtFirst, SlowerAtFirst);
+            ? double.NaN
+            : Math.Min(1, 2 * Math.Min(FasterAtFirst, SlowerAtFirst));
+
+    public bool AreContradicted => PValue < CourseCheck.ContradictedBelow;
+
+    public CourseCheck Check() => double.IsNaN(PValue) ? CourseCheck.Untested : CourseCheck.Of(this);
 }

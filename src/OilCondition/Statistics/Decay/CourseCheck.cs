@@ -46,14 +46,11 @@ public sealed class CourseCheck
             : Words + " (p " + p.ToString("G2", CultureInfo.InvariantCulture) + ")";
 
     /// <summary>From the chances of an excess as large in each direction.</summary>
-    internal static CourseCheck Of(double fasterAtFirst, double slowerAtFirst)
-    {
-        var p = Math.Min(1, 2 * Math.Min(fasterAtFirst, slowerAtFirst));
-        return new CourseCheck(
-            p,
-            p >= ContradictedBelow ? CourseDeparture.None
-                : fasterAtFirst < slowerAtFirst ? CourseDeparture.FasterAtFirst
+    internal static CourseCheck Of(CourseChances chances) =>
+        new(
+            chances.PValue,
+            !chances.AreContradicted ? CourseDeparture.None
+                : chances.FasterAtFirst < chances.SlowerAtFirst ? CourseDeparture.FasterAtFirst
                 : CourseDeparture.SlowerAtFirst
         );
-    }
 }

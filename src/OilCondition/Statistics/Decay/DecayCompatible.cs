@@ -18,8 +18,9 @@ internal sealed class DecayCompatible
         largest = 0;
         foreach (var (view, profile) in ways)
         {
-            least = profile.HasNoLowestRate ? null : Lower(least, Math.Exp(profile.Lowest) / view.Fit.Span);
-            largest = profile.HasNoHighestRate ? null : Higher(largest, Math.Exp(profile.Highest) / view.Fit.Span);
+            var (low, high) = profile.Rates(view.Fit.Span);
+            least = Lower(least, low);
+            largest = Higher(largest, high);
         }
     }
 
@@ -34,9 +35,9 @@ internal sealed class DecayCompatible
                 double.IsInfinity(time) ? Math.Max(0, time)
                 : view.Fit.Span > 0 ? Math.Max(0, (On(view, time) - view.Fit.StartTime) / view.Fit.Span)
                 : 0;
-            profile.Values(scaled, out var low, out var high);
-            least = Lower(least, low.HasValue ? profile.Unscaled(low.Value) : null);
-            largest = Higher(largest, high.HasValue ? profile.Unscaled(high.Value) : null);
+            var (low, high) = profile.UnscaledValues(scaled);
+            least = Lower(least, low);
+            largest = Higher(largest, high);
         }
     }
 

@@ -79,6 +79,21 @@ internal readonly record struct DecayCovariance(
         );
     }
 
+    /// <summary>Variance of any function of the curve from its derivatives by start, floor and ln k (delta method).</summary>
+    public double VarianceOf(double byStart, double byFloor, double byLogRate) =>
+        Math.Max(
+            0,
+            byStart * byStart * Start
+                + byFloor * byFloor * Floor
+                + byLogRate * byLogRate * LogRate
+                + 2
+                    * (
+                        byStart * byFloor * StartFloor
+                        + byStart * byLogRate * StartLogRate
+                        + byFloor * byLogRate * FloorLogRate
+                    )
+        );
+
     /// <summary>For values in another unit and another residual variance.</summary>
     public DecayCovariance Scaled(double variance, double unit) =>
         new(

@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace OilCondition.Statistics;
 
 /// <summary>The derivatives of a fitted curve by its free parts, each reading over its scatter, and what the residuals leave beside them.</summary>
@@ -11,7 +13,8 @@ namespace OilCondition.Statistics;
 /// Marriott and Pope 1954 and Kendall 1954; from memory). Exact for a linear model with normal scatter.
 /// </para>
 /// </remarks>
-internal sealed class DecayDesign
+[StructLayout(LayoutKind.Auto)]
+internal readonly struct DecayDesign
 {
     /// <summary>Below it the quick sum for Student's t loses its digits.</summary>
     private const double SmallByDifference = 1e-6;
@@ -36,16 +39,11 @@ internal sealed class DecayDesign
     /// <summary>Most columns that one calculation takes together: of three parts, and two more.</summary>
     private const int MostColumns = 5;
 
-    // Rows, each filled up to whole lanes with zeros.
-    private readonly double[] exponents;
+    /// <summary>x, e^−x, roots, residuals and three orthonormal columns.</summary>
+    private const int Rows = 7;
 
-    /// <summary>e^−x of each.</summary>
-    private readonly double[] remaining;
-    private readonly double[] roots;
-    private readonly double[] residuals;
-
-    /// <summary>The orthonormal columns, one after the other.</summary>
-    private readonly double[] basis;
+    // Rows, each filled up to whole lanes with zeros; the array may be longer.
+    private readonly double[] rows;
     private readonly int count;
     private readonly int columns;
     private readonly DecayParts parts;
@@ -57,44 +55,37 @@ internal sealed class DecayDesign
     /// <param name="residuals">Reading less curve, times that root.</param>
     /// <param name="parts">Which parts were fitted.</param>
     public DecayDesign(double[] exponents, double[] roots, double[] residuals, DecayParts parts)
-        : this(
-            exponents.Length,
-            Padded(exponents, exponents.Length),
-            Padded(roots, exponents.Length),
-            Padded(residuals, exponents.Length),
-            parts
-        ) { }
+        : this(exponents.Length, Stored(exponents, roots, residuals), parts) { }
 
-    private DecayDesign(int count, double[] exponents, double[] roots, double[] residuals, DecayParts parts)
+    /// <summary>Of rows whose exponents, roots and residuals are filled.</summary>
+    private DecayDesign(int count, double[] rows, DecayParts parts)
     {
         this.count = count;
-        this.exponents = exponents;
-        this.roots = roots;
-        this.residuals = residuals;
+        this.rows = rows;
         this.parts = parts;
-        remaining = new double[exponents.Length];
-        for (var i = 0; i < remaining.Length; i += LaneMath.Width)
+        for (var i = 0; i < Length; i += LaneMath.Width)
         {
-            LaneMath.Store(LaneMath.Of(1) - LaneMath.Drop(LaneMath.Load(exponents, i)), remaining, i);
+            LaneMath.Store(LaneMath.Of(1) - LaneMath.Drop(LaneMath.Load(Exponents, i)), Remaining, i);
         }
 
-        basis = new double[3 * exponents.Length];
+        var made = 0;
         if (parts.Start)
         {
-            LogSize += Add(basis, ref columns, Column.Start);
+            LogSize += Add(Basis, ref made, Column.Start);
         }
 
         if (parts.Floor)
         {
-            LogSize += Add(basis, ref columns, Column.Floor);
+            LogSize += Add(Basis, ref made, Column.Floor);
         }
 
         if (parts.Rate)
         {
-            LogSize += Add(basis, ref columns, Column.Rate);
+            LogSize += Add(Basis, ref made, Column.Rate);
         }
 
-        squares = Reduce(basis, columns, residuals, out _);
+        columns = made;
+        squares = Reduce(Basis, columns, Residuals, out _);
     }
 
     /// <summary>What can be added to the fit: a part of the curve, or a second fall that is faster or slower.</summary>
@@ -114,13 +105,15 @@ internal sealed class DecayDesign
         ReadOnlySpan<double> values,
         ReadOnlySpan<double> weights,
         in ExponentialDecay fit,
-        ExponentialDecayOptions options
+        ExponentialDecayOptions options,
+        DecayStore store
     )
     {
         var length = PaddedLength(fit.Count);
-        var powers = new double[length];
-        var weighing = new double[length];
-        var rests = new double[length];
+        var rows = store.Rows(Rows * length);
+        var powers = Row(rows, 0, length);
+        var weighing = Row(rows, 2, length);
+        var rests = Row(rows, 3, length);
         var change = fit.Floor - fit.Start;
         var counted = 0;
         for (var i = 0; i < times.Length; i++)
@@ -141,12 +134,23 @@ internal sealed class DecayDesign
             LaneMath.Store(LaneMath.Load(weighing, i) * (LaneMath.Load(rests, i) - fall), rests, i);
         }
 
-        return new DecayDesign(counted, powers, weighing, rests, DecayParts.Of(fit.Status, options));
+        return new DecayDesign(counted, rows, DecayParts.Of(fit.Status, options));
     }
 
     private int Degrees => count - columns;
 
-    private int Length => exponents.Length;
+    private int Length => PaddedLength(count);
+
+    private Span<double> Exponents => Row(rows, 0, Length);
+
+    private Span<double> Remaining => Row(rows, 1, Length);
+
+    private Span<double> Roots => Row(rows, 2, Length);
+
+    private Span<double> Residuals => Row(rows, 3, Length);
+
+    /// <summary>The orthonormal columns, one after the other.</summary>
+    private Span<double> Basis => rows.AsSpan(4 * Length, 3 * Length);
 
     /// <summary>Half the logarithm of the determinant of J'WJ, but for what depends on the units.</summary>
     public double LogSize { get; }
@@ -163,8 +167,8 @@ internal sealed class DecayDesign
         var need = (MostColumns + 1) * Length;
         var scratch = need <= MostOnStack ? stackalloc double[need] : new double[need];
         var rest = scratch.Slice(MostColumns * Length);
-        basis.AsSpan(0, columns * Length).CopyTo(scratch);
-        residuals.CopyTo(rest);
+        Basis.Slice(0, columns * Length).CopyTo(scratch);
+        Residuals.CopyTo(rest);
         var wide = columns;
         var logSize = LogSize + Add(scratch, ref wide, Column.Faster) + Add(scratch, ref wide, Column.MuchFaster);
         return (Reduce(scratch, wide, rest, out _), count - wide, logSize);
@@ -186,20 +190,20 @@ internal sealed class DecayDesign
             var traceOfSquare = 0.5 * (count - 1);
             for (var i = 0; i < columns; i++)
             {
-                Neighbours(Of(basis, i), half);
-                trace -= Product(Of(basis, i), half);
+                Neighbours(Of(Basis, i), half);
+                trace -= Product(Of(Basis, i), half);
                 traceOfSquare -= 2 * Product(half, half);
                 for (var j = 0; j < columns; j++)
                 {
-                    var both = Product(Of(basis, j), half);
+                    var both = Product(Of(Basis, j), half);
                     traceOfSquare += both * both;
                 }
             }
 
             var mean = trace / degrees;
             var variance = 2 * (degrees * traceOfSquare - trace * trace) / ((double)degrees * degrees * (degrees + 2));
-            Neighbours(residuals, half);
-            var lagOne = Product(residuals, half) / squares;
+            Neighbours(Residuals, half);
+            var lagOne = Product(Residuals, half) / squares;
             return variance > 0 ? (lagOne - mean) / Math.Sqrt(variance) : 0;
         }
     }
@@ -259,21 +263,26 @@ internal sealed class DecayDesign
             return null;
         }
 
-        var left = residuals.ToArray();
+        var left = Residuals.ToArray();
         var squaresLeft = Reduce(others, tried, left, out _);
         var degrees = count - tried;
         var error = Math.Sqrt(squaresLeft / degrees / size);
-        return Product(floor, residuals) / size - scatterQuantile(degrees) * error;
+        return Product(floor, Residuals) / size - scatterQuantile(degrees) * error;
     }
 
     private static int PaddedLength(int count) => (count + LaneMath.Width - 1) / LaneMath.Width * LaneMath.Width;
 
-    private static double[] Padded(double[] row, int count)
+    private static double[] Stored(double[] exponents, double[] roots, double[] residuals)
     {
-        var padded = new double[PaddedLength(count)];
-        row.CopyTo(padded, 0);
-        return padded;
+        var length = PaddedLength(exponents.Length);
+        var rows = new double[Rows * length];
+        exponents.CopyTo(Row(rows, 0, length));
+        roots.CopyTo(Row(rows, 2, length));
+        residuals.CopyTo(Row(rows, 3, length));
+        return rows;
     }
+
+    private static Span<double> Row(double[] rows, int index, int length) => rows.AsSpan(index * length, length);
 
     private Span<double> Of(Span<double> columns, int index) => columns.Slice(index * Length, Length);
 
@@ -283,8 +292,8 @@ internal sealed class DecayDesign
         var first = LaneMath.Of(parts.Start ? 0 : 1);
         for (var i = 0; i < into.Length; i += LaneMath.Width)
         {
-            var x = LaneMath.Load(exponents, i);
-            var e = LaneMath.Load(remaining, i);
+            var x = LaneMath.Load(Exponents, i);
+            var e = LaneMath.Load(Remaining, i);
             var z = column switch
             {
                 Column.Start => e,
@@ -294,7 +303,7 @@ internal sealed class DecayDesign
                 Column.MuchFaster => e * e * (e * e) * (e * e * (e * e)) - first * e,
                 _ => LaneMath.Exp(LaneMath.Of(-Slower) * x) - first * e,
             };
-            LaneMath.Store(LaneMath.Load(roots, i) * z, into, i);
+            LaneMath.Store(LaneMath.Load(Roots, i) * z, into, i);
         }
     }
 
@@ -305,8 +314,8 @@ internal sealed class DecayDesign
         Fill(added, beside);
 
         // The residuals are orthogonal to the others: their product with the column is that with what is left of it.
-        var product = Product(beside, residuals);
-        var size = Reduce(basis, columns, beside, out var whole);
+        var product = Product(beside, Residuals);
+        var size = Reduce(Basis, columns, beside, out var whole);
         if (!(size > Dependent * Dependent * whole))
         {
             return double.NaN;

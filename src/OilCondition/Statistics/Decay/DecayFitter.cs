@@ -210,6 +210,7 @@ internal static class DecayFitter
 
         var curve = DecayCurve.Of(plain);
         var shares = wanted ?? new DecayShares();
+        var store = new DecayStore();
         foreach (var share in DecayShares.Grid)
         {
             reweighting.ProportionalShare = share;
@@ -217,7 +218,7 @@ internal static class DecayFitter
             shares.Add(
                 share,
                 fit,
-                DecayDesign.Of(times, reweighting.Values, reweighting.Weights, fit, options),
+                DecayDesign.Of(times, reweighting.Values, reweighting.Weights, fit, options, store),
                 reweighting.Weights,
                 withCourse: wanted is not null
             );

@@ -54,7 +54,7 @@ internal static class DecayOutliers
         var left = Weights(times.Length, weights);
         var plain = options.WithoutRobust();
         var counted = left.Count(weight => weight > 0);
-        var most = Math.Min(Most, Math.Max(1, counted / ReadingsAnOutlier));
+        var most = MostOf(counted);
         List<int> taken = [];
         var clear = 0;
         while (taken.Count < most && counted - taken.Count >= plain.FreeParts + 2)
@@ -75,6 +75,9 @@ internal static class DecayOutliers
 
         return taken.GetRange(0, clear);
     }
+
+    /// <summary>The most that are looked for among as many readings.</summary>
+    public static int MostOf(int counted) => Math.Min(Most, Math.Max(1, counted / ReadingsAnOutlier));
 
     /// <summary>The weights as given, or equal ones.</summary>
     public static double[] Weights(int count, ReadOnlySpan<double> weights)

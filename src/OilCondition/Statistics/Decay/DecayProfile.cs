@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 
 namespace OilCondition.Statistics;
 
@@ -10,7 +11,8 @@ namespace OilCondition.Statistics;
 /// both ends like sin θ, which makes the envelope smooth in θ, and a quartic about its extreme then gives the rest of the digits. Beyond an end,
 /// where sin θ changes its sign, least and largest change places.
 /// </remarks>
-internal sealed class DecayProfile
+[StructLayout(LayoutKind.Auto)]
+internal readonly struct DecayProfile
 {
     /// <summary>In rate times span, as good as no decay: a straight line, or a constant where the floor is bounded.</summary>
     private static readonly double LogOfNothing = -44 * Math.Log(2);
@@ -22,12 +24,13 @@ internal sealed class DecayProfile
     private const int FewestRates = 20;
     private const double WidestStep = 0.35;
 
-    // Of four rates each, one a lane.
+    // Of four rates each, one a lane; the arrays may be longer.
     private readonly Lanes[] scaledRates;
     private readonly DecayEllipse[] ellipses;
     private readonly double? lowestFloor;
     private readonly double? highestFloor;
     private readonly int count;
+    private readonly int lanes;
     private readonly double lead;
     private readonly double centre;
     private readonly double unit;
@@ -40,12 +43,14 @@ internal sealed class DecayProfile
     /// <param name="bestScaledRate">Rate of the fit.</param>
     /// <param name="excess">How far the sum of squares may lie above its least, in the unit of the caller's values and weights.</param>
     /// <param name="rateIsKnown">Whether only that rate counts.</param>
+    /// <param name="store">Memory to work in, whose last set is then gone.</param>
     public DecayProfile(
         in DecayColumns columns,
         in DecayShape shape,
         double bestScaledRate,
         double excess,
-        bool rateIsKnown
+        bool rateIsKnown,
+        DecayStore store
     )
     {
         lead = shape.Lead;
@@ -70,10 +75,11 @@ internal sealed class DecayProfile
 
         var half = (Highest - Lowest) / 2;
         count = half > 0 ? Math.Max(FewestRates, (int)Math.Ceiling(Math.PI * half / WidestStep / 4) * 4) : 1;
-        scaledRates = new Lanes[(count + LaneMath.Width - 1) / LaneMath.Width];
-        ellipses = new DecayEllipse[scaledRates.Length];
+        lanes = (count + LaneMath.Width - 1) / LaneMath.Width;
+        scaledRates = store.Rates(lanes);
+        ellipses = store.Ellipses(lanes);
         ReadOnlySpan<double> rises = count == 1 ? default : Rises.GetOrAdd(count, RisesOf);
-        for (var i = 0; i < ellipses.Length; i++)
+        for (var i = 0; i < lanes; i++)
         {
             scaledRates[i] =
                 count == 1
@@ -92,6 +98,10 @@ internal sealed class DecayProfile
         Ends(double.PositiveInfinity, out lowestFloor, out highestFloor);
     }
 
+    /// <summary>Up to where a sum of squares is compatible, RSS_min (1 + t²/ν).</summary>
+    public static double Limit(double least, double quantile, int degreesOfFreedom) =>
+        least * (1 + quantile * quantile / degreesOfFreedom);
+
     /// <summary>ln of the lowest compatible rate times span.</summary>
     public double Lowest { get; }
 
@@ -105,6 +115,18 @@ internal sealed class DecayProfile
     public double Scaled(double value) => (value - centre) / unit;
 
     public double Unscaled(double value) => centre + value * unit;
+
+    /// <summary>Lowest and highest compatible rate per unit of time; an end that the readings do not give is null.</summary>
+    /// <param name="span">From the start to the last reading.</param>
+    public (double? Least, double? Largest) Rates(double span) =>
+        (HasNoLowestRate ? null : Math.Exp(Lowest) / span, HasNoHighestRate ? null : Math.Exp(Highest) / span);
+
+    /// <summary>The same as <see cref="Values"/>, in the unit of the values.</summary>
+    public (double? Least, double? Largest) UnscaledValues(double scaledTime)
+    {
+        Values(scaledTime, out var least, out var largest);
+        return (least.HasValue ? Unscaled(least.Value) : null, largest.HasValue ? Unscaled(largest.Value) : null);
+    }
 
     /// <summary>How far the curve's value at a time reaches; a time beyond all is the floor.</summary>
     /// <remarks>Before the first reading nothing bounds a curve that may be a sudden drop, unless its start is known.</remarks>
@@ -126,9 +148,9 @@ internal sealed class DecayProfile
     [SkipLocalsInit]
     private void Ends(double scaledTime, out double? least, out double? largest)
     {
-        Span<double> from = stackalloc double[LaneMath.Width * ellipses.Length];
-        Span<double> to = stackalloc double[LaneMath.Width * ellipses.Length];
-        for (var i = 0; i < ellipses.Length; i++)
+        Span<double> from = stackalloc double[LaneMath.Width * lanes];
+        Span<double> to = stackalloc double[LaneMath.Width * lanes];
+        for (var i = 0; i < lanes; i++)
         {
             ellipses[i].Range(LaneMath.Drop(scaledRates[i] * LaneMath.Of(scaledTime)), out var low, out var high);
             LaneMath.Store(ellipses[i].WhereAny(low), from, LaneMath.Width * i);
@@ -145,10 +167,10 @@ internal sealed class DecayProfile
     [SkipLocalsInit]
     public void Slopes(double value, out double? least, out double? largest)
     {
-        Span<double> from = stackalloc double[LaneMath.Width * ellipses.Length];
-        Span<double> to = stackalloc double[LaneMath.Width * ellipses.Length];
+        Span<double> from = stackalloc double[LaneMath.Width * lanes];
+        Span<double> to = stackalloc double[LaneMath.Width * lanes];
         var at = LaneMath.Of(Scaled(value));
-        for (var i = 0; i < ellipses.Length; i++)
+        for (var i = 0; i < lanes; i++)
         {
             // A drop of 1 is the floor.
             ellipses[i].Range(LaneMath.Of(1), out var low, out var high);
@@ -166,10 +188,10 @@ internal sealed class DecayProfile
     [SkipLocalsInit]
     public void Crossings(double target, out double? first, out double? last, out bool never)
     {
-        Span<double> from = stackalloc double[LaneMath.Width * ellipses.Length];
-        Span<double> to = stackalloc double[LaneMath.Width * ellipses.Length];
+        Span<double> from = stackalloc double[LaneMath.Width * lanes];
+        Span<double> to = stackalloc double[LaneMath.Width * lanes];
         var none = LaneMath.Of(double.PositiveInfinity);
-        for (var i = 0; i < ellipses.Length; i++)
+        for (var i = 0; i < lanes; i++)
         {
             ellipses[i].Cross(target, out var early, out var late);
             var earliest = LaneMath.WhereLess(early, LaneMath.Of(1), Exponent(early) / scaledRates[i], none);

@@ -37,9 +37,9 @@ internal sealed class DecayShares
         }
     }
 
-    /// <summary>The check of the course: the mean of its chances, each share by its likelihood beside the columns of the check.</summary>
+    /// <summary>For the check of the course: the mean of its chances, each share by its likelihood beside the columns of the check.</summary>
     /// <remarks>Told beside a course that is contradicted, the scatter would take what contradicts it for scatter.</remarks>
-    public CourseCheck Course
+    public CourseChances Course
     {
         get
         {
@@ -55,7 +55,7 @@ internal sealed class DecayShares
                 slower += weight * one.Chances.SlowerAtFirst;
             }
 
-            return weights > 0 ? new CourseChances(faster / weights, slower / weights).Check() : CourseCheck.Untested;
+            return weights > 0 ? new CourseChances(faster / weights, slower / weights) : CourseChances.Untested;
         }
     }
 
@@ -68,7 +68,7 @@ internal sealed class DecayShares
     public void Add(
         double share,
         in ExponentialDecay fit,
-        DecayDesign design,
+        in DecayDesign design,
         ReadOnlySpan<double> weights,
         bool withCourse
     )

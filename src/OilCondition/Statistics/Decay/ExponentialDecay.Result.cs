@@ -145,7 +145,8 @@ public readonly partial record struct ExponentialDecay
     /// <exception cref="ArgumentOutOfRangeException">The time is not finite, or so early that the curve passes all bounds.</exception>
     public double StandardErrorAt(double time, BandKind of)
     {
-        var variance = Variance(Gradient(time));
+        var (e, d, u) = Gradient(time);
+        var variance = covariance.VarianceOf(e, d, u);
         if (of == BandKind.NewReading)
         {
             var scatter = ScatterAt(ValueAt(time));
@@ -179,7 +180,7 @@ public readonly partial record struct ExponentialDecay
     {
         var (e, d, u) = Gradient(time);
         var common = e * covariance.StartFloor + d * covariance.Floor + u * covariance.FloorLogRate;
-        return Correlation(common, Variance((e, d, u)), covariance.Floor);
+        return Correlation(common, covariance.VarianceOf(e, d, u), covariance.Floor);
     }
 
     /// <summary>Correlation of the error of the curve at a time with that of the rate; at the start time, of start and rate.</summary>
@@ -190,7 +191,7 @@ public readonly partial record struct ExponentialDecay
     {
         var (e, d, u) = Gradient(time);
         var common = e * covariance.StartLogRate + d * covariance.FloorLogRate + u * covariance.LogRate;
-        return Correlation(common, Variance((e, d, u)), covariance.LogRate);
+        return Correlation(common, covariance.VarianceOf(e, d, u), covariance.LogRate);
     }
 
     /// <summary>Band about the curve at a time, for the curve itself or for one new reading (delta method, Student's t).</summary>
@@ -253,9 +254,8 @@ public readonly partial record struct ExponentialDecay
         return Guard.IsFinite(standardError);
     }
 
-    /// <summary>Standard error of any function of the curve from its derivatives by start, floor and ln k (delta method).</summary>
-    internal double StandardErrorOf(double byStart, double byFloor, double byLogRate) =>
-        Math.Sqrt(Variance((byStart, byFloor, byLogRate)));
+    /// <summary>Covariance of start, floor and ln k.</summary>
+    internal DecayCovariance Covariance => covariance;
 
     /// <summary>Share of the proportional part in the mean variance of two components.</summary>
     internal double ProportionalShare => 1 - constantPart;
@@ -293,20 +293,6 @@ public readonly partial record struct ExponentialDecay
         var e = Remaining(time);
         return (e, 1 - e, (Floor - Start) * Rate * (time - StartTime) * e);
     }
-
-    private double Variance((double Start, double Floor, double LogRate) g) =>
-        Math.Max(
-            0,
-            g.Start * g.Start * covariance.Start
-                + g.Floor * g.Floor * covariance.Floor
-                + g.LogRate * g.LogRate * covariance.LogRate
-                + 2
-                    * (
-                        g.Start * g.Floor * covariance.StartFloor
-                        + g.Start * g.LogRate * covariance.StartLogRate
-                        + g.Floor * g.LogRate * covariance.FloorLogRate
-                    )
-        );
 
     private double Remaining(double time)
     {

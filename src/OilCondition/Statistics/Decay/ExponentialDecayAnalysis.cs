@@ -47,7 +47,7 @@ public sealed class ExponentialDecayAnalysis
     private IReadOnlyList<DecayView>? views;
     private StrongBox<DecayNoise>? suggested;
     private StrongBox<bool>? inDoubt;
-    private DecayDesign? design;
+    private StrongBox<DecayDesign>? design;
     private int[]? flagged;
     private CourseCheck? course;
 
@@ -60,7 +60,7 @@ public sealed class ExponentialDecayAnalysis
     {
         Options = options;
         this.times = times.ToArray();
-        order = InOrder(times) ? null : [.. Enumerable.Range(0, times.Length)];
+        order = Numbers.Ascend(times) ? null : [.. Enumerable.Range(0, times.Length)];
         if (order is not null)
         {
             Array.Sort(this.times, order);
@@ -117,10 +117,15 @@ public sealed class ExponentialDecayAnalysis
 
     /// <summary>
     /// Positions, from 0, of readings that do not belong to the curve of the others: each is left out in turn, and the one without which the fit is
-    /// so much better that scatter alone shows it in fewer than one series of twenty. Then the next, up to a sixth of the readings. A robust
+    /// so much better that scatter alone shows it in fewer than one series of twenty. Then the next, up to a sixth of the readings, and five. A robust
     /// fit is one without them; any other only names them: a slug of water is news, not an error.
     /// </summary>
     public IReadOnlyList<int> FlaggedReadings => flagged ??= Flagged();
+
+    /// <summary>Whether as many readings are flagged as are looked for at most: there may be more of them.</summary>
+    public bool MoreFlagsPossible =>
+        FlaggedReadings.Count
+        == DecayOutliers.MostOf(DecayOutliers.Weights(times.Length, weights).Count(one => one > 0));
 
     /// <summary>Correlation of each residual with the next in time (lag 1).</summary>
     public double ResidualAutocorrelation => Left.LagOne;
@@ -132,9 +137,9 @@ public sealed class ExponentialDecayAnalysis
     /// <summary>Whether the readings agree with one exponential.</summary>
     public CourseCheck Course =>
         course ??=
-            Fit.Status == ExponentialDecayStatus.TooFewReadings ? CourseCheck.Untested
-            : shares is not null ? shares.Course
-            : Design.Course(Fit.Status, Fit.Start >= Fit.Floor).Check();
+            Fit.Status == ExponentialDecayStatus.TooFewReadings
+                ? CourseCheck.Untested
+                : (shares?.Course ?? Design.Course(Fit.Status, Fit.Start >= Fit.Floor)).Check();
 
     /// <summary>Whether every interval covers less often than it says: the residuals follow one another, or the course is another one.</summary>
     public bool CoverageInDoubt => (inDoubt ??= new StrongBox<bool>(IsAutocorrelated || Course.IsContradicted)).Value;
@@ -153,7 +158,12 @@ public sealed class ExponentialDecayAnalysis
 
     private DecayResiduals Left => residuals ??= new DecayResiduals(times, values, weights, Fit, order);
 
-    private DecayDesign Design => design ??= DecayDesign.Of(times, workingValues, workingWeights, Fit, Options);
+    private ref readonly DecayDesign Design =>
+        ref (
+            design ??= new StrongBox<DecayDesign>(
+                DecayDesign.Of(times, workingValues, workingWeights, Fit, Options, new DecayStore())
+            )
+        ).Value;
 
     /// <inheritdoc/>
     public override string ToString() =>
@@ -336,19 +346,6 @@ public sealed class ExponentialDecayAnalysis
         return DecayFitter.Fit(times, values, weights, Options, working, workingOn, shares);
     }
 
-    private static bool InOrder(ReadOnlySpan<double> times)
-    {
-        for (var i = 1; i < times.Length; i++)
-        {
-            if (times[i] < times[i - 1])
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
-
     private double[] Ordered(ReadOnlySpan<double> from)
     {
         var to = from.ToArray();
@@ -372,19 +369,13 @@ public sealed class ExponentialDecayAnalysis
 
         compatible.Values(time, out var least, out var largest);
         return Interval.Between(
-            least.HasValue ? NotBelowBound(least.Value, time) : null,
+            least.HasValue && double.IsPositiveInfinity(time) ? Options.FloorOf(least.Value, Fit.Start) : least,
             largest,
             confidence,
             side,
             CoverageInDoubt
         );
     }
-
-    /// <summary>A floor at its bound is the bound itself, to the last digit.</summary>
-    private double NotBelowBound(double value, double time) =>
-        double.IsPositiveInfinity(time) && value < Options.Bound + 1e-9 * Math.Abs(Fit.Start - Options.Bound)
-            ? Options.Bound
-            : value;
 
     private bool TryProfile(double confidence, IntervalSide side, [NotNullWhen(true)] out DecayCompatible? compatible)
     {
@@ -410,7 +401,7 @@ public sealed class ExponentialDecayAnalysis
         // The least of several is too small on average.
         var least = best.ResidualSumOfSquares;
         least *= ways.Count > 1 && Options.Robust ? 1 + LeastOfSeveral / best.DegreesOfFreedom : 1;
-        var limit = least * (1 + quantile * quantile / best.DegreesOfFreedom);
+        var limit = DecayProfile.Limit(least, quantile, best.DegreesOfFreedom);
         var compatibleWays = new List<(DecayView View, DecayProfile Profile)>(ways.Count);
         foreach (var way in ways)
         {
@@ -437,7 +428,8 @@ public sealed class ExponentialDecayAnalysis
             new DecayShape(columns, Options.Start, Options.Floor, Options.Bound),
             way.Fit.Rate * way.Fit.Span,
             excess,
-            Options.Rate.HasValue
+            Options.Rate.HasValue,
+            new DecayStore()
         );
     }
 

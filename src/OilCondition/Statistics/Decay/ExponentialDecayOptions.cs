@@ -88,6 +88,10 @@ public sealed class ExponentialDecayOptions
     /// <summary>Number of parts that are to be fitted, 1 to 3.</summary>
     internal int FreeParts => 3 - (Start.HasValue ? 1 : 0) - (Floor.HasValue ? 1 : 0) - (Rate.HasValue ? 1 : 0);
 
+    /// <summary>A floor that is at its bound but for rounding is the bound itself, to the last digit.</summary>
+    internal double FloorOf(double floor, double start) =>
+        floor < Bound + 1e-9 * Math.Abs(start - Bound) ? Bound : floor;
+
     internal double Bound => LowestFloor ?? double.NegativeInfinity;
 
     /// <summary>The same for readings whose outliers are dealt with.</summary>

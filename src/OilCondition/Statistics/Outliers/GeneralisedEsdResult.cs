@@ -29,4 +29,7 @@ internal sealed class GeneralisedEsdResult
 
     /// <summary>Indexes of the outliers, the most distant first: those of all steps up to the last one whose R passes its λ.</summary>
     public IReadOnlyList<int> Outliers { get; }
+
+    /// <summary>Whether as many were found as were looked for: there may be more.</summary>
+    public bool MorePossible => Outliers.Count == Steps.Count;
 }

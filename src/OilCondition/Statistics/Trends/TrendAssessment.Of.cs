@@ -41,6 +41,7 @@ public sealed partial class TrendAssessment
         var chosen = TrendChoice.Line(series, screened.Kept, cycle, options, reasons);
         AddReason(reasons, TrendReason.Cycle, cycle is not null);
         AddReason(reasons, TrendReason.OutliersLeftOut, screened.Outliers.Count > 0);
+        AddReason(reasons, TrendReason.MoreOutliersPossible, screened.MoreOutliersPossible);
         AddReason(reasons, TrendReason.SinceChange, screened.Changes.Any(change => change.IsToBetter));
         AddReason(reasons, TrendReason.SuddenlyWorse, screened.Changes.Any(change => !change.IsToBetter));
         AddReason(reasons, TrendReason.ZerosTakenAsBelow, series.HasZeros);

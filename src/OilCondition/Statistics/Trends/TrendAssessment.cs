@@ -105,9 +105,12 @@ public sealed partial class TrendAssessment
             TrendVerdict.Rising => "rising",
             _ => "falling",
         };
+        var more = Reasons.Contains(TrendReason.MoreOutliersPossible)
+            ? ", as many outliers as are looked for: there may be more"
+            : "";
         if (Verdict == TrendVerdict.TooFewReadings)
         {
-            return $"{found}: {Used.Count}";
+            return $"{found}: {Used.Count}{more}";
         }
 
         // On the logarithmic scale 0.01 is about one per cent.
@@ -115,6 +118,6 @@ public sealed partial class TrendAssessment
         var halfWidth = factor * (SlopeInterval.Upper - SlopeInterval.Lower) / 2;
         var method = Method == TrendMethod.StraightLine ? "straight line" : "median slope";
         return $"{found}, {PlainText.Number(factor * Slope, halfWidth)}{unit} per unit of time, "
-            + $"p = {PlainText.Number(PValue)}, {Used.Count} readings, {method}";
+            + $"p = {PlainText.Number(PValue)}, {Used.Count} readings, {method}{more}";
     }
 }

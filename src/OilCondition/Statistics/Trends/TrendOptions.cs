@@ -9,7 +9,7 @@ public sealed class TrendOptions
     private const int LeastCount = 5;
 
     /// <summary>States how to judge.</summary>
-    /// <param name="scale">Scale on which readings scatter evenly: logarithmic for counts and metals.</param>
+    /// <param name="scale">Scale on which readings scatter evenly: logarithmic for particle counts.</param>
     /// <param name="confidence">Level of the interval of the slope, 0.5 to 0.9999; a trend is called where chance explains it in fewer than 1 − confidence of cases.</param>
     /// <param name="minimumCount">Fewest readings that are judged, 5 or more.</param>
     /// <param name="outlierSignificance">Chance of calling a sound reading wild, above 0 and below 0.5; null to look for none.</param>

@@ -38,4 +38,7 @@ public enum TrendReason
 
     /// <summary>There is a trend, but over the time seen it moves the level by less than the smallest change that matters.</summary>
     BelowSmallestChange,
+
+    /// <summary>As many wild readings were found as are looked for, one in six: there may be more.</summary>
+    MoreOutliersPossible,
 }

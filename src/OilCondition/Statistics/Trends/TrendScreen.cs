@@ -42,6 +42,9 @@ internal sealed class TrendScreen
 
     public bool LatestIsWild { get; private set; }
 
+    /// <summary>Whether the search for outliers ended at the most that it looks for.</summary>
+    public bool MoreOutliersPossible { get; private set; }
+
     public static TrendScreen Of(TrendSeries series, TrendOptions options)
     {
         var screen = new TrendScreen(series, options);
@@ -72,6 +75,7 @@ internal sealed class TrendScreen
 
         KeepLatestOnWorseSide(since, wild);
         Outliers = wild;
+        MoreOutliersPossible &= wild.Count > 0;
         Kept = Array.FindAll(since, i => !wild.Contains(i));
         if (LatestJump() is { } jump)
         {
@@ -157,7 +161,8 @@ internal sealed class TrendScreen
 
         // Readings that all but one agree to the last digit do not make that one wild.
         var least = ScattersOfWild * series.LeastScatter(options.ReadingError);
-        foreach (var i in GeneralisedEsd.Find(residuals, readings.Length / 6, significance).Outliers)
+        var found = GeneralisedEsd.Find(residuals, readings.Length / 6, significance);
+        foreach (var i in found.Outliers)
         {
             if (Math.Abs(residuals[i]) > least)
             {
@@ -166,7 +171,12 @@ internal sealed class TrendScreen
         }
 
         wild.Sort();
-        return wild.Count > 0 ? WithoutBend(readings, wild, significance) : wild;
+        var all = wild.Count;
+        wild = all > 0 ? WithoutBend(readings, wild, significance) : wild;
+
+        // One that was found and is none leaves room for all that are farther out.
+        MoreOutliersPossible = found.MorePossible && all == found.Outliers.Count && wild.Count == all;
+        return wild;
     }
 
     /// <summary>

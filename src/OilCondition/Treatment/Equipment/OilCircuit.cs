@@ -13,7 +13,7 @@ namespace OilCondition.Treatment;
 /// </remarks>
 internal sealed class OilCircuit
 {
-    /// <summary>Rise of the oil per pass of an in-line heater of low watt density, 20 °F (common practice, no source).</summary>
+    /// <summary>Rise of the oil per pass of an in-line heater of low watt density (common practice, no source).</summary>
     public const double CommonRiseKelvins = 11;
 
     /// <summary>Viscosity above which gear and screw pumps are not started as a rule (common practice, no source).</summary>

@@ -7,8 +7,7 @@ namespace OilCondition.Treatment;
 /// <summary>A vacuum dehydration unit on a side loop: oil pump, in-line heater, vacuum chamber, filter.</summary>
 /// <remarks>
 /// Removal per pass is defined on the excess over equilibrium, η = (C_in − C_out) / (C_in − C_eq), and is not the fall of the whole content. A decade of the
-/// excess takes ln 10/η turnovers: the five to seven of common practice (no source) are η = 0.33 to 0.46, and 0.5 to 0.8 belongs to thin warm oil in a
-/// large chamber. Film and viscosity decide: η = 1 − exp(−N), N in proportion to v^(−1/2) (penetration of a film with a diffusion in inverse
+/// excess takes ln 10/η turnovers. Film and viscosity decide: η = 1 − exp(−N), N in proportion to v^(−1/2) (penetration of a film with a diffusion in inverse
 /// proportion to viscosity, Higbie and Stokes-Einstein, from memory). Take it from a run of the same unit where there is one.
 /// </remarks>
 /// <example>

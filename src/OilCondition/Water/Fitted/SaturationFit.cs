@@ -104,7 +104,7 @@ public sealed class SaturationFit
     /// <param name="temperature">Oil temperature, −60 to 200 °C.</param>
     /// <param name="confidence">Two-sided confidence level, above 0 and below 1.</param>
     /// <param name="of">Confidence band of the curve, or prediction band of a new measurement.</param>
-    /// <returns>The band, flagged where the curve is extrapolated.</returns>
+    /// <returns>The band, each end as a content (in mg/kg: its parts per million), flagged where the curve is extrapolated.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public Band<SaturationPoint> BandAt(Temperature temperature, double confidence, BandKind of)
     {
@@ -182,9 +182,22 @@ public sealed class SaturationFit
     /// <returns>1 on the curve.</returns>
     /// <exception cref="ArgumentNullException">The measurement is null.</exception>
     public Ratio MeasuredOverCurve(SaturationMeasurement measurement) =>
-        Ratio.FromDecimalFractions(
-            Guard.NotNull(measurement).Saturation.PartsPerMillion / Math.Pow(10, line.At(PerKelvin(measurement)))
-        );
+        Ratio.FromDecimalFractions(Guard.NotNull(measurement).Saturation.PartsPerMillion / OfCurveMgPerKg(measurement));
+
+    /// <summary>A measured saturation less that of the curve: the residual, which the fit makes small in log10 and not in mg/kg.</summary>
+    /// <param name="measurement">One of the measurements.</param>
+    /// <returns>0 on the curve; below 0 where less was measured.</returns>
+    /// <exception cref="ArgumentNullException">The measurement is null.</exception>
+    public MassFraction MeasuredLessCurve(SaturationMeasurement measurement) =>
+        MassFraction.FromPartsPerMillion(ErrorMgPerKg(Guard.NotNull(measurement)));
+
+    /// <summary>The greatest distance of a measurement from the curve, to either side.</summary>
+    public MassFraction GreatestError =>
+        MassFraction.FromPartsPerMillion(Measurements.Max(one => Math.Abs(ErrorMgPerKg(one))));
+
+    /// <summary>Root of the mean squared distance of the measurements from the curve, over all n of them and without their weights.</summary>
+    public MassFraction RootMeanSquareError =>
+        MassFraction.FromPartsPerMillion(Math.Sqrt(Measurements.Average(one => ErrorMgPerKg(one) * ErrorMgPerKg(one))));
 
     /// <summary>The constants with their standard errors.</summary>
     /// <returns>For example <c>A 7.1 ± 0.2, B 1570 ± 60 K, 5 measurements</c>.</returns>
@@ -246,6 +259,11 @@ public sealed class SaturationFit
             estimate.IsExtrapolated,
             estimate.Source
         );
+
+    private double OfCurveMgPerKg(SaturationMeasurement measurement) => Math.Pow(10, line.At(PerKelvin(measurement)));
+
+    private double ErrorMgPerKg(SaturationMeasurement measurement) =>
+        measurement.Saturation.PartsPerMillion - OfCurveMgPerKg(measurement);
 
     private static double PerKelvin(SaturationMeasurement measurement) => 1 / measurement.Temperature.Kelvins;
 

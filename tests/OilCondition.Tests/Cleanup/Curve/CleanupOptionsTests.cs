@@ -86,7 +86,14 @@ public class CleanupOptionsTests
                 .Select(i => i == 9 ? 900 : 50 + 950 * Math.Exp(-0.2 * (26 - 2 * i)) + (i % 2 == 0 ? 2 : -2)),
         ];
 
-        CleanupCurve.Fit(moments, values, new CleanupOptions(robust: true)).FlaggedReadings.ShouldBe([9]);
+        var curve = CleanupCurve.Fit(moments, values, new CleanupOptions(robust: true));
+        curve.FlaggedReadings.ShouldBe([9]);
+        curve.MoreFlagsPossible.ShouldBeFalse();
+        values[4] = 700;
+        var most = CleanupCurve.Fit(moments, values, new CleanupOptions(robust: true));
+        most.FlaggedReadings.ShouldBe([9, 4]); // by time, which runs backwards
+        most.MoreFlagsPossible.ShouldBeTrue();
+        most.ToString().ShouldEndWith(" (12 readings, 2 flagged, as many as are looked for)");
     }
 
     [Fact]

@@ -17,6 +17,7 @@ public class DatesThatDoNotExistTests
         "Origin",
         "FirstReadingAt",
         "LastReadingAt",
+        "At",
     ];
 
     [Fact]

@@ -57,7 +57,7 @@ public class CourseCheckTests
         {
             var values = Scattered(random, Hours, t => 100 + 900 * Math.Exp(-t), 20);
             var analysis = ExponentialDecay.Analyze(Hours, values, Free);
-            var deviate = DecayDesign.Of(Hours, values, default, analysis.Fit, Free).LagOneDeviate;
+            var deviate = DecayDesign.Of(Hours, values, default, analysis.Fit, Free, new DecayStore()).LagOneDeviate;
             sum += deviate;
             squares += deviate * deviate;
             raw += analysis.ResidualAutocorrelation;

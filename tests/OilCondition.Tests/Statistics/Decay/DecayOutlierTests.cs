@@ -92,6 +92,11 @@ public class DecayOutlierTests
         values[5] += 400;
         values[9] += 350;
 
-        ExponentialDecay.Analyze(hours, values).FlaggedReadings.ShouldBe([5, 9]);
+        var analysis = ExponentialDecay.Analyze(hours, values);
+        analysis.FlaggedReadings.ShouldBe([5, 9]);
+        analysis.MoreFlagsPossible.ShouldBeTrue(); // a sixth of 14 is two
+        values[9] -= 350;
+        ExponentialDecay.Analyze(hours, values).FlaggedReadings.ShouldBe([5]);
+        ExponentialDecay.Analyze(hours, values).MoreFlagsPossible.ShouldBeFalse();
     }
 }

@@ -15,6 +15,15 @@ public class OutlierTests
     }
 
     [Fact]
+    public void As_many_as_were_looked_for_may_not_be_all()
+    {
+        double[] values = [10, 10.4, 9.7, 10.1, 9.9, 10.3, 10.2, 9.8, 14, 14.1];
+        GeneralisedEsd.Find(values, 2).MorePossible.ShouldBeTrue();
+        GeneralisedEsd.Find(values, 3).MorePossible.ShouldBeFalse();
+        GeneralisedEsd.Find(values, 1).MorePossible.ShouldBeFalse(); // none found: they hide each other
+    }
+
+    [Fact]
     public void Sound_samples_are_called_wild_as_rarely_as_stated()
     {
         var random = new Random(11);

@@ -153,6 +153,22 @@ public class TrendScreenTests
         trend.Used.Count.ShouldBe(13);
     }
 
+    /// <summary>One in six of 14 readings is two.</summary>
+    [Theory]
+    [InlineData(4, 4, false)]
+    [InlineData(4, 9, true)]
+    public void A_search_that_ends_at_its_most_says_so(int first, int second, bool isMost)
+    {
+        var trend = Of(i => 50 + (i == first || i == second ? 40 : 0), 14, TrendVerdict.Rising);
+
+        trend.Outliers.Count.ShouldBe(isMost ? 2 : 1);
+        trend.Reasons.Contains(TrendReason.MoreOutliersPossible).ShouldBe(isMost);
+        trend
+            .ToString()
+            .EndsWith(", as many outliers as are looked for: there may be more", StringComparison.Ordinal)
+            .ShouldBe(isMost);
+    }
+
     [Theory]
     [InlineData(12, 40, 1, true)] // the last one
     [InlineData(12, 40, 2, true)] // the last two

@@ -76,6 +76,31 @@ public class SaturationFitTests
         }
     }
 
+    /// <summary>
+    /// By hand to 40 digits from the normal equations, A 6.133885391606789 and B 1216.557430452416 K; the band at 20 °C with Student's t of 3 degrees of
+    /// freedom, 3.182 (Abramowitz and Stegun 1964, table 26.10).
+    /// </summary>
+    [Fact]
+    public void Errors_are_told_in_content_too()
+    {
+        var fit = Fit(AnyCelsius, AnyPpm);
+        double[] byHand = [1.234091032, -1.815299065, -4.442724813, 9.304433651, -3.532134426];
+
+        for (var i = 0; i < byHand.Length; i++)
+        {
+            fit.MeasuredLessCurve(fit.Measurements[i]).PartsPerMillion.ShouldBe(byHand[i], 1e-8);
+        }
+
+        fit.GreatestError.PartsPerMillion.ShouldBe(9.304433651, 1e-8);
+        fit.RootMeanSquareError.PartsPerMillion.ShouldBe(4.972012757, 1e-8);
+        var band = fit.BandAt(Celsius(20), 0.95, BandKind.Mean);
+        band.Lower.Content.PartsPerMillion.ShouldBe(90.63888, 1e-3);
+        band.Upper.Content.PartsPerMillion.ShouldBe(102.46111, 1e-3);
+        fit.AStandardError.ShouldBe(0.1116058102525, 1e-9);
+        fit.BStandardErrorKelvin.ShouldBe(34.21848666749, 1e-6);
+        Should.Throw<ArgumentNullException>(() => fit.MeasuredLessCurve(null!));
+    }
+
     [Fact]
     public void Separation_band_lies_where_the_confidence_band_has_the_content()
     {

@@ -5,10 +5,18 @@ namespace OilCondition.Cleanup;
 /// <summary>A fall of which some readings are only known to lie below a limit, fitted by likelihood with any scatter but that of the logarithm.</summary>
 internal sealed class CensoredFall : FittedFall
 {
+    private readonly double[] hours;
+    private readonly double[] values;
+    private readonly bool[] belowLimit;
     private readonly CensoredDecayFit fit;
 
-    public CensoredFall(double[] hours, double[] values, bool[] belowLimit, ExponentialDecayOptions options) =>
+    public CensoredFall(double[] hours, double[] values, bool[] belowLimit, ExponentialDecayOptions options)
+    {
+        this.hours = hours;
+        this.values = values;
+        this.belowLimit = belowLimit;
         fit = CensoredDecay.Fit(hours, values, belowLimit, options);
+    }
 
     public override ExponentialDecayStatus Status => fit.Status;
     public override int Count => fit.Count;
@@ -25,12 +33,25 @@ internal sealed class CensoredFall : FittedFall
     public override CourseCheck Course => fit.Course;
     public override bool CoverageInDoubt => fit.CoverageInDoubt;
     public override IReadOnlyList<int> FlaggedReadings => [];
+    public override bool MoreFlagsPossible => false;
 
     /// <summary>The most likely scatter is too small; by how much for fitted parts, as in least squares, with the readings that tell it.</summary>
     private double ScatterCorrection => Math.Sqrt((double)AboveLimitCount / DegreesOfFreedom);
 
     /// <summary>Only the readings above their limit tell the scatter.</summary>
-    private int DegreesOfFreedom => AboveLimitCount - fit.Options.FreeParts;
+    public override int DegreesOfFreedom => AboveLimitCount - fit.Options.FreeParts;
+
+    /// <summary>With the correction for the fitted parts.</summary>
+    public override DecayCovariance Covariance => fit.Covariance.Scaled(ScatterCorrection * ScatterCorrection, 1);
+
+    public override double? Standardised(int index)
+    {
+        var fitted = ValueAt(hours[index]);
+        var scatter = ScatterAt(fitted);
+        return belowLimit[index] ? null
+            : scatter > 0 ? (values[index] - fitted) / scatter
+            : 0;
+    }
 
     public override double ValueAt(double hour) => fit.ValueAt(hour);
 
@@ -135,9 +156,6 @@ internal sealed class CensoredFall : FittedFall
 
     public override double Quantile(double confidence, IntervalSide side) =>
         IntervalLevel.StudentQuantile(confidence, side, DegreesOfFreedom);
-
-    protected override double StandardErrorOf(double byStart, double byFloor, double byLogRate) =>
-        ScatterCorrection * fit.StandardErrorOf(byStart, byFloor, byLogRate);
 
     private static IntervalSide Mirrored(IntervalSide side) =>
         side switch

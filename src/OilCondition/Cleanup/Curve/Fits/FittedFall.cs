@@ -23,6 +23,9 @@ internal abstract class FittedFall
     /// <summary>Positions among the readings used.</summary>
     public abstract IReadOnlyList<int> FlaggedReadings { get; }
 
+    /// <summary>Whether as many are flagged as are looked for.</summary>
+    public abstract bool MoreFlagsPossible { get; }
+
     /// <summary>By how much the rate rises with the temperature, in ln a kelvin; null where that was not fitted.</summary>
     public virtual double? PerKelvin => null;
 
@@ -58,6 +61,15 @@ internal abstract class FittedFall
         out CleanupFigureMethod method
     );
 
+    /// <summary>Readings that tell the scatter, less fitted parts.</summary>
+    public abstract int DegreesOfFreedom { get; }
+
+    /// <summary>Covariance of start, floor and ln k; 0 for what is known, at its bound or not determined.</summary>
+    public abstract DecayCovariance Covariance { get; }
+
+    /// <summary>What the curve leaves of a reading used over the scatter expected of it; null where the reading is only a limit.</summary>
+    public abstract double? Standardised(int index);
+
     /// <summary>Student's quantile for an end of an interval of the delta method.</summary>
     public abstract double Quantile(double confidence, IntervalSide side);
 
@@ -69,8 +81,7 @@ internal abstract class FittedFall
 
         // y = floor + (start − floor) e and de/d ln k = −k t e.
         var byStart = before - after;
-        return StandardErrorOf(byStart, -byStart, (Start - Floor) * Rate * (to * after - from * before));
+        var byLogRate = (Start - Floor) * Rate * (to * after - from * before);
+        return Math.Sqrt(Covariance.VarianceOf(byStart, -byStart, byLogRate));
     }
-
-    protected abstract double StandardErrorOf(double byStart, double byFloor, double byLogRate);
 }

@@ -28,6 +28,12 @@ internal sealed class LeastSquaresFall : FittedFall
     public override bool CoverageInDoubt => analysis.CoverageInDoubt;
     public override IReadOnlyList<int> FlaggedReadings => analysis.FlaggedReadings;
 
+    public override bool MoreFlagsPossible => analysis.MoreFlagsPossible;
+    public override int DegreesOfFreedom => analysis.Fit.DegreesOfFreedom;
+    public override DecayCovariance Covariance => analysis.Fit.Covariance;
+
+    public override double? Standardised(int index) => analysis.Residuals[index];
+
     public override double? PerKelvin => analysis.Clock?.PerKelvin;
 
     public override double FallStandardError(double from, double to)
@@ -75,10 +81,7 @@ internal sealed class LeastSquaresFall : FittedFall
     }
 
     public override double Quantile(double confidence, IntervalSide side) =>
-        IntervalLevel.StudentQuantile(confidence, side, analysis.Fit.DegreesOfFreedom);
+        IntervalLevel.StudentQuantile(confidence, side, DegreesOfFreedom);
 
     private double On(double hour) => analysis.Clock?.FromPlain(hour) ?? hour;
-
-    protected override double StandardErrorOf(double byStart, double byFloor, double byLogRate) =>
-        analysis.Fit.StandardErrorOf(byStart, byFloor, byLogRate);
 }

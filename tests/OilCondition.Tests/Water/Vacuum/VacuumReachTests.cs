@@ -3,8 +3,8 @@ using UnitsNet;
 
 namespace OilCondition.Tests.Water;
 
-/// <summary>Common practice, no source: what the trade says of vacuum, beside what the physics gives.</summary>
-public class CommonPracticeTests
+/// <summary>How far a vacuum dries an oil: figures by hand from the saturation curve and the vapour pressure of water.</summary>
+public class VacuumReachTests
 {
     private const double Sixty5 = 65;
 
@@ -17,22 +17,18 @@ public class CommonPracticeTests
         new(curve, Temperature.FromDegreesCelsius(Sixty5), AtSeaLevel(inches).AbsolutePressure);
 
     /// <summary>
-    /// Common practice, no source: water boils at 212 °F at atmosphere, and at about 140 to 150 °F under 22 to 24 inHg at sea level.
-    /// The physics gives 211.95 °F (99.97 °C: 100 °C was the boiling point of an older scale), 151.8 °F and 140.2 °F.
+    /// IAPWS IF97, its table 36: 372.76 K at 0.1 MPa. At 101.325 kPa 373.12 K, which is 211.95 °F (100 °C was the boiling point of an older scale); 22 and 24 inHg
+    /// below that are 26.82 and 20.05 kPa, by the same equation 339.71 and 333.26 K.
     /// </summary>
     [Theory]
-    [InlineData(0, 212, 211.95)]
-    [InlineData(22, 150, 151.8)]
-    [InlineData(24, 140, 140.2)]
-    public void Water_boils_at_212_and_under_vacuum_at_140_to_150(double inches, double trade, double physics)
-    {
-        var fahrenheit = AtSeaLevel(inches).BoilingPoint.DegreesFahrenheit;
-        fahrenheit.ShouldBe(physics, 0.06);
-        fahrenheit.ShouldBe(trade, 2);
-    }
+    [InlineData(0, 373.12)]
+    [InlineData(22, 339.71)]
+    [InlineData(24, 333.26)]
+    public void Water_boils_sooner_under_vacuum(double inches, double kelvin) =>
+        AtSeaLevel(inches).BoilingPoint.Kelvins.ShouldBe(kelvin, 0.04);
 
     /// <summary>
-    /// Common practice, no source: vacuum dehydration reaches 100 ppm and below. The physics for a transformer mineral oil at 65 °C,
+    /// A transformer mineral oil at 65 °C,
     /// S = 10^(7.42 − 1670/338.15) = 303 mg/kg, p_sat = 25.04 kPa: 24 inHg alone stops at 303 × 20.05/25.04 = 243 mg/kg; 100 mg/kg needs
     /// p = 25.04 kPa × 100/303 = 8.27 kPa, that is 27.5 inHg.
     /// </summary>
