@@ -144,6 +144,9 @@ public sealed class TreatmentDecision
         DecisionOptions? options = null
     ) => Of([Guard.NotNull(assessment)], station, options);
 
+    /// <summary>What stands with every decision that is shown: who decides, and what comes first.</summary>
+    public static string Notice => DecisionWords.Notice;
+
     /// <summary>What is recommended, in one sentence or two.</summary>
     public string Recommendation => DecisionWords.Recommendation(this);
 

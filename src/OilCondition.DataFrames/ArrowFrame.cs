@@ -1,0 +1,213 @@
+using Apache.Arrow;
+using Apache.Arrow.Ipc;
+using Apache.Arrow.Types;
+using Microsoft.Data.Analysis;
+using OilCondition.Text;
+
+namespace OilCondition.DataFrames;
+
+/// <summary>Frames as Arrow files (the IPC file format): the same columns, types and nulls, times to the tick.</summary>
+/// <remarks>
+/// Texts, Double, Single, Int32, Int64, Boolean and DateTime. Times are nanoseconds, with the zone UTC where they are; finer than a tick (100 ns) is cut when
+/// read. Dictionaries of texts are read as texts. Compressed files are not read.
+/// </remarks>
+/// <example>
+/// <code>
+/// ArrowFrame.Write(readings, "readings.arrow");
+/// var again = ArrowFrame.Read("readings.arrow");
+/// </code>
+/// </example>
+public static class ArrowFrame
+{
+    private const string Utc = "UTC";
+
+    /// <summary>Writes a frame to a file; one that is there is replaced.</summary>
+    /// <param name="frame">The frame.</param>
+    /// <param name="path">Path of the file.</param>
+    /// <exception cref="ArgumentException">Columns are of types that are not written: all of them are named, and no file is made.</exception>
+    public static void Write(DataFrame frame, string path)
+    {
+        FileColumns.Check(Guard.NotNull(frame));
+        using var file = File.Create(Guard.NotBlank(path));
+        Write(frame, file);
+    }
+
+    /// <summary>Writes a frame to a stream, which stays open.</summary>
+    /// <param name="frame">The frame.</param>
+    /// <param name="stream">The stream.</param>
+    /// <exception cref="ArgumentException">Columns are of types that are not written: all of them are named.</exception>
+    public static void Write(DataFrame frame, Stream stream)
+    {
+        FileColumns.Check(Guard.NotNull(frame));
+        IArrowArray[] arrays = [.. frame.Columns.Select(ArrayOf)];
+        var fields = frame.Columns.Zip(arrays, (column, array) => new Field(column.Name, array.Data.DataType, true));
+        var schema = new Schema(fields, null);
+        using var batch = new RecordBatch(schema, arrays, (int)frame.Rows.Count);
+        using var writer = new ArrowFileWriter(Guard.NotNull(stream), schema, leaveOpen: true);
+        writer.WriteRecordBatch(batch);
+        writer.WriteEnd();
+    }
+
+    /// <summary>Reads a file as a frame.</summary>
+    /// <param name="path">Path of the file.</param>
+    /// <returns>The frame.</returns>
+    /// <exception cref="FormatException">Columns are of types that a frame has not: all of them are named.</exception>
+    public static DataFrame Read(string path)
+    {
+        using var file = File.OpenRead(Guard.NotBlank(path));
+        return Read(file);
+    }
+
+    /// <summary>Reads a stream as a frame.</summary>
+    /// <param name="stream">The stream, which can be read from any place; it stays open.</param>
+    /// <returns>The frame.</returns>
+    /// <exception cref="FormatException">Columns are of types that a frame has not: all of them are named.</exception>
+    public static DataFrame Read(Stream stream)
+    {
+        using var reader = new ArrowFileReader(Guard.NotNull(stream), leaveOpen: true);
+        var fields = reader.Schema.FieldsList;
+        FileColumns.Check(
+            fields
+                .Where(field => EmptyColumn(field.Name, field.DataType) is null)
+                .Select(field => $"{field.Name} ({field.DataType.Name})")
+        );
+        DataFrameColumn[] columns = [.. fields.Select(field => EmptyColumn(field.Name, field.DataType)!)];
+        while (reader.ReadNextRecordBatch() is { } batch)
+        {
+            using (batch)
+            {
+                for (var i = 0; i < columns.Length; i++)
+                {
+                    Append(columns[i], batch.Column(i));
+                }
+            }
+        }
+
+        return new DataFrame(columns);
+    }
+
+    private static IArrowArray ArrayOf(DataFrameColumn column) =>
+        column switch
+        {
+            StringDataFrameColumn texts => new StringArray.Builder().AppendRange(texts).Build(),
+            PrimitiveDataFrameColumn<double> cells => Built(cells, new DoubleArray.Builder()).Build(),
+            PrimitiveDataFrameColumn<float> cells => Built(cells, new FloatArray.Builder()).Build(),
+            PrimitiveDataFrameColumn<int> cells => Built(cells, new Int32Array.Builder()).Build(),
+            PrimitiveDataFrameColumn<long> cells => Built(cells, new Int64Array.Builder()).Build(),
+            PrimitiveDataFrameColumn<bool> cells => Built(cells, new BooleanArray.Builder()).Build(),
+            _ => Times((PrimitiveDataFrameColumn<DateTime>)column),
+        };
+
+    private static TBuilder Built<T, TArray, TBuilder>(
+        PrimitiveDataFrameColumn<T> cells,
+        IArrowArrayBuilder<T, TArray, TBuilder> builder
+    )
+        where T : unmanaged
+        where TArray : IArrowArray
+        where TBuilder : IArrowArrayBuilder<TArray>
+    {
+        builder.Reserve((int)cells.Length);
+        foreach (var cell in cells)
+        {
+            _ = cell is { } value ? builder.Append(value) : builder.AppendNull();
+        }
+
+        return (TBuilder)builder;
+    }
+
+    private static TimestampArray Times(PrimitiveDataFrameColumn<DateTime> moments)
+    {
+        var builder = new TimestampArray.Builder(
+            new TimestampType(TimeUnit.Nanosecond, FrameTimes.IsUtc(moments) ? Utc : null)
+        );
+        foreach (var moment in moments)
+        {
+            _ = moment is { } at
+                ? builder.Append(new DateTimeOffset(DateTime.SpecifyKind(at, DateTimeKind.Utc)))
+                : builder.AppendNull();
+        }
+
+        return builder.Build();
+    }
+
+    private static DataFrameColumn? EmptyColumn(string name, IArrowType type) =>
+        type switch
+        {
+            StringType or DictionaryType { ValueType: StringType } => new StringDataFrameColumn(name, 0),
+            DoubleType => new DoubleDataFrameColumn(name, 0),
+            FloatType => new SingleDataFrameColumn(name, 0),
+            Int32Type => new Int32DataFrameColumn(name, 0),
+            Int64Type => new Int64DataFrameColumn(name, 0),
+            BooleanType => new BooleanDataFrameColumn(name, 0),
+            TimestampType => new DateTimeDataFrameColumn(name, 0),
+            _ => null,
+        };
+
+    private static void Append(DataFrameColumn column, IArrowArray array)
+    {
+        for (var i = 0; i < array.Length; i++)
+        {
+            switch (array)
+            {
+                case StringArray texts:
+                    ((StringDataFrameColumn)column).Append(texts.GetString(i));
+                    break;
+                case DictionaryArray words:
+                    ((StringDataFrameColumn)column).Append(Word(words, i));
+                    break;
+                case DoubleArray cells:
+                    ((DoubleDataFrameColumn)column).Append(cells.GetValue(i));
+                    break;
+                case FloatArray cells:
+                    ((SingleDataFrameColumn)column).Append(cells.GetValue(i));
+                    break;
+                case Int32Array cells:
+                    ((Int32DataFrameColumn)column).Append(cells.GetValue(i));
+                    break;
+                case Int64Array cells:
+                    ((Int64DataFrameColumn)column).Append(cells.GetValue(i));
+                    break;
+                case BooleanArray cells:
+                    ((BooleanDataFrameColumn)column).Append(cells.GetValue(i));
+                    break;
+                case TimestampArray cells:
+                    ((DateTimeDataFrameColumn)column).Append(Moment(cells, i));
+                    break;
+            }
+        }
+    }
+
+    private static string? Word(DictionaryArray words, int index) =>
+        words.IsNull(index)
+            ? null
+            : ((StringArray)words.Dictionary).GetString(
+                words.Indices switch
+                {
+                    Int32Array indices => indices.GetValue(index)!.Value,
+                    Int16Array indices => indices.GetValue(index)!.Value,
+                    Int8Array indices => indices.GetValue(index)!.Value,
+                    var other => throw new FormatException(
+                        $"A dictionary of texts has indices of type {other.Data.DataType.Name}; allowed: int8, int16, int32."
+                    ),
+                }
+            );
+
+    private static DateTime? Moment(TimestampArray times, int index)
+    {
+        if (times.GetValue(index) is not { } count)
+        {
+            return null;
+        }
+
+        var type = (TimestampType)times.Data.DataType;
+        var ticks = type.Unit switch
+        {
+            TimeUnit.Nanosecond => count / 100,
+            TimeUnit.Microsecond => count * TimeSpan.TicksPerMicrosecond,
+            TimeUnit.Millisecond => count * TimeSpan.TicksPerMillisecond,
+            _ => count * TimeSpan.TicksPerSecond,
+        };
+        var at = DateTime.UnixEpoch.AddTicks(ticks);
+        return type.Timezone is null ? DateTime.SpecifyKind(at, DateTimeKind.Unspecified) : at;
+    }
+}

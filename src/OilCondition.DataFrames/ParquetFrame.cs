@@ -1,0 +1,224 @@
+using Microsoft.Data.Analysis;
+using OilCondition.Text;
+using Parquet;
+using Parquet.Schema;
+
+namespace OilCondition.DataFrames;
+
+/// <summary>Frames as Parquet files: the same columns, types and nulls, times to the tick.</summary>
+/// <remarks>
+/// Texts, Double, Single, Int32, Int64, Boolean and DateTime. Times are nanoseconds, marked as UTC where they are; finer than a tick (100 ns) is cut when read.
+/// </remarks>
+/// <example>
+/// <code>
+/// await ParquetFrame.WriteAsync(readings, "readings.parquet");
+/// var again = await ParquetFrame.ReadAsync("readings.parquet");
+/// </code>
+/// </example>
+public static class ParquetFrame
+{
+    private const int RowsOfGroup = 1_000_000;
+
+    /// <summary>Writes a frame to a file; one that is there is replaced.</summary>
+    /// <param name="frame">The frame.</param>
+    /// <param name="path">Path of the file.</param>
+    /// <param name="cancellationToken">Stops between two columns.</param>
+    /// <returns>When it is written.</returns>
+    /// <exception cref="ArgumentException">Columns are of types that are not written: all of them are named, and no file is made.</exception>
+    public static async Task WriteAsync(DataFrame frame, string path, CancellationToken cancellationToken = default)
+    {
+        FileColumns.Check(Guard.NotNull(frame));
+        await using var file = File.Create(Guard.NotBlank(path));
+        await WriteAsync(frame, file, cancellationToken);
+    }
+
+    /// <summary>Writes a frame to a stream, which stays open.</summary>
+    /// <param name="frame">The frame.</param>
+    /// <param name="stream">The stream.</param>
+    /// <param name="cancellationToken">Stops between two columns.</param>
+    /// <returns>When it is written.</returns>
+    /// <exception cref="ArgumentException">Columns are of types that are not written: all of them are named.</exception>
+    public static async Task WriteAsync(DataFrame frame, Stream stream, CancellationToken cancellationToken = default)
+    {
+        FileColumns.Check(Guard.NotNull(frame));
+        DataField[] fields = [.. frame.Columns.Select(FieldOf)];
+        await using var writer = await ParquetWriter.CreateAsync(
+            new ParquetSchema(fields.Cast<Field>()),
+            Guard.NotNull(stream),
+            cancellationToken: cancellationToken
+        );
+        var from = 0L;
+        do
+        {
+            var length = (int)Math.Min(RowsOfGroup, frame.Rows.Count - from);
+            using var group = writer.CreateRowGroup();
+            for (var i = 0; i < fields.Length; i++)
+            {
+                cancellationToken.ThrowIfCancellationRequested();
+                await WriteAsync(group, fields[i], frame.Columns[i], from, length, cancellationToken);
+            }
+
+            from += length;
+        } while (from < frame.Rows.Count);
+    }
+
+    /// <summary>Reads a file as a frame.</summary>
+    /// <param name="path">Path of the file.</param>
+    /// <param name="cancellationToken">Stops between two columns.</param>
+    /// <returns>The frame.</returns>
+    /// <exception cref="FormatException">Columns are of types that a frame has not: all of them are named.</exception>
+    public static async Task<DataFrame> ReadAsync(string path, CancellationToken cancellationToken = default)
+    {
+        await using var file = File.OpenRead(Guard.NotBlank(path));
+        return await ReadAsync(file, cancellationToken);
+    }
+
+    /// <summary>Reads a stream as a frame.</summary>
+    /// <param name="stream">The stream, which can be read from any place; it stays open.</param>
+    /// <param name="cancellationToken">Stops between two columns.</param>
+    /// <returns>The frame.</returns>
+    /// <exception cref="FormatException">Columns are of types that a frame has not: all of them are named.</exception>
+    public static async Task<DataFrame> ReadAsync(Stream stream, CancellationToken cancellationToken = default)
+    {
+        await using var reader = await ParquetReader.CreateAsync(
+            Guard.NotNull(stream),
+            cancellationToken: cancellationToken
+        );
+        var fields = reader.Schema.DataFields;
+        FileColumns.Check(fields.Where(field => EmptyColumn(field) is null).Select(field => $"{field.Path} ({field.ClrType.Name})"));
+        DataFrameColumn[] columns = [.. fields.Select(field => EmptyColumn(field)!)];
+        for (var index = 0; index < reader.RowGroupCount; index++)
+        {
+            using var group = reader.OpenRowGroupReader(index);
+            for (var i = 0; i < fields.Length; i++)
+            {
+                cancellationToken.ThrowIfCancellationRequested();
+                await ReadAsync(group, fields[i], columns[i], cancellationToken);
+            }
+        }
+
+        return new DataFrame(columns);
+    }
+
+    private static DataField FieldOf(DataFrameColumn column) =>
+        column is PrimitiveDataFrameColumn<DateTime>
+            ? new DateTimeDataField(
+                column.Name,
+                DateTimeFormat.Timestamp,
+                isAdjustedToUTC: FrameTimes.IsUtc(column),
+                unit: DateTimeTimeUnit.Nanos,
+                isNullable: true
+            )
+            : new DataField(column.Name, column.DataType, isNullable: true);
+
+    private static Task WriteAsync(
+        ParquetRowGroupWriter group,
+        DataField field,
+        DataFrameColumn column,
+        long from,
+        int length,
+        CancellationToken cancellationToken
+    )
+    {
+        Task Write<T>(PrimitiveDataFrameColumn<T> cells)
+            where T : unmanaged
+        {
+            var part = new T?[length];
+            for (var i = 0; i < length; i++)
+            {
+                part[i] = cells[from + i];
+            }
+
+            return group.WriteAsync<T>(field, part, cancellationToken: cancellationToken);
+        }
+
+        return column switch
+        {
+            StringDataFrameColumn texts => group.WriteAsync(field, texts[from, length]),
+            PrimitiveDataFrameColumn<double> cells => Write(cells),
+            PrimitiveDataFrameColumn<float> cells => Write(cells),
+            PrimitiveDataFrameColumn<int> cells => Write(cells),
+            PrimitiveDataFrameColumn<long> cells => Write(cells),
+            PrimitiveDataFrameColumn<bool> cells => Write(cells),
+            _ => Write((PrimitiveDataFrameColumn<DateTime>)column),
+        };
+    }
+
+    /// <summary>A column to read a field into; null where a frame has none of its type.</summary>
+    private static DataFrameColumn? EmptyColumn(DataField field) =>
+        field.IsArray || field.MaxRepetitionLevel > 0 || field.Path.Length > 1 ? null
+        : IsText(field) ? new StringDataFrameColumn(field.Name, 0)
+        : field.ClrType == typeof(double) ? new DoubleDataFrameColumn(field.Name, 0)
+        : field.ClrType == typeof(float) ? new SingleDataFrameColumn(field.Name, 0)
+        : field.ClrType == typeof(int) ? new Int32DataFrameColumn(field.Name, 0)
+        : field.ClrType == typeof(long) ? new Int64DataFrameColumn(field.Name, 0)
+        : field.ClrType == typeof(bool) ? new BooleanDataFrameColumn(field.Name, 0)
+        : field.ClrType == typeof(DateTime) ? new DateTimeDataFrameColumn(field.Name, 0)
+        : null;
+
+    private static bool IsText(DataField field) =>
+        field.ClrType == typeof(string) || field.ClrType == typeof(ReadOnlyMemory<char>);
+
+    private static async Task ReadAsync(
+        ParquetRowGroupReader group,
+        DataField field,
+        DataFrameColumn column,
+        CancellationToken cancellationToken
+    )
+    {
+        async Task Read<T>(PrimitiveDataFrameColumn<T> cells, Func<T, T>? made = null)
+            where T : unmanaged
+        {
+            var part = new T?[group.RowCount];
+            if (field.IsNullable)
+            {
+                await group.ReadAsync<T>(field, part, cancellationToken: cancellationToken);
+            }
+            else
+            {
+                var whole = new T[group.RowCount];
+                await group.ReadAsync<T>(field, whole, cancellationToken: cancellationToken);
+                part = Array.ConvertAll(whole, cell => (T?)cell);
+            }
+
+            foreach (var cell in part)
+            {
+                cells.Append(cell is { } value && made is not null ? made(value) : cell);
+            }
+        }
+
+        switch (column)
+        {
+            case StringDataFrameColumn texts:
+                var read = new string?[group.RowCount];
+                await group.ReadAsync(field, read!, cancellationToken: cancellationToken);
+                foreach (var text in read)
+                {
+                    texts.Append(text);
+                }
+
+                break;
+            case PrimitiveDataFrameColumn<double> cells:
+                await Read(cells);
+                break;
+            case PrimitiveDataFrameColumn<float> cells:
+                await Read(cells);
+                break;
+            case PrimitiveDataFrameColumn<int> cells:
+                await Read(cells);
+                break;
+            case PrimitiveDataFrameColumn<long> cells:
+                await Read(cells);
+                break;
+            case PrimitiveDataFrameColumn<bool> cells:
+                await Read(cells);
+                break;
+            case PrimitiveDataFrameColumn<DateTime> cells:
+                var kind = field is DateTimeDataField { IsAdjustedToUTC: true }
+                    ? DateTimeKind.Utc
+                    : DateTimeKind.Unspecified;
+                await Read(cells, moment => DateTime.SpecifyKind(moment, kind));
+                break;
+        }
+    }
+}
