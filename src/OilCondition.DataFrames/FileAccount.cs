@@ -24,7 +24,7 @@ public sealed class FileAccount
         .Whole(FrameNames.Line, row => row.Problem.Line)
         .Whole("columnNumber", row => row.Problem.ColumnNumber == 0 ? null : row.Problem.ColumnNumber)
         .Word("column", row => row.Problem.Column)
-        .Text(FrameNames.Text, row => row.Problem.Text)
+        .Text("cell", row => row.Problem.Text)
         .Text("outcome", row => row.IsDoubt ? "doubt" : "refused")
         .Text(FrameNames.Reason, row => row.Problem.Reason);
 

@@ -26,7 +26,7 @@ public class NotebookTests
         var bad = account.Problems.Merge(readings, ["sheet", "line"], ["sheet", "line"], joinAlgorithm: JoinAlgorithm.Left);
 
         var refused = bad.Filter(bad["outcome"].ElementwiseEquals("refused"));
-        Texts(refused, "text_left").ShouldBe(["-12", "-12", "x", ",S4,2026-04-16,40,2,"]);
+        Texts(refused, "cell").ShouldBe(["-12", "-12", "x", ",S4,2026-04-16,40,2,"]);
         Texts(refused, "sampleNumber").ShouldBe(["S2", "S2", "S3", null]);
         Texts(refused, "header").ShouldBe([null, "Remark", null, null]);
         Texts(refused, "reason")[0]!.ShouldContain("allowed: 0 to 500000 mg/kg");
