@@ -134,7 +134,7 @@ public static class ParquetFrame
 
         return column switch
         {
-            StringDataFrameColumn texts => group.WriteAsync(field, texts[from, length]),
+            StringDataFrameColumn texts => group.WriteAsync(field, TextsOf(texts, from, length)),
             PrimitiveDataFrameColumn<double> cells => Write(cells),
             PrimitiveDataFrameColumn<float> cells => Write(cells),
             PrimitiveDataFrameColumn<int> cells => Write(cells),
@@ -142,6 +142,18 @@ public static class ParquetFrame
             PrimitiveDataFrameColumn<bool> cells => Write(cells),
             _ => Write((PrimitiveDataFrameColumn<DateTime>)column),
         };
+    }
+
+    /// <summary>The column's own way to a part of it refuses a part without rows.</summary>
+    private static string[] TextsOf(StringDataFrameColumn texts, long from, int length)
+    {
+        var part = new string[length];
+        for (var i = 0; i < length; i++)
+        {
+            part[i] = texts[from + i];
+        }
+
+        return part;
     }
 
     /// <summary>A column to read a field into; null where a frame has none of its type.</summary>
