@@ -7,7 +7,7 @@ internal sealed record FrameRecord(string MachineId, string? Charge, string? She
     public const string FromSample = "sample";
     public const string FromSensor = "sensor";
 
-    private static readonly IReadOnlyDictionary<string, string> NoTexts = new Dictionary<string, string>();
+    public static readonly IReadOnlyDictionary<string, string> NoTexts = new Dictionary<string, string>();
 
     public string Origin => Sample is null ? FromSensor : FromSample;
 

@@ -32,6 +32,9 @@ internal sealed class LongReader
     private readonly List<Draft> drafts = [];
     private readonly Dictionary<RecordKey, Draft> latest = [];
 
+    /// <summary>The record of the row before, which is most often that of the next one.</summary>
+    private Draft? before;
+
     private LongReader(FrameInput input, MeasurandCatalog catalog)
     {
         this.input = input;
@@ -70,31 +73,30 @@ internal sealed class LongReader
             return;
         }
 
+        var draft = DraftOf(key);
         if (header(row) is { } name)
         {
-            DraftFor(key, draft => draft.Texts.ContainsKey(name)).Texts[name] = text(row) ?? "";
+            draft = draft.HasText(name) ? Another(key) : draft;
+            draft.Add(name, text(row) ?? "");
         }
 
         if (measurandId(row) is { Length: > 0 } id)
         {
             if (TryReading(row, id, out var measurand, out var reading))
             {
-                DraftFor(key, draft => draft.Readings.ContainsKey(measurand)).Readings[measurand] = reading;
-            }
-            else
-            {
-                DraftFor(key, _ => false);
+                (draft.Readings.ContainsKey(measurand) ? Another(key) : draft).Readings.Add(measurand, reading);
             }
         }
         else if (value(row) is not null)
         {
             problems.Add(
-                new FrameProblem(row, FrameNames.Measurand, "", "the value is not taken over; it needs its measurand.")
+                new FrameProblem(
+                    row,
+                    FrameNames.Measurand,
+                    "",
+                    "the value is not taken over; it needs its measurand."
+                )
             );
-        }
-        else
-        {
-            DraftFor(key, _ => false);
         }
     }
 
@@ -141,23 +143,37 @@ internal sealed class LongReader
         return made is not null;
     }
 
-    /// <summary>The record that a row belongs to: a new one where the latest of its key has such a cell already.</summary>
-    private Draft DraftFor(RecordKey key, Predicate<Draft> isTaken)
+    private Draft DraftOf(RecordKey key)
     {
-        if (!latest.TryGetValue(key, out var draft) || isTaken(draft))
+        if (before is { } same && same.Key == key)
         {
-            drafts.Add(latest[key] = draft = new Draft(key));
+            return same;
         }
 
-        return draft;
+        return before = latest.TryGetValue(key, out var draft) ? draft : Another(key);
+    }
+
+    /// <summary>A new record: the first of its key, or another report where the latest has such a cell already.</summary>
+    private Draft Another(RecordKey key)
+    {
+        var draft = new Draft(key);
+        drafts.Add(draft);
+        return before = latest[key] = draft;
     }
 
     private sealed class Draft(RecordKey key)
     {
+        private Dictionary<string, string>? texts;
+
         public RecordKey Key { get; } = key;
 
         public Dictionary<Measurand, Reading> Readings { get; } = [];
 
-        public Dictionary<string, string> Texts { get; } = new(StringComparer.Ordinal);
+        public IReadOnlyDictionary<string, string> Texts => texts ?? FrameRecord.NoTexts;
+
+        public bool HasText(string header) => texts?.ContainsKey(header) ?? false;
+
+        public void Add(string header, string text) =>
+            (texts ??= new Dictionary<string, string>(StringComparer.Ordinal)).Add(header, text);
     }
 }
