@@ -66,6 +66,23 @@ public class FileAccountTests
     }
 
     [Fact]
+    public void Records_and_account_print_what_they_hold()
+    {
+        using var file = LabFile.Open(
+            new StringReader("Machine,Sample No,Date,Iron [ppm]\nM1,S1,2026-03-14,5\nM2,S2,2026-03-14,-5\n"),
+            "lab.csv",
+            ColumnMap.Default
+        );
+
+        FileAccount
+            .Of(file)
+            .ToString()
+            .ShouldBe(
+                "2 records of 2 machines, 0 problems; 1 rows of problems; 8 cells: 6 keys, 1 readings, 0 blank, 1 rejected, 0 texts"
+            );
+    }
+
+    [Fact]
     public void Rows_are_read_once()
     {
         using var file = LabFile.Open(HarrowPointFleet.LabFilePath, ColumnMap.Default);
