@@ -39,19 +39,27 @@ public static class ArrowFrame
     public static void Write(DataFrame frame, Stream stream)
     {
         FileColumns.Check(Guard.NotNull(frame));
-        IArrowArray[] arrays = [.. frame.Columns.Select(ArrayOf)];
-        var fields = frame.Columns.Zip(arrays, (column, array) => new Field(column.Name, array.Data.DataType, true));
-        var schema = new Schema(fields, null);
-        using var batch = new RecordBatch(schema, arrays, (int)frame.Rows.Count);
+        var schema = new Schema(frame.Columns.Select(column => new Field(column.Name, TypeOf(column), true)), null);
         using var writer = new ArrowFileWriter(Guard.NotNull(stream), schema, leaveOpen: true);
-        writer.WriteRecordBatch(batch);
+        writer.WriteStart();
+        for (var from = 0L; from < frame.Rows.Count; from += FileColumns.RowsOfPart)
+        {
+            var length = (int)Math.Min(FileColumns.RowsOfPart, frame.Rows.Count - from);
+            using var batch = new RecordBatch(
+                schema,
+                frame.Columns.Select(column => ArrayOf(column, from, length)),
+                length
+            );
+            writer.WriteRecordBatch(batch);
+        }
+
         writer.WriteEnd();
     }
 
     /// <summary>Reads a file as a frame.</summary>
     /// <param name="path">Path of the file.</param>
     /// <returns>The frame.</returns>
-    /// <exception cref="FormatException">Columns are of types that a frame has not: all of them are named.</exception>
+    /// <exception cref="FormatException">Columns are of types that a frame has not, or there twice: all of them are named.</exception>
     public static DataFrame Read(string path)
     {
         using var file = File.OpenRead(Guard.NotBlank(path));
@@ -61,17 +69,14 @@ public static class ArrowFrame
     /// <summary>Reads a stream as a frame.</summary>
     /// <param name="stream">The stream, which can be read from any place; it stays open.</param>
     /// <returns>The frame.</returns>
-    /// <exception cref="FormatException">Columns are of types that a frame has not: all of them are named.</exception>
+    /// <exception cref="FormatException">Columns are of types that a frame has not, or there twice: all of them are named.</exception>
     public static DataFrame Read(Stream stream)
     {
         using var reader = new ArrowFileReader(Guard.NotNull(stream), leaveOpen: true);
         var fields = reader.Schema.FieldsList;
-        FileColumns.Check(
-            fields
-                .Where(field => EmptyColumn(field.Name, field.DataType) is null)
-                .Select(field => $"{field.Name} ({field.DataType.Name})")
+        var columns = FileColumns.Empty(
+            fields.Select(field => (field.Name, field.DataType.Name, EmptyColumn(field.Name, field.DataType)))
         );
-        DataFrameColumn[] columns = [.. fields.Select(field => EmptyColumn(field.Name, field.DataType)!)];
         while (reader.ReadNextRecordBatch() is { } batch)
         {
             using (batch)
@@ -86,43 +91,66 @@ public static class ArrowFrame
         return new DataFrame(columns);
     }
 
-    private static IArrowArray ArrayOf(DataFrameColumn column) =>
+    private static IArrowType TypeOf(DataFrameColumn column) =>
         column switch
         {
-            StringDataFrameColumn texts => new StringArray.Builder().AppendRange(texts).Build(),
-            PrimitiveDataFrameColumn<double> cells => Built(cells, new DoubleArray.Builder()).Build(),
-            PrimitiveDataFrameColumn<float> cells => Built(cells, new FloatArray.Builder()).Build(),
-            PrimitiveDataFrameColumn<int> cells => Built(cells, new Int32Array.Builder()).Build(),
-            PrimitiveDataFrameColumn<long> cells => Built(cells, new Int64Array.Builder()).Build(),
-            PrimitiveDataFrameColumn<bool> cells => Built(cells, new BooleanArray.Builder()).Build(),
-            _ => Times((PrimitiveDataFrameColumn<DateTime>)column),
+            StringDataFrameColumn => StringType.Default,
+            PrimitiveDataFrameColumn<double> => DoubleType.Default,
+            PrimitiveDataFrameColumn<float> => FloatType.Default,
+            PrimitiveDataFrameColumn<int> => Int32Type.Default,
+            PrimitiveDataFrameColumn<long> => Int64Type.Default,
+            PrimitiveDataFrameColumn<bool> => BooleanType.Default,
+            _ => new TimestampType(TimeUnit.Nanosecond, FrameTimes.IsUtc(column) ? Utc : null),
         };
 
-    private static TBuilder Built<T, TArray, TBuilder>(
-        PrimitiveDataFrameColumn<T> cells,
-        IArrowArrayBuilder<T, TArray, TBuilder> builder
-    )
-        where T : unmanaged
-        where TArray : IArrowArray
-        where TBuilder : IArrowArrayBuilder<TArray>
+    private static IArrowArray ArrayOf(DataFrameColumn column, long from, int length)
     {
-        builder.Reserve((int)cells.Length);
-        foreach (var cell in cells)
+        TBuilder Built<T, TArray, TBuilder>(
+            IArrowArrayBuilder<T, TArray, TBuilder> builder,
+            PrimitiveDataFrameColumn<T> cells
+        )
+            where T : unmanaged
+            where TArray : IArrowArray
+            where TBuilder : IArrowArrayBuilder<TArray>
         {
-            _ = cell is { } value ? builder.Append(value) : builder.AppendNull();
+            builder.Reserve(length);
+            for (var i = 0; i < length; i++)
+            {
+                _ = cells[from + i] is { } cell ? builder.Append(cell) : builder.AppendNull();
+            }
+
+            return (TBuilder)builder;
         }
 
-        return (TBuilder)builder;
+        return column switch
+        {
+            StringDataFrameColumn texts => Texts(texts, from, length),
+            PrimitiveDataFrameColumn<double> cells => Built(new DoubleArray.Builder(), cells).Build(),
+            PrimitiveDataFrameColumn<float> cells => Built(new FloatArray.Builder(), cells).Build(),
+            PrimitiveDataFrameColumn<int> cells => Built(new Int32Array.Builder(), cells).Build(),
+            PrimitiveDataFrameColumn<long> cells => Built(new Int64Array.Builder(), cells).Build(),
+            PrimitiveDataFrameColumn<bool> cells => Built(new BooleanArray.Builder(), cells).Build(),
+            _ => Times((PrimitiveDataFrameColumn<DateTime>)column, from, length),
+        };
     }
 
-    private static TimestampArray Times(PrimitiveDataFrameColumn<DateTime> moments)
+    private static StringArray Texts(StringDataFrameColumn texts, long from, int length)
     {
-        var builder = new TimestampArray.Builder(
-            new TimestampType(TimeUnit.Nanosecond, FrameTimes.IsUtc(moments) ? Utc : null)
-        );
-        foreach (var moment in moments)
+        var builder = new StringArray.Builder();
+        for (var i = 0; i < length; i++)
         {
-            _ = moment is { } at
+            _ = texts[from + i] is { } text ? builder.Append(text) : builder.AppendNull();
+        }
+
+        return builder.Build();
+    }
+
+    private static TimestampArray Times(PrimitiveDataFrameColumn<DateTime> moments, long from, int length)
+    {
+        var builder = new TimestampArray.Builder((TimestampType)TypeOf(moments));
+        for (var i = 0; i < length; i++)
+        {
+            _ = moments[from + i] is { } at
                 ? builder.Append(new DateTimeOffset(DateTime.SpecifyKind(at, DateTimeKind.Utc)))
                 : builder.AppendNull();
         }

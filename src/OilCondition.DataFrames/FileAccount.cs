@@ -121,7 +121,7 @@ public sealed class FileAccount
     /// <returns>The account.</returns>
     public static FileAccount Of(LabFileResult file) => Of(Guard.NotNull(file), OilRecords.Of(file));
 
-    /// <summary>The account of a sensor log that was read as a whole; the lines of its readings are not known.</summary>
+    /// <summary>The account of a sensor log that was read as a whole; lines and texts of its readings are not known.</summary>
     /// <param name="file">What was read.</param>
     /// <returns>The account.</returns>
     public static FileAccount Of(SensorLogResult file) => Of(Guard.NotNull(file), OilRecords.Of(file));

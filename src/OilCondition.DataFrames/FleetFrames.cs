@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Microsoft.Data.Analysis;
 using OilCondition.Text;
 
@@ -19,7 +20,7 @@ public static class FleetFrames
     /// <param name="assessments">The assessments.</param>
     /// <returns>A new frame, in the order of the assessments.</returns>
     public static DataFrame Machines(IEnumerable<ConditionAssessment> assessments) =>
-        MachineRows.Shape.Of([.. Guard.NotNull(assessments)]);
+        MachineRows.Shape.Of([.. Each(assessments)]);
 
     /// <summary>
     /// A row for each machine, measurand and limited side: trend and slope with its interval, when the limit is passed, and the next sample of the
@@ -28,19 +29,19 @@ public static class FleetFrames
     /// <param name="assessments">The assessments.</param>
     /// <returns>A new frame, in the order of the assessments and of their limits.</returns>
     public static DataFrame Lives(IEnumerable<ConditionAssessment> assessments) =>
-        LifeRows.Shape.Of([.. Guard.NotNull(assessments).SelectMany(LifeRows.Of)]);
+        LifeRows.Shape.Of([.. Each(assessments).SelectMany(LifeRows.Of)]);
 
     /// <summary>A row for each finding, with the problem that it belongs to.</summary>
     /// <param name="assessments">The assessments.</param>
     /// <returns>A new frame, gravest problem of each machine first.</returns>
     public static DataFrame Findings(IEnumerable<ConditionAssessment> assessments) =>
-        FindingRows.Findings.Of([.. Guard.NotNull(assessments).SelectMany(FindingRows.FindingsOf)]);
+        FindingRows.Findings.Of([.. Each(assessments).SelectMany(FindingRows.FindingsOf)]);
 
     /// <summary>A row for each figure or word on which a problem rests.</summary>
     /// <param name="assessments">The assessments.</param>
     /// <returns>A new frame, in the order of the problems.</returns>
     public static DataFrame Evidence(IEnumerable<ConditionAssessment> assessments) =>
-        FindingRows.Evidence.Of([.. Guard.NotNull(assessments).SelectMany(FindingRows.EvidenceOf)]);
+        FindingRows.Evidence.Of([.. Each(assessments).SelectMany(FindingRows.EvidenceOf)]);
 
     /// <summary>
     /// A row for each way to treat, best first: how surely, when, how long, to which floor and at what cost, why it is ruled out, and what to beware of.
@@ -49,5 +50,8 @@ public static class FleetFrames
     /// <param name="decisions">The decisions.</param>
     /// <returns>A new frame, in the order of the decisions.</returns>
     public static DataFrame Options(IEnumerable<TreatmentDecision> decisions) =>
-        OptionRows.Shape.Of([.. Guard.NotNull(decisions).SelectMany(OptionRows.Of)]);
+        OptionRows.Shape.Of([.. Each(decisions).SelectMany(OptionRows.Of)]);
+
+    private static IEnumerable<T> Each<T>(IEnumerable<T> all, [CallerArgumentExpression(nameof(all))] string name = "")
+        where T : class => Guard.NotNull(all, name).Select(one => Guard.NotNull(one, name));
 }

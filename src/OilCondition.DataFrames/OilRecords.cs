@@ -69,8 +69,8 @@ public sealed class OilRecords
             ]
         );
 
-    /// <summary>The readings of a sensor log that was read as a whole; their lines are not known.</summary>
-    /// <param name="file">What was read. <see cref="FileAccount"/> keeps the lines.</param>
+    /// <summary>The readings of a sensor log that was read as a whole; their lines and texts are not known.</summary>
+    /// <param name="file">What was read. <see cref="FileAccount"/> keeps lines and texts of a log that is opened.</param>
     /// <returns>The readings, machine by machine; of a log that names no machine under the empty name.</returns>
     public static OilRecords Of(SensorLogResult file) =>
         new(

@@ -17,8 +17,6 @@ namespace OilCondition.DataFrames;
 /// </example>
 public static class ParquetFrame
 {
-    private const int RowsOfGroup = 1_000_000;
-
     /// <summary>Writes a frame to a file; one that is there is replaced.</summary>
     /// <param name="frame">The frame.</param>
     /// <param name="path">Path of the file.</param>
@@ -50,7 +48,7 @@ public static class ParquetFrame
         var from = 0L;
         do
         {
-            var length = (int)Math.Min(RowsOfGroup, frame.Rows.Count - from);
+            var length = (int)Math.Min(FileColumns.RowsOfPart, frame.Rows.Count - from);
             using var group = writer.CreateRowGroup();
             for (var i = 0; i < fields.Length; i++)
             {
@@ -66,7 +64,7 @@ public static class ParquetFrame
     /// <param name="path">Path of the file.</param>
     /// <param name="cancellationToken">Stops between two columns.</param>
     /// <returns>The frame.</returns>
-    /// <exception cref="FormatException">Columns are of types that a frame has not: all of them are named.</exception>
+    /// <exception cref="FormatException">Columns are of types that a frame has not, or there twice: all of them are named.</exception>
     public static async Task<DataFrame> ReadAsync(string path, CancellationToken cancellationToken = default)
     {
         await using var file = File.OpenRead(Guard.NotBlank(path));
@@ -77,7 +75,7 @@ public static class ParquetFrame
     /// <param name="stream">The stream, which can be read from any place; it stays open.</param>
     /// <param name="cancellationToken">Stops between two columns.</param>
     /// <returns>The frame.</returns>
-    /// <exception cref="FormatException">Columns are of types that a frame has not: all of them are named.</exception>
+    /// <exception cref="FormatException">Columns are of types that a frame has not, or there twice: all of them are named.</exception>
     public static async Task<DataFrame> ReadAsync(Stream stream, CancellationToken cancellationToken = default)
     {
         await using var reader = await ParquetReader.CreateAsync(
@@ -85,8 +83,9 @@ public static class ParquetFrame
             cancellationToken: cancellationToken
         );
         var fields = reader.Schema.DataFields;
-        FileColumns.Check(fields.Where(field => EmptyColumn(field) is null).Select(field => $"{field.Path} ({field.ClrType.Name})"));
-        DataFrameColumn[] columns = [.. fields.Select(field => EmptyColumn(field)!)];
+        var columns = FileColumns.Empty(
+            fields.Select(field => (field.Path.ToString(), field.ClrType.Name, EmptyColumn(field)))
+        );
         for (var index = 0; index < reader.RowGroupCount; index++)
         {
             using var group = reader.OpenRowGroupReader(index);

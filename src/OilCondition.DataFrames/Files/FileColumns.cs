@@ -7,6 +7,9 @@ internal static class FileColumns
 {
     private const string Allowed = "String, Double, Single, Int32, Int64, Boolean, DateTime in UTC or without a zone";
 
+    /// <summary>How many rows are written at a time: no part of a file may have texts of 2³¹ bytes.</summary>
+    public const int RowsOfPart = 1_000_000;
+
     /// <summary>A count of nanoseconds in 64 bits ends in 2262 and begins in 1677; whole years within.</summary>
     private const int FirstYear = 1678;
     private const int LastYear = 2261;
@@ -21,16 +24,23 @@ internal static class FileColumns
         }
     }
 
+    /// <summary>Empty columns to read those of a file into.</summary>
+    /// <param name="columns">The name of each, the type as the file calls it, and an empty column of it; null where a frame has none.</param>
     /// <exception cref="FormatException">Columns of the file have no place in a frame: all of them are named.</exception>
-    public static void Check(IEnumerable<string> refused)
+    public static DataFrameColumn[] Empty(IEnumerable<(string Name, string Type, DataFrameColumn? Column)> columns)
     {
-        var faults = refused.ToList();
-        if (faults.Count > 0)
-        {
-            throw new FormatException(
-                $"The file has columns of types that a frame has not: {string.Join(", ", faults)}; allowed: {Allowed}."
-            );
-        }
+        var all = columns.ToList();
+        List<string> faults =
+        [
+            .. all.Where(one => one.Column is null)
+                .Select(one => $"column '{one.Name}' is {one.Type}; allowed: {Allowed}."),
+            .. all.GroupBy(one => one.Name, StringComparer.Ordinal)
+                .Where(same => same.Count() > 1)
+                .Select(same => $"column '{same.Key}' is there {same.Count()} times; allowed: once."),
+        ];
+        return faults.Count > 0
+            ? throw new FormatException($"The file is no frame: {string.Join(" ", faults)}")
+            : [.. all.Select(one => one.Column!)];
     }
 
     private static string? FaultOf(DataFrameColumn column) =>

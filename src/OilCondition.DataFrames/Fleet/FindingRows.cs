@@ -25,16 +25,12 @@ internal static class FindingRows
         .Text(FrameNames.Text, row => row.Item.Text);
 
     public static IEnumerable<FindingRow> FindingsOf(ConditionAssessment assessment) =>
-        Guard
-            .NotNull(assessment)
-            .Problems.SelectMany(problem =>
+        assessment.Problems.SelectMany(problem =>
                 problem.Findings.Select(finding => new FindingRow(assessment, problem, finding))
             );
 
     public static IEnumerable<EvidenceRow> EvidenceOf(ConditionAssessment assessment) =>
-        Guard
-            .NotNull(assessment)
-            .Problems.SelectMany(problem =>
+        assessment.Problems.SelectMany(problem =>
                 problem.Evidence.SelectMany(group =>
                     group.Select(item => new EvidenceRow(assessment, problem, group.Key, item))
                 )

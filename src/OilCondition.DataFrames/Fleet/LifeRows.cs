@@ -34,9 +34,7 @@ internal static class LifeRows
         .NextSample(row => row.Assessment.NextSample);
 
     public static IEnumerable<Row> Of(ConditionAssessment assessment) =>
-        Guard
-            .NotNull(assessment)
-            .States.SelectMany(state =>
+        assessment.States.SelectMany(state =>
                 state.Lives.DefaultIfEmpty().Select(life => new Row(assessment, state, life))
             );
 

@@ -42,7 +42,7 @@ internal static class OptionRows
         .Text("notice", _ => TreatmentDecision.Notice);
 
     public static IEnumerable<Row> Of(TreatmentDecision decision) =>
-        Guard.NotNull(decision).Options.Select(option => new Row(decision, option));
+        decision.Options.Select(option => new Row(decision, option));
 
     private static TreatmentBand? Band(Row row) => row.Option.Assessment?.Band;
 

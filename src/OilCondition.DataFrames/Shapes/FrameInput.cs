@@ -10,8 +10,8 @@ internal sealed class FrameInput(DataFrame frame)
     private readonly List<string> faults = [];
     private readonly Dictionary<string, DataFrameColumn> columns = ByName(frame);
 
-    /// <summary>Fewer than 2³¹, since a list holds no more.</summary>
-    public int RowCount { get; } = (int)Math.Min(int.MaxValue, frame.Rows.Count);
+    /// <summary>A frame of 2³¹ rows or more overflows here, since no list holds its records.</summary>
+    public int RowCount { get; } = (int)frame.Rows.Count;
 
     public IEnumerable<string> Names => columns.Keys;
 

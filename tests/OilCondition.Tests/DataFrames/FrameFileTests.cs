@@ -183,7 +183,46 @@ public class FrameFileTests
             fault.ShouldContain(word);
         }
 
-        fault.ShouldNotContain("line (");
+        fault.ShouldNotContain("'line'");
+    }
+
+    [Fact]
+    public async Task A_file_with_a_column_twice_is_refused()
+    {
+        using var parquet = new MemoryStream();
+        using (var writer = new ParquetFileWriter(parquet, [new Column<int>("line"), new Column<int>("line")], leaveOpen: true))
+        {
+            writer.Close();
+        }
+
+        parquet.Position = 0;
+        (await Should.ThrowAsync<FormatException>(() => ParquetFrame.ReadAsync(parquet))).Message.ShouldContain(
+            "'line' is there 2 times"
+        );
+    }
+
+    [Fact]
+    public async Task A_frame_longer_than_a_part_comes_back_whole()
+    {
+        const int Rows = 1_000_003;
+        var frame = new DataFrame(
+            new Int32DataFrameColumn("line", Enumerable.Range(0, Rows)),
+            new StringDataFrameColumn("text", Enumerable.Range(0, Rows).Select(i => i % 7 == 0 ? null : "t"))
+        );
+        using var stream = new MemoryStream();
+        ArrowFrame.Write(frame, stream);
+        stream.Position = 0;
+        var fromArrow = ArrowFrame.Read(stream);
+        stream.SetLength(0);
+        await ParquetFrame.WriteAsync(frame, stream);
+        stream.Position = 0;
+        var fromParquet = await ParquetFrame.ReadAsync(stream);
+
+        foreach (var read in (DataFrame[])[fromArrow, fromParquet])
+        {
+            ((Int32DataFrameColumn)read["line"]).SequenceEqual((Int32DataFrameColumn)frame["line"]).ShouldBeTrue();
+            ((StringDataFrameColumn)read["text"]).SequenceEqual((StringDataFrameColumn)frame["text"]).ShouldBeTrue();
+        }
     }
 
     private static DataFrame Frame(string which) =>
