@@ -155,12 +155,23 @@ public class DataFrameBenchmarks
         var start = new DateTime(2026, 1, 1, 0, 0, 0, DateTimeKind.Unspecified);
         IEnumerable<TableRow> Table()
         {
-            yield return new TableRow(1, ["Machine", "Sample No", "Date", "Water [ppm]", "Iron [ppm]", "Copper [ppm]", "AN"]);
+            yield return new TableRow(
+                1,
+                ["Machine", "Sample No", "Date", "Water [ppm]", "Iron [ppm]", "Copper [ppm]", "AN"]
+            );
             for (var i = 0; i < samples; i++)
             {
                 yield return new TableRow(
                     i + 2,
-                    [$"M{i % 200}", $"S{i}", start.AddHours(i % 4000), (double)random.Next(10, 900), (double)random.Next(50), (double)random.Next(9), random.NextDouble()]
+                    [
+                        $"M{i % 200}",
+                        $"S{i}",
+                        start.AddHours(i % 4000),
+                        (double)random.Next(10, 900),
+                        (double)random.Next(50),
+                        (double)random.Next(9),
+                        random.NextDouble(),
+                    ]
                 );
             }
         }

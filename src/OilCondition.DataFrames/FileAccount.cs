@@ -50,12 +50,10 @@ public sealed class FileAccount
     )
     {
         Records = records;
-        Problems = ProblemShape.Of(
-            [
-                .. problems.Select(problem => (problem, false)),
-                .. doubts.Select(problem => (problem, true)),
-            ]
-        );
+        Problems = ProblemShape.Of([
+            .. problems.Select(problem => (problem, false)),
+            .. doubts.Select(problem => (problem, true)),
+        ]);
         Columns = ColumnShape.Of(columns);
         Cells = cells;
     }

@@ -59,29 +59,25 @@ public sealed class OilRecords
     /// <param name="file">What was read. <see cref="FileAccount"/> keeps the lines.</param>
     /// <returns>The samples, machine by machine.</returns>
     public static OilRecords Of(LabFileResult file) =>
-        new(
-            [
-                .. Guard
-                    .NotNull(file)
-                    .MachineIds.SelectMany(id =>
-                        file.SamplesOf(id).Select(sample => new FrameRecord(id, null, null, null, sample, null))
-                    ),
-            ]
-        );
+        new([
+            .. Guard
+                .NotNull(file)
+                .MachineIds.SelectMany(id =>
+                    file.SamplesOf(id).Select(sample => new FrameRecord(id, null, null, null, sample, null))
+                ),
+        ]);
 
     /// <summary>The readings of a sensor log that was read as a whole; their lines and texts are not known.</summary>
     /// <param name="file">What was read. <see cref="FileAccount"/> keeps lines and texts of a log that is opened.</param>
     /// <returns>The readings, machine by machine; of a log that names no machine under the empty name.</returns>
     public static OilRecords Of(SensorLogResult file) =>
-        new(
-            [
-                .. Guard
-                    .NotNull(file)
-                    .MachineIds.SelectMany(id =>
-                        file.ReadingsOf(id).Select(reading => new FrameRecord(id, null, null, null, null, reading))
-                    ),
-            ]
-        );
+        new([
+            .. Guard
+                .NotNull(file)
+                .MachineIds.SelectMany(id =>
+                    file.ReadingsOf(id).Select(reading => new FrameRecord(id, null, null, null, null, reading))
+                ),
+        ]);
 
     /// <summary>Reads a long frame, a row a reading.</summary>
     /// <remarks>

@@ -41,11 +41,7 @@ public static class SeriesFrame
     /// <param name="problems">What was not taken over, in order of the rows.</param>
     /// <returns>The series of the other rows.</returns>
     /// <exception cref="FormatException">Columns are missing or of another type: all of them are named.</exception>
-    public static MeasurandSeries Read(
-        DataFrame frame,
-        Measurand measurand,
-        out IReadOnlyList<FrameProblem> problems
-    )
+    public static MeasurandSeries Read(DataFrame frame, Measurand measurand, out IReadOnlyList<FrameProblem> problems)
     {
         Guard.NotNull(measurand);
         var input = new FrameInput(Guard.NotNull(frame));

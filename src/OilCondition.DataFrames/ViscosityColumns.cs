@@ -44,7 +44,10 @@ public static class ViscosityColumns
             if (at40 > at100)
             {
                 indexes[i] = ViscosityIndex
-                    .FromViscosities(KinematicViscosity.FromCentistokes(at40), KinematicViscosity.FromCentistokes(at100))
+                    .FromViscosities(
+                        KinematicViscosity.FromCentistokes(at40),
+                        KinematicViscosity.FromCentistokes(at100)
+                    )
                     .Reported;
             }
             else

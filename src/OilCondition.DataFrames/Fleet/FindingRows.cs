@@ -26,15 +26,15 @@ internal static class FindingRows
 
     public static IEnumerable<FindingRow> FindingsOf(ConditionAssessment assessment) =>
         assessment.Problems.SelectMany(problem =>
-                problem.Findings.Select(finding => new FindingRow(assessment, problem, finding))
-            );
+            problem.Findings.Select(finding => new FindingRow(assessment, problem, finding))
+        );
 
     public static IEnumerable<EvidenceRow> EvidenceOf(ConditionAssessment assessment) =>
         assessment.Problems.SelectMany(problem =>
-                problem.Evidence.SelectMany(group =>
-                    group.Select(item => new EvidenceRow(assessment, problem, group.Key, item))
-                )
-            );
+            problem.Evidence.SelectMany(group =>
+                group.Select(item => new EvidenceRow(assessment, problem, group.Key, item))
+            )
+        );
 
     private static FrameShape<T> Keys<T>(Func<T, ConditionAssessment> assessment, Func<T, Problem> problem) =>
         FleetKeys.Of(assessment).Text(FrameNames.Subject, row => problem(row).Subject);

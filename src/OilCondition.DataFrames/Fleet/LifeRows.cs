@@ -35,8 +35,8 @@ internal static class LifeRows
 
     public static IEnumerable<Row> Of(ConditionAssessment assessment) =>
         assessment.States.SelectMany(state =>
-                state.Lives.DefaultIfEmpty().Select(life => new Row(assessment, state, life))
-            );
+            state.Lives.DefaultIfEmpty().Select(life => new Row(assessment, state, life))
+        );
 
     private static string SlopeUnit(Row row) =>
         row.Trend.Scale == NaturalScale.Logarithmic ? "ln per day" : $"{row.State.Measurand.Unit} per day".TrimStart();

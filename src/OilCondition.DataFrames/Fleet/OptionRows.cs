@@ -33,10 +33,7 @@ internal static class OptionRows
         .Moment("doneP10Utc", row => row.Option.DoneP10)
         .Moment("doneP50Utc", row => row.Option.DoneP50)
         .Moment("doneP90Utc", row => row.Option.DoneP90)
-        .Moment(
-            "alertBackUtc",
-            row => row.Option.Rebound is { } back && back.TryEstimate(out var at) ? at : null
-        )
+        .Moment("alertBackUtc", row => row.Option.Rebound is { } back && back.TryEstimate(out var at) ? at : null)
         .Text("sentence", row => row.Option.ToString())
         .Word("cautions", row => string.Join(" ", Cautions(row).Select(Sentences.Of)))
         .Text("notice", _ => TreatmentDecision.Notice);

@@ -1,7 +1,15 @@
 namespace OilCondition.DataFrames;
 
 /// <summary>A sample or a sensor's reading of one machine, with where it comes from.</summary>
-internal sealed record FrameRecord(string MachineId, string? Charge, string? Sheet, int? Line, OilSample? Sample, SensorReading? Sensor, IReadOnlyDictionary<string, string>? SensorTexts = null)
+internal sealed record FrameRecord(
+    string MachineId,
+    string? Charge,
+    string? Sheet,
+    int? Line,
+    OilSample? Sample,
+    SensorReading? Sensor,
+    IReadOnlyDictionary<string, string>? SensorTexts = null
+)
 {
     /// <summary>What <see cref="FrameNames.Origin"/> says.</summary>
     public const string FromSample = "sample";

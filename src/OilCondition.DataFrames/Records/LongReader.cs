@@ -90,12 +90,7 @@ internal sealed class LongReader
         else if (value(row) is not null)
         {
             problems.Add(
-                new FrameProblem(
-                    row,
-                    FrameNames.Measurand,
-                    "",
-                    "the value is not taken over; it needs its measurand."
-                )
+                new FrameProblem(row, FrameNames.Measurand, "", "the value is not taken over; it needs its measurand.")
             );
         }
     }

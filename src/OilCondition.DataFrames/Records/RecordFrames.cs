@@ -103,7 +103,13 @@ internal static class RecordFrames
             .Text(FrameNames.Sheet, row => of(row).Sheet)
             .Whole(FrameNames.Line, row => of(row).Line);
 
-    private readonly record struct Row(FrameRecord Record, Measurand? Measurand, Reading Reading, string? Header, string? Text);
+    private readonly record struct Row(
+        FrameRecord Record,
+        Measurand? Measurand,
+        Reading Reading,
+        string? Header,
+        string? Text
+    );
 
     private sealed class MeasurandColumn(Measurand measurand)
     {

@@ -11,8 +11,18 @@ internal readonly record struct RecordKey(
     int? Line
 )
 {
-    public FrameRecord With(IReadOnlyDictionary<Measurand, Reading> readings, IReadOnlyDictionary<string, string> texts) =>
+    public FrameRecord With(
+        IReadOnlyDictionary<Measurand, Reading> readings,
+        IReadOnlyDictionary<string, string> texts
+    ) =>
         IsSensor
             ? new FrameRecord(MachineId, Charge, Sheet, Line, null, new SensorReading(At, readings), texts)
-            : new FrameRecord(MachineId, Charge, Sheet, Line, new OilSample(SampleNumber ?? "", At, readings, texts), null);
+            : new FrameRecord(
+                MachineId,
+                Charge,
+                Sheet,
+                Line,
+                new OilSample(SampleNumber ?? "", At, readings, texts),
+                null
+            );
 }

@@ -47,7 +47,15 @@ internal sealed class RecordKeys(FrameInput input)
             return false;
         }
 
-        key = new RecordKey(machineId, charge(row), isSensor, isSensor ? null : sampleNumber(row), at, sheet(row), line(row));
+        key = new RecordKey(
+            machineId,
+            charge(row),
+            isSensor,
+            isSensor ? null : sampleNumber(row),
+            at,
+            sheet(row),
+            line(row)
+        );
         return true;
     }
 }

@@ -32,7 +32,9 @@ internal sealed class WideReader
             }
             else if (catalog.TryFind(name.Split(" [")[0], out var meant))
             {
-                input.Fault($"column '{name}' is not in the unit of {meant.Name}; allowed: '{FrameNames.ValueOf(meant)}'.");
+                input.Fault(
+                    $"column '{name}' is not in the unit of {meant.Name}; allowed: '{FrameNames.ValueOf(meant)}'."
+                );
             }
             else
             {

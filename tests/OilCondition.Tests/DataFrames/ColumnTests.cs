@@ -23,7 +23,10 @@ public class ColumnTests
     private static readonly Gen<double?> Counts = OrNull(Gen.Double[Math.Log(0.005), Math.Log(1e7)].Select(Math.Exp));
 
     public static TheoryData<string, string, string> Tabulated =>
-        ReferenceFolder.Theory("water.csv", row => row.Quantity.StartsWith("tabulated saturation", StringComparison.Ordinal));
+        ReferenceFolder.Theory(
+            "water.csv",
+            row => row.Quantity.StartsWith("tabulated saturation", StringComparison.Ordinal)
+        );
 
     /// <summary>Source: a printed table of a public technical page, row by row in tests/Reference/water.csv.</summary>
     [Theory]
@@ -69,9 +72,12 @@ public class ColumnTests
         );
 
         ((StringDataFrameColumn)frame["code"]).ShouldBe(["22/18/13", "14/12/7", null, null]);
-        ((StringDataFrameColumn)frame["codeReason"]).ShouldBe(
-            [null, null, "the counts rise with size, which cumulative counts cannot", null]
-        );
+        ((StringDataFrameColumn)frame["codeReason"]).ShouldBe([
+            null,
+            null,
+            "the counts rise with size, which cumulative counts cannot",
+            null,
+        ]);
     }
 
     /// <summary>Source: the worked examples of ASTM D2270, VIS-001, VIS-002 and VIS-004 of tests/Reference/viscosity.csv.</summary>
@@ -124,7 +130,11 @@ public class ColumnTests
                     {
                         Number(frame, "free [mg/kg]", i).ShouldBeNull();
                     }
-                    else if (water < 0 || celsius is < -60 or > 200 || !Curve.Covers(Temperature.FromDegreesCelsius(celsius.Value)))
+                    else if (
+                        water < 0
+                        || celsius is < -60 or > 200
+                        || !Curve.Covers(Temperature.FromDegreesCelsius(celsius.Value))
+                    )
                     {
                         Number(frame, "free [mg/kg]", i).ShouldBeNull();
                         Text(frame, "splitReason", i).ShouldNotBeNull();
@@ -135,10 +145,12 @@ public class ColumnTests
                             MassFraction.FromPartsPerMillion(water.Value),
                             Temperature.FromDegreesCelsius(celsius.Value)
                         );
-                        Number(frame, "saturation [mg/kg]", i)!.Value.ShouldBe(state.Saturation.Content.PartsPerMillion, 1e-9 * 2000);
+                        Number(frame, "saturation [mg/kg]", i)!
+                            .Value.ShouldBe(state.Saturation.Content.PartsPerMillion, 1e-9 * 2000);
                         Number(frame, "dissolved [mg/kg]", i)!.Value.ShouldBe(state.Dissolved.PartsPerMillion, 1e-6);
                         Number(frame, "free [mg/kg]", i)!.Value.ShouldBe(state.Free.PartsPerMillion, 1e-6);
-                        Number(frame, "relative saturation [%]", i)!.Value.ShouldBe(state.RelativeSaturation.Percent, 1e-6);
+                        Number(frame, "relative saturation [%]", i)!
+                            .Value.ShouldBe(state.RelativeSaturation.Percent, 1e-6);
                         Text(frame, "splitReason", i).ShouldBeNull();
                     }
                 }
@@ -155,11 +167,17 @@ public class ColumnTests
                     Numbers("100", [.. rows.Select(row => row.Item2)])
                 );
                 var index = ViscosityColumns.Index(at40, at100);
-                var other = ViscosityColumns.At(at40, at100, Numbers("t", [.. rows.Select(row => row.Item3)]), extrapolate: true);
+                var other = ViscosityColumns.At(
+                    at40,
+                    at100,
+                    Numbers("t", [.. rows.Select(row => row.Item3)]),
+                    extrapolate: true
+                );
                 for (var i = 0; i < rows.Count; i++)
                 {
                     ((Int32DataFrameColumn)index["viscosity index"])[i].ShouldBe(IndexOf(rows[i].Item1, rows[i].Item2));
-                    Number(other, "viscosity [mm²/s]", i).ShouldBe(ViscosityOf(rows[i].Item1, rows[i].Item2, rows[i].Item3));
+                    Number(other, "viscosity [mm²/s]", i)
+                        .ShouldBe(ViscosityOf(rows[i].Item1, rows[i].Item2, rows[i].Item3));
                 }
             });
 
@@ -285,10 +303,19 @@ public class ColumnTests
         var once = frame.With(computed);
         var twice = once.With(computed, "again ");
 
-        twice.Columns.Select(column => column.Name)
-            .ShouldBe(["t", "saturation [mg/kg]", "saturationReason", "again saturation [mg/kg]", "again saturationReason"]);
+        twice
+            .Columns.Select(column => column.Name)
+            .ShouldBe([
+                "t",
+                "saturation [mg/kg]",
+                "saturationReason",
+                "again saturation [mg/kg]",
+                "again saturationReason",
+            ]);
         frame.Columns.Count.ShouldBe(1);
-        Should.Throw<ArgumentException>(() => once.With(computed)).Message.ShouldContain("saturation [mg/kg], saturationReason");
+        Should
+            .Throw<ArgumentException>(() => once.With(computed))
+            .Message.ShouldContain("saturation [mg/kg], saturationReason");
         Should
             .Throw<ArgumentException>(() => frame.With(WaterColumns.Saturation(Curve, Numbers("t", 1))))
             .Message.ShouldContain("1 rows");
@@ -299,7 +326,10 @@ public class ColumnTests
     private static int? IndexOf(double? at40, double? at100) =>
         at40 > at100 && at40 is >= 2 and <= 2e7 && at100 >= 2
             ? ViscosityIndex
-                .FromViscosities(KinematicViscosity.FromCentistokes(at40.Value), KinematicViscosity.FromCentistokes(at100.Value))
+                .FromViscosities(
+                    KinematicViscosity.FromCentistokes(at40.Value),
+                    KinematicViscosity.FromCentistokes(at100.Value)
+                )
                 .Reported
             : null;
 

@@ -25,7 +25,11 @@ public class FileAccountTests
         ((Int32DataFrameColumn)account.Problems["line"]).ShouldBe(
             whole.Problems.Concat(whole.Doubts).Select(problem => (int?)problem.Line)
         );
-        account.Problems["outcome"].ElementwiseEquals("refused").Count(isSo => isSo == true).ShouldBe(whole.Problems.Count);
+        account
+            .Problems["outcome"]
+            .ElementwiseEquals("refused")
+            .Count(isSo => isSo == true)
+            .ShouldBe(whole.Problems.Count);
     }
 
     [Fact]
@@ -41,7 +45,9 @@ public class FileAccountTests
         whole.Records.ToWideFrame()["line"].NullCount.ShouldBe(whole.Records.ToWideFrame().Rows.Count);
         foreach (var id in whole.Records.MachineIds)
         {
-            whole.Records.SamplesOf(id).Select(one => one.ToString())
+            whole
+                .Records.SamplesOf(id)
+                .Select(one => one.ToString())
                 .ShouldBe(byRow.Records.SamplesOf(id).Select(one => one.ToString()));
         }
     }
@@ -58,7 +64,14 @@ public class FileAccountTests
         ((StringDataFrameColumn)wide["origin"]).ShouldBe(["sensor", "sensor"]);
         ((Int32DataFrameColumn)wide["line"]).ShouldBe([2, 3]);
         account.Problems["cell"][0].ShouldBe("x");
-        OilRecords.FromWide(wide).SensorReadingsOf("").Count.ShouldBe(2);
+        foreach (
+            var back in (OilRecords[])[OilRecords.FromWide(wide), OilRecords.FromLong(account.Records.ToLongFrame())]
+        )
+        {
+            back.SensorReadingsOf("").Count.ShouldBe(2);
+            ((StringDataFrameColumn)back.ToWideFrame()["text: Status"]).ShouldBe(["ok", "fault"]);
+        }
+
         OilRecords
             .Of(SensorLog.Read(new StringReader(Log), "log.csv", ColumnMap.Default))
             .SensorReadingsOf("")

@@ -92,14 +92,14 @@ public class FleetFrameTests
             frame["waterMgPerKg"][row].ShouldBe(water?.Running.Total.PartsPerMillion);
             frame["freeRunningMgPerKg"][row].ShouldBe(water?.Running.Free.PartsPerMillion);
             frame["freeStandstillMgPerKg"][row].ShouldBe(water?.Standstill.Free.PartsPerMillion);
-            frame["firstMeasurand"][row].ShouldBe(
-                one.First.Shares.Count > 0 ? one.First.Shares[0].Life.Series.Measurand.Id : null
-            );
+            frame["firstMeasurand"]
+                [row]
+                .ShouldBe(one.First.Shares.Count > 0 ? one.First.Shares[0].Life.Series.Measurand.Id : null);
             frame["firstLimit"][row].ShouldBe(one.First.Shares.Count > 0 ? one.First.Shares[0].Life.Limit : null);
             frame["firstChance"][row].ShouldBe(one.First.Shares.Count > 0 ? one.First.Shares[0].Chance : null);
-            frame["p50Utc"][row].ShouldBe(
-                !one.First.IsCrossed && one.First.TryAt(0.5, out var at) ? at.UtcDateTime : null
-            );
+            frame["p50Utc"]
+                [row]
+                .ShouldBe(!one.First.IsCrossed && one.First.TryAt(0.5, out var at) ? at.UtcDateTime : null);
             ShouldBeNextSample(frame, row, one.NextSample);
         }
     }
@@ -224,9 +224,9 @@ public class FleetFrameTests
         frame["slopePerDayLower"][row].ShouldBe(trend.SlopeInterval.Lower);
         frame["slopePerDayUpper"][row].ShouldBe(trend.SlopeInterval.Upper);
         frame["slopeConfidence"][row].ShouldBe(trend.Confidence);
-        frame["slopeUnit"][row].ShouldBe(
-            trend.Scale == NaturalScale.Logarithmic ? "ln per day" : $"{state.Measurand.Unit} per day"
-        );
+        frame["slopeUnit"]
+            [row]
+            .ShouldBe(trend.Scale == NaturalScale.Logarithmic ? "ln per day" : $"{state.Measurand.Unit} per day");
     }
 
     private static void ShouldBeLife(DataFrame frame, long row, MeasurandState state, RemainingLife? life)
@@ -249,7 +249,9 @@ public class FleetFrameTests
     }
 
     private static string Kebab(string name) =>
-        string.Concat(name.Select((letter, i) => (i > 0 && char.IsUpper(letter) ? "-" : "") + char.ToLowerInvariant(letter)));
+        string.Concat(
+            name.Select((letter, i) => (i > 0 && char.IsUpper(letter) ? "-" : "") + char.ToLowerInvariant(letter))
+        );
 
     private static void ShouldBeNextSample(DataFrame frame, long row, NextSample? next)
     {

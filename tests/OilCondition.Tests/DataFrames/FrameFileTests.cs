@@ -11,7 +11,18 @@ public class FrameFileTests
     private static readonly DateTime At = new DateTime(2026, 3, 14, 5, 15, 0, 123, DateTimeKind.Utc).AddTicks(4567);
 
     public static TheoryData<string> Frames =>
-        new(["every type", "long", "wide", "lives", "machines", "findings", "evidence", "options", "no rows", "all null"]);
+        new([
+            "every type",
+            "long",
+            "wide",
+            "lives",
+            "machines",
+            "findings",
+            "evidence",
+            "options",
+            "no rows",
+            "all null",
+        ]);
 
     [Theory]
     [MemberData(nameof(Frames))]
@@ -53,7 +64,8 @@ public class FrameFileTests
         {
             using var column = group.Column(i);
             column.ColumnDescriptor.Name.ShouldBe(frame.Columns[i].Name);
-            Cells(column, frame.Columns[i], (int)frame.Rows.Count).ShouldBe(CellsOf(frame.Columns[i]), frame.Columns[i].Name);
+            Cells(column, frame.Columns[i], (int)frame.Rows.Count)
+                .ShouldBe(CellsOf(frame.Columns[i]), frame.Columns[i].Name);
         }
     }
 
@@ -154,7 +166,15 @@ public class FrameFileTests
 
         var fault = (await Should.ThrowAsync<ArgumentException>(() => ParquetFrame.WriteAsync(frame, stream))).Message;
 
-        foreach (var word in (string[])["'letter' is Char", "'local' has times of a computer", "'cost' is Decimal", "'early' has times outside"])
+        foreach (
+            var word in (string[])
+                [
+                    "'letter' is Char",
+                    "'local' has times of a computer",
+                    "'cost' is Decimal",
+                    "'early' has times outside",
+                ]
+        )
         {
             fault.ShouldContain(word);
         }
@@ -162,14 +182,22 @@ public class FrameFileTests
         Should.Throw<ArgumentException>(() => ArrowFrame.Write(frame, stream)).Message.ShouldBe(fault);
         stream.Length.ShouldBe(0);
         var mixed = new DateTimeDataFrameColumn("mixed", [At, DateTime.SpecifyKind(At, DateTimeKind.Unspecified)]);
-        Should.Throw<ArgumentException>(() => ArrowFrame.Write(new DataFrame(mixed), stream)).Message.ShouldContain("'mixed'");
+        Should
+            .Throw<ArgumentException>(() => ArrowFrame.Write(new DataFrame(mixed), stream))
+            .Message.ShouldContain("'mixed'");
     }
 
     [Fact]
     public async Task Columns_of_a_file_that_a_frame_has_no_type_for_are_named()
     {
         using var stream = new MemoryStream();
-        Column[] columns = [new Column<byte[]>("raw"), new Column<int>("line"), new Column<Guid>("id"), new Column<double[]>("list")];
+        Column[] columns =
+        [
+            new Column<byte[]>("raw"),
+            new Column<int>("line"),
+            new Column<Guid>("id"),
+            new Column<double[]>("list"),
+        ];
         using (var writer = new ParquetFileWriter(stream, columns, leaveOpen: true))
         {
             writer.Close();
@@ -190,7 +218,13 @@ public class FrameFileTests
     public async Task A_file_with_a_column_twice_is_refused()
     {
         using var parquet = new MemoryStream();
-        using (var writer = new ParquetFileWriter(parquet, [new Column<int>("line"), new Column<int>("line")], leaveOpen: true))
+        using (
+            var writer = new ParquetFileWriter(
+                parquet,
+                [new Column<int>("line"), new Column<int>("line")],
+                leaveOpen: true
+            )
+        )
         {
             writer.Close();
         }
@@ -265,7 +299,8 @@ public class FrameFileTests
             CellsOf(read.Columns[i]).ShouldBe(CellsOf(written.Columns[i]), read.Columns[i].Name);
             if (written.Columns[i] is PrimitiveDataFrameColumn<DateTime> moments)
             {
-                ((PrimitiveDataFrameColumn<DateTime>)read.Columns[i]).Select(moment => moment?.Kind)
+                ((PrimitiveDataFrameColumn<DateTime>)read.Columns[i])
+                    .Select(moment => moment?.Kind)
                     .ShouldBe(moments.Select(moment => moment?.Kind));
             }
         }

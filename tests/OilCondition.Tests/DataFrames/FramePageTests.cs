@@ -29,7 +29,10 @@ public partial class FramePageTests
             FleetFrames.Evidence(HarrowPointFleet.Assessments),
             FleetFrames.Options(HarrowPointFleet.Decisions),
         ];
-        var there = frames.SelectMany(frame => frame.Columns).Select(column => column.Name).ToHashSet(StringComparer.Ordinal);
+        var there = frames
+            .SelectMany(frame => frame.Columns)
+            .Select(column => column.Name)
+            .ToHashSet(StringComparer.Ordinal);
 
         // Those of wide frames have names that a user's measurands and texts give them; the page has one of each kind.
         there.UnionWith(["water-content [mg/kg]", "water-content qualifier", "water-content method", "text: Remark"]);
@@ -54,7 +57,11 @@ public partial class FramePageTests
             ViscosityColumns.At(none, none, none),
         ];
 
-        frames.SelectMany(frame => frame.Columns).Select(column => $"`{column.Name}`").Where(name => !Page.Contains(name)).ShouldBeEmpty();
+        frames
+            .SelectMany(frame => frame.Columns)
+            .Select(column => $"`{column.Name}`")
+            .Where(name => !Page.Contains(name))
+            .ShouldBeEmpty();
     }
 
     /// <summary>The names in the first cells of a table.</summary>

@@ -12,7 +12,9 @@ internal static class HarrowPointFleet
 
     public static readonly IReadOnlyList<OilHistory> Histories =
     [
-        .. Station.Machines.Select((one, i) => i == 2 ? OilHistory.Create(one.History.Machine, [], [], []) : one.History),
+        .. Station.Machines.Select(
+            (one, i) => i == 2 ? OilHistory.Create(one.History.Machine, [], [], []) : one.History
+        ),
     ];
 
     public static readonly string NeverSampled = Histories[2].Machine.Id;
@@ -30,5 +32,6 @@ internal static class HarrowPointFleet
         Station.Station
     );
 
-    public static string LabFilePath => RepositoryFiles.PathOf("examples", "HarrowPoint", "Data", "lab-b-2025-2026.csv");
+    public static string LabFilePath =>
+        RepositoryFiles.PathOf("examples", "HarrowPoint", "Data", "lab-b-2025-2026.csv");
 }

@@ -23,7 +23,12 @@ public class NotebookTests
         using var file = LabFile.Open(new StringReader(File), "lab.csv", ColumnMap.Default);
         var account = FileAccount.Of(file);
         var readings = account.Records.ToLongFrame();
-        var bad = account.Problems.Merge(readings, ["sheet", "line"], ["sheet", "line"], joinAlgorithm: JoinAlgorithm.Left);
+        var bad = account.Problems.Merge(
+            readings,
+            ["sheet", "line"],
+            ["sheet", "line"],
+            joinAlgorithm: JoinAlgorithm.Left
+        );
 
         var refused = bad.Filter(bad["outcome"].ElementwiseEquals("refused"));
         Texts(refused, "cell").ShouldBe(["-12", "-12", "x", ",S4,2026-04-16,40,2,"]);
@@ -69,7 +74,9 @@ public class NotebookTests
         split.NullCount.ShouldBeLessThan(split.Length);
         for (var row = 0; row < wide.Rows.Count; row++)
         {
-            (split[row] is not null && sensed[row] is not null).ShouldBeFalse("a titration and a sensor row are two rows");
+            (split[row] is not null && sensed[row] is not null).ShouldBeFalse(
+                "a titration and a sensor row are two rows"
+            );
         }
     }
 

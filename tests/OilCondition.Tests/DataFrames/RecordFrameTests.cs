@@ -9,9 +9,15 @@ namespace OilCondition.Tests.DataFrames;
 /// <summary>Samples and sensor readings go into frames and come back as they were.</summary>
 public class RecordFrameTests
 {
-    private static readonly DateTimeOffset At = new DateTimeOffset(2026, 3, 14, 6, 15, 0, TimeSpan.FromHours(1)).AddTicks(
-        1_234_567
-    );
+    private static readonly DateTimeOffset At = new DateTimeOffset(
+        2026,
+        3,
+        14,
+        6,
+        15,
+        0,
+        TimeSpan.FromHours(1)
+    ).AddTicks(1_234_567);
 
     private static readonly Measurand[] Some =
     [
@@ -33,7 +39,10 @@ public class RecordFrameTests
         from ticks in Gen.Long[0, TimeSpan.TicksPerDay * 900]
         from offset in Gen.Int[-14 * 60, 14 * 60]
         from readings in Gen.Dictionary(Gen.OneOf(Some), Readings)[0, Some.Length]
-        from texts in Gen.Dictionary(Gen.OneOf("Remark", "iron", "Ölfarbe; \"dunkel\""), Gen.OneOf("", "ok", "né\n2"))[0, 3]
+        from texts in Gen.Dictionary(Gen.OneOf("Remark", "iron", "Ölfarbe; \"dunkel\""), Gen.OneOf("", "ok", "né\n2"))[
+            0,
+            3
+        ]
         select new OilSample(
             number == 0 ? "" : $"S{number}",
             new DateTimeOffset(At.UtcDateTime.AddTicks(ticks)).ToOffset(TimeSpan.FromMinutes(offset)),
@@ -107,14 +116,34 @@ public class RecordFrameTests
         {
             lines[line[row]!.Value - 1].Split(',')[1].ShouldBe(number[row]);
         }
+    }
 
-        foreach (var history in HarrowPointFleet.Histories)
-        {
-            var keys = OilRecords.Of(history).ToWideFrame();
-            var charges = ((StringDataFrameColumn)keys["charge"]).ToList();
-            var moments = history.Samples.Select(one => one.TakenAt).Concat(history.SensorReadings.Select(one => one.At));
-            charges.ShouldBe(moments.Select(at => history.ChargeAt(at).ToString()));
-        }
+    [Fact]
+    public void Each_row_has_the_charge_that_was_in_the_machine_when_it_was_taken()
+    {
+        OilSample Of(int day) => new($"S{day}", At.AddDays(day), new Dictionary<Measurand, Reading>());
+        SensorReading Read(int day) =>
+            new(At.AddDays(day), new Dictionary<Measurand, Reading> { [Measurands.OilTemperature] = new(50) });
+        var history = OilHistory.Create(
+            HarrowPointFleet.Histories[0].Machine,
+            [Of(0), Of(10), Of(11), Of(20), Of(40)],
+            [Read(5), Read(15), Read(16), Read(45)],
+            [new OilChange(At.AddDays(10)), new OilChange(At.AddDays(10.5)), new OilChange(At.AddDays(30))]
+        );
+
+        ((StringDataFrameColumn)OilRecords.Of(history).ToWideFrame()["charge"]).ShouldBe(
+        // Two changes within a day are one, by the later of them; the first sample after the change is of the new oil.
+        [
+            "undated",
+            "2026-03-24",
+            "2026-03-24",
+            "2026-03-24",
+            "2026-04-13",
+            "undated",
+            "2026-03-24",
+            "2026-03-24",
+            "2026-04-13",
+        ]);
     }
 
     [Fact]
@@ -144,7 +173,10 @@ public class RecordFrameTests
             new StringDataFrameColumn("origin", [null, "sample", "robot", null, null, null, null, null, null]),
             new StringDataFrameColumn("sampleNumber", ["S0", "S1", "S2", "S3", "S4", "S5", "S6", "S7", "S8"]),
             new DateTimeDataFrameColumn("atUtc", at),
-            new StringDataFrameColumn("measurand", ["iron", "iron", "iron", "iron", "iron", "irno", "iron", "water-content", "iron"]),
+            new StringDataFrameColumn(
+                "measurand",
+                ["iron", "iron", "iron", "iron", "iron", "irno", "iron", "water-content", "iron"]
+            ),
             new DoubleDataFrameColumn("value", [5, 5, 5, 5, 5, 5, double.NaN, -12, 7]),
             new StringDataFrameColumn("qualifier", [null, null, null, null, null, null, null, null, "=<"])
         );
@@ -152,24 +184,23 @@ public class RecordFrameTests
         var read = OilRecords.FromLong(frame);
 
         read.Problems.Select(one => (one.Row, one.Column))
-            .ShouldBe(
-                [
-                    (1, "machine"),
-                    (2, "origin"),
-                    (3, "atUtc"),
-                    (4, "atUtc"),
-                    (5, "measurand"),
-                    (6, "value"),
-                    (7, "value"),
-                    (8, "qualifier"),
-                ]
-            );
+            .ShouldBe([
+                (1, "machine"),
+                (2, "origin"),
+                (3, "atUtc"),
+                (4, "atUtc"),
+                (5, "measurand"),
+                (6, "value"),
+                (7, "value"),
+                (8, "qualifier"),
+            ]);
         read.Problems[3].Reason.ShouldContain("1900 to 2199");
         read.Problems[4].Reason.ShouldContain("did you mean 'iron'");
         read.Problems[6]
             .ToString()
             .ShouldBe("row 7, value: '-12': water content is -12 mg/kg; allowed: 0 to 500000 mg/kg");
-        read.SamplesOf("M1").Select(one => (one.SampleNumber, one.Readings.Count))
+        read.SamplesOf("M1")
+            .Select(one => (one.SampleNumber, one.Readings.Count))
             .ShouldBe([("S0", 1), ("S5", 0), ("S6", 0), ("S7", 0), ("S8", 0)]);
     }
 
@@ -186,7 +217,9 @@ public class RecordFrameTests
         read.Problems.Select(one => (one.Row, one.Column))
             .ShouldBe([(0, "water-content [mg/kg]"), (1, "iron [mg/kg]")]);
         var id = HarrowPointFleet.Histories[0].Machine.Id;
-        read.SamplesOf(id).Sum(one => one.Readings.Count).ShouldBe(all.SamplesOf(id).Sum(one => one.Readings.Count) - 2);
+        read.SamplesOf(id)
+            .Sum(one => one.Readings.Count)
+            .ShouldBe(all.SamplesOf(id).Sum(one => one.Readings.Count) - 2);
     }
 
     [Fact]
@@ -200,7 +233,16 @@ public class RecordFrameTests
 
         var fault = Should.Throw<FormatException>(() => OilRecords.FromLong(frame)).Message;
 
-        foreach (var word in (string[])["'machine' is missing", "'atUtc' is missing", "'measurand' is Int32", "'value' is Single", "'line' is String"])
+        foreach (
+            var word in (string[])
+                [
+                    "'machine' is missing",
+                    "'atUtc' is missing",
+                    "'measurand' is Int32",
+                    "'value' is Single",
+                    "'line' is String",
+                ]
+        )
         {
             fault.ShouldContain(word);
         }
@@ -268,7 +310,11 @@ public class RecordFrameTests
     public void A_measurand_of_ones_own_is_found_in_the_catalog()
     {
         var own = new Measurand("soot", "soot", "%", LimitSide.Upper, NaturalScale.Linear, 0, 100);
-        var sample = new OilSample("S1", At, new Dictionary<Measurand, Reading> { [own] = new(0.4, Qualifier.LessThan) });
+        var sample = new OilSample(
+            "S1",
+            At,
+            new Dictionary<Measurand, Reading> { [own] = new(0.4, Qualifier.LessThan) }
+        );
         var history = OilHistory.Create(HarrowPointFleet.Histories[0].Machine, [sample], [], []);
         var wide = OilRecords.Of(history).ToWideFrame();
 

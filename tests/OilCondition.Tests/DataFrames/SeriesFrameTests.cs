@@ -10,7 +10,10 @@ public class SeriesFrameTests
     [Fact]
     public void A_series_comes_back_with_its_times_values_and_bounds_and_the_same_trend()
     {
-        var judged = HarrowPointFleet.Assessments.SelectMany(one => one.States).Select(state => state.Trend.Judged).ToList();
+        var judged = HarrowPointFleet
+            .Assessments.SelectMany(one => one.States)
+            .Select(state => state.Trend.Judged)
+            .ToList();
         judged.Sum(series => series.LeftOut.Count).ShouldBeGreaterThan(0);
         foreach (var series in judged.Where(series => !series.IsOverOilHours))
         {
@@ -57,7 +60,8 @@ public class SeriesFrameTests
 
         var series = SeriesFrame.Read(frame, Measurands.Iron, out var problems);
 
-        series.Points.Select(point => (point.Reading.Value, point.Reading.Qualifier))
+        series
+            .Points.Select(point => (point.Reading.Value, point.Reading.Qualifier))
             .ShouldBe([(5, Qualifier.LessThan), (8, Qualifier.None)]);
         problems.Select(problem => (problem.Row, problem.Column)).ShouldBe([(2, "atUtc"), (3, "value")]);
         SeriesTrend.Of(series).Assessment.Verdict.ShouldBe(TrendVerdict.TooFewReadings);

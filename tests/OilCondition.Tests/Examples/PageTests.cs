@@ -169,7 +169,12 @@ public partial class PageTests
         using var file = LabFile.Open(path, ColumnMap.Default);
         var account = FileAccount.Of(file);
         var readings = account.Records.ToLongFrame(); // a row a reading, with its sheet and line
-        var bad = account.Problems.Merge(readings, ["sheet", "line"], ["sheet", "line"], joinAlgorithm: JoinAlgorithm.Left);
+        var bad = account.Problems.Merge(
+            readings,
+            ["sheet", "line"],
+            ["sheet", "line"],
+            joinAlgorithm: JoinAlgorithm.Left
+        );
 
         var machine = History("HP-TGB1").Machine;
         var records = OilRecords.FromLong(readings);
@@ -178,7 +183,12 @@ public partial class PageTests
             Console.Error.WriteLine(problem); // row 7, value: '-12': water content is -12 mg/kg; allowed: 0 to 500000 mg/kg
         }
 
-        var again = OilHistory.Create(machine, records.SamplesOf(machine.Id), records.SensorReadingsOf(machine.Id), events: []);
+        var again = OilHistory.Create(
+            machine,
+            records.SamplesOf(machine.Id),
+            records.SensorReadingsOf(machine.Id),
+            events: []
+        );
         var frame = account.Records.ToWideFrame();
         frame.Columns.RenameColumn("atUtc", "Taken at");
         var taken = LabFile.Read([frame.ToTableSheet("samples")], "frame", ColumnMap.Default);
@@ -186,7 +196,10 @@ public partial class PageTests
         bad.Rows.Count.ShouldBeGreaterThan(0);
         again.Samples.Count.ShouldBe(taken.SamplesOf(machine.Id).Count);
         var folder = Directory.CreateTempSubdirectory();
-        var (parquetPath, arrowPath) = (Path.Combine(folder.FullName, "a.parquet"), Path.Combine(folder.FullName, "a.arrow"));
+        var (parquetPath, arrowPath) = (
+            Path.Combine(folder.FullName, "a.parquet"),
+            Path.Combine(folder.FullName, "a.arrow")
+        );
         await ParquetFrame.WriteAsync(readings, parquetPath);
         ArrowFrame.Write(readings, arrowPath);
         var fromParquet = await ParquetFrame.ReadAsync(parquetPath);
