@@ -26,8 +26,8 @@ public static class ParquetFrame
     public static async Task WriteAsync(DataFrame frame, string path, CancellationToken cancellationToken = default)
     {
         FileColumns.Check(Guard.NotNull(frame));
-        await using var file = File.Create(Guard.NotBlank(path));
-        await WriteAsync(frame, file, cancellationToken);
+        using var file = File.Create(Guard.NotBlank(path));
+        await WriteAsync(frame, file, cancellationToken).ConfigureAwait(false);
     }
 
     /// <summary>Writes a frame to a stream, which stays open.</summary>
@@ -40,11 +40,14 @@ public static class ParquetFrame
     {
         FileColumns.Check(Guard.NotNull(frame));
         DataField[] fields = [.. frame.Columns.Select(FieldOf)];
-        await using var writer = await ParquetWriter.CreateAsync(
-            new ParquetSchema(fields.Cast<Field>()),
-            Guard.NotNull(stream),
-            cancellationToken: cancellationToken
-        );
+        var writer = await ParquetWriter
+            .CreateAsync(
+                new ParquetSchema(fields.Cast<Field>()),
+                Guard.NotNull(stream),
+                cancellationToken: cancellationToken
+            )
+            .ConfigureAwait(false);
+        await using var closed = writer.ConfigureAwait(false);
         var from = 0L;
         do
         {
@@ -53,7 +56,8 @@ public static class ParquetFrame
             for (var i = 0; i < fields.Length; i++)
             {
                 cancellationToken.ThrowIfCancellationRequested();
-                await WriteAsync(group, fields[i], frame.Columns[i], from, length, cancellationToken);
+                await WriteAsync(group, fields[i], frame.Columns[i], from, length, cancellationToken)
+                    .ConfigureAwait(false);
             }
 
             from += length;
@@ -67,8 +71,8 @@ public static class ParquetFrame
     /// <exception cref="FormatException">Columns are of types that a frame has not, or there twice: all of them are named.</exception>
     public static async Task<DataFrame> ReadAsync(string path, CancellationToken cancellationToken = default)
     {
-        await using var file = File.OpenRead(Guard.NotBlank(path));
-        return await ReadAsync(file, cancellationToken);
+        using var file = File.OpenRead(Guard.NotBlank(path));
+        return await ReadAsync(file, cancellationToken).ConfigureAwait(false);
     }
 
     /// <summary>Reads a stream as a frame.</summary>
@@ -78,10 +82,10 @@ public static class ParquetFrame
     /// <exception cref="FormatException">Columns are of types that a frame has not, or there twice: all of them are named.</exception>
     public static async Task<DataFrame> ReadAsync(Stream stream, CancellationToken cancellationToken = default)
     {
-        await using var reader = await ParquetReader.CreateAsync(
-            Guard.NotNull(stream),
-            cancellationToken: cancellationToken
-        );
+        var reader = await ParquetReader
+            .CreateAsync(Guard.NotNull(stream), cancellationToken: cancellationToken)
+            .ConfigureAwait(false);
+        await using var closed = reader.ConfigureAwait(false);
         var fields = reader.Schema.DataFields;
         var columns = FileColumns.Empty(
             fields.Select(field => (field.Path.ToString(), field.ClrType.Name, EmptyColumn(field)))
@@ -92,7 +96,7 @@ public static class ParquetFrame
             for (var i = 0; i < fields.Length; i++)
             {
                 cancellationToken.ThrowIfCancellationRequested();
-                await ReadAsync(group, fields[i], columns[i], cancellationToken);
+                await ReadAsync(group, fields[i], columns[i], cancellationToken).ConfigureAwait(false);
             }
         }
 
@@ -183,12 +187,12 @@ public static class ParquetFrame
             var part = new T?[group.RowCount];
             if (field.IsNullable)
             {
-                await group.ReadAsync<T>(field, part, cancellationToken: cancellationToken);
+                await group.ReadAsync<T>(field, part, cancellationToken: cancellationToken).ConfigureAwait(false);
             }
             else
             {
                 var whole = new T[group.RowCount];
-                await group.ReadAsync<T>(field, whole, cancellationToken: cancellationToken);
+                await group.ReadAsync<T>(field, whole, cancellationToken: cancellationToken).ConfigureAwait(false);
                 part = Array.ConvertAll(whole, cell => (T?)cell);
             }
 
@@ -198,38 +202,28 @@ public static class ParquetFrame
             }
         }
 
-        switch (column)
+        async Task ReadTexts(StringDataFrameColumn texts)
         {
-            case StringDataFrameColumn texts:
-                var read = new string?[group.RowCount];
-                await group.ReadAsync(field, read!, cancellationToken: cancellationToken);
-                foreach (var text in read)
-                {
-                    texts.Append(text);
-                }
-
-                break;
-            case PrimitiveDataFrameColumn<double> cells:
-                await Read(cells);
-                break;
-            case PrimitiveDataFrameColumn<float> cells:
-                await Read(cells);
-                break;
-            case PrimitiveDataFrameColumn<int> cells:
-                await Read(cells);
-                break;
-            case PrimitiveDataFrameColumn<long> cells:
-                await Read(cells);
-                break;
-            case PrimitiveDataFrameColumn<bool> cells:
-                await Read(cells);
-                break;
-            case PrimitiveDataFrameColumn<DateTime> cells:
-                var kind = field is DateTimeDataField { IsAdjustedToUTC: true }
-                    ? DateTimeKind.Utc
-                    : DateTimeKind.Unspecified;
-                await Read(cells, moment => DateTime.SpecifyKind(moment, kind));
-                break;
+            var part = new string?[group.RowCount];
+            await group.ReadAsync(field, part!, cancellationToken: cancellationToken).ConfigureAwait(false);
+            foreach (var text in part)
+            {
+                texts.Append(text);
+            }
         }
+
+        var kind = field is DateTimeDataField { IsAdjustedToUTC: true } ? DateTimeKind.Utc : DateTimeKind.Unspecified;
+        await (
+            column switch
+            {
+                StringDataFrameColumn texts => ReadTexts(texts),
+                PrimitiveDataFrameColumn<double> cells => Read(cells),
+                PrimitiveDataFrameColumn<float> cells => Read(cells),
+                PrimitiveDataFrameColumn<int> cells => Read(cells),
+                PrimitiveDataFrameColumn<long> cells => Read(cells),
+                PrimitiveDataFrameColumn<bool> cells => Read(cells),
+                _ => Read((PrimitiveDataFrameColumn<DateTime>)column, moment => DateTime.SpecifyKind(moment, kind)),
+            }
+        ).ConfigureAwait(false);
     }
 }

@@ -1,7 +1,6 @@
 using Microsoft.Data.Analysis;
 using OilCondition.Text;
 using OilCondition.Water;
-using UnitsNet;
 
 namespace OilCondition.DataFrames;
 

@@ -66,7 +66,7 @@ internal sealed class ColumnRows
         }
 
         return faults.Count > 0
-            ? throw new ArgumentException(string.Join(" ", faults))
+            ? throw new ArgumentException(string.Join(" ", faults), nameof(inputs))
             : new ColumnRows(inputs, cells, (int)inputs[0].Column.Length);
     }
 

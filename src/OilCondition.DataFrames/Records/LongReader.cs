@@ -52,9 +52,9 @@ internal sealed class LongReader
 
     public static OilRecords Read(DataFrame frame, MeasurandCatalog catalog)
     {
-        var input = new FrameInput(frame);
-        var reader = new LongReader(input, catalog);
-        for (var row = 0; row < input.RowCount; row++)
+        var cells = new FrameInput(frame);
+        var reader = new LongReader(cells, catalog);
+        for (var row = 0; row < cells.RowCount; row++)
         {
             reader.Take(row);
         }
@@ -62,7 +62,7 @@ internal sealed class LongReader
         return new OilRecords(
             reader.drafts.ConvertAll(draft => draft.Key.With(draft.Readings, draft.Texts)),
             reader.problems,
-            [.. input.Names.Where(name => !Known.Contains(name))]
+            [.. cells.Names.Where(name => !Known.Contains(name))]
         );
     }
 

@@ -47,10 +47,10 @@ internal sealed class WideReader
 
     public static OilRecords Read(DataFrame frame, MeasurandCatalog catalog)
     {
-        var input = new FrameInput(frame);
-        var reader = new WideReader(input, catalog);
-        var records = new List<FrameRecord>(input.RowCount);
-        for (var row = 0; row < input.RowCount; row++)
+        var cells = new FrameInput(frame);
+        var reader = new WideReader(cells, catalog);
+        var records = new List<FrameRecord>(cells.RowCount);
+        for (var row = 0; row < cells.RowCount; row++)
         {
             if (reader.keys.TryRead(row, reader.problems, out var key))
             {

@@ -33,6 +33,7 @@ public class FrameFileTests
         stream.Position = 0;
 
         ShouldBeSame(await ParquetFrame.ReadAsync(stream), Frame(which));
+        stream.CanRead.ShouldBeTrue("the stream stays open");
     }
 
     [Theory]
