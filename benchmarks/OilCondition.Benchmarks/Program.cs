@@ -6,6 +6,7 @@ using OilCondition.Benchmarks.Quality;
 // of decays with readings below a limit and of remaining life, 'compare' times a fit beside its peer in turns, 'trend [runs]' false alarms and
 // finds of the trend assessor, 'fleet [machines]' times assessments of a fleet and weighs them, 'trends [runs]' is a scorecard of verdicts and forecasts on held-out processes,
 // 'lab-file [megabytes]' streams a laboratory file of that size,
+// 'frames [rows]' times data frames of that length and weighs them,
 // 'schedule [machines] [runs]' plans of one mobile unit, their proof, gap, gain and time,
 // 'cleanups [runs]' one of the curves of cleanups, 'cleanup-runs [runs] [seen] [words]' what is said of running ones, in all rows or those with these words, 'series' writes the benchmark series for
 // peer scripts.
@@ -41,6 +42,9 @@ switch (args.FirstOrDefault())
         break;
     case "lab-file":
         LabFileBenchmarks.Stream(Number(1, otherwise: 1000));
+        break;
+    case "frames":
+        await DataFrameBenchmarks.Once(Number(1, otherwise: 1_000_000));
         break;
     case "schedule":
         ScheduleRuns.Run(Number(1, otherwise: 30), Number(2, otherwise: 5));

@@ -1,9 +1,11 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using HarrowPoint;
+using Microsoft.Data.Analysis;
 using OilCondition.Cleanliness;
 using OilCondition.Cleanup;
 using OilCondition.Contracts;
+using OilCondition.DataFrames;
 using OilCondition.LabFiles;
 using OilCondition.Limits;
 using OilCondition.Planning;
@@ -52,6 +54,7 @@ public partial class PageTests
     [InlineData("contract.md")]
     [InlineData("journal.md")]
     [InlineData("files.md")]
+    [InlineData("frames.md")]
     public void The_snippets_of_a_page_are_compiled(string page)
     {
         var compiled = Bare(RepositoryFiles.Read("tests", "OilCondition.Tests", "Examples", "PageTests.cs"));
@@ -157,6 +160,77 @@ public partial class PageTests
 
         Console.WriteLine(large.Cells); // 40 cells: 12 keys, 20 readings, 5 blank, 1 rejected, 2 texts
         return problems;
+    }
+
+    [Fact]
+    public async Task Frames()
+    {
+        var path = RepositoryFiles.PathOf("examples", "HarrowPoint", "Data", "lab-b-2025-2026.csv");
+        using var file = LabFile.Open(path, ColumnMap.Default);
+        var account = FileAccount.Of(file);
+        var readings = account.Records.ToLongFrame(); // a row a reading, with its sheet and line
+        var bad = account.Problems.Merge(
+            readings,
+            ["sheet", "line"],
+            ["sheet", "line"],
+            joinAlgorithm: JoinAlgorithm.Left
+        );
+
+        var machine = History("HP-TGB1").Machine;
+        var records = OilRecords.FromLong(readings);
+        foreach (var problem in records.Problems)
+        {
+            Console.Error.WriteLine(problem); // row 7, value: '-12': water content is -12 mg/kg; allowed: 0 to 500000 mg/kg
+        }
+
+        var again = OilHistory.Create(
+            machine,
+            records.SamplesOf(machine.Id),
+            records.SensorReadingsOf(machine.Id),
+            events: []
+        );
+        var frame = account.Records.ToWideFrame();
+        frame.Columns.RenameColumn("atUtc", "Taken at");
+        var taken = LabFile.Read([frame.ToTableSheet("samples")], "frame", ColumnMap.Default);
+
+        bad.Rows.Count.ShouldBeGreaterThan(0);
+        again.Samples.Count.ShouldBe(taken.SamplesOf(machine.Id).Count);
+        var folder = Directory.CreateTempSubdirectory();
+        var (parquetPath, arrowPath) = (
+            Path.Combine(folder.FullName, "a.parquet"),
+            Path.Combine(folder.FullName, "a.arrow")
+        );
+        await ParquetFrame.WriteAsync(readings, parquetPath);
+        ArrowFrame.Write(readings, arrowPath);
+        var fromParquet = await ParquetFrame.ReadAsync(parquetPath);
+        var fromArrow = ArrowFrame.Read(arrowPath);
+
+        folder.Delete(recursive: true);
+        fromParquet.Rows.Count.ShouldBe(readings.Rows.Count);
+        fromArrow.Rows.Count.ShouldBe(readings.Rows.Count);
+    }
+
+    [Fact]
+    public void Frames_of_a_fleet_and_of_its_water()
+    {
+        var station = TheStation.Station;
+        var curve = PublishedSaturationCurves.TransformerMineralOil;
+        var history = History("HP-TGB1");
+        var assessments = TheStation
+            .Machines.Take(2)
+            .Select(one => ConditionAssessor.Assess(one.History, one.Limits, new AssessmentOptions(asOf)))
+            .ToList();
+        var lives = FleetFrames.Lives(assessments).OrderBy("p10Utc"); // null comes last
+        var options = FleetFrames.Options(TreatmentDecision.Of(assessments, station)); // with cautions: the plant decides
+
+        var wide = OilRecords.Of(history).ToWideFrame(); // a row a sample or sensor reading
+        var temperature = wide.ValuesOf(Measurands.OilTemperature);
+        wide = wide.With(WaterColumns.Split(curve, wide.ValuesOf(Measurands.WaterContent), temperature))
+            .With(WaterColumns.Sensed(curve, wide.ValuesOf(Measurands.RelativeSaturation), temperature));
+
+        lives["p10Utc"][0].ShouldNotBeNull();
+        options.Rows.Count.ShouldBeGreaterThan(0);
+        wide["free [mg/kg]"].NullCount.ShouldBeLessThan(wide.Rows.Count);
     }
 
     [Fact]

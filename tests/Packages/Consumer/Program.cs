@@ -1,4 +1,5 @@
 using OilCondition;
+using OilCondition.DataFrames;
 using OilCondition.LabFiles;
 using OilCondition.Reporting;
 using OilCondition.Water;
@@ -43,4 +44,13 @@ foreach (var alert in assessment.Alerts)
     Console.WriteLine($"{alert.Key}: {alert.Problem.Statement}");
 }
 
-return assessment.Alerts.Count == 1 && html.Contains("M1/undated/water", StringComparison.Ordinal) ? 0 : 1;
+var readings = OilRecords.Of(assessment.History).ToLongFrame();
+using var parquet = new MemoryStream();
+await ParquetFrame.WriteAsync(readings, parquet);
+parquet.Position = 0;
+var again = OilRecords.FromLong(await ParquetFrame.ReadAsync(parquet)).SamplesOf("M1");
+Console.WriteLine(FleetFrames.Machines([assessment]));
+
+return again.Count == 1 && assessment.Alerts.Count == 1 && html.Contains("M1/undated/water", StringComparison.Ordinal)
+    ? 0
+    : 1;

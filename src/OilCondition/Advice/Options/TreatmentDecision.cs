@@ -147,6 +147,9 @@ public sealed class TreatmentDecision
     /// <summary>Cautions of the job that is recommended, or under way; empty where none is.</summary>
     public IReadOnlyList<Caution> Cautions => UnderWay?.Cautions ?? Choice?.Assessment?.Cautions ?? [];
 
+    /// <summary>What stands with every decision that is shown: who decides, and what comes first.</summary>
+    public static string Notice => DecisionWords.Notice;
+
     /// <summary>What is recommended, in one sentence or two.</summary>
     public string Recommendation => DecisionWords.Recommendation(this);
 
