@@ -168,7 +168,7 @@ public partial class StarterSetTests
 
     [GeneratedRegex(
         @"\b(caution|warning|critical|abnormal|severe|marginal|fair|poor)\b",
-        RegexOptions.IgnoreCase,
+        RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture,
         1000
     )]
     private static partial Regex OtherScale();

@@ -18,8 +18,8 @@ public sealed partial class CleanupCurve
 
     private FittedReading Beside(int index)
     {
-        var value = ValueAt(moments[index]);
-        return new FittedReading(UsedReadings[index], moments[index], readings[index], value, fall.Standardised(index));
+        var value = ValueAt(usedMoments[index]);
+        return new FittedReading(UsedReadings[index], usedMoments[index], used[index], value, fall.Standardised(index));
     }
 
     /// <summary>A reading beside the curve that was fitted to it.</summary>

@@ -25,8 +25,8 @@ public sealed partial class CleanupCurve
     public const int FewestReadings = 4;
 
     private readonly FittedFall fall;
-    private readonly IReadOnlyList<DateTimeOffset> moments;
-    private readonly IReadOnlyList<Reading> readings;
+    private readonly IReadOnlyList<DateTimeOffset> usedMoments;
+    private readonly IReadOnlyList<Reading> used;
 
     private CleanupCurve(
         CleanupSelection selection,
@@ -36,8 +36,8 @@ public sealed partial class CleanupCurve
         CleanupOptions options
     )
     {
-        this.moments = [.. selection.Used.Select(i => moments[i])];
-        this.readings = [.. selection.Used.Select(i => readings[i])];
+        usedMoments = [.. selection.Used.Select(i => moments[i])];
+        used = [.. selection.Used.Select(i => readings[i])];
         Origin = selection.Origin;
         FirstReadingAt = selection.Begins;
         LastReadingAt = selection.Ends;

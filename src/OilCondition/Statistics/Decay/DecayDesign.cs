@@ -110,10 +110,10 @@ internal readonly struct DecayDesign
     )
     {
         var length = PaddedLength(fit.Count);
-        var rows = store.Rows(Rows * length);
-        var powers = Row(rows, 0, length);
-        var weighing = Row(rows, 2, length);
-        var rests = Row(rows, 3, length);
+        var filled = store.Rows(Rows * length);
+        var powers = Row(filled, 0, length);
+        var weighing = Row(filled, 2, length);
+        var rests = Row(filled, 3, length);
         var change = fit.Floor - fit.Start;
         var counted = 0;
         for (var i = 0; i < times.Length; i++)
@@ -134,7 +134,7 @@ internal readonly struct DecayDesign
             LaneMath.Store(LaneMath.Load(weighing, i) * (LaneMath.Load(rests, i) - fall), rests, i);
         }
 
-        return new DecayDesign(counted, rows, DecayParts.Of(fit.Status, options));
+        return new DecayDesign(counted, filled, DecayParts.Of(fit.Status, options));
     }
 
     private int Degrees => count - columns;
@@ -275,14 +275,14 @@ internal readonly struct DecayDesign
     private static double[] Stored(double[] exponents, double[] roots, double[] residuals)
     {
         var length = PaddedLength(exponents.Length);
-        var rows = new double[Rows * length];
-        exponents.CopyTo(Row(rows, 0, length));
-        roots.CopyTo(Row(rows, 2, length));
-        residuals.CopyTo(Row(rows, 3, length));
-        return rows;
+        var filled = new double[Rows * length];
+        exponents.CopyTo(Row(filled, 0, length));
+        roots.CopyTo(Row(filled, 2, length));
+        residuals.CopyTo(Row(filled, 3, length));
+        return filled;
     }
 
-    private static Span<double> Row(double[] rows, int index, int length) => rows.AsSpan(index * length, length);
+    private static Span<double> Row(double[] all, int index, int length) => all.AsSpan(index * length, length);
 
     private Span<double> Of(Span<double> columns, int index) => columns.Slice(index * Length, Length);
 
