@@ -15,6 +15,7 @@ public partial class VocabularyTests
         typeof(LabFile).Assembly,
         typeof(OilCondition.Spreadsheets.Spreadsheet).Assembly,
 #if !NETSTANDARD_BUILD
+        typeof(OilCondition.Charts.Chart).Assembly,
         typeof(OilCondition.Planning.UnitSchedule).Assembly,
         typeof(OilCondition.Reporting.ConditionReport).Assembly,
 #endif
