@@ -39,7 +39,7 @@ internal sealed class Ink
 
     public static Ink PaleBlue { get; } = new("#56B4E9", 0.3);
 
-    public static Ink PaleGrey { get; } = new("#757575", 0.16);
+    public static Ink PaleGrey { get; } = new("#757575", 0.25);
 
     public string Hex { get; }
 

@@ -20,24 +20,40 @@ internal enum Dash
 /// <summary>Something in the plane of the data, with its words in the key; layers are drawn in their order.</summary>
 /// <param name="Key">What the key calls it; null where another layer stands for it.</param>
 /// <param name="Ink">Its ink.</param>
-internal abstract record Layer(string? Key, Ink Ink);
+internal abstract record Layer(string? Key, Ink Ink)
+{
+    /// <summary>Whether it shows nothing, so that the key need not tell of it.</summary>
+    public virtual bool IsEmpty => false;
+}
 
 /// <summary>Marks at places.</summary>
 internal sealed record Marks(string? Key, Ink Ink, MarkerShape Shape, IReadOnlyList<Spot> Spots, float Size = 8)
-    : Layer(Key, Ink);
+    : Layer(Key, Ink)
+{
+    public override bool IsEmpty => Spots.Count == 0;
+}
 
 /// <summary>A line through places.</summary>
 internal sealed record Course(string? Key, Ink Ink, Dash Dash, IReadOnlyList<Spot> Spots, float Width = 2)
-    : Layer(Key, Ink);
+    : Layer(Key, Ink)
+{
+    public override bool IsEmpty => Spots.Count < 2;
+}
 
 /// <summary>A filled area with its outline.</summary>
-internal sealed record Area(string? Key, Ink Ink, IReadOnlyList<Spot> Outline) : Layer(Key, Ink);
+internal sealed record Area(string? Key, Ink Ink, IReadOnlyList<Spot> Outline) : Layer(Key, Ink)
+{
+    public override bool IsEmpty => Outline.Count < 3;
+}
 
 /// <summary>Rectangles, each given by two opposite corners.</summary>
 internal sealed record Boxes(string? Key, Ink Ink, IReadOnlyList<Stroke> Corners, Ink? Outline = null)
-    : Layer(Key, Ink);
+    : Layer(Key, Ink)
+{
+    public override bool IsEmpty => Corners.Count == 0;
+}
 
-/// <summary>Strokes of their own, such as the intervals of bars.</summary>
+/// <summary>Strokes of their own, such as the intervals of bars; without any the key tells of lines that moments draw.</summary>
 internal sealed record Strokes(string? Key, Ink Ink, Dash Dash, IReadOnlyList<Stroke> Lines, float Width = 2)
     : Layer(Key, Ink);
 

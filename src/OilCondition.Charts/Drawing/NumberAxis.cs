@@ -5,6 +5,9 @@ internal sealed class NumberAxis : Axis
 {
     private readonly ChartTexts texts;
 
+    /// <summary>Values that ticks stand at; null for round numbers.</summary>
+    private IReadOnlyList<double>? Places { get; init; }
+
     private NumberAxis(string label, double from, double to, bool isLogarithmic, ChartTexts texts)
         : base(label, from, to)
     {
@@ -38,10 +41,20 @@ internal sealed class NumberAxis : Axis
         return new NumberAxis(label, from >= 0 ? Math.Max(0, from - pad) : from - pad, high + pad, false, texts);
     }
 
+    /// <summary>The same axis with ticks at given values.</summary>
+    public NumberAxis WithTicksAt(IReadOnlyList<double> places) =>
+        new(Label, From, To, IsLogarithmic, texts) { Places = places };
+
     public override IReadOnlyList<Tick> Ticks(int most)
     {
-        var places = IsLogarithmic ? Decades(most) ?? Even(most) : Even(most);
-        return places;
+        if (Places is not null)
+        {
+            List<double> seen = [.. Places.Where(Shows)];
+            var step = 1 + (seen.Count - 1) / Math.Max(1, most);
+            return [.. seen.Where((_, i) => i % step == 0).Select(value => new Tick(Place(value), texts.Number(value)))];
+        }
+
+        return IsLogarithmic ? Decades(most) ?? Even(most) : Even(most);
     }
 
     protected override double Scale(double value) => IsLogarithmic ? Math.Log10(value) : value;

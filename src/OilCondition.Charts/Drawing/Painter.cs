@@ -160,15 +160,18 @@ internal sealed class Painter
     {
         switch (layer)
         {
-            case Marks { Spots.Count: > 0 } marks:
+            case { IsEmpty: true }:
+                break;
+            case Marks marks:
                 var points = plot.Add.ScatterPoints(marks.Spots.Select(Place).ToArray(), marks.Ink.Color);
                 points.MarkerStyle = Marker(marks);
                 break;
-            case Course { Spots.Count: > 1 } course:
-                var line = plot.Add.ScatterLine(course.Spots.Select(Place).ToArray(), course.Ink.Color);
-                line.LineStyle = LineOf(course.Ink, course.Dash, course.Width);
+            case Course course:
+                plot.Add.Plottable(
+                    new PenLine(new Pen(course.Ink, course.Dash, course.Width), [.. course.Spots.Select(Place)])
+                );
                 break;
-            case Area { Outline.Count: > 2 } area:
+            case Area area:
                 Fill(plot, [.. area.Outline.Select(Place)], area.Ink, null);
                 break;
             case Boxes boxes:
@@ -193,27 +196,16 @@ internal sealed class Painter
     {
         var shape = plot.Add.Polygon(corners);
         shape.FillColor = ink.Color;
-        shape.LineStyle = outline is null ? LineStyle.None : LineOf(outline, Dash.Solid, 1);
+        shape.LineStyle = LineStyle.None;
         shape.MarkerShape = MarkerShape.None;
+        if (outline is not null)
+        {
+            plot.Add.Plottable(new PenLine(new Pen(outline, Dash.Solid, 1), [.. corners, corners[0]]));
+        }
     }
 
     private static void AddLine(Plot plot, Coordinates from, Coordinates to, Ink ink, Dash dash, float size) =>
-        plot.Add.ScatterLine(new[] { from, to }, ink.Color).LineStyle = LineOf(ink, dash, size);
-
-    private static LineStyle LineOf(Ink ink, Dash dash, float size) =>
-        new()
-        {
-            Color = ink.Color,
-            Width = size,
-            AntiAlias = true,
-            Pattern = dash switch
-            {
-                Dash.Solid => LinePattern.Solid,
-                Dash.Long => LinePattern.Dashed,
-                Dash.Short => LinePattern.DenselyDashed,
-                _ => LinePattern.Dotted,
-            },
-        };
+        plot.Add.Plottable(new PenLine(new Pen(ink, dash, size), [from, to]));
 
     private static MarkerStyle Marker(Marks marks) =>
         new(marks.Shape, marks.Size, marks.Ink.Color)
@@ -229,15 +221,9 @@ internal sealed class Painter
     private void PaintFrame(SKCanvas canvas)
     {
         using var paint = ScottPlot.Paint.NewDisposablePaint();
-        var frame = LineOf(Ink.Frame, Dash.Solid, 1);
-        void Draw(double fromX, double fromY, double toX, double toY, LineStyle style) =>
-            ScottPlot.Drawing.DrawLine(
-                canvas,
-                paint,
-                new Pixel((float)fromX, (float)fromY),
-                new Pixel((float)toX, (float)toY),
-                style
-            );
+        var frame = new Pen(Ink.Frame, Dash.Solid, 1);
+        void Draw(double fromX, double fromY, double toX, double toY, Pen pen) =>
+            pen.Draw(canvas, [new Pixel((float)fromX, (float)fromY), new Pixel((float)toX, (float)toY)]);
 
         Draw(sheet.Left, sheet.Top, sheet.Left, sheet.Bottom, frame);
         Draw(sheet.Left, sheet.Bottom, sheet.Right, sheet.Bottom, frame);
@@ -258,31 +244,28 @@ internal sealed class Painter
 
         foreach (var (from, to, ink) in sheet.Leaders)
         {
-            Draw(sheet.Right, from, sheet.Right + Sheet.LeaderWidth - 4, to, LineOf(ink, Dash.Solid, 1));
+            Draw(sheet.Right, from, sheet.Right + Sheet.LeaderWidth - 4, to, new Pen(ink, Dash.Solid, 1));
         }
 
         foreach (var (layer, x, y) in sheet.Symbols)
         {
-            PaintSymbol(canvas, paint, layer, x, y, Draw);
+            PaintSymbol(canvas, paint, layer, (float)x, (float)y);
         }
     }
 
-    private static void PaintSymbol(
-        SKCanvas canvas,
-        ScottPlot.Paint paint,
-        Layer layer,
-        double x,
-        double y,
-        Action<double, double, double, double, LineStyle> draw
-    )
+    private static void PaintSymbol(SKCanvas canvas, ScottPlot.Paint paint, Layer layer, float x, float y)
     {
+        void Line(Pen pen) => pen.Draw(canvas, [new Pixel(x - 11, y), new Pixel(x + 11, y)]);
         void Box(Ink ink, Ink? outline)
         {
-            var box = new PixelRect((float)x - 9, (float)x + 9, (float)y + 5, (float)y - 5);
+            var box = new PixelRect(x - 9, x + 9, y + 5, y - 5);
             ScottPlot.Drawing.FillRectangle(canvas, box, paint, new FillStyle { Color = ink.Color });
             if (outline is not null)
             {
-                ScottPlot.Drawing.DrawRectangle(canvas, box, paint, LineOf(outline, Dash.Solid, 1));
+                new Pen(outline, Dash.Solid, 1).Draw(
+                    canvas,
+                    [box.TopLeft, box.TopRight, box.BottomRight, box.BottomLeft, box.TopLeft]
+                );
             }
         }
 
@@ -292,15 +275,15 @@ internal sealed class Painter
                 ScottPlot.Drawing.DrawMarker(
                     canvas,
                     paint,
-                    new Pixel((float)x, (float)y),
+                    new Pixel(x, y),
                     Marker(marks with { Size = Math.Max(6, marks.Size) })
                 );
                 break;
             case Course course:
-                draw(x - 11, y, x + 11, y, LineOf(course.Ink, course.Dash, course.Width));
+                Line(new Pen(course.Ink, course.Dash, course.Width));
                 break;
             case Strokes strokes:
-                draw(x - 11, y, x + 11, y, LineOf(strokes.Ink, strokes.Dash, strokes.Width));
+                Line(new Pen(strokes.Ink, strokes.Dash, Math.Min(8, strokes.Width)));
                 break;
             case Area area:
                 Box(area.Ink, null);

@@ -95,7 +95,9 @@ internal sealed class Sheet
         + titleLines * Lettering.Line(Lettering.Large)
         + lines * Lettering.Line(Lettering.Normal)
         + (scene.Y.Label.Length > 0 ? Lettering.Line(Lettering.Normal) + 6 : 6)
-        + (scene.Moments.Count > 0 ? Lettering.Line(Lettering.Small) : 0);
+        + MomentRows * Lettering.Line(Lettering.Small);
+
+    private int MomentRows => Math.Min(2, scene.Moments.Count(moment => moment.Text.Length > 0));
 
     private double Under(double keyHeight) =>
         Margin
@@ -211,16 +213,21 @@ internal sealed class Sheet
 
     private void WriteMoments()
     {
-        var taken = new List<(double From, double To)>();
+        var taken = new List<(double From, double To, int Row)>();
         foreach (var moment in scene.Moments.Where(one => scene.X.Shows(one.At) && one.Text.Length > 0))
         {
             var text = CleanText.Of(moment.Text);
             var size = Lettering.Width(text, Lettering.Small);
             var left = Within(PixelX(scene.X.Place(moment.At)) - size / 2, size);
-            if (left >= Margin && !taken.Any(one => left < one.To + 8 && left + size > one.From - 8))
+            var row = Enumerable
+                .Range(0, MomentRows)
+                .Where(one => !taken.Any(other => other.Row == one && left < other.To + 8 && left + size > other.From - 8))
+                .Select(one => (int?)one)
+                .FirstOrDefault();
+            if (row is { } free && size < width - 2 * Margin)
             {
-                taken.Add((left, left + size));
-                Write(text, left, Top - 5, Lettering.Small);
+                taken.Add((left, left + size, free));
+                Write(text, left, Top - 5 - free * Lettering.Line(Lettering.Small), Lettering.Small);
             }
         }
     }
@@ -242,12 +249,21 @@ internal sealed class Sheet
             }
 
             last = y;
-            var text = Lettering.Cut(CleanText.Of(tick.Text), Lettering.Small, Left - TickLength - 4 - Margin);
-            Write(text, Left - TickLength - 4 - Lettering.Width(text, Lettering.Small), y + 4, Lettering.Small);
+            var room = Left - TickLength - 4 - Margin;
+            var most = scene.Y.HasRows && (Bottom - Top) / TicksY.Count > 2 * line + 4 ? 2 : 1;
+            var lines = Lettering.Wrap(CleanText.Of(tick.Text), Lettering.Small, room, most);
+            for (var i = 0; i < lines.Count; i++)
+            {
+                Write(
+                    lines[i],
+                    Left - TickLength - 4 - Lettering.Width(lines[i], Lettering.Small),
+                    y + 4 + (i - (lines.Count - 1) / 2.0) * line,
+                    Lettering.Small
+                );
+            }
         }
 
-        var most = scene.X is TimeAxis ? (int)((Right - Left) / 90) : (int)((Right - Left) / 60);
-        TicksX = scene.X.Ticks(Math.Max(2, most));
+        TicksX = scene.X.Ticks((int)Math.Max(2, (Right - Left) / (scene.X is TimeAxis ? 90 : 60)));
         var under = Bottom + TickLength + line;
         var end = double.NegativeInfinity;
         foreach (var tick in TicksX.OrderBy(tick => tick.At))
@@ -280,7 +296,7 @@ internal sealed class Sheet
     {
         var keys = new List<(Layer Layer, string Text, double X, int Row)>();
         var (x, row) = (Margin, 0);
-        foreach (var layer in scene.Layers.Where(layer => layer.Key is not null))
+        foreach (var layer in scene.Layers.Where(layer => layer is { Key: not null, IsEmpty: false }))
         {
             var text = Lettering.Cut(CleanText.Of(layer.Key!), Lettering.Small, width - 2 * Margin - SymbolWidth);
             var size = SymbolWidth + Lettering.Width(text, Lettering.Small);

@@ -33,7 +33,7 @@ internal sealed class CleanlinessPicture(Page page, string title, IReadOnlyList<
             [.. counts, least],
             isLogarithmic: true,
             texts
-        );
+        ).WithTicksAt([.. Enumerable.Range(0, Iso4406.HighestScaleNumber + 1).Select(Iso4406.UpperLimitPerMillilitre)]);
         return new Scene(title, Lines(), new RowAxis("", [.. columns.Select(Name)]), axis)
         {
             Layers = [.. Layers(axis)],
@@ -87,7 +87,7 @@ internal sealed class CleanlinessPicture(Page page, string title, IReadOnlyList<
         if (asked.Count > 0)
         {
             yield return new Strokes(
-                texts.Say("not to be passed"),
+                texts.Say("not to be exceeded"),
                 Ink.Vermilion,
                 Dash.Solid,
                 [
@@ -139,8 +139,8 @@ internal sealed class CleanlinessPicture(Page page, string title, IReadOnlyList<
                 .ToList();
             lines.Add(
                 above.Count == 0
-                    ? texts.Say("Asked for: {0}; not passed at any size that was counted.", asked)
-                    : texts.Say("Asked for: {0}; passed at {1}.", asked, string.Join(", ", above))
+                    ? texts.Say("Asked for: {0}; not exceeded at any size that was counted.", asked)
+                    : texts.Say("Asked for: {0}; exceeded at {1}.", asked, string.Join(", ", above))
             );
         }
 

@@ -48,7 +48,14 @@ internal sealed class CleanupPicture
         }
 
         var time = page.Time(Moments([.. samples, .. sensor]));
-        List<Layer> layers = [.. Curve(time), .. Marks(sensor, isSensor: true), .. Marks(samples, isSensor: false)];
+        var curves = Curve(time).ToList();
+        List<Layer> layers =
+        [
+            .. curves.OfType<Area>(),
+            .. Marks(sensor, isSensor: true),
+            .. Marks(samples, isSensor: false),
+            .. curves.OfType<Course>(),
+        ];
         var values = layers
             .SelectMany(layer =>
                 layer switch

@@ -50,7 +50,17 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
                     1.6f
                 ),
             ],
-            Levels = [.. bars.Select(one => new Level(one.Row, Words(one.Option, one.Bar), Ink.Grey, null))],
+            Levels =
+            [
+                .. bars.Select(one => new Level(
+                    one.Row,
+                    one.Option == decision.Choice
+                        ? texts.Say("recommended: {0}", Words(one.Option, one.Bar))
+                        : Words(one.Option, one.Bar),
+                    Ink.Grey,
+                    null
+                )),
+            ],
         };
     }
 
@@ -87,7 +97,7 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
     private string Name(TreatmentOption option)
     {
         var name = option.Verdict == OptionVerdict.Waits ? texts.Say("wait until the next outage") : texts.Name(option.Name);
-        return option == decision.Choice ? texts.Say("► {0} (recommended)", name) : name;
+        return option == decision.Choice ? "► " + name : name;
     }
 
     private string Words(TreatmentOption option, (double? P10, double P50, double? P90)? bar)
@@ -99,11 +109,14 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
         }
 
         string Number(double value) => texts.Number(value, Math.Max(known.P50 / 20, 1e-6));
-        var range = known is { P10: { } low, P90: { } high }
-            ? texts.Say("{0} ({1} to {2})", Number(known.P50), Number(low), Number(high))
-            : Number(known.P50);
+        var middle = $"{Number(known.P50)} {(isCost ? option.Cost!.Currency : "h")}";
+        var range = known is { P10: { } low, P90: { } high } && Number(low) != Number(high)
+            ? texts.Say("{0} ({1} to {2})", middle, Number(low), Number(high))
+            : middle;
         var least = isCost && option.Cost is { IsComplete: false } ? texts.Say("at least {0}", range) : range;
-        return texts.Say("{0}; {1}", least, verdict);
+        return option.DoneP50 is { } done
+            ? texts.Say("{0}; {1}", texts.Say("{0}; {1}", least, texts.Say("done {0}", page.Minute(done))), verdict)
+            : texts.Say("{0}; {1}", least, verdict);
     }
 
     private string Verdict(OptionVerdict verdict) =>

@@ -6,6 +6,7 @@ namespace OilCondition.Charts.Pictures;
 /// <summary>Readings as marks: a value is a disc, a bound a triangle that points to where the true value lies.</summary>
 internal static class ReadingMarks
 {
+    private const int Some = 60;
     private const int Many = 400;
 
     public static IEnumerable<Layer> Of(
@@ -17,7 +18,10 @@ internal static class ReadingMarks
         IReadOnlyList<(DateTimeOffset At, Reading Reading)> readings
     )
     {
-        var size = readings.Count > Many ? 4 : 8;
+        var size =
+            readings.Count > Many ? 4
+            : readings.Count > Some ? 5.5f
+            : 8;
         Marks Layer(string words, MarkerShape mark, Func<Reading, bool> which) =>
             new(
                 words,

@@ -194,9 +194,9 @@ internal sealed class SaturationPicture(
         {
             texts.Say(
                 "The oil holds {0} at {1} running and {2} at {3} standstill.",
-                Ppm(At(running.DegreesCelsius)),
+                Held(running),
                 Degrees(running),
-                Ppm(At(standstill.DegreesCelsius)),
+                Held(standstill),
                 Degrees(standstill)
             ),
         };
@@ -224,7 +224,7 @@ internal sealed class SaturationPicture(
         var separation = curve.SeparationPoint(all);
         if (!separation.StaysDissolved && !separation.StaysFree)
         {
-            lines.Add(texts.Say("Water separates below {0}.", Degrees(separation.Temperature)));
+            lines.Add(texts.Say("Water separates below {0}.", celsius.Text(texts, texts.Number(celsius.From(separation.Temperature.DegreesCelsius), 1))));
         }
 
         if (!curve.Covers(running) || !curve.Covers(standstill))
@@ -237,6 +237,10 @@ internal sealed class SaturationPicture(
 
     private string Ppm(MassFraction content) =>
         $"{texts.Number(content.PartsPerMillion, Math.Max(content.PartsPerMillion / 100, 0.1))} mg/kg";
+
+    /// <summary>A figure of the curve, which is hardly known to some per cent.</summary>
+    private string Held(Temperature at) =>
+        $"{texts.Number(Held(at.DegreesCelsius), Held(at.DegreesCelsius) / 20)} mg/kg";
 
     private string Degrees(Temperature at) => celsius.Text(texts, texts.Number(celsius.From(at.DegreesCelsius), 0.1));
 }

@@ -90,8 +90,8 @@ internal sealed class SchedulePicture(Page page, string title, UnitSchedule sche
 
     private string Words(UnitVisit visit) =>
         visit.Lateness > TimeSpan.Zero
-            ? texts.Say("{0} h late", Hours(visit.Lateness))
-            : texts.Say("{0} h before it is due", Hours(visit.SlackToDue));
+            ? texts.Say("due {0}, {1} h late", page.Day(visit.Task.Due), Hours(visit.Lateness))
+            : texts.Say("due {0}, {1} h to spare", page.Day(visit.Task.Due), Hours(visit.SlackToDue));
 
     private IReadOnlyList<string> Lines()
     {
@@ -99,7 +99,7 @@ internal sealed class SchedulePicture(Page page, string title, UnitSchedule sche
         return
         [
             texts.Say(
-                "{0} visits from {1} to {2}, {3} of them late.",
+                late == 0 ? "{0} visits from {1} to {2}, none late." : "{0} visits from {1} to {2}, {3} of them late.",
                 texts.Count(schedule.Visits.Count),
                 page.Minute(schedule.Visits.Min(Begin)),
                 page.Minute(schedule.Visits.Max(visit => visit.DisconnectEnd)),

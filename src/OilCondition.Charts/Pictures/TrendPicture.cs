@@ -345,6 +345,8 @@ internal sealed class TrendPicture
                     Add(at, $"{texts.Number(100 * chance)} % {page.Day(at)}", Ink.Blue, Dash.Dots);
                 }
             }
+
+            keys.Add(new Strokes(texts.Say("limit passed in 10, 50 and 90 % of cases"), Ink.Blue, Dash.Dots, []));
         }
 
         var events = assessment.History.Events.Where(one => one.At >= from && one.At <= now).ToList();
@@ -457,7 +459,8 @@ internal sealed class TrendPicture
 
     private string Sentence(RemainingLife life)
     {
-        var limit = shown.Text(texts, life.Limit);
+        var isAlarm = figures.Any(figure => figure.IsAlarm && figure.Side == life.Side && figure.Value == life.Limit);
+        var limit = texts.Say(isAlarm ? "The alarm figure {0}" : "The alert figure {0}", shown.Text(texts, life.Limit));
         return life switch
         {
             RemainingLife.Crosses crosses => texts.Say(
@@ -473,9 +476,9 @@ internal sealed class TrendPicture
                 page.Day(open.P10)
             ),
             RemainingLife.HeldByMakeUp held => texts.Say(
-                "Make-up holds the level at {0}, short of {1}.",
-                shown.Text(texts, held.LongRunLevel),
-                limit
+                "{0} is not reached: make-up holds the level at {1}.",
+                limit,
+                shown.Text(texts, held.LongRunLevel)
             ),
             RemainingLife.NotApproaching => texts.Say(
                 "{0} is passed within {1} years in less than one case of ten.",
@@ -484,12 +487,12 @@ internal sealed class TrendPicture
             ),
             RemainingLife.AlreadyCrossed => texts.Say("{0} is passed already.", limit),
             RemainingLife.TooFewReadings few => texts.Say(
-                "No forecast to {0}: {1} of {2} readings.",
+                "{0}: no forecast, {1} of {2} readings.",
                 limit,
                 texts.Count(few.Count),
                 texts.Count(few.Needed)
             ),
-            _ => texts.Say("No forecast to {0}.", limit),
+            _ => throw new InvalidOperationException($"{life.GetType().Name} has no words."),
         };
     }
 }

@@ -65,12 +65,14 @@ internal static class GermanWords
                 "{0} wird bis {1} in einem von zehn Fällen überschritten, bis {2} in fünf, bis {3} in neun.",
             ["{0} is passed by {1} in one case of ten; no latest date can be given."] =
                 "{0} wird bis {1} in einem von zehn Fällen überschritten; ein spätester Tag lässt sich nicht angeben.",
-            ["Make-up holds the level at {0}, short of {1}."] = "Nachfüllen hält den Wert bei {0}, vor {1}.",
+            ["{0} is not reached: make-up holds the level at {1}."] = "{0} wird nicht erreicht: Nachfüllen hält den Wert bei {1}.",
             ["{0} is passed within {1} years in less than one case of ten."] =
                 "{0} wird binnen {1} Jahren in weniger als einem von zehn Fällen überschritten.",
             ["{0} is passed already."] = "{0} ist bereits überschritten.",
-            ["No forecast to {0}: {1} of {2} readings."] = "Keine Vorhersage bis {0}: {1} von {2} Messwerten.",
-            ["No forecast to {0}."] = "Keine Vorhersage bis {0}.",
+            ["{0}: no forecast, {1} of {2} readings."] = "{0}: keine Vorhersage, {1} von {2} Messwerten",
+            ["The alarm figure {0}"] = "Der Alarmwert {0}",
+            ["The alert figure {0}"] = "Der Warnwert {0}",
+            ["limit passed in 10, 50 and 90 % of cases"] = "Grenzwert in 10, 50 und 90 % der Fälle überschritten",
 
             // Saturation.
             ["{0}: water that the oil holds"] = "{0}: Wasser, das das Öl löst",
@@ -128,13 +130,13 @@ internal static class GermanWords
             ["particles per mL, cumulative"] = "Partikel je mL, kumulativ",
             ["what the scale number allows for"] = "was die Ordnungszahl zulässt",
             ["counted"] = "gezählt",
-            ["not to be passed"] = "nicht zu überschreiten",
+            ["not to be exceeded"] = "nicht zu überschreiten",
             ["scale number {0}"] = "Ordnungszahl {0}",
             ["ISO 4406 {0}."] = "ISO 4406 {0}.",
             ["ISO 4406 {0} on {1}."] = "ISO 4406 {0} am {1}.",
-            ["Asked for: {0}; not passed at any size that was counted."] =
+            ["Asked for: {0}; not exceeded at any size that was counted."] =
                 "Gefordert: {0}; bei keiner gezählten Größe überschritten.",
-            ["Asked for: {0}; passed at {1}."] = "Gefordert: {0}; überschritten bei {1}.",
+            ["Asked for: {0}; exceeded at {1}."] = "Gefordert: {0}; überschritten bei {1}.",
 
             // Control charts.
             ["single readings"] = "Einzelwerte",
@@ -165,8 +167,9 @@ internal static class GermanWords
             ["ruled out"] = "ausgeschlossen",
             ["one to nine cases in ten"] = "ein bis neun von zehn Fällen",
             ["wait until the next outage"] = "bis zum nächsten Stillstand warten",
-            ["► {0} (recommended)"] = "► {0} (empfohlen)",
             ["{0} ({1} to {2})"] = "{0} ({1} bis {2})",
+            ["done {0}"] = "fertig {0}",
+            ["recommended: {0}"] = "empfohlen: {0}",
             ["at least {0}"] = "mindestens {0}",
             ["meets the target"] = "erreicht das Ziel",
             ["meets the target late"] = "erreicht das Ziel spät",
@@ -190,8 +193,9 @@ internal static class GermanWords
             ["waiting"] = "Warten",
             ["connecting, heating up, disconnecting"] = "Anschließen, Aufheizen, Abnehmen",
             ["due"] = "fällig",
-            ["{0} h late"] = "{0} h zu spät",
-            ["{0} h before it is due"] = "{0} h vor Fälligkeit",
+            ["due {0}, {1} h late"] = "fällig {0}, {1} h zu spät",
+            ["due {0}, {1} h to spare"] = "fällig {0}, {1} h Spielraum",
+            ["{0} visits from {1} to {2}, none late."] = "{0} Einsätze von {1} bis {2}, keiner zu spät.",
             ["{0} visits from {1} to {2}, {3} of them late."] = "{0} Einsätze von {1} bis {2}, davon {3} zu spät.",
             ["Left out: {0}."] = "Weggelassen: {0}.",
         };
