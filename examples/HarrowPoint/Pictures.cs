@@ -1,18 +1,51 @@
 using OilCondition;
 using OilCondition.Charts;
-using OilCondition.Cleanliness;
 using OilCondition.ControlCharts;
 using OilCondition.Planning;
-using OilCondition.Water;
-using UnitsNet;
 
 namespace HarrowPoint;
 
 /// <summary>One chart of each kind, of the invented station: the pictures of docs/charts.md.</summary>
 public static class Pictures
 {
-    /// <summary>File names without ending, in the order of the page, each with its chart.</summary>
-    public static IReadOnlyList<(string Name, Chart Chart)> Of(StationRecords station, ChartOptions? options = null)
+    /// <summary>Readings that a control chart takes its limits from: those of the first year.</summary>
+    private const int SoundReadings = 12;
+
+    /// <summary>The charts with their names, in the order of the page.</summary>
+    public static IReadOnlyList<(string Name, Chart Chart)> Of(
+        StationRecords station,
+        IReadOnlyList<ConditionAssessment> assessments,
+        IReadOnlyList<TreatmentDecision> decisions,
+        ScheduleOutcome schedule,
+        ChartOptions? options = null
+    )
+    {
+        ConditionAssessment Machine(string id) => assessments.Single(one => one.History.Machine.Id == id);
+        var pump = Machine("HP-CWP2");
+        return
+        [
+            ("chart-trend", TrendChart.Of(Machine("HP-TGB1"), Measurands.WaterContent, options)),
+            ("chart-saturation", SaturationChart.Of(Machine("HP-IGG1"), options)),
+            ("chart-cleanup", CleanupChart.Of(Machine("HP-DTG1"), options)),
+            ("chart-cleanliness", CleanlinessChart.Of(Machine("HP-GOV1"), options)),
+            ("chart-control", Control(pump.History, station.AsOf, options)),
+            (
+                "chart-options",
+                OptionsChart.OfHours(
+                    decisions.First(one => one.Assessment.History.Machine.Id == "HP-TGB1" && one.Options.Count > 0),
+                    options
+                )
+            ),
+            (
+                "chart-schedule",
+                schedule is ScheduleOutcome.Planned planned
+                    ? ScheduleChart.Of("HP-VDU, mobile vacuum dehydration unit", planned.Schedule, options)
+                    : throw new InvalidOperationException("The unit of the station has no plan.")
+            ),
+        ];
+    }
+
+    public static void Write(TextWriter to, string folder, StationRecords station)
     {
         var assessments = station
             .Machines.Select(one =>
@@ -20,35 +53,27 @@ public static class Pictures
             )
             .ToList();
         var decisions = Decisions.Of(station, assessments);
-        List<(string, Chart)> charts =
-        [
-            .. assessments.SelectMany(one =>
-                AssessmentCharts.Of(one, options).Select((chart, i) => ($"{one.History.Machine.Id}-{i}", chart))
-            ),
-            .. decisions.SelectMany(
-                (one, i) =>
-                    new[]
-                    {
-                        ($"hours-{i}", OptionsChart.OfHours(one, options)),
-                        ($"cost-{i}", OptionsChart.OfCost(one, options)),
-                    }
-            ),
-        ];
-        if (Decisions.Schedule(station, decisions) is ScheduleOutcome.Planned planned)
-        {
-            charts.Add(("schedule", ScheduleChart.Of("HP-VDU", planned.Schedule, options)));
-        }
-
-        return charts;
-    }
-
-    public static void Write(string folder, StationRecords station)
-    {
         Directory.CreateDirectory(folder);
-        foreach (var (name, chart) in Of(station))
+        foreach (
+            var (name, chart) in Of(station, assessments, decisions, Decisions.Schedule(station, decisions))
+        )
         {
             File.WriteAllText(Path.Combine(folder, name + ".svg"), chart.ToSvg());
-            Console.WriteLine($"wrote {name}.svg: {chart.Title}");
+            to.WriteLine($"wrote {name}.svg, {chart}");
         }
+    }
+
+    private static Chart Control(OilHistory history, DateTimeOffset asOf, ChartOptions? options)
+    {
+        history.TryFirstRecord(out var first);
+        var series = history.SampleSeries(Measurands.AcidNumber, first, asOf);
+        var (_, values) = series.ToColumns();
+        var sound = IndividualsChart.Of(values.AsSpan(0, SoundReadings));
+        return ControlChart.Of(
+            new EwmaChart(sound.Mean, sound.Sigma),
+            series,
+            $"{history.Machine.Id} {history.Machine.Name}",
+            options
+        );
     }
 }

@@ -39,7 +39,7 @@ if (args is ["years", var drawn] && int.TryParse(drawn, out var years) && years 
 
 if (args is ["pictures", var pictures])
 {
-    Pictures.Write(pictures, StationRecords.Read(data));
+    Pictures.Write(Console.Out, pictures, StationRecords.Read(data));
     return 0;
 }
 

@@ -15,6 +15,8 @@ internal sealed class Ink
         Opacity = opacity;
     }
 
+    public static Ink White { get; } = new("#FFFFFF");
+
     public static Ink Black { get; } = new("#000000");
 
     public static Ink Text { get; } = new("#1A1A1A");

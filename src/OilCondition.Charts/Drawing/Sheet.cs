@@ -94,7 +94,7 @@ internal sealed class Sheet
         Margin
         + titleLines * Lettering.Line(Lettering.Large)
         + lines * Lettering.Line(Lettering.Normal)
-        + (scene.Y.Label.Length > 0 ? Lettering.Line(Lettering.Normal) + 6 : 6)
+        + (scene.Y.Label.Length > 0 ? Lettering.Line(Lettering.Normal) + 11 : 6)
         + MomentRows * Lettering.Line(Lettering.Small);
 
     private int MomentRows => Math.Min(2, scene.Moments.Count(moment => moment.Text.Length > 0));
@@ -184,7 +184,7 @@ internal sealed class Sheet
         double Height(int i) => blocks[i].Lines.Count * line;
         for (var i = 0; i < tops.Length; i++)
         {
-            tops[i] = Math.Max(tops[i], i == 0 ? Top - line / 2 : tops[i - 1] + Height(i - 1));
+            tops[i] = Math.Max(tops[i], i == 0 ? Top : tops[i - 1] + Height(i - 1));
         }
 
         var floor = Bottom + line;

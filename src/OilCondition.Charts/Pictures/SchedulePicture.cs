@@ -51,10 +51,10 @@ internal sealed class SchedulePicture(Page page, string title, UnitSchedule sche
         {
             Layers =
             [
-                Bars(texts.Say("travel"), Ink.Grid, 0.08, visit => visit.IsRunning ? [] : [(visit.Leave, visit.Arrive)]),
+                Bars(texts.Say("travel"), Ink.Frame, 0.06, visit => visit.IsRunning ? [] : [(visit.Leave, visit.Arrive)]),
                 Bars(
                     texts.Say("waiting"),
-                    Ink.Orange,
+                    Ink.White,
                     0.14,
                     visit =>
                         visit.IsRunning

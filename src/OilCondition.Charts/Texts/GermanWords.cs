@@ -231,5 +231,11 @@ internal static class GermanWords
             ["head space purge"] = "Spülung des Gasraums",
             ["fine filtration"] = "Feinfiltration",
             ["drain and refill"] = "Ölwechsel",
+            ["water"] = "Wasser",
+            ["dirt"] = "Schmutz",
+            ["wear"] = "Verschleiß",
+            ["oil ageing"] = "Ölalterung",
+            ["varnish"] = "Ablagerungen",
+            ["oil identity"] = "Ölsorte",
         };
 }
