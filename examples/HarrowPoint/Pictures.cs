@@ -21,14 +21,13 @@ public static class Pictures
     )
     {
         ConditionAssessment Machine(string id) => assessments.Single(one => one.History.Machine.Id == id);
-        var pump = Machine("HP-CWP2");
         return
         [
             ("chart-trend", TrendChart.Of(Machine("HP-TGB1"), Measurands.WaterContent, options)),
             ("chart-saturation", SaturationChart.Of(Machine("HP-IGG1"), options)),
             ("chart-cleanup", CleanupChart.Of(Machine("HP-DTG1"), options)),
             ("chart-cleanliness", CleanlinessChart.Of(Machine("HP-GOV1"), options)),
-            ("chart-control", Control(pump.History, station.AsOf, options)),
+            ("chart-control", Control(Machine("HP-TGB2").History, station.AsOf, options)),
             (
                 "chart-options",
                 OptionsChart.OfHours(
@@ -66,11 +65,11 @@ public static class Pictures
     private static Chart Control(OilHistory history, DateTimeOffset asOf, ChartOptions? options)
     {
         history.TryFirstRecord(out var first);
-        var series = history.SampleSeries(Measurands.AcidNumber, first, asOf);
+        var series = history.SampleSeries(Measurands.WaterContent, first, asOf);
         var (_, values) = series.ToColumns();
         var sound = IndividualsChart.Of(values.AsSpan(0, SoundReadings));
         return ControlChart.Of(
-            new EwmaChart(sound.Mean, sound.Sigma),
+            CusumChart.ForOneSigma(sound.Mean, sound.Sigma),
             series,
             $"{history.Machine.Id} {history.Machine.Name}",
             options

@@ -29,10 +29,10 @@ public sealed class Chart
     internal Scene Scene { get; }
 
     /// <summary>What the chart is of.</summary>
-    public string Title => Scene.Title;
+    public string Title => CleanText.Of(Scene.Title);
 
     /// <summary>The text alternative: what the chart shows, with its figures.</summary>
-    public string Description => string.Join(" ", Scene.Lines);
+    public string Description => CleanText.Of(string.Join(" ", Scene.Lines));
 
     /// <summary>Width in pixels.</summary>
     public int Width { get; }

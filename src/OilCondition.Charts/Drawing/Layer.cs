@@ -34,14 +34,14 @@ internal sealed record Marks(string? Key, Ink Ink, MarkerShape Shape, IReadOnlyL
 }
 
 /// <summary>A line through places.</summary>
-internal sealed record Course(string? Key, Ink Ink, Dash Dash, IReadOnlyList<Spot> Spots, float Width = 2)
+internal sealed record Trace(string? Key, Ink Ink, Dash Dash, IReadOnlyList<Spot> Spots, float Width = 2)
     : Layer(Key, Ink)
 {
     public override bool IsEmpty => Spots.Count < 2;
 }
 
 /// <summary>A filled area with its outline.</summary>
-internal sealed record Area(string? Key, Ink Ink, IReadOnlyList<Spot> Outline) : Layer(Key, Ink)
+internal sealed record Shade(string? Key, Ink Ink, IReadOnlyList<Spot> Outline) : Layer(Key, Ink)
 {
     public override bool IsEmpty => Outline.Count < 3;
 }
@@ -62,7 +62,7 @@ internal sealed record Strokes(string? Key, Ink Ink, Dash Dash, IReadOnlyList<St
 /// <param name="Text">Its words.</param>
 /// <param name="Ink">Its ink.</param>
 /// <param name="Dash">Its line; null for words without a line.</param>
-internal sealed record Level(double At, string Text, Ink Ink, Dash? Dash);
+internal sealed record LevelMark(double At, string Text, Ink Ink, Dash? Dash);
 
 /// <summary>A moment, or another place on the level axis, over the whole height with its words above.</summary>
 /// <param name="At">Where it lies on the level axis.</param>

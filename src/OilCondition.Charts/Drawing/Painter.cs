@@ -166,12 +166,12 @@ internal sealed class Painter
                 var points = plot.Add.ScatterPoints(marks.Spots.Select(Place).ToArray(), marks.Ink.Color);
                 points.MarkerStyle = Marker(marks);
                 break;
-            case Course course:
+            case Trace course:
                 plot.Add.Plottable(
                     new PenLine(new Pen(course.Ink, course.Dash, course.Width), [.. course.Spots.Select(Place)])
                 );
                 break;
-            case Area area:
+            case Shade area:
                 Fill(plot, [.. area.Outline.Select(Place)], area.Ink, null);
                 break;
             case Boxes boxes:
@@ -279,13 +279,13 @@ internal sealed class Painter
                     Marker(marks with { Size = Math.Max(6, marks.Size) })
                 );
                 break;
-            case Course course:
+            case Trace course:
                 Line(new Pen(course.Ink, course.Dash, course.Width));
                 break;
             case Strokes strokes:
                 Line(new Pen(strokes.Ink, strokes.Dash, Math.Min(8, strokes.Width)));
                 break;
-            case Area area:
+            case Shade area:
                 Box(area.Ink, null);
                 break;
             case Boxes boxes:

@@ -116,7 +116,7 @@ internal sealed class Sheet
 
     private double RightEnd()
     {
-        var widest = scene.Levels.Select(level => Lettering.Width(CleanText.Of(level.Text), Lettering.Small)).DefaultIfEmpty(0).Max();
+        var widest = scene.Levels.Select(level => Lettering.Width(scene.WordsOf(level), Lettering.Small)).DefaultIfEmpty(0).Max();
         return width - Margin - (widest > 0 ? Math.Min(widest, width * 0.3) + LeaderWidth + 3 : 6);
     }
 
@@ -173,7 +173,7 @@ internal sealed class Sheet
             .Levels.Select(level =>
                 (
                     Level: level,
-                    Lines: Lettering.Wrap(CleanText.Of(level.Text), Lettering.Small, room, most),
+                    Lines: Lettering.Wrap(scene.WordsOf(level), Lettering.Small, room, most),
                     Wanted: PixelY(scene.Y.Place(level.At))
                 )
             )
@@ -203,7 +203,7 @@ internal sealed class Sheet
             }
 
             var (level, lines, wanted) = blocks[i];
-            leaders.Add((wanted, tops[i] + Height(i) / 2, level.Dash is null ? Ink.Grid : level.Ink));
+            leaders.Add((wanted, tops[i] + Height(i) / 2, level.Dash is null || !scene.Y.Shows(level.At) ? Ink.Grid : level.Ink));
             for (var at = 0; at < lines.Count; at++)
             {
                 Write(lines[at], Right + LeaderWidth, tops[i] + (at + 1) * line - 4, Lettering.Small);

@@ -102,7 +102,7 @@ internal sealed class CleanlinessPicture(Page page, string title, IReadOnlyList<
     }
 
     /// <summary>Scale numbers in the middle of their classes, every second or third where there are many.</summary>
-    private IEnumerable<Level> Numbers(NumberAxis axis)
+    private IEnumerable<LevelMark> Numbers(NumberAxis axis)
     {
         var shown = Enumerable
             .Range(0, Iso4406.HighestScaleNumber + 1)
@@ -111,7 +111,7 @@ internal sealed class CleanlinessPicture(Page page, string title, IReadOnlyList<
         var step = 1 + shown.Count / 14;
         return shown
             .Where(number => (number - shown[0]) % step == 0)
-            .Select(number => new Level(
+            .Select(number => new LevelMark(
                 Iso4406.TypicalCountPerMillilitre(number),
                 number == shown[0] ? texts.Say("scale number {0}", number) : texts.Count(number),
                 Ink.Grey,
@@ -134,7 +134,7 @@ internal sealed class CleanlinessPicture(Page page, string title, IReadOnlyList<
             var asked = string.Join("/", columns.Select(column => column.Asked is null ? "-" : column.AskedWords));
             var above = columns
                 .Select((column, i) => (column, i))
-                .Where(one => one.column.Asked is { } most && one.column.High > most)
+                .Where(one => one.column.Asked is { } most && (one.column.IsBeyondScale || one.column.High > most))
                 .Select(one => Sizes[one.i])
                 .ToList();
             lines.Add(
@@ -142,6 +142,11 @@ internal sealed class CleanlinessPicture(Page page, string title, IReadOnlyList<
                     ? texts.Say("Asked for: {0}; not exceeded at any size that was counted.", asked)
                     : texts.Say("Asked for: {0}; exceeded at {1}.", asked, string.Join(", ", above))
             );
+        }
+
+        if (columns.Any(column => column.Low == 0))
+        {
+            lines.Add(texts.Say("Counts of 0 stand at the foot of the scale."));
         }
 
         return lines;

@@ -51,17 +51,17 @@ internal sealed class CleanupPicture
         var curves = Curve(time).ToList();
         List<Layer> layers =
         [
-            .. curves.OfType<Area>(),
+            .. curves.OfType<Shade>(),
             .. Marks(sensor, isSensor: true),
             .. Marks(samples, isSensor: false),
-            .. curves.OfType<Course>(),
+            .. curves.OfType<Trace>(),
         ];
         var values = layers
             .SelectMany(layer =>
                 layer switch
                 {
                     Marks marks => marks.Spots,
-                    Course course => course.Spots,
+                    Trace course => course.Spots,
                     _ => [],
                 }
             )
@@ -77,7 +77,7 @@ internal sealed class CleanupPicture
         {
             Layers = layers,
             Levels = target is { } asked
-                ? [new Level(shown.From(asked), texts.Say("target {0}", shown.Text(texts, asked)), Ink.Vermilion, Dash.Long)]
+                ? [new LevelMark(shown.From(asked), texts.Say("target {0}", shown.Text(texts, asked)), Ink.Vermilion, Dash.Long)]
                 : [],
             Moments = [.. Marked(time)],
         };
@@ -174,7 +174,7 @@ internal sealed class CleanupPicture
             .ToList();
         if (band.Count > 1)
         {
-            yield return new Area(
+            yield return new Shade(
                 texts.Say("band of the curve, {0} %", texts.Number(100 * status.Confidence)),
                 Ink.PaleBlue,
                 [
@@ -184,7 +184,7 @@ internal sealed class CleanupPicture
             );
         }
 
-        Course Part(string key, Dash dash, Func<DateTimeOffset, bool> which) =>
+        Trace Part(string key, Dash dash, Func<DateTimeOffset, bool> which) =>
             new(
                 key,
                 Ink.Blue,

@@ -95,10 +95,10 @@ internal sealed class ControlPicture
 
     private double Shift(double value, bool isDifference) => isDifference ? value * shown.Factor : shown.From(value);
 
-    private Course Line(Ink ink, IEnumerable<double> values, string? key) =>
+    private Trace Line(Ink ink, IEnumerable<double> values, string? key) =>
         new(key, ink, Dash.Long, [.. values.Select((value, i) => new Spot(page.Days(moments[i]), value))], 1.6f);
 
-    private Marks Dots(Course line, string key) =>
+    private Marks Dots(Trace line, string key) =>
         new(key, line.Ink, MarkerShape.FilledCircle, line.Spots, line.Spots.Count > 400 ? 3 : 7);
 
     private Marks? Signals(IEnumerable<(int At, double Value, ChartSignal Signal)> points)
@@ -114,13 +114,13 @@ internal sealed class ControlPicture
             : new Marks(texts.Say("signal"), Ink.Vermilion, MarkerShape.OpenSquare, spots, 13);
     }
 
-    private Level Level(double value, string phrase, Ink ink, Dash? dash) => new(value, phrase, ink, dash);
+    private LevelMark Level(double value, string phrase, Ink ink, Dash? dash) => new(value, phrase, ink, dash);
 
     private Scene Draw(
         string what,
         IReadOnlyList<Layer> layers,
         Marks? signals,
-        IReadOnlyList<Level> levels,
+        IReadOnlyList<LevelMark> levels,
         bool isDifference = false
     )
     {
@@ -133,7 +133,7 @@ internal sealed class ControlPicture
                     layer switch
                     {
                         Marks marks => marks with { Spots = [.. marks.Spots.Select(Seen)] },
-                        Course course => (Layer)(course with { Spots = [.. course.Spots.Select(Seen)] }),
+                        Trace course => (Layer)(course with { Spots = [.. course.Spots.Select(Seen)] }),
                         _ => layer,
                     }
                 ),
@@ -147,7 +147,7 @@ internal sealed class ControlPicture
             .ToList();
         var heights = all.OfType<Marks>()
             .SelectMany(marks => marks.Spots)
-            .Concat(all.OfType<Course>().SelectMany(course => course.Spots))
+            .Concat(all.OfType<Trace>().SelectMany(course => course.Spots))
             .Select(spot => spot.Y)
             .Concat(seen.Select(level => level.At));
         var unit = shown.Unit.Length == 0 ? "" : $", {texts.Name(shown.Unit)}";
@@ -166,9 +166,9 @@ internal sealed class ControlPicture
     private IReadOnlyList<string> Lines(string what, Marks? signals)
     {
         var first = signals is null
-            ? texts.Say("No signal in {0} readings.", texts.Count(Values.Length))
+            ? texts.Say("Signals: none in {0}.", texts.Count(Values.Length))
             : texts.Say(
-                "{0} of {1} readings signal, the first on {2}.",
+                "Signals: {0} of {1}, the first on {2}.",
                 texts.Count(signals.Spots.Count),
                 texts.Count(Values.Length),
                 texts.Date(new DateTime(1900, 1, 1).AddDays(signals.Spots[0].X))

@@ -23,12 +23,12 @@ internal readonly record struct LimitFigure(double Value, LimitSide Side, bool I
                 .OrderBy(one => one.IsStatistical),
         ];
 
-    public Level Level(Page page, Shown shown)
+    public LevelMark Level(Page page, Shown shown)
     {
         var (above, below) = IsAlarm ? ("alarm above {0}", "alarm below {0}") : ("alert above {0}", "alert below {0}");
         var figure = shown.Text(page.Texts, Value);
         var words = page.Texts.Say(Side == LimitSide.Upper ? above : below, figure);
-        return new Level(
+        return new LevelMark(
             shown.From(Value),
             IsStatistical ? page.Texts.Say("{0}, by own history", words) : words,
             IsAlarm ? Ink.Vermilion : Ink.Orange,

@@ -22,6 +22,12 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
         var bars = options.Select((option, row) => (Option: option, Row: row, Bar: BarOf(option))).ToList();
         var known = bars.Where(one => one.Bar is not null).ToList();
         var ends = known.SelectMany(one => new[] { one.Bar!.Value.P10, one.Bar.Value.P50, one.Bar.Value.P90 }).OfType<double>();
+        List<Stroke> whiskers =
+        [
+            .. known
+                .Where(one => one.Bar is { P10: not null, P90: not null })
+                .SelectMany(one => Whisker(one.Row, one.Bar!.Value.P10!.Value, one.Bar.Value.P90!.Value)),
+        ];
         var currency = options.Select(option => option.Cost?.Currency).OfType<string>().FirstOrDefault() ?? "";
         var label = isCost
             ? texts.Say("cost, {0}", currency)
@@ -38,21 +44,13 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
                 Bars(texts.Say("recommended"), Ink.Blue, known.Where(one => one.Option == decision.Choice)),
                 Bars(texts.Say("possible"), Ink.SkyBlue, known.Where(one => one.Option != decision.Choice && one.Option.IsPossible)),
                 Bars(texts.Say("ruled out"), Ink.PaleGrey, known.Where(one => !one.Option.IsPossible)),
-                new Strokes(
-                    texts.Say("one to nine cases in ten"),
-                    Ink.Black,
-                    Dash.Solid,
-                    [
-                        .. known
-                            .Where(one => one.Bar is { P10: not null, P90: not null })
-                            .SelectMany(one => Whisker(one.Row, one.Bar!.Value.P10!.Value, one.Bar.Value.P90!.Value)),
-                    ],
-                    1.6f
-                ),
+                // A white edge, so that it is seen on a dark bar.
+                new Strokes(null, Ink.White, Dash.Solid, whiskers, 4.5f),
+                new Strokes(texts.Say("one to nine cases in ten"), Ink.Black, Dash.Solid, whiskers, 1.6f),
             ],
             Levels =
             [
-                .. bars.Select(one => new Level(
+                .. bars.Select(one => new LevelMark(
                     one.Row,
                     one.Option == decision.Choice
                         ? texts.Say("recommended: {0}", Words(one.Option, one.Bar))

@@ -3,8 +3,6 @@ using OilCondition.Statistics;
 using OilCondition.Water;
 using ScottPlot;
 using UnitsNet;
-using Area = OilCondition.Charts.Drawing.Area;
-using Level = OilCondition.Charts.Drawing.Level;
 
 namespace OilCondition.Charts.Pictures;
 
@@ -62,7 +60,7 @@ internal sealed class SaturationPicture(
         {
             Layers = layers,
             Levels = water is { } all
-                ? [new Level(all.PartsPerMillion, texts.Say("all water {0}", Ppm(all)), Ink.Blue, Dash.Long)]
+                ? [new LevelMark(all.PartsPerMillion, texts.Say("all water {0}", Ppm(all)), Ink.Blue, Dash.Long)]
                 : [],
             Moments =
             [
@@ -81,8 +79,8 @@ internal sealed class SaturationPicture(
         layer switch
         {
             Marks marks => marks.Spots.Select(spot => spot.Y),
-            Course course => course.Spots.Select(spot => spot.Y),
-            Area area => area.Outline.Select(spot => spot.Y),
+            Trace course => course.Spots.Select(spot => spot.Y),
+            Shade area => area.Outline.Select(spot => spot.Y),
             _ => [],
         };
 
@@ -94,7 +92,7 @@ internal sealed class SaturationPicture(
 
     private IEnumerable<Layer> Curves(double[] temperatures)
     {
-        Course Part(string? key, Dash dash, Func<double, bool> which) =>
+        Trace Part(string? key, Dash dash, Func<double, bool> which) =>
             new(key, Ink.Black, dash, [.. temperatures.Where(which).Select(at => Spot(at, Held(at)))], 2.2f);
         var (lowest, highest) = (curve.Lowest.DegreesCelsius, curve.Highest.DegreesCelsius);
         yield return Part(texts.Say("saturation: all that the oil holds dissolved"), Dash.Solid, at => at >= lowest && at <= highest);
@@ -120,7 +118,7 @@ internal sealed class SaturationPicture(
         var bands = temperatures
             .Select(at => (at, Band: fit.BandAt(Temperature.FromDegreesCelsius(at), confidence, BandKind.Mean)))
             .ToList();
-        yield return new Area(
+        yield return new Shade(
             texts.Say("band of the curve, {0} %", texts.Number(100 * confidence)),
             Ink.PaleGrey,
             [
@@ -145,7 +143,7 @@ internal sealed class SaturationPicture(
             .Select(i => cold + (warm - cold) * i / Parts)
             .Where(at => Held(at) <= total)
             .ToList();
-        yield return new Area(
+        yield return new Shade(
             texts.Say("drops out on cooling: {0}", Ppm(cooled.Separated)),
             Ink.PaleBlue,
             [

@@ -80,7 +80,7 @@ internal sealed class SchedulePicture(Page page, string title, UnitSchedule sche
                     11
                 ),
             ],
-            Levels = [.. visits.Select((visit, row) => new Level(row, Words(visit), Ink.Grey, null))],
+            Levels = [.. visits.Select((visit, row) => new LevelMark(row, Words(visit), Ink.Grey, null))],
         };
     }
 
@@ -99,7 +99,7 @@ internal sealed class SchedulePicture(Page page, string title, UnitSchedule sche
         return
         [
             texts.Say(
-                late == 0 ? "{0} visits from {1} to {2}, none late." : "{0} visits from {1} to {2}, {3} of them late.",
+                "Visits: {0}, from {1} to {2}; late: {3}.",
                 texts.Count(schedule.Visits.Count),
                 page.Minute(schedule.Visits.Min(Begin)),
                 page.Minute(schedule.Visits.Max(visit => visit.DisconnectEnd)),

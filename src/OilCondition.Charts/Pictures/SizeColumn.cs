@@ -10,6 +10,7 @@ namespace OilCondition.Charts.Pictures;
 /// <param name="Asked">Largest count that is asked for; null for none.</param>
 /// <param name="AskedWords">The same as it is written.</param>
 /// <param name="At">When it was counted; null where that is not known.</param>
+/// <param name="IsBeyondScale">Whether there were more than the scale has numbers for, or too many to count.</param>
 internal sealed record SizeColumn(
     double? Low,
     double? High,
@@ -17,7 +18,8 @@ internal sealed record SizeColumn(
     string Words,
     double? Asked,
     string AskedWords,
-    DateTimeOffset? At = null
+    DateTimeOffset? At = null,
+    bool IsBeyondScale = false
 )
 {
     /// <summary>The count of the latest sample of the oil charge, beside the strictest figure that is not to be passed.</summary>
@@ -56,7 +58,8 @@ internal sealed record SizeColumn(
         var (asked, words) = Asking(target);
         if (!number.HasNumber || number.Number > Iso4406.HighestScaleNumber)
         {
-            return new SizeColumn(null, null, true, number.ToString(), asked, words);
+            var isBeyond = number.HasNumber || number == ScaleNumber.TooNumerous;
+            return new SizeColumn(null, null, true, number.ToString(), asked, words, IsBeyondScale: isBeyond);
         }
 
         var high = Iso4406.UpperLimitPerMillilitre(number.Number);

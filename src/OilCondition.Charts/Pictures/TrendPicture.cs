@@ -67,7 +67,7 @@ internal sealed class TrendPicture
         var life = First();
         var time = page.Time(Moments(life));
         var fan = life is null ? null : Fan(life, time);
-        Course? line = Line();
+        Trace? line = Line();
         List<Layer> layers =
         [
             .. Treatments(time),
@@ -82,7 +82,7 @@ internal sealed class TrendPicture
         return new Scene(title, Lines(), time, y)
         {
             Layers = layers,
-            Levels = [.. figures.Select(figure => Beside(figure.Level(page, shown), y))],
+            Levels = [.. figures.Select(figure => figure.Level(page, shown))],
             Moments = moments.Moments,
         };
     }
@@ -167,7 +167,7 @@ internal sealed class TrendPicture
     }
 
     /// <summary>The slope of the verdict through the middle of the judged readings; null where no trend is shown.</summary>
-    private Course? Line()
+    private Trace? Line()
     {
         var assessed = state.Trend.Assessment;
         if (assessed.Verdict is not (TrendVerdict.Rising or TrendVerdict.Falling))
@@ -208,7 +208,7 @@ internal sealed class TrendPicture
             .Distinct()
             .OrderBy(at => at);
         var key = assessed.Verdict == TrendVerdict.Rising ? texts.Say("trend, rising") : texts.Say("trend, falling");
-        return new Course(key, Ink.Blue, Dash.Solid, [.. moments.Select(at => new Spot(page.Days(at), At(at)))], 2.2f);
+        return new Trace(key, Ink.Blue, Dash.Solid, [.. moments.Select(at => new Spot(page.Days(at), At(at)))], 2.2f);
     }
 
     /// <summary>From the end of the trend, or from the last reading, to the dates at which the limit is passed.</summary>
@@ -259,7 +259,7 @@ internal sealed class TrendPicture
         outline.Add(latest);
         List<Layer> layers =
         [
-            new Area(
+            new Shade(
                 p90 is null
                     ? texts.Say("forecast: limit passed from the earliest date (10 %) on")
                     : texts.Say("forecast: dates at which the limit is passed (10 to 90 %)"),
@@ -269,7 +269,7 @@ internal sealed class TrendPicture
         ];
         if (p50 is not null)
         {
-            layers.Add(new Course(texts.Say("forecast, 50 %"), Ink.Blue, Dash.Short, [start, Cut(p50)], 1.6f));
+            layers.Add(new Trace(texts.Say("forecast, 50 %"), Ink.Blue, Dash.Short, [start, Cut(p50)], 1.6f));
         }
 
         layers.Add(
@@ -317,12 +317,6 @@ internal sealed class TrendPicture
         var unit = shown.Unit.Length == 0 ? "" : $", {texts.Name(shown.Unit)}";
         return NumberAxis.Around(texts.Name(state.Measurand.Name) + unit, all, IsLogarithmic, texts);
     }
-
-    /// <summary>A limit beyond the axis stands at its edge with an arrow, and has no line.</summary>
-    private static Level Beside(Level level, NumberAxis axis) =>
-        axis.Shows(level.At) ? level
-        : level.At > axis.To ? level with { At = axis.To, Text = "↑ " + level.Text, Dash = null }
-        : level with { At = axis.From, Text = "↓ " + level.Text, Dash = null };
 
     private (IReadOnlyList<Moment> Moments, IReadOnlyList<Layer> Keys) Moments(TimeAxis time, RemainingLife? life)
     {
@@ -415,6 +409,11 @@ internal sealed class TrendPicture
         if (judged.Any(point => point.Reading.Value != point.Reported.Value))
         {
             lines.Add(texts.Say("Dilution by top-ups is taken out of the readings."));
+        }
+
+        if (IsLogarithmic && judged.Concat(setAside).Concat(earlier).Any(point => !(point.Reading.Value > 0)))
+        {
+            lines.Add(texts.Say("Readings of 0 stand at the foot of the scale."));
         }
 
         return lines;

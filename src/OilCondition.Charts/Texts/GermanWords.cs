@@ -51,6 +51,7 @@ internal static class GermanWords
             ["No reading of this oil; {0}."] = "Kein Messwert dieses Öls; {0}.",
             ["Dilution by top-ups is taken out of the readings."] =
                 "Die Verdünnung durch Nachfüllungen ist aus den Messwerten herausgerechnet.",
+            ["Readings of 0 stand at the foot of the scale."] = "Messwerte von 0 stehen am Fuß der Skala.",
             ["sudden change from about {0} to {1}, to be confirmed ({2} readings)"] =
                 "sprunghaft von etwa {0} auf {1}, noch zu bestätigen ({2} Messwerte)",
             ["changed at once from about {0} to {1} ({2} readings)"] =
@@ -130,6 +131,7 @@ internal static class GermanWords
             ["particles per mL, cumulative"] = "Partikel je mL, kumulativ",
             ["what the scale number allows for"] = "was die Ordnungszahl zulässt",
             ["counted"] = "gezählt",
+            ["Counts of 0 stand at the foot of the scale."] = "Zählungen von 0 stehen am Fuß der Skala.",
             ["not to be exceeded"] = "nicht zu überschreiten",
             ["scale number {0}"] = "Ordnungszahl {0}",
             ["ISO 4406 {0}."] = "ISO 4406 {0}.",
@@ -151,8 +153,8 @@ internal static class GermanWords
             ["signal below {0}"] = "Signal unter {0}",
             ["signal"] = "Signal",
             ["Control chart: {0}."] = "Regelkarte: {0}.",
-            ["No signal in {0} readings."] = "Kein Signal in {0} Messwerten.",
-            ["{0} of {1} readings signal, the first on {2}."] = "{0} von {1} Messwerten signalisieren, der erste am {2}.",
+            ["Signals: none in {0}."] = "Signale: keines in {0}.",
+            ["Signals: {0} of {1}, the first on {2}."] = "Signale: {0} von {1}, das erste am {2}.",
             ["{0} readings that are only bounds (< or >) are left out."] =
                 "{0} Messwerte, die nur Schranken sind (< oder >), sind weggelassen.",
 
@@ -195,8 +197,7 @@ internal static class GermanWords
             ["due"] = "fällig",
             ["due {0}, {1} h late"] = "fällig {0}, {1} h zu spät",
             ["due {0}, {1} h to spare"] = "fällig {0}, {1} h Spielraum",
-            ["{0} visits from {1} to {2}, none late."] = "{0} Einsätze von {1} bis {2}, keiner zu spät.",
-            ["{0} visits from {1} to {2}, {3} of them late."] = "{0} Einsätze von {1} bis {2}, davon {3} zu spät.",
+            ["Visits: {0}, from {1} to {2}; late: {3}."] = "Einsätze: {0}, von {1} bis {2}; zu spät: {3}.",
             ["Left out: {0}."] = "Weggelassen: {0}.",
         };
 

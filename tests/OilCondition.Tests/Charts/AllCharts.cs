@@ -308,6 +308,35 @@ internal static class AllCharts
         return CleanupChart.Of("M1", CleanupMonitor.Of(watched, readings).Status(), readings, options);
     }
 
+    /// <summary>The same sump that is cold for its first five hours, in which little happens.</summary>
+    public static Chart WarmingCleanup()
+    {
+        var watched = CleanupMonitorOptions.WhileWarm(
+            Invented.Start,
+            new TreatmentTarget(MassFraction.FromPartsPerMillion(60)),
+            Invented.Curve,
+            TimeSpan.FromHours(4),
+            Temperature.FromDegreesCelsius(45)
+        );
+        List<CleanupReading> readings =
+        [
+            .. Enumerable
+                .Range(0, 40)
+                .Select(i =>
+                {
+                    var (hours, celsius) = (i / 2.0, Math.Min(60, 20 + 8 * i / 2.0));
+                    var ppm = 20 + 70 * Math.Exp(-Math.Max(0, hours - 5) / 8) + (i % 2 - 0.5);
+                    var held = Invented.Curve.SaturationAt(Temperature.FromDegreesCelsius(celsius)).Content.PartsPerMillion;
+                    return CleanupReading.Sensor(
+                        Invented.Start.AddHours(hours),
+                        Ratio.FromDecimalFractions(ppm / held),
+                        Temperature.FromDegreesCelsius(celsius)
+                    );
+                }),
+        ];
+        return CleanupChart.Of("M1", CleanupMonitor.Of(watched, readings).Status(), readings);
+    }
+
     private static Chart CodeCleanup(ChartOptions? options)
     {
         var watched = CleanupMonitorOptions.WhileWarm(
