@@ -57,12 +57,12 @@ internal sealed class Painter
 
         var drawn = Encoding.UTF8.GetString(stream.ToArray());
         var body = drawn.Substring(drawn.IndexOf('>', drawn.IndexOf("<svg", StringComparison.Ordinal)) + 1);
-        body = body.Substring(0, body.LastIndexOf("</svg>", StringComparison.Ordinal));
+        body = body.Substring(0, body.LastIndexOf("</svg>", StringComparison.Ordinal)).Replace("\t", "");
 
-        // The drawing numbers its clipping paths from 0; several charts in one page must not share them.
+        // Several charts in one page must not share identifiers.
         var words = Words();
-        var id = Identifier(body + words);
-        body = body.Replace("\"cl_", $"\"{id}-").Replace("(#cl_", $"(#{id}-");
+        var id = "";
+        body = Clips.Once(body, drawing => id = Identifier(drawing + words));
         return FormattableString.Invariant(
                 $"<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" width=\"{width}\" height=\"{height}\" viewBox=\"0 0 {width} {height}\" role=\"img\" aria-labelledby=\"{id}-title {id}-desc\">\n"
             )

@@ -198,31 +198,13 @@ internal sealed class SaturationPicture(
                 Degrees(standstill)
             ),
         };
-        if (water is not { } all)
+        if (water is { } all)
+        {
+            lines.AddRange(Of(all));
+        }
+        else
         {
             lines.Add(texts.Say("Its water content is not known."));
-            return lines;
-        }
-
-        var free = curve.Split(all, running).Free;
-        if (free.PartsPerMillion > 0)
-        {
-            lines.Add(texts.Say("Of {0} of water {1} is free already when it runs.", Ppm(all), Ppm(free)));
-        }
-
-        if (Cooled() is { } cooled)
-        {
-            lines.Add(
-                cooled.Separated.PartsPerMillion > 0
-                    ? texts.Say("With {0} of water, {1} drops out on cooling.", Ppm(all), Ppm(cooled.Separated))
-                    : texts.Say("With {0} of water, none drops out on cooling.", Ppm(all))
-            );
-        }
-
-        var separation = curve.SeparationPoint(all);
-        if (!separation.StaysDissolved && !separation.StaysFree)
-        {
-            lines.Add(texts.Say("Water separates below {0}.", celsius.Text(texts, texts.Number(celsius.From(separation.Temperature.DegreesCelsius), 1))));
         }
 
         if (!curve.Covers(running) || !curve.Covers(standstill))
@@ -231,6 +213,28 @@ internal sealed class SaturationPicture(
         }
 
         return lines;
+    }
+
+    private IEnumerable<string> Of(MassFraction all)
+    {
+        var free = curve.Split(all, running).Free;
+        if (free.PartsPerMillion > 0)
+        {
+            yield return texts.Say("Of {0} of water {1} is free already when it runs.", Ppm(all), Ppm(free));
+        }
+
+        if (Cooled() is { } cooled)
+        {
+            yield return cooled.Separated.PartsPerMillion > 0
+                ? texts.Say("With {0} of water, {1} drops out on cooling.", Ppm(all), Ppm(cooled.Separated))
+                : texts.Say("With {0} of water, none drops out on cooling.", Ppm(all));
+        }
+
+        var separation = curve.SeparationPoint(all);
+        if (!separation.StaysDissolved && !separation.StaysFree)
+        {
+            yield return texts.Say("Water separates below {0}.", celsius.Text(texts, texts.Number(celsius.From(separation.Temperature.DegreesCelsius), 1)));
+        }
     }
 
     private string Ppm(MassFraction content) =>

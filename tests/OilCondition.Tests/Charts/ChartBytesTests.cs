@@ -151,7 +151,7 @@ public partial class ChartBytesTests
                 .Sum(x =>
                     Enumerable.Range((int)(top * scale), (int)((bottom - top) * scale)).Count(y => picture.GetPixel(x, y).Red < 120)
                 );
-        Dark(12, 12, 400, 34).ShouldBeGreaterThan((int)(200 * scale * scale), "the title");
+        Dark(12, 12, 400, 34).ShouldBeGreaterThan((int)(80 * scale * scale), "the title");
         Dark(0, 0, 900, 8).ShouldBe(0, "the margin");
         picture.GetPixel(2, 2).ShouldBe(SKColors.White);
     }
