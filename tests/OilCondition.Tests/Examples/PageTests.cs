@@ -1,5 +1,10 @@
+extern alias charts;
+
+using System.Net;
+using System.Text;
 using System.Text.Json;
 using System.Text.RegularExpressions;
+using charts::OilCondition.Charts;
 using HarrowPoint;
 using OilCondition.Cleanliness;
 using OilCondition.Cleanup;
@@ -52,6 +57,7 @@ public partial class PageTests
     [InlineData("contract.md")]
     [InlineData("journal.md")]
     [InlineData("files.md")]
+    [InlineData("charts.md")]
     public void The_snippets_of_a_page_are_compiled(string page)
     {
         var compiled = Bare(RepositoryFiles.Read("tests", "OilCondition.Tests", "Examples", "PageTests.cs"));
@@ -157,6 +163,44 @@ public partial class PageTests
 
         Console.WriteLine(large.Cells); // 40 cells: 12 keys, 20 readings, 5 blank, 1 rejected, 2 texts
         return problems;
+    }
+
+    [Fact]
+    public void ChartsOfAReport()
+    {
+        var guideBearing = TheStation.Machines.Single(one => one.History.Machine.Id == "HP-TGB1");
+        var assessment = ConditionAssessor.Assess(guideBearing.History, guideBearing.Limits, new AssessmentOptions(asOf));
+        var alert = assessment.Alerts[0];
+        var page = new StringBuilder();
+
+        // A report: every picture of one machine, with the text that says the same.
+        foreach (var chart in AssessmentCharts.Of(assessment))
+        {
+            page.Append($"<figure>{chart.ToSvg()}<figcaption>{WebUtility.HtmlEncode(chart.Description)}</figcaption></figure>");
+        }
+
+        // A notebook: one measurand.
+        var svg = TrendChart.Of(assessment, Measurands.WaterContent).ToSvg();
+
+        // A work request: the pictures of one alert.
+        var attachments = AssessmentCharts.Of(assessment, alert.Problem).Select(chart => chart.ToPng(scale: 2));
+
+        page.ToString().ShouldContain(svg);
+        attachments.Count().ShouldBe(1);
+    }
+
+    [Fact]
+    public void ChartsInOtherWords()
+    {
+        var guideBearing = TheStation.Machines.Single(one => one.History.Machine.Id == "HP-TGB1");
+        var assessment = ConditionAssessor.Assess(guideBearing.History, guideBearing.Limits, new AssessmentOptions(asOf));
+
+        var texts = ChartTexts.German.With("alarm", "Eingriffswert").WithName("acid number", "Säurezahl (TAN)");
+        var options = new ChartOptions(texts, ChartUnits.UsCustomary, utcOffset: TimeSpan.FromHours(1), width: 1200, height: 600);
+        var chart = TrendChart.Of(assessment, Measurands.AcidNumber, options);
+
+        chart.Title.ShouldEndWith("Säurezahl (TAN)");
+        chart.Width.ShouldBe(1200);
     }
 
     [Fact]
