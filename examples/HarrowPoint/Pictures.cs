@@ -53,9 +53,7 @@ public static class Pictures
             .ToList();
         var decisions = Decisions.Of(station, assessments);
         Directory.CreateDirectory(folder);
-        foreach (
-            var (name, chart) in Of(station, assessments, decisions, Decisions.Schedule(station, decisions))
-        )
+        foreach (var (name, chart) in Of(station, assessments, decisions, Decisions.Schedule(station, decisions)))
         {
             File.WriteAllText(Path.Combine(folder, name + ".svg"), chart.ToSvg());
             to.WriteLine($"wrote {name}.svg, {chart}");

@@ -39,11 +39,7 @@ public static class AssessmentCharts
     /// <param name="problem">The problem, such as that of an alert.</param>
     /// <param name="options">Size, words, units; <see cref="ChartOptions.Default"/> where left out.</param>
     /// <returns>The charts, in the order of the limit set; none for a problem of no measurand, such as an overdue sample.</returns>
-    public static IReadOnlyList<Chart> Of(
-        ConditionAssessment assessment,
-        Problem problem,
-        ChartOptions? options = null
-    )
+    public static IReadOnlyList<Chart> Of(ConditionAssessment assessment, Problem problem, ChartOptions? options = null)
     {
         Guard.NotNull(assessment);
         Guard.NotNull(problem);

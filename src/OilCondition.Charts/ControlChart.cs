@@ -57,7 +57,12 @@ public static class ControlChart
     public static Chart Of(CusumChart chart, MeasurandSeries series, string? title = null, ChartOptions? options = null)
     {
         Guard.NotNull(chart);
-        return Draw(series, title, options, picture => picture.Sums(chart.Plot(picture.Values), chart.DecisionInterval));
+        return Draw(
+            series,
+            title,
+            options,
+            picture => picture.Sums(chart.Plot(picture.Values), chart.DecisionInterval)
+        );
     }
 
     private static Chart Draw(

@@ -19,10 +19,7 @@ public static class ScheduleChart
         Guard.NotBlank(title);
         Guard.NotNull(schedule);
         options ??= ChartOptions.Default;
-        var page = Page.Of(
-            options,
-            schedule.Visits.Count > 0 ? schedule.Visits[0].Leave : default
-        );
+        var page = Page.Of(options, schedule.Visits.Count > 0 ? schedule.Visits[0].Leave : default);
         return new Chart(new SchedulePicture(page, title, schedule).Scene(), options);
     }
 }

@@ -28,7 +28,9 @@ internal static class CleanText
             {
                 clean.Append(letter == '\u00A0' ? letter : ' ');
             }
-            else if (CharUnicodeInfo.GetUnicodeCategory(letter) is not (UnicodeCategory.Control or UnicodeCategory.Format))
+            else if (
+                CharUnicodeInfo.GetUnicodeCategory(letter) is not (UnicodeCategory.Control or UnicodeCategory.Format)
+            )
             {
                 clean.Append(letter);
             }

@@ -46,11 +46,14 @@ internal static class Clips
             }
         );
         var numbered = Joined(
-            Use.Replace(without, match => $"url(#{numbers[match.Groups["id"].Value].ToString(CultureInfo.InvariantCulture)})")
+            Use.Replace(
+                without,
+                match => $"url(#{numbers[match.Groups["id"].Value].ToString(CultureInfo.InvariantCulture)})"
+            )
         );
         var name = prefix(string.Concat(shapes) + numbered);
-        var definitions = shapes.Select((shape, number) =>
-            FormattableString.Invariant($"<clipPath id=\"{name}-{number}\">{shape}</clipPath>\n")
+        var definitions = shapes.Select(
+            (shape, number) => FormattableString.Invariant($"<clipPath id=\"{name}-{number}\">{shape}</clipPath>\n")
         );
         return string.Concat(definitions) + numbered.Replace("url(#", $"url(#{name}-");
     }

@@ -47,8 +47,7 @@ internal sealed record Shade(string? Key, Ink Ink, IReadOnlyList<Spot> Outline) 
 }
 
 /// <summary>Rectangles, each given by two opposite corners.</summary>
-internal sealed record Boxes(string? Key, Ink Ink, IReadOnlyList<Stroke> Corners, Ink? Outline = null)
-    : Layer(Key, Ink)
+internal sealed record Boxes(string? Key, Ink Ink, IReadOnlyList<Stroke> Corners, Ink? Outline = null) : Layer(Key, Ink)
 {
     public override bool IsEmpty => Corners.Count == 0;
 }

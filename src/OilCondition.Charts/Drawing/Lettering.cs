@@ -82,7 +82,12 @@ internal static class Lettering
     }
 
     private static SKFont Font(float size) =>
-        new(Face.Value, size) { Subpixel = true, Hinting = SKFontHinting.None, Edging = SKFontEdging.Antialias };
+        new(Face.Value, size)
+        {
+            Subpixel = true,
+            Hinting = SKFontHinting.None,
+            Edging = SKFontEdging.Antialias,
+        };
 }
 
 /// <summary>A text at its place.</summary>

@@ -27,7 +27,8 @@ internal sealed class NumberAxis : Axis
     )
     {
         double[] all = [.. values.Where(value => !isLogarithmic || value > 0)];
-        var (low, high) = all.Length == 0 ? (isLogarithmic ? 1.0 : 0.0, isLogarithmic ? 10.0 : 1.0) : (all.Min(), all.Max());
+        var (low, high) =
+            all.Length == 0 ? (isLogarithmic ? 1.0 : 0.0, isLogarithmic ? 10.0 : 1.0) : (all.Min(), all.Max());
         if (isLogarithmic)
         {
             var room = Math.Max(0.06 * Math.Log10(high / low), low == high ? 0.3 : 0.05);
@@ -51,7 +52,10 @@ internal sealed class NumberAxis : Axis
         {
             List<double> seen = [.. Places.Where(Shows)];
             var step = 1 + (seen.Count - 1) / Math.Max(1, most);
-            return [.. seen.Where((_, i) => i % step == 0).Select(value => new Tick(Place(value), texts.Number(value)))];
+            return
+            [
+                .. seen.Where((_, i) => i % step == 0).Select(value => new Tick(Place(value), texts.Number(value))),
+            ];
         }
 
         return IsLogarithmic ? Decades(most) ?? Even(most) : Even(most);
@@ -114,6 +118,12 @@ internal sealed class NumberAxis : Axis
     private static double Step(double least)
     {
         var power = Math.Pow(10, Math.Floor(Math.Log10(Math.Max(least, 1e-300))));
-        return power * (least <= power ? 1 : least <= 2 * power ? 2 : least <= 5 * power ? 5 : 10);
+        return power
+            * (
+                least <= power ? 1
+                : least <= 2 * power ? 2
+                : least <= 5 * power ? 5
+                : 10
+            );
     }
 }

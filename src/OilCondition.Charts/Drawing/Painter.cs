@@ -127,13 +127,27 @@ internal sealed class Painter
             foreach (var level in scene.Levels.Where(level => level.Dash is not null && scene.Y.Shows(level.At)))
             {
                 var y = scene.Y.Place(level.At);
-                AddLine(plot, new Coordinates(sheet.LowX, y), new Coordinates(sheet.HighX, y), level.Ink, level.Dash!.Value, 1.8f);
+                AddLine(
+                    plot,
+                    new Coordinates(sheet.LowX, y),
+                    new Coordinates(sheet.HighX, y),
+                    level.Ink,
+                    level.Dash!.Value,
+                    1.8f
+                );
             }
 
             foreach (var moment in scene.Moments.Where(moment => scene.X.Shows(moment.At)))
             {
                 var x = scene.X.Place(moment.At);
-                AddLine(plot, new Coordinates(x, sheet.LowY), new Coordinates(x, sheet.HighY), moment.Ink, moment.Dash, 1.3f);
+                AddLine(
+                    plot,
+                    new Coordinates(x, sheet.LowY),
+                    new Coordinates(x, sheet.HighY),
+                    moment.Ink,
+                    moment.Dash,
+                    1.3f
+                );
             }
         }
 
@@ -145,12 +159,26 @@ internal sealed class Painter
     {
         foreach (var tick in sheet.TicksY.Where(_ => !scene.Y.HasRows))
         {
-            AddLine(plot, new Coordinates(sheet.LowX, tick.At), new Coordinates(sheet.HighX, tick.At), Ink.Grid, Dash.Solid, 1);
+            AddLine(
+                plot,
+                new Coordinates(sheet.LowX, tick.At),
+                new Coordinates(sheet.HighX, tick.At),
+                Ink.Grid,
+                Dash.Solid,
+                1
+            );
         }
 
         foreach (var tick in sheet.TicksX.Where(_ => !scene.X.HasRows))
         {
-            AddLine(plot, new Coordinates(tick.At, sheet.LowY), new Coordinates(tick.At, sheet.HighY), Ink.Grid, Dash.Solid, 1);
+            AddLine(
+                plot,
+                new Coordinates(tick.At, sheet.LowY),
+                new Coordinates(tick.At, sheet.HighY),
+                Ink.Grid,
+                Dash.Solid,
+                1
+            );
         }
     }
 

@@ -17,8 +17,7 @@ internal sealed class RowAxis : Axis
 
     public override bool HasRows => names.Count > 0;
 
-    public override IReadOnlyList<Tick> Ticks(int most) =>
-        [.. names.Select((name, row) => new Tick(Place(row), name))];
+    public override IReadOnlyList<Tick> Ticks(int most) => [.. names.Select((name, row) => new Tick(Place(row), name))];
 
     protected override double Scale(double value) => IsUpsideDown ? From + To - value : value;
 }

@@ -9,7 +9,11 @@ internal sealed record Scene(string Title, IReadOnlyList<string> Lines, Axis X, 
 
     /// <summary>Words of a level; beyond the axis they stand at its edge with an arrow, and the level has no line.</summary>
     public string WordsOf(LevelMark level) =>
-        (level.At > Y.To ? "↑ " : level.At < Y.From ? "↓ " : "") + CleanText.Of(level.Text);
+        (
+            level.At > Y.To ? "↑ "
+            : level.At < Y.From ? "↓ "
+            : ""
+        ) + CleanText.Of(level.Text);
 
     /// <summary>Most important first: where two sets of words would meet, the later ones are left out; the key has them.</summary>
     public IReadOnlyList<Moment> Moments { get; init; } = [];

@@ -23,7 +23,9 @@ internal sealed class Sheet
         this.height = height;
         var keys = Keys(out var keyHeight);
         var lines = scene
-            .Lines.SelectMany(line => Lettering.Wrap(CleanText.Of(line), Lettering.Normal, width - 2 * Margin, MostLines))
+            .Lines.SelectMany(line =>
+                Lettering.Wrap(CleanText.Of(line), Lettering.Normal, width - 2 * Margin, MostLines)
+            )
             .Take(MostLines)
             .ToList();
         var under = Under(keyHeight);
@@ -109,14 +111,19 @@ internal sealed class Sheet
 
     private double LeftEnd()
     {
-        var words = scene.Y.Ticks(MostY(Bottom - Top)).Select(tick => Lettering.Width(CleanText.Of(tick.Text), Lettering.Small));
+        var words = scene
+            .Y.Ticks(MostY(Bottom - Top))
+            .Select(tick => Lettering.Width(CleanText.Of(tick.Text), Lettering.Small));
         var widest = words.DefaultIfEmpty(0).Max();
         return Margin + Math.Min(widest, width * (scene.Y.HasRows ? 0.3 : 0.2)) + TickLength + 4;
     }
 
     private double RightEnd()
     {
-        var widest = scene.Levels.Select(level => Lettering.Width(scene.WordsOf(level), Lettering.Small)).DefaultIfEmpty(0).Max();
+        var widest = scene
+            .Levels.Select(level => Lettering.Width(scene.WordsOf(level), Lettering.Small))
+            .DefaultIfEmpty(0)
+            .Max();
         return width - Margin - (widest > 0 ? Math.Min(widest, width * 0.3) + LeaderWidth + 3 : 6);
     }
 
@@ -203,7 +210,9 @@ internal sealed class Sheet
             }
 
             var (level, lines, wanted) = blocks[i];
-            leaders.Add((wanted, tops[i] + Height(i) / 2, level.Dash is null || !scene.Y.Shows(level.At) ? Ink.Grid : level.Ink));
+            leaders.Add(
+                (wanted, tops[i] + Height(i) / 2, level.Dash is null || !scene.Y.Shows(level.At) ? Ink.Grid : level.Ink)
+            );
             for (var at = 0; at < lines.Count; at++)
             {
                 Write(lines[at], Right + LeaderWidth, tops[i] + (at + 1) * line - 4, Lettering.Small);
@@ -221,7 +230,9 @@ internal sealed class Sheet
             var left = Within(PixelX(scene.X.Place(moment.At)) - size / 2, size);
             var row = Enumerable
                 .Range(0, MomentRows)
-                .Where(one => !taken.Any(other => other.Row == one && left < other.To + 8 && left + size > other.From - 8))
+                .Where(one =>
+                    !taken.Any(other => other.Row == one && left < other.To + 8 && left + size > other.From - 8)
+                )
                 .Select(one => (int?)one)
                 .FirstOrDefault();
             if (row is { } free && size < width - 2 * Margin)

@@ -74,9 +74,7 @@ internal sealed class TimeAxis : Axis
             var at = new DateTime(
                 (long)Math.Round((double)At(place).Ticks / TimeSpan.TicksPerSecond) * TimeSpan.TicksPerSecond
             );
-            ticks.Add(
-                new Tick(Place(place), at.Date == last ? texts.Time(at) : $"{texts.Date(at)} {texts.Time(at)}")
-            );
+            ticks.Add(new Tick(Place(place), at.Date == last ? texts.Time(at) : $"{texts.Date(at)} {texts.Time(at)}"));
             last = at.Date;
         }
 

@@ -28,12 +28,11 @@ internal sealed class CleanlinessPicture(Page page, string title, IReadOnlyList<
 
         // A count of 0 has no logarithm: it stands at the foot, a scale number below the others.
         var least = counts.DefaultIfEmpty(1).Min() / 2;
-        var axis = NumberAxis.Around(
-            texts.Say("particles per mL, cumulative"),
-            [.. counts, least],
-            isLogarithmic: true,
-            texts
-        ).WithTicksAt([.. Enumerable.Range(0, Iso4406.HighestScaleNumber + 1).Select(Iso4406.UpperLimitPerMillilitre)]);
+        var axis = NumberAxis
+            .Around(texts.Say("particles per mL, cumulative"), [.. counts, least], isLogarithmic: true, texts)
+            .WithTicksAt([
+                .. Enumerable.Range(0, Iso4406.HighestScaleNumber + 1).Select(Iso4406.UpperLimitPerMillilitre),
+            ]);
         return new Scene(title, Lines(), new RowAxis("", [.. columns.Select(Name)]), axis)
         {
             Layers = [.. Layers(axis)],
@@ -70,7 +69,10 @@ internal sealed class CleanlinessPicture(Page page, string title, IReadOnlyList<
                 Ink.SkyBlue,
                 Dash.Solid,
                 [
-                    .. counted.Select(one => new Stroke(new Spot(one.At, axis.From), new Spot(one.At, one.Column.Low!.Value))),
+                    .. counted.Select(one => new Stroke(
+                        new Spot(one.At, axis.From),
+                        new Spot(one.At, one.Column.Low!.Value)
+                    )),
                 ],
                 14
             );

@@ -28,7 +28,8 @@ internal sealed class CleanupPicture
         this.status = status;
         this.readings = [.. readings.OrderBy(one => one.At)];
         var part = status.Options.Target is null
-            ? status.Parts.FirstOrDefault(one => one.Measurand.Equals(status.RulingPart)) ?? status.Parts.FirstOrDefault()
+            ? status.Parts.FirstOrDefault(one => one.Measurand.Equals(status.RulingPart))
+                ?? status.Parts.FirstOrDefault()
             : null;
         measurand = part?.Measurand ?? status.Options.Measurand;
         curve = part?.Curve ?? status.Curve;
@@ -72,12 +73,26 @@ internal sealed class CleanupPicture
             title,
             Lines(),
             time,
-            NumberAxis.Around(texts.Name(measurand.Name) + unit, values, IsLogarithmic, texts, isFromZero: !IsLogarithmic)
+            NumberAxis.Around(
+                texts.Name(measurand.Name) + unit,
+                values,
+                IsLogarithmic,
+                texts,
+                isFromZero: !IsLogarithmic
+            )
         )
         {
             Layers = layers,
             Levels = target is { } asked
-                ? [new LevelMark(shown.From(asked), texts.Say("target {0}", shown.Text(texts, asked)), Ink.Vermilion, Dash.Long)]
+                ?
+                [
+                    new LevelMark(
+                        shown.From(asked),
+                        texts.Say("target {0}", shown.Text(texts, asked)),
+                        Ink.Vermilion,
+                        Dash.Long
+                    ),
+                ]
                 : [],
             Moments = [.. Marked(time)],
         };
@@ -189,7 +204,11 @@ internal sealed class CleanupPicture
                 key,
                 Ink.Blue,
                 dash,
-                [.. places.Where(one => which(one.At)).Select(one => new Spot(one.Day, shown.From(curve.ValueAt(one.At))))]
+                [
+                    .. places
+                        .Where(one => which(one.At))
+                        .Select(one => new Spot(one.Day, shown.From(curve.ValueAt(one.At)))),
+                ]
             );
         yield return Part(texts.Say("fitted curve"), Dash.Solid, at => at <= curve.LastReadingAt);
         var ahead = Part(texts.Say("fitted curve, ahead"), Dash.Short, at => at >= curve.LastReadingAt);
@@ -201,7 +220,12 @@ internal sealed class CleanupPicture
 
     private IEnumerable<Moment> Marked(TimeAxis time)
     {
-        yield return new Moment(time.Days(status.AsOf), texts.Say("latest {0}", page.Minute(status.AsOf)), Ink.Frame, Dash.Solid);
+        yield return new Moment(
+            time.Days(status.AsOf),
+            texts.Say("latest {0}", page.Minute(status.AsOf)),
+            Ink.Frame,
+            Dash.Solid
+        );
         if (status.Arrival is Arrival<DateTimeOffset>.Expected expected)
         {
             yield return new Moment(
@@ -215,7 +239,12 @@ internal sealed class CleanupPicture
         }
         else if (status.Arrival is Arrival<DateTimeOffset>.Already already)
         {
-            yield return new Moment(time.Days(already.At), texts.Say("reached {0}", page.Minute(already.At)), Ink.Blue, Dash.Short);
+            yield return new Moment(
+                time.Days(already.At),
+                texts.Say("reached {0}", page.Minute(already.At)),
+                Ink.Blue,
+                Dash.Short
+            );
         }
     }
 
@@ -224,14 +253,7 @@ internal sealed class CleanupPicture
         var lines = new List<string>();
         if (status.Options.Target is not null && status.Latest is { } latest)
         {
-            lines.Add(
-                texts.Say(
-                    "{0} at {1}, {2}.",
-                    page.Reading(shown, latest),
-                    page.Minute(status.AsOf),
-                    Phase()
-                )
-            );
+            lines.Add(texts.Say("{0} at {1}, {2}.", page.Reading(shown, latest), page.Minute(status.AsOf), Phase()));
         }
         else if (status.LatestParticles is { } counts)
         {

@@ -40,7 +40,11 @@ internal sealed class ControlPicture
 
         var lower = Line(Ink.Vermilion, points.Select(point => point.LowerLimit), null);
         var upper = Line(Ink.Vermilion, points.Select(point => point.UpperLimit), texts.Say("control limits"));
-        var values = Line(Ink.Black, points.Select(point => point.Value), null) with { Dash = Dash.Solid, Width = 1.2f };
+        var values = Line(Ink.Black, points.Select(point => point.Value), null) with
+        {
+            Dash = Dash.Solid,
+            Width = 1.2f,
+        };
         var last = points[points.Count - 1];
         return Draw(
             what,

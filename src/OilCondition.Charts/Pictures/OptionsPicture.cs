@@ -12,7 +12,11 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
     {
         var machine = page.Machine(decision.Assessment.History.Machine);
         var topics = string.Join(", ", decision.Topics.Select(topic => texts.Name(PlainText.Spaced(topic))));
-        var title = texts.Say(isCost ? "{0}: ways to treat ({1}), cost" : "{0}: ways to treat ({1}), hours", machine, topics);
+        var title = texts.Say(
+            isCost ? "{0}: ways to treat ({1}), cost" : "{0}: ways to treat ({1}), hours",
+            machine,
+            topics
+        );
         if (decision.Options.Count == 0)
         {
             return Drawing.Scene.Nothing(title, texts.Say("No options to compare."));
@@ -21,7 +25,9 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
         var options = decision.Options;
         var bars = options.Select((option, row) => (Option: option, Row: row, Bar: BarOf(option))).ToList();
         var known = bars.Where(one => one.Bar is not null).ToList();
-        var ends = known.SelectMany(one => new[] { one.Bar!.Value.P10, one.Bar.Value.P50, one.Bar.Value.P90 }).OfType<double>();
+        var ends = known
+            .SelectMany(one => new[] { one.Bar!.Value.P10, one.Bar.Value.P50, one.Bar.Value.P90 })
+            .OfType<double>();
         List<Stroke> whiskers =
         [
             .. known
@@ -29,9 +35,7 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
                 .SelectMany(one => Whisker(one.Row, one.Bar!.Value.P10!.Value, one.Bar.Value.P90!.Value)),
         ];
         var currency = options.Select(option => option.Cost?.Currency).OfType<string>().FirstOrDefault() ?? "";
-        var label = isCost
-            ? texts.Say("cost, {0}", currency)
-            : texts.Say("hours from its begin until done");
+        var label = isCost ? texts.Say("cost, {0}", currency) : texts.Say("hours from its begin until done");
         return new Scene(
             title,
             Lines(),
@@ -42,7 +46,11 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
             Layers =
             [
                 Bars(texts.Say("recommended"), Ink.Blue, known.Where(one => one.Option == decision.Choice)),
-                Bars(texts.Say("possible"), Ink.SkyBlue, known.Where(one => one.Option != decision.Choice && one.Option.IsPossible)),
+                Bars(
+                    texts.Say("possible"),
+                    Ink.SkyBlue,
+                    known.Where(one => one.Option != decision.Choice && one.Option.IsPossible)
+                ),
                 Bars(texts.Say("ruled out"), Ink.PaleGrey, known.Where(one => !one.Option.IsPossible)),
                 // A white edge, so that it is seen on a dark bar.
                 new Strokes(null, Ink.White, Dash.Solid, whiskers, 4.5f),
@@ -69,7 +77,8 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
             return option.Cost is { P50: { } middle } cost ? (cost.P10, middle, cost.P90) : null;
         }
 
-        double? Hours(DateTimeOffset? done) => done is { } at && option.Begins is { } from ? (at - from).TotalHours : null;
+        double? Hours(DateTimeOffset? done) =>
+            done is { } at && option.Begins is { } from ? (at - from).TotalHours : null;
         return Hours(option.DoneP50) is { } half ? (Hours(option.DoneP10), half, Hours(option.DoneP90)) : null;
     }
 
@@ -81,7 +90,12 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
         new(
             key,
             ink,
-            [.. bars.Select(one => new Stroke(new Spot(0, one.Row - 0.28), new Spot(one.Bar!.Value.P50, one.Row + 0.28)))],
+            [
+                .. bars.Select(one => new Stroke(
+                    new Spot(0, one.Row - 0.28),
+                    new Spot(one.Bar!.Value.P50, one.Row + 0.28)
+                )),
+            ],
             Ink.Black
         );
 
@@ -94,7 +108,8 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
 
     private string Name(TreatmentOption option)
     {
-        var name = option.Verdict == OptionVerdict.Waits ? texts.Say("wait until the next outage") : texts.Name(option.Name);
+        var name =
+            option.Verdict == OptionVerdict.Waits ? texts.Say("wait until the next outage") : texts.Name(option.Name);
         return option == decision.Choice ? "► " + name : name;
     }
 
@@ -108,9 +123,10 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
 
         string Number(double value) => texts.Number(value, Math.Max(known.P50 / 20, 1e-6));
         var middle = $"{Number(known.P50)} {(isCost ? option.Cost!.Currency : "h")}";
-        var range = known is { P10: { } low, P90: { } high } && Number(low) != Number(high)
-            ? texts.Say("{0} ({1} to {2})", middle, Number(low), Number(high))
-            : middle;
+        var range =
+            known is { P10: { } low, P90: { } high } && Number(low) != Number(high)
+                ? texts.Say("{0} ({1} to {2})", middle, Number(low), Number(high))
+                : middle;
         var least = isCost && option.Cost is { IsComplete: false } ? texts.Say("at least {0}", range) : range;
         return option.DoneP50 is { } done
             ? texts.Say("{0}; {1}", texts.Say("{0}; {1}", least, texts.Say("done {0}", page.Minute(done))), verdict)
@@ -144,7 +160,9 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
             lines.Add(texts.Say("Done by {0} in nine cases of ten.", page.Minute(done)));
         }
 
-        lines.Add(texts.Say("The makers of machine, oil and unit, local codes and licensed people decide how it is done."));
+        lines.Add(
+            texts.Say("The makers of machine, oil and unit, local codes and licensed people decide how it is done.")
+        );
         return lines;
     }
 

@@ -64,7 +64,12 @@ internal sealed class SaturationPicture(
                 : [],
             Moments =
             [
-                new Moment(celsius.From(running.DegreesCelsius), texts.Say("running {0}", Degrees(running)), Ink.Vermilion, Dash.Long),
+                new Moment(
+                    celsius.From(running.DegreesCelsius),
+                    texts.Say("running {0}", Degrees(running)),
+                    Ink.Vermilion,
+                    Dash.Long
+                ),
                 new Moment(
                     celsius.From(standstill.DegreesCelsius),
                     texts.Say("standstill {0}", Degrees(standstill)),
@@ -95,7 +100,11 @@ internal sealed class SaturationPicture(
         Trace Part(string? key, Dash dash, Func<double, bool> which) =>
             new(key, Ink.Black, dash, [.. temperatures.Where(which).Select(at => Spot(at, Held(at)))], 2.2f);
         var (lowest, highest) = (curve.Lowest.DegreesCelsius, curve.Highest.DegreesCelsius);
-        yield return Part(texts.Say("saturation: all that the oil holds dissolved"), Dash.Solid, at => at >= lowest && at <= highest);
+        yield return Part(
+            texts.Say("saturation: all that the oil holds dissolved"),
+            Dash.Solid,
+            at => at >= lowest && at <= highest
+        );
         var (below, above) = (temperatures[0] < lowest, temperatures[temperatures.Length - 1] > highest);
         if (below)
         {
@@ -162,7 +171,11 @@ internal sealed class SaturationPicture(
                 texts.Say("measured saturation"),
                 Ink.Black,
                 MarkerShape.FilledDiamond,
-                [.. fit.Measurements.Select(one => Spot(one.Temperature.DegreesCelsius, one.Saturation.PartsPerMillion))],
+                [
+                    .. fit.Measurements.Select(one =>
+                        Spot(one.Temperature.DegreesCelsius, one.Saturation.PartsPerMillion)
+                    ),
+                ],
                 9
             );
         }
@@ -233,7 +246,10 @@ internal sealed class SaturationPicture(
         var separation = curve.SeparationPoint(all);
         if (!separation.StaysDissolved && !separation.StaysFree)
         {
-            yield return texts.Say("Water separates below {0}.", celsius.Text(texts, texts.Number(celsius.From(separation.Temperature.DegreesCelsius), 1)));
+            yield return texts.Say(
+                "Water separates below {0}.",
+                celsius.Text(texts, texts.Number(celsius.From(separation.Temperature.DegreesCelsius), 1))
+            );
         }
     }
 

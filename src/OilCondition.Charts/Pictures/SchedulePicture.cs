@@ -25,7 +25,12 @@ internal sealed class SchedulePicture(Page page, string title, UnitSchedule sche
             .SelectMany(visit => new[] { Begin(visit), visit.DisconnectEnd, visit.Task.Due })
             .Where(at => at >= first - (end - first) && at <= latest);
         var time = page.Time(moments);
-        Boxes Bars(string key, Ink ink, double half, Func<UnitVisit, IEnumerable<(DateTimeOffset From, DateTimeOffset To)>> spans) =>
+        Boxes Bars(
+            string key,
+            Ink ink,
+            double half,
+            Func<UnitVisit, IEnumerable<(DateTimeOffset From, DateTimeOffset To)>> spans
+        ) =>
             new(
                 key,
                 ink,
@@ -51,7 +56,12 @@ internal sealed class SchedulePicture(Page page, string title, UnitSchedule sche
         {
             Layers =
             [
-                Bars(texts.Say("travel"), Ink.Frame, 0.06, visit => visit.IsRunning ? [] : [(visit.Leave, visit.Arrive)]),
+                Bars(
+                    texts.Say("travel"),
+                    Ink.Frame,
+                    0.06,
+                    visit => visit.IsRunning ? [] : [(visit.Leave, visit.Arrive)]
+                ),
                 Bars(
                     texts.Say("waiting"),
                     Ink.White,

@@ -47,11 +47,7 @@ internal sealed class TrendPicture
         );
         var all = this.from <= now ? assessment.History.SampleSeries(state.Measurand, this.from, now) : null;
         earlier = [.. (all?.Points ?? []).Where(point => !known.Contains((point.At, point.SampleNumber)))];
-        setAside =
-        [
-            .. setAside,
-            .. (all?.LeftOut ?? []).Where(point => known.Add((point.At, point.SampleNumber))),
-        ];
+        setAside = [.. setAside, .. (all?.LeftOut ?? []).Where(point => known.Add((point.At, point.SampleNumber)))];
         sensor = Sensor();
         figures = LimitFigure.Of(state);
     }
@@ -126,7 +122,9 @@ internal sealed class TrendPicture
         if (life is not null)
         {
             var behind = Math.Max(30, (now - all.Min()).TotalDays);
-            var most = now.AddDays(Math.Max(MostAhead * behind, Math.Min(3652, 1.4 * (Earliest(life) - now).TotalDays)));
+            var most = now.AddDays(
+                Math.Max(MostAhead * behind, Math.Min(3652, 1.4 * (Earliest(life) - now).TotalDays))
+            );
             var end = life is RemainingLife.Crosses crosses ? crosses.P90 : Earliest(life).AddDays(behind);
             all.Add(end < most ? end : most);
         }
@@ -140,7 +138,8 @@ internal sealed class TrendPicture
             [.. points.Select(point => (point.At, point.Reading))];
         return
         [
-            .. ReadingMarks.Of(page, shown, texts.Say("sensor"), Ink.SkyBlue, MarkerShape.FilledCircle, Of(sensor))
+            .. ReadingMarks
+                .Of(page, shown, texts.Say("sensor"), Ink.SkyBlue, MarkerShape.FilledCircle, Of(sensor))
                 .Select(layer => layer is Marks marks ? marks with { Size = 4 } : layer),
             .. ReadingMarks.Of(
                 page,
@@ -179,9 +178,7 @@ internal sealed class TrendPicture
         var series = state.Trend.Judged;
         var values = series
             .Points.Where(point => !point.Reading.IsCensored && (!logarithmic || point.Reading.Value > 0))
-            .Select(point =>
-                (point.At, Level: Scaled(point.Reading.Value) - assessed.Slope * series.DaysAt(point.At))
-            )
+            .Select(point => (point.At, Level: Scaled(point.Reading.Value) - assessed.Slope * series.DaysAt(point.At)))
             .OrderBy(point => point.Level)
             .ToList();
         if (values.Count < 2)
@@ -320,7 +317,10 @@ internal sealed class TrendPicture
 
     private (IReadOnlyList<Moment> Moments, IReadOnlyList<Layer> Keys) Moments(TimeAxis time, RemainingLife? life)
     {
-        var moments = new List<Moment> { new(time.Days(now), texts.Say("now {0}", page.Day(now)), Ink.Frame, Dash.Solid) };
+        var moments = new List<Moment>
+        {
+            new(time.Days(now), texts.Say("now {0}", page.Day(now)), Ink.Frame, Dash.Solid),
+        };
         var keys = new List<Layer>();
         void Add(DateTimeOffset at, string words, Ink ink, Dash dash)
         {
@@ -368,7 +368,10 @@ internal sealed class TrendPicture
     {
         var runs = assessment.History.Events.OfType<TreatmentRun>().Where(run => run.At <= now).ToList();
         var stretches = runs.Select(run =>
-                (From: Math.Max(time.From, time.Days(run.At)), To: time.Days(run.EndedAt is { } end && end < now ? end : now))
+                (
+                    From: Math.Max(time.From, time.Days(run.At)),
+                    To: time.Days(run.EndedAt is { } end && end < now ? end : now)
+                )
             )
             .Where(stretch => stretch.To >= time.From)
             .ToList();
@@ -450,10 +453,16 @@ internal sealed class TrendPicture
 
     private string Pace(TrendAssessment assessed) =>
         assessed.Scale == NaturalScale.Logarithmic
-            ? texts.Say("factor {0} in 30 days", texts.Number(Math.Exp(30 * assessed.Slope), 0.001 * Math.Exp(30 * assessed.Slope)))
+            ? texts.Say(
+                "factor {0} in 30 days",
+                texts.Number(Math.Exp(30 * assessed.Slope), 0.001 * Math.Exp(30 * assessed.Slope))
+            )
             : texts.Say(
                 "{0} in 30 days",
-                shown.Text(texts, texts.Number(30 * assessed.Slope * shown.Factor, Math.Abs(assessed.Slope * shown.Factor) / 3))
+                shown.Text(
+                    texts,
+                    texts.Number(30 * assessed.Slope * shown.Factor, Math.Abs(assessed.Slope * shown.Factor) / 3)
+                )
             );
 
     private string Sentence(RemainingLife life)

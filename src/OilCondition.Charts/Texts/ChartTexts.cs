@@ -73,7 +73,7 @@ public sealed class ChartTexts
 
     /// <summary>All phrases, in English, in alphabetical order.</summary>
     public static IReadOnlyList<string> Phrases { get; } =
-        [.. GermanWords.Phrases.Keys.OrderBy(phrase => phrase, StringComparer.Ordinal)];
+    [.. GermanWords.Phrases.Keys.OrderBy(phrase => phrase, StringComparer.Ordinal)];
 
     /// <summary>Two letters of the language, as ISO 639-1 has them.</summary>
     public string Language { get; }
@@ -106,7 +106,8 @@ public sealed class ChartTexts
 
         return new(Language, Replaced(phrases, phrase, text), names, numbers, datePattern, monthPattern, timePattern);
 
-        static string Words(SortedSet<string> holes) => holes.Count == 0 ? "no place for a figure" : string.Join(" ", holes);
+        static string Words(SortedSet<string> holes) =>
+            holes.Count == 0 ? "no place for a figure" : string.Join(" ", holes);
     }
 
     /// <summary>The same texts with another name for a measurand, a kind of treatment or whatever else the library names in English.</summary>
@@ -132,7 +133,12 @@ public sealed class ChartTexts
     /// <param name="timePattern">How the time of day is written, such as <c>hh:mm tt</c>.</param>
     /// <returns>The texts.</returns>
     /// <exception cref="ArgumentException">A pattern is blank or no pattern of dates.</exception>
-    public ChartTexts WithFormats(NumberFormatInfo numbers, string datePattern, string monthPattern, string timePattern) =>
+    public ChartTexts WithFormats(
+        NumberFormatInfo numbers,
+        string datePattern,
+        string monthPattern,
+        string timePattern
+    ) =>
         new(
             Language,
             phrases,
@@ -180,9 +186,7 @@ public sealed class ChartTexts
         }
 
         // Steps added up leave the last digits of a zero.
-        return Local(
-            (size < step / 2 ? 0 : value).ToString("F" + Math.Max(0, decimals), CultureInfo.InvariantCulture)
-        );
+        return Local((size < step / 2 ? 0 : value).ToString("F" + Math.Max(0, decimals), CultureInfo.InvariantCulture));
     }
 
     /// <summary>A whole number.</summary>
@@ -212,7 +216,10 @@ public sealed class ChartTexts
         }
         catch (FormatException)
         {
-            throw new ArgumentException($"{name} is '{pattern}'; allowed: a pattern of dates such as yyyy-MM-dd.", name);
+            throw new ArgumentException(
+                $"{name} is '{pattern}'; allowed: a pattern of dates such as yyyy-MM-dd.",
+                name
+            );
         }
     }
 

@@ -66,7 +66,8 @@ internal static class GermanWords
                 "{0} wird bis {1} in einem von zehn Fällen überschritten, bis {2} in fünf, bis {3} in neun.",
             ["{0} is passed by {1} in one case of ten; no latest date can be given."] =
                 "{0} wird bis {1} in einem von zehn Fällen überschritten; ein spätester Tag lässt sich nicht angeben.",
-            ["{0} is not reached: make-up holds the level at {1}."] = "{0} wird nicht erreicht: Nachfüllen hält den Wert bei {1}.",
+            ["{0} is not reached: make-up holds the level at {1}."] =
+                "{0} wird nicht erreicht: Nachfüllen hält den Wert bei {1}.",
             ["{0} is passed within {1} years in less than one case of ten."] =
                 "{0} wird binnen {1} Jahren in weniger als einem von zehn Fällen überschritten.",
             ["{0} is passed already."] = "{0} ist bereits überschritten.",
@@ -92,8 +93,7 @@ internal static class GermanWords
             ["The oil holds {0} at {1} running and {2} at {3} standstill."] =
                 "Das Öl löst {0} bei {1} im Betrieb und {2} bei {3} im Stillstand.",
             ["Its water content is not known."] = "Sein Wassergehalt ist nicht bekannt.",
-            ["Of {0} of water {1} is free already when it runs."] =
-                "Von {0} Wasser sind {1} schon im Betrieb frei.",
+            ["Of {0} of water {1} is free already when it runs."] = "Von {0} Wasser sind {1} schon im Betrieb frei.",
             ["With {0} of water, {1} drops out on cooling."] = "Bei {0} Wasser fallen beim Abkühlen {1} aus.",
             ["With {0} of water, none drops out on cooling."] = "Bei {0} Wasser fällt beim Abkühlen keines aus.",
             ["Water separates below {0}."] = "Unter {0} scheidet sich Wasser ab.",

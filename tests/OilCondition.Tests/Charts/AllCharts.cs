@@ -1,7 +1,7 @@
 extern alias charts;
+using charts::OilCondition.Charts;
 
 using HarrowPoint;
-using charts::OilCondition.Charts;
 using OilCondition.Cleanliness;
 using OilCondition.Cleanup;
 using OilCondition.ControlCharts;
@@ -37,7 +37,9 @@ internal static class AllCharts
         Decisions.Of(Station, Assessments)
     );
 
-    private static readonly Lazy<ScheduleOutcome> TheSchedule = new(() => Decisions.Schedule(Station, TheDecisions.Value));
+    private static readonly Lazy<ScheduleOutcome> TheSchedule = new(() =>
+        Decisions.Schedule(Station, TheDecisions.Value)
+    );
 
     private static readonly Lazy<ConditionAssessment> FiveThousand = new(() =>
         Drawn.Assess(
@@ -88,7 +90,11 @@ internal static class AllCharts
         yield return ("one reading", Trend(acid, [(0, new Reading(0.12))], acidLimits));
         yield return (
             "all censored",
-            Trend(acid, Series(9, i => new Reading(0.05, i % 2 == 0 ? Qualifier.LessThan : Qualifier.GreaterThan)), acidLimits)
+            Trend(
+                acid,
+                Series(9, i => new Reading(0.05, i % 2 == 0 ? Qualifier.LessThan : Qualifier.GreaterThan)),
+                acidLimits
+            )
         );
         yield return ("all equal", Trend(acid, Series(9, _ => new Reading(0.1)), acidLimits));
         yield return ("all 0", Trend(acid, Series(9, _ => new Reading(0)), [Drawn.Above(acid, 0.3, null)]));
@@ -108,13 +114,14 @@ internal static class AllCharts
                 [Drawn.Above(Measurands.WaterContent, 200, 500)]
             )
         );
-        yield return (
-            "5000 readings in 20 years",
-            TrendChart.Of(FiveThousand.Value, Measurands.WaterContent, options)
-        );
+        yield return ("5000 readings in 20 years", TrendChart.Of(FiveThousand.Value, Measurands.WaterContent, options));
         yield return (
             "limits far off",
-            Trend(acid, Series(9, i => new Reading(0.1 + 0.0001 * i)), [Drawn.Above(acid, 40, 50), Drawn.Below(acid, 0, null)])
+            Trend(
+                acid,
+                Series(9, i => new Reading(0.1 + 0.0001 * i)),
+                [Drawn.Above(acid, 40, 50), Drawn.Below(acid, 0, null)]
+            )
         );
         yield return (
             "many limits at one place",
@@ -158,10 +165,7 @@ internal static class AllCharts
             Trend(
                 Measurands.Viscosity40,
                 Series(20, i => new Reading(46 + 0.1 * i)),
-                [
-                    Drawn.Above(Measurands.Viscosity40, 48.3, 50.6),
-                    Drawn.Below(Measurands.Viscosity40, 43.7, 41.4),
-                ]
+                [Drawn.Above(Measurands.Viscosity40, 48.3, 50.6), Drawn.Below(Measurands.Viscosity40, 43.7, 41.4)]
             )
         );
         yield return (
@@ -198,11 +202,32 @@ internal static class AllCharts
     {
         var (warm, cold) = (Temperature.FromDegreesCelsius(60), Temperature.FromDegreesCelsius(20));
         yield return ("curve without water", SaturationChart.Of(Invented.Curve, warm, cold, options: options));
-        yield return ("curve and a flood", SaturationChart.Of(Invented.Curve, warm, cold, MassFraction.FromPercent(30), options));
-        yield return ("curve at one temperature", SaturationChart.Of(Invented.Curve, warm, warm, MassFraction.FromPartsPerMillion(400), options));
-        yield return ("standstill warmer than running", SaturationChart.Of(Invented.Curve, cold, warm, MassFraction.FromPartsPerMillion(200), options));
-        yield return ("ends of the range", SaturationChart.Of(Invented.Curve, Temperature.FromDegreesCelsius(200), Temperature.FromDegreesCelsius(-60), MassFraction.FromPartsPerMillion(200), options));
-        yield return ("fitted curve", SaturationChart.Of(Fit(), warm, cold, MassFraction.FromPartsPerMillion(180), options));
+        yield return (
+            "curve and a flood",
+            SaturationChart.Of(Invented.Curve, warm, cold, MassFraction.FromPercent(30), options)
+        );
+        yield return (
+            "curve at one temperature",
+            SaturationChart.Of(Invented.Curve, warm, warm, MassFraction.FromPartsPerMillion(400), options)
+        );
+        yield return (
+            "standstill warmer than running",
+            SaturationChart.Of(Invented.Curve, cold, warm, MassFraction.FromPartsPerMillion(200), options)
+        );
+        yield return (
+            "ends of the range",
+            SaturationChart.Of(
+                Invented.Curve,
+                Temperature.FromDegreesCelsius(200),
+                Temperature.FromDegreesCelsius(-60),
+                MassFraction.FromPartsPerMillion(200),
+                options
+            )
+        );
+        yield return (
+            "fitted curve",
+            SaturationChart.Of(Fit(), warm, cold, MassFraction.FromPartsPerMillion(180), options)
+        );
         yield return (
             "no curve",
             SaturationChart.Of(
@@ -223,21 +248,53 @@ internal static class AllCharts
 
         yield return ("cleanup to a code", CodeCleanup(options));
         yield return ("no counts", CleanlinessChart.Of(Drawn.Rising(), options));
-        yield return ("counts of nothing", CleanlinessChart.Of("oil", new ParticleLevels(0, 0, 0), CleanlinessCode.Parse("16/14/11"), options));
-        yield return ("clean and dirty", CleanlinessChart.Of("oil", new ParticleLevels(2_000_000, 40, 0.01), null, options));
-        yield return ("code only", CleanlinessChart.Of(Hostile, CleanlinessCode.Parse("20/18/15"), CleanlinessCode.Parse("18/16/13"), options));
-        yield return ("code with signs", CleanlinessChart.Of("oil", CleanlinessCode.Parse("*/18/-"), CleanlinessCode.Parse("-/16/13"), options));
-        yield return ("scale numbers 0 and 28", CleanlinessChart.Of("oil", CleanlinessCode.Parse("28/20/0"), CleanlinessCode.Parse("0/0/0"), options));
+        yield return (
+            "counts of nothing",
+            CleanlinessChart.Of("oil", new ParticleLevels(0, 0, 0), CleanlinessCode.Parse("16/14/11"), options)
+        );
+        yield return (
+            "clean and dirty",
+            CleanlinessChart.Of("oil", new ParticleLevels(2_000_000, 40, 0.01), null, options)
+        );
+        yield return (
+            "code only",
+            CleanlinessChart.Of(Hostile, CleanlinessCode.Parse("20/18/15"), CleanlinessCode.Parse("18/16/13"), options)
+        );
+        yield return (
+            "code with signs",
+            CleanlinessChart.Of("oil", CleanlinessCode.Parse("*/18/-"), CleanlinessCode.Parse("-/16/13"), options)
+        );
+        yield return (
+            "scale numbers 0 and 28",
+            CleanlinessChart.Of("oil", CleanlinessCode.Parse("28/20/0"), CleanlinessCode.Parse("0/0/0"), options)
+        );
 
         double[] sound = [4, 5, 6, 5, 4, 6, 5, 5, 4, 6];
         var series = Values(Measurands.Iron, [.. sound, 9, 12, 14]);
         yield return ("individuals", ControlChart.Of(IndividualsChart.Of(sound), series, "M1", options));
         yield return ("ewma", ControlChart.Of(new EwmaChart(5, 0.8), series, "M1", options));
         yield return ("cusum", ControlChart.Of(CusumChart.ForOneSigma(5, 0.8), series, "M1", options));
-        yield return ("control chart of nothing", ControlChart.Of(IndividualsChart.Of(sound), Values(Measurands.Iron, []), "M1", options));
-        yield return ("control chart of one", ControlChart.Of(new EwmaChart(5, 0.8), Values(Measurands.Iron, [5]), null, options));
-        yield return ("control chart of equal readings", ControlChart.Of(IndividualsChart.Of([5, 5, 5]), Values(Measurands.Iron, [5, 5, 5]), null, options));
-        yield return ("temperatures", ControlChart.Of(IndividualsChart.Of([40, 41, 42]), Values(Measurands.OilTemperature, [40, 45, 60]), null, options));
+        yield return (
+            "control chart of nothing",
+            ControlChart.Of(IndividualsChart.Of(sound), Values(Measurands.Iron, []), "M1", options)
+        );
+        yield return (
+            "control chart of one",
+            ControlChart.Of(new EwmaChart(5, 0.8), Values(Measurands.Iron, [5]), null, options)
+        );
+        yield return (
+            "control chart of equal readings",
+            ControlChart.Of(IndividualsChart.Of([5, 5, 5]), Values(Measurands.Iron, [5, 5, 5]), null, options)
+        );
+        yield return (
+            "temperatures",
+            ControlChart.Of(
+                IndividualsChart.Of([40, 41, 42]),
+                Values(Measurands.OilTemperature, [40, 45, 60]),
+                null,
+                options
+            )
+        );
 
         yield return (
             "many visits",
@@ -245,26 +302,30 @@ internal static class AllCharts
                 "VDU-1",
                 Plant
                     .Planned([
-                        .. Enumerable.Range(0, 14).Select(i => Plant.Task($"machine {i} with a name", 5 + i, due: 20 * i, connect: 1)),
+                        .. Enumerable
+                            .Range(0, 14)
+                            .Select(i => Plant.Task($"machine {i} with a name", 5 + i, due: 20 * i, connect: 1)),
                     ])
                     .Schedule,
                 options
             )
         );
-        yield return ("one visit, far due", ScheduleChart.Of(Hostile, Plant.Planned([Plant.Task(Hostile, 5, due: 5000)]).Schedule, options));
+        yield return (
+            "one visit, far due",
+            ScheduleChart.Of(Hostile, Plant.Planned([Plant.Task(Hostile, 5, due: 5000)]).Schedule, options)
+        );
     }
 
     public static MeasurandSeries Values(Measurand measurand, double[] values) =>
-        MeasurandSeries.FromColumns(
-            measurand,
-            [.. values.Select((_, i) => Invented.Start.AddDays(7 * i))],
-            values
-        );
+        MeasurandSeries.FromColumns(measurand, [.. values.Select((_, i) => Invented.Start.AddDays(7 * i))], values);
 
     public static SaturationFit Fit()
     {
         SaturationMeasurement At(double celsius, double ppm) =>
-            SaturationMeasurement.Saturated(Temperature.FromDegreesCelsius(celsius), MassFraction.FromPartsPerMillion(ppm));
+            SaturationMeasurement.Saturated(
+                Temperature.FromDegreesCelsius(celsius),
+                MassFraction.FromPartsPerMillion(ppm)
+            );
         SaturationFit.TryFit(
             "invented oil",
             [At(15, 88), At(25, 118), At(40, 220), At(60, 395), At(75, 640)],
@@ -326,7 +387,9 @@ internal static class AllCharts
                 {
                     var (hours, celsius) = (i / 2.0, Math.Min(60, 20 + 8 * i / 2.0));
                     var ppm = 20 + 70 * Math.Exp(-Math.Max(0, hours - 5) / 8) + (i % 2 - 0.5);
-                    var held = Invented.Curve.SaturationAt(Temperature.FromDegreesCelsius(celsius)).Content.PartsPerMillion;
+                    var held = Invented
+                        .Curve.SaturationAt(Temperature.FromDegreesCelsius(celsius))
+                        .Content.PartsPerMillion;
                     return CleanupReading.Sensor(
                         Invented.Start.AddHours(hours),
                         Ratio.FromDecimalFractions(ppm / held),
@@ -353,7 +416,11 @@ internal static class AllCharts
                 .Select(i =>
                     CleanupReading.OfParticles(
                         Invented.Start.AddHours(2 * i),
-                        new ParticleLevels(9000 * Math.Exp(-i / 4.0), 2500 * Math.Exp(-i / 4.0), 300 * Math.Exp(-i / 4.0))
+                        new ParticleLevels(
+                            9000 * Math.Exp(-i / 4.0),
+                            2500 * Math.Exp(-i / 4.0),
+                            300 * Math.Exp(-i / 4.0)
+                        )
                     )
                 ),
         ];

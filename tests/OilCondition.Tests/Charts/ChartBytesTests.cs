@@ -27,7 +27,10 @@ public partial class ChartBytesTests
 
     [Fact]
     public void Charts_made_anew_are_the_same_bytes() =>
-        TrendChart.Of(Drawn.Rising(), Measurands.AcidNumber).ToSvg().ShouldBe(TrendChart.Of(Drawn.Rising(), Measurands.AcidNumber).ToSvg());
+        TrendChart
+            .Of(Drawn.Rising(), Measurands.AcidNumber)
+            .ToSvg()
+            .ShouldBe(TrendChart.Of(Drawn.Rising(), Measurands.AcidNumber).ToSvg());
 
     [Fact]
     public void The_culture_of_the_machine_changes_nothing()
@@ -149,7 +152,9 @@ public partial class ChartBytesTests
             Enumerable
                 .Range((int)(left * scale), (int)((right - left) * scale))
                 .Sum(x =>
-                    Enumerable.Range((int)(top * scale), (int)((bottom - top) * scale)).Count(y => picture.GetPixel(x, y).Red < 120)
+                    Enumerable
+                        .Range((int)(top * scale), (int)((bottom - top) * scale))
+                        .Count(y => picture.GetPixel(x, y).Red < 120)
                 );
         Dark(12, 12, 400, 34).ShouldBeGreaterThan((int)(80 * scale * scale), "the title");
         Dark(0, 0, 900, 8).ShouldBe(0, "the margin");
@@ -163,7 +168,9 @@ public partial class ChartBytesTests
 
         (chart.Width, chart.Height).ShouldBe((640, 400));
         XDocument.Parse(chart.ToSvg()).Root!.Attribute("viewBox")!.Value.ShouldBe("0 0 640 400");
-        Should.Throw<ArgumentOutOfRangeException>(() => chart.WithSize(100, 400)).Message.ShouldContain("width is 100 pixels; allowed: 480 to 4000 pixels");
+        Should
+            .Throw<ArgumentOutOfRangeException>(() => chart.WithSize(100, 400))
+            .Message.ShouldContain("width is 100 pixels; allowed: 480 to 4000 pixels");
         Should.Throw<ArgumentOutOfRangeException>(() => chart.ToPng(9)).Message.ShouldContain("allowed: 0.5 to 4");
     }
 
@@ -175,10 +182,17 @@ public partial class ChartBytesTests
 
         var group = root.Elements(Svg + "g").Last();
         group.Attribute("font-family")!.Value.ShouldEndWith(", sans-serif");
-        group.Elements(Svg + "text").Select(text => text.Value).ShouldBe(TrendChart.Of(Drawn.Rising(), Measurands.AcidNumber).Words());
+        group
+            .Elements(Svg + "text")
+            .Select(text => text.Value)
+            .ShouldBe(TrendChart.Of(Drawn.Rising(), Measurands.AcidNumber).Words());
     }
 
-    [GeneratedRegex(@"\b(Now|UtcNow|Today|TimeZoneInfo|ToLocalTime|LocalDateTime|CurrentCulture|CurrentUICulture|Environment|Random|Stopwatch|TimeProvider)\b", RegexOptions.None, 1000)]
+    [GeneratedRegex(
+        @"\b(Now|UtcNow|Today|TimeZoneInfo|ToLocalTime|LocalDateTime|CurrentCulture|CurrentUICulture|Environment|Random|Stopwatch|TimeProvider)\b",
+        RegexOptions.None,
+        1000
+    )]
     private static partial Regex OfTheMachine();
 
     [GeneratedRegex(" id=\"([^\"]+)\"", RegexOptions.None, 1000)]

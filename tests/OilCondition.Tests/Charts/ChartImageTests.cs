@@ -13,7 +13,9 @@ public class ChartImageTests
         var page = RepositoryFiles.Read("docs", "charts.md");
         foreach (var (name, chart) in AllCharts.OfPage())
         {
-            RepositoryFiles.Read("docs", "images", name + ".svg").ShouldBe(chart.ToSvg(), $"{name}: draw the pictures of docs/charts.md anew");
+            RepositoryFiles
+                .Read("docs", "images", name + ".svg")
+                .ShouldBe(chart.ToSvg(), $"{name}: draw the pictures of docs/charts.md anew");
             page.ShouldContain($"](images/{name}.svg)");
         }
     }

@@ -69,8 +69,9 @@ public class ChartPageTests
         problems.ShouldBe(["bad: outside: far", "bad: over each other: one | two"]);
     }
 
-    private static (IReadOnlyList<string> Problems, int Count) Measure(IEnumerable<(string Name, Chart Chart)> charts) =>
-        Measure(charts.Select(one => (one.Name, one.Chart.ToSvg())));
+    private static (IReadOnlyList<string> Problems, int Count) Measure(
+        IEnumerable<(string Name, Chart Chart)> charts
+    ) => Measure(charts.Select(one => (one.Name, one.Chart.ToSvg())));
 
     private static (IReadOnlyList<string> Problems, int Count) Measure(IEnumerable<(string Name, string Svg)> charts)
     {

@@ -13,19 +13,38 @@ public partial class ChartTextsTests
     /// <summary>Latin letters in which English and other languages are written alike: units, standards, identifiers and what records name.</summary>
     private static readonly HashSet<string> NoWords = new(StringComparer.Ordinal)
     {
-        "mg", "kg", "mgKOH", "mL", "mm", "min", "µm", "ISO", "UTC", "EUR", "RPVOT", "VG", "VDU", "HP", "TGB", "DTG", "GOV", "IGG", "CWP",
+        "mg",
+        "kg",
+        "mgKOH",
+        "mL",
+        "mm",
+        "min",
+        "µm",
+        "ISO",
+        "UTC",
+        "EUR",
+        "RPVOT",
+        "VG",
+        "VDU",
+        "HP",
+        "TGB",
+        "DTG",
+        "GOV",
+        "IGG",
+        "CWP",
     };
 
     [Fact]
     public void Every_word_on_a_chart_comes_from_the_texts()
     {
-        var texts = ChartTexts.Phrases.Aggregate(
-            ChartTexts.English,
-            (all, phrase) => all.With(phrase, Masked(phrase))
-        );
+        var texts = ChartTexts.Phrases.Aggregate(ChartTexts.English, (all, phrase) => all.With(phrase, Masked(phrase)));
         texts = Measurands
             .All.Select(measurand => measurand.Name)
-            .Concat(Measurands.All.Select(measurand => measurand.Unit).Where(unit => unit.Contains(' ', StringComparison.Ordinal)))
+            .Concat(
+                Measurands
+                    .All.Select(measurand => measurand.Unit)
+                    .Where(unit => unit.Contains(' ', StringComparison.Ordinal))
+            )
             .Concat(AllCharts.Decided.SelectMany(one => one.Options).Select(option => option.Name))
             .Concat(["vacuum dehydration", "water", "dirt", "oil ageing"])
             .Distinct(StringComparer.Ordinal)
@@ -50,7 +69,9 @@ public partial class ChartTextsTests
         var chart = TrendChart.Of(Drawn.Rising(), Measurands.AcidNumber, new ChartOptions(ChartTexts.German));
 
         chart.Title.ShouldBe("M1 invented machine: Säurezahl");
-        chart.Description.ShouldStartWith("0,224 mgKOH/g am 01.01.2026: normal; steigend, 0,01 mgKOH/g in 30 Tagen (13 Messwerte).");
+        chart.Description.ShouldStartWith(
+            "0,224 mgKOH/g am 01.01.2026: normal; steigend, 0,01 mgKOH/g in 30 Tagen (13 Messwerte)."
+        );
         chart.Words().ShouldContain("0,30");
         chart.Words().ShouldContain("Alarm über 0,4 mgKOH/g");
         chart.Words().ShouldContain("Datum, UTC+00:00");
@@ -65,7 +86,9 @@ public partial class ChartTextsTests
 
         ChartTexts
             .Phrases.Where(phrase => Letter().IsMatch(phrase.Replace("ISO", "", StringComparison.Ordinal)))
-            .Where(phrase => german.Say(phrase, "x", "x", "x", "x") == ChartTexts.English.Say(phrase, "x", "x", "x", "x"))
+            .Where(phrase =>
+                german.Say(phrase, "x", "x", "x", "x") == ChartTexts.English.Say(phrase, "x", "x", "x", "x")
+            )
             .ShouldBeSubsetOf(alike);
         Measurands
             .All.Where(measurand => german.Name(measurand.Name) == measurand.Name)
@@ -80,7 +103,12 @@ public partial class ChartTextsTests
         foreach (var phrase in ChartTexts.Phrases)
         {
             var holes = Hole().Matches(phrase).Select(match => match.Value).ToHashSet();
-            Hole().Matches(ChartTexts.German.Say(phrase, "{0}", "{1}", "{2}", "{3}")).Select(match => match.Value).ToHashSet().SetEquals(holes).ShouldBeTrue(phrase);
+            Hole()
+                .Matches(ChartTexts.German.Say(phrase, "{0}", "{1}", "{2}", "{3}"))
+                .Select(match => match.Value)
+                .ToHashSet()
+                .SetEquals(holes)
+                .ShouldBeTrue(phrase);
         }
     }
 
@@ -111,20 +139,39 @@ public partial class ChartTextsTests
     [Fact]
     public void What_cannot_be_replaced_is_refused_with_its_reason()
     {
-        Should.Throw<ArgumentException>(() => ChartTexts.English.With("alarms", "x")).Message.ShouldStartWith("phrase is 'alarms'; allowed: one of ChartTexts.Phrases.");
-        Should.Throw<ArgumentException>(() => ChartTexts.English.With("alarm above {0}", "stop")).Message.ShouldStartWith("text has no place for a figure, the phrase 'alarm above {0}' has {0}");
-        Should.Throw<ArgumentException>(() => ChartTexts.English.With("alarm", " ")).Message.ShouldStartWith("text is blank");
-        Should.Throw<ArgumentException>(() => ChartTexts.English.WithFormats(NumberFormatInfo.InvariantInfo, "%", "MM", "HH")).Message.ShouldStartWith("datePattern is '%'");
-        Should.Throw<ArgumentOutOfRangeException>(() => new ChartOptions(utcOffset: TimeSpan.FromHours(20))).Message.ShouldStartWith("utcOffset is 20 h; allowed: -14 to 14 h");
-        Should.Throw<ArgumentOutOfRangeException>(() => new ChartOptions(utcOffset: TimeSpan.FromSeconds(61))).Message.ShouldStartWith("utcOffset is 00:01:01; allowed: whole minutes");
+        Should
+            .Throw<ArgumentException>(() => ChartTexts.English.With("alarms", "x"))
+            .Message.ShouldStartWith("phrase is 'alarms'; allowed: one of ChartTexts.Phrases.");
+        Should
+            .Throw<ArgumentException>(() => ChartTexts.English.With("alarm above {0}", "stop"))
+            .Message.ShouldStartWith("text has no place for a figure, the phrase 'alarm above {0}' has {0}");
+        Should
+            .Throw<ArgumentException>(() => ChartTexts.English.With("alarm", " "))
+            .Message.ShouldStartWith("text is blank");
+        Should
+            .Throw<ArgumentException>(() =>
+                ChartTexts.English.WithFormats(NumberFormatInfo.InvariantInfo, "%", "MM", "HH")
+            )
+            .Message.ShouldStartWith("datePattern is '%'");
+        Should
+            .Throw<ArgumentOutOfRangeException>(() => new ChartOptions(utcOffset: TimeSpan.FromHours(20)))
+            .Message.ShouldStartWith("utcOffset is 20 h; allowed: -14 to 14 h");
+        Should
+            .Throw<ArgumentOutOfRangeException>(() => new ChartOptions(utcOffset: TimeSpan.FromSeconds(61)))
+            .Message.ShouldStartWith("utcOffset is 00:01:01; allowed: whole minutes");
     }
 
     [Fact]
     public void What_a_caller_holds_prints_itself()
     {
-        new ChartOptions(ChartTexts.German, ChartUnits.UsCustomary).ToString().ShouldBe("900 × 520 pixels, us customary, de");
+        new ChartOptions(ChartTexts.German, ChartUnits.UsCustomary)
+            .ToString()
+            .ShouldBe("900 × 520 pixels, us customary, de");
         ChartTexts.German.ToString().ShouldBe("de, 31.12.2026, 0,5");
-        TrendChart.Of(Drawn.Rising(alarm: 0.2), Measurands.AcidNumber).ToString().ShouldStartWith("M1 invented machine: acid number. 0.224 mgKOH/g on 2026-01-01: alarm;");
+        TrendChart
+            .Of(Drawn.Rising(alarm: 0.2), Measurands.AcidNumber)
+            .ToString()
+            .ShouldStartWith("M1 invented machine: acid number. 0.224 mgKOH/g on 2026-01-01: alarm;");
     }
 
     /// <summary>Small letters in an alphabet that no unit and no name here is written in.</summary>

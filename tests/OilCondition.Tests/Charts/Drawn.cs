@@ -39,11 +39,10 @@ internal static class Drawn
         params OilEvent[] events
     )
     {
-        var samples = readings
-            .Select((one, i) => Invented.Sample(i, one.Days, (measurand, one.Reading)))
-            .ToList();
+        var samples = readings.Select((one, i) => Invented.Sample(i, one.Days, (measurand, one.Reading))).ToList();
         var history = OilHistory.Create(machine ?? Machine(), samples, [], events);
-        var now = nowDays is { } days ? Invented.Start.AddDays(days)
+        var now =
+            nowDays is { } days ? Invented.Start.AddDays(days)
             : samples.Count > 0 ? samples.Max(sample => sample.TakenAt)
             : Invented.Start;
         return ConditionAssessor.Assess(history, new LimitSet("invented", limits), new AssessmentOptions(now));
@@ -53,7 +52,9 @@ internal static class Drawn
     public static ConditionAssessment Rising(double alarm = 0.4, Machine? machine = null, params OilEvent[] events) =>
         Assess(
             Measurands.AcidNumber,
-            Enumerable.Range(0, 13).Select(i => (30.0 * i, new Reading(0.1 + 0.01 * i + (i % 2 == 0 ? 0.004 : -0.004)))),
+            Enumerable
+                .Range(0, 13)
+                .Select(i => (30.0 * i, new Reading(0.1 + 0.01 * i + (i % 2 == 0 ? 0.004 : -0.004)))),
             [Above(Measurands.AcidNumber, 0.75 * alarm, alarm)],
             nowDays: 365,
             machine,

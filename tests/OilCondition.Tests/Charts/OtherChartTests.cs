@@ -52,8 +52,14 @@ public class OtherChartTests
         var chart = SaturationChart.Of(fit, Temperature.FromDegreesCelsius(80), Temperature.FromDegreesCelsius(5));
 
         var outline = chart.Layer<Shade>("band of the curve, 90 %").Outline;
-        outline.Where(spot => Math.Abs(spot.X - 40) < 0.8).Max(spot => spot.Y).ShouldBe(expected.Upper.Content.PartsPerMillion, 12);
-        outline.Where(spot => Math.Abs(spot.X - 40) < 0.8).Min(spot => spot.Y).ShouldBe(expected.Lower.Content.PartsPerMillion, 12);
+        outline
+            .Where(spot => Math.Abs(spot.X - 40) < 0.8)
+            .Max(spot => spot.Y)
+            .ShouldBe(expected.Upper.Content.PartsPerMillion, 12);
+        outline
+            .Where(spot => Math.Abs(spot.X - 40) < 0.8)
+            .Min(spot => spot.Y)
+            .ShouldBe(expected.Lower.Content.PartsPerMillion, 12);
         chart.Layer<Marks>("measured saturation").Spots.Count.ShouldBe(5);
         SaturationChart.Of(Invented.Curve, Warm, Cold).Layers<Shade>().ShouldBeEmpty();
     }
@@ -61,7 +67,11 @@ public class OtherChartTests
     [Fact]
     public void Outside_its_measurements_the_curve_is_dotted()
     {
-        var chart = SaturationChart.Of(Invented.Curve, Temperature.FromDegreesCelsius(80), Temperature.FromDegreesCelsius(30));
+        var chart = SaturationChart.Of(
+            Invented.Curve,
+            Temperature.FromDegreesCelsius(80),
+            Temperature.FromDegreesCelsius(30)
+        );
 
         chart.Layer<Trace>("extrapolated").Dash.ShouldBe(Dash.Dots);
         chart.Layer<Trace>("extrapolated").Spots.ShouldContain(spot => spot.X > 60);
@@ -91,9 +101,13 @@ public class OtherChartTests
 
         // The truth behind the readings: 50 + 550 exp(−t/8 h).
         var curve = chart.Layer<Trace>("fitted curve").Spots;
-        curve.ShouldAllBe(spot => Math.Abs(spot.Y - (50 + 550 * Math.Exp(-(spot.X - Drawn.Day(Invented.Start)) * 3))) < 12);
+        curve.ShouldAllBe(spot =>
+            Math.Abs(spot.Y - (50 + 550 * Math.Exp(-(spot.X - Drawn.Day(Invented.Start)) * 3))) < 12
+        );
         chart.Description.ShouldContain("Completion expected 2025-01-07");
-        chart.Scene.Moments.ShouldContain(moment => moment.Text.StartsWith("expected 2025-01-07", StringComparison.Ordinal));
+        chart.Scene.Moments.ShouldContain(moment =>
+            moment.Text.StartsWith("expected 2025-01-07", StringComparison.Ordinal)
+        );
     }
 
     [Fact]
@@ -146,7 +160,9 @@ public class OtherChartTests
 
         chart.Layer<Marks>("signal").Spots.Single().Y.ShouldBe(14);
         chart.Layer<Trace>("control limits").Spots.ShouldAllBe(spot => spot.Y == individuals.UpperLimit);
-        chart.Scene.Levels.Select(level => level.At).ShouldBe([individuals.Mean, individuals.UpperLimit, individuals.LowerLimit]);
+        chart
+            .Scene.Levels.Select(level => level.At)
+            .ShouldBe([individuals.Mean, individuals.UpperLimit, individuals.LowerLimit]);
         chart.Description.ShouldContain("Signals: 1 of 3, the first on 2025-01-20.");
     }
 
@@ -221,8 +237,14 @@ public class OtherChartTests
         var chart = ScheduleChart.Of("VDU-1", schedule);
 
         chart.Layer<Boxes>("treatment").Corners.Count.ShouldBe(2);
-        chart.Layer<Boxes>("treatment").Corners.Select(box => box.From.X).ShouldBe(schedule.Visits.Select(visit => Drawn.Day(visit.ProcessStart)));
-        chart.Layer<Marks>("due").Spots.Select(spot => spot.X).ShouldBe(schedule.Visits.Select(visit => Drawn.Day(visit.Task.Due)));
+        chart
+            .Layer<Boxes>("treatment")
+            .Corners.Select(box => box.From.X)
+            .ShouldBe(schedule.Visits.Select(visit => Drawn.Day(visit.ProcessStart)));
+        chart
+            .Layer<Marks>("due")
+            .Spots.Select(spot => spot.X)
+            .ShouldBe(schedule.Visits.Select(visit => Drawn.Day(visit.Task.Due)));
         chart.Words().ShouldContain("A");
         chart.Words().ShouldContain("B");
         chart.Description.ShouldStartWith("Visits: 2, from 2026-03-02 06:00");

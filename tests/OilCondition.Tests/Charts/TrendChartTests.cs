@@ -201,10 +201,7 @@ public class TrendChartTests
         );
         var assessment = Drawn.Assess(Measurands.Viscosity40, [(0, new Reading(46))], [limit]);
 
-        TrendChart
-            .Of(assessment, Measurands.Viscosity40)
-            .Scene.Levels.Single()
-            .Text.ShouldBe("alarm above 50.6 mm²/s");
+        TrendChart.Of(assessment, Measurands.Viscosity40).Scene.Levels.Single().Text.ShouldBe("alarm above 50.6 mm²/s");
     }
 
     [Fact]
@@ -234,7 +231,11 @@ public class TrendChartTests
             [Drawn.Above(Measurands.OilTemperature, null, 60)]
         );
 
-        var chart = TrendChart.Of(assessment, Measurands.OilTemperature, new ChartOptions(units: ChartUnits.UsCustomary));
+        var chart = TrendChart.Of(
+            assessment,
+            Measurands.OilTemperature,
+            new ChartOptions(units: ChartUnits.UsCustomary)
+        );
 
         chart.Scene.Levels.Single().Text.ShouldBe("alarm above 140 °F");
         chart.Layer<Marks>("reading").Spots[0].Y.ShouldBe(122, 1e-9);
@@ -245,12 +246,7 @@ public class TrendChartTests
     [Fact]
     public void Dates_are_those_of_the_offset_that_the_axis_states()
     {
-        var assessment = Drawn.Assess(
-            Acid,
-            [(0.5, new Reading(0.1))],
-            [Drawn.Above(Acid, 0.3, 0.4)],
-            nowDays: 0.5
-        );
+        var assessment = Drawn.Assess(Acid, [(0.5, new Reading(0.1))], [Drawn.Above(Acid, 0.3, 0.4)], nowDays: 0.5);
 
         var here = TrendChart.Of(assessment, Acid);
         var there = TrendChart.Of(assessment, Acid, new ChartOptions(utcOffset: TimeSpan.FromHours(5)));

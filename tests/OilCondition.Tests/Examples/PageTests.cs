@@ -169,14 +169,20 @@ public partial class PageTests
     public void ChartsOfAReport()
     {
         var guideBearing = TheStation.Machines.Single(one => one.History.Machine.Id == "HP-TGB1");
-        var assessment = ConditionAssessor.Assess(guideBearing.History, guideBearing.Limits, new AssessmentOptions(asOf));
+        var assessment = ConditionAssessor.Assess(
+            guideBearing.History,
+            guideBearing.Limits,
+            new AssessmentOptions(asOf)
+        );
         var alert = assessment.Alerts[0];
         var page = new StringBuilder();
 
         // A report: every picture of one machine, with the text that says the same.
         foreach (var chart in AssessmentCharts.Of(assessment))
         {
-            page.Append($"<figure>{chart.ToSvg()}<figcaption>{WebUtility.HtmlEncode(chart.Description)}</figcaption></figure>");
+            page.Append(
+                $"<figure>{chart.ToSvg()}<figcaption>{WebUtility.HtmlEncode(chart.Description)}</figcaption></figure>"
+            );
         }
 
         // A notebook: one measurand.
@@ -193,10 +199,20 @@ public partial class PageTests
     public void ChartsInOtherWords()
     {
         var guideBearing = TheStation.Machines.Single(one => one.History.Machine.Id == "HP-TGB1");
-        var assessment = ConditionAssessor.Assess(guideBearing.History, guideBearing.Limits, new AssessmentOptions(asOf));
+        var assessment = ConditionAssessor.Assess(
+            guideBearing.History,
+            guideBearing.Limits,
+            new AssessmentOptions(asOf)
+        );
 
         var texts = ChartTexts.German.With("alarm", "Eingriffswert").WithName("acid number", "Säurezahl (TAN)");
-        var options = new ChartOptions(texts, ChartUnits.UsCustomary, utcOffset: TimeSpan.FromHours(1), width: 1200, height: 600);
+        var options = new ChartOptions(
+            texts,
+            ChartUnits.UsCustomary,
+            utcOffset: TimeSpan.FromHours(1),
+            width: 1200,
+            height: 600
+        );
         var chart = TrendChart.Of(assessment, Measurands.AcidNumber, options);
 
         chart.Title.ShouldEndWith("Säurezahl (TAN)");
