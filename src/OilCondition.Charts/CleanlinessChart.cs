@@ -18,7 +18,7 @@ public static class CleanlinessChart
         Guard.NotNull(assessment);
         options ??= ChartOptions.Default;
         var page = Page.Of(options, assessment.Options.AsOf);
-        var title = page.Texts.Say("{0}: cleanliness", page.Machine(assessment.History.Machine));
+        var title = page.Texts.Say("{0}: cleanliness", Page.Machine(assessment.History.Machine));
         Measurand[] sizes = [Measurands.Particles4, Measurands.Particles6, Measurands.Particles14];
         var columns = sizes.Select(size => SizeColumn.Of(assessment, size)).ToList();
         return new Chart(new CleanlinessPicture(page, title, columns).Scene(), options);

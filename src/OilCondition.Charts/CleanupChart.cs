@@ -18,7 +18,7 @@ public static class CleanupChart
         Guard.NotNull(assessment);
         options ??= ChartOptions.Default;
         var page = Page.Of(options, assessment.Options.AsOf);
-        var machine = page.Machine(assessment.History.Machine);
+        var machine = Page.Machine(assessment.History.Machine);
         if (assessment.Cleanup is not { } cleanup)
         {
             return new Chart(

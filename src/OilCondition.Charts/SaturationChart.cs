@@ -19,7 +19,7 @@ public static class SaturationChart
         options ??= ChartOptions.Default;
         var page = Page.Of(options, assessment.Options.AsOf);
         var machine = assessment.History.Machine;
-        var title = page.Texts.Say("{0}: water that the oil holds", page.Machine(machine));
+        var title = page.Texts.Say("{0}: water that the oil holds", Page.Machine(machine));
         if (machine.Oil.SaturationCurve is not { } curve)
         {
             return new Chart(Scene.Nothing(title, page.Texts.Say("No saturation curve of this oil.")), options);

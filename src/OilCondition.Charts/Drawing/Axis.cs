@@ -1,8 +1,5 @@
 namespace OilCondition.Charts.Drawing;
 
-/// <summary>A place on an axis with its words.</summary>
-internal readonly record struct Tick(double At, string Text);
-
 /// <summary>An axis: its range in values, how values become places, and its ticks for the room that there is.</summary>
 internal abstract class Axis
 {

@@ -73,12 +73,12 @@ internal static class Lettering
         }
 
         var length = text.Length;
-        while (length > 0 && Width(text.Substring(0, length) + Ellipsis, size) > width)
+        while (length > 0 && Width(text.Remove(length) + Ellipsis, size) > width)
         {
             length -= length > 1 && char.IsLowSurrogate(text[length - 1]) ? 2 : 1;
         }
 
-        return text.Substring(0, length).TrimEnd() + Ellipsis;
+        return text.Remove(length).TrimEnd() + Ellipsis;
     }
 
     private static SKFont Font(float size) =>
@@ -88,16 +88,4 @@ internal static class Lettering
             Hinting = SKFontHinting.None,
             Edging = SKFontEdging.Antialias,
         };
-}
-
-/// <summary>A text at its place.</summary>
-/// <param name="Text">The text, clean.</param>
-/// <param name="Left">Its left end in pixels.</param>
-/// <param name="Baseline">Its base line in pixels.</param>
-/// <param name="Size">Size of the letters in pixels.</param>
-/// <param name="Ink">Its ink.</param>
-internal sealed record Placed(string Text, double Left, double Baseline, float Size, Ink Ink)
-{
-    /// <summary>Its width in pixels.</summary>
-    public double Width { get; } = Lettering.Width(Text, Size);
 }

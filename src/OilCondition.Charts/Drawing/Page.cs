@@ -1,5 +1,4 @@
 using OilCondition.Limits;
-using OilCondition.Statistics;
 
 namespace OilCondition.Charts.Drawing;
 
@@ -25,7 +24,7 @@ internal sealed class Page(ChartOptions options, TimeSpan offset)
     public string Minute(DateTimeOffset at) =>
         $"{Texts.Date(at.UtcDateTime + Offset)} {Texts.Time(at.UtcDateTime + Offset)}";
 
-    public string Machine(Machine machine) => $"{machine.Id} {machine.Name}";
+    public static string Machine(Machine machine) => $"{machine.Id} {machine.Name}";
 
     public double Days(DateTimeOffset at) => TimeAxis.Days(at, Offset);
 

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Security.Cryptography;
 using System.Text;
 using ScottPlot;
 using SkiaSharp;
@@ -73,11 +72,16 @@ internal sealed class Painter
 
     private static string Clean(string text) => CleanText.Xml(CleanText.Of(text));
 
+    /// <summary>A name that other drawings do not have: the FNV-1a hash of 64 bits (Fowler, Noll and Vo; constants as published).</summary>
     private static string Identifier(string text)
     {
-        using var hash = SHA256.Create();
-        var bytes = hash.ComputeHash(Encoding.UTF8.GetBytes(text));
-        return "c" + BitConverter.ToString(bytes, 0, 6).Replace("-", "").ToLowerInvariant();
+        var hash = 14695981039346656037;
+        foreach (var letter in text)
+        {
+            hash = unchecked((hash ^ letter) * 1099511628211);
+        }
+
+        return "c" + hash.ToString("x16", CultureInfo.InvariantCulture);
     }
 
     /// <summary>

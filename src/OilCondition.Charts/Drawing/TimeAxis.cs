@@ -13,7 +13,7 @@ internal sealed class TimeAxis : Axis
     private readonly TimeSpan offset;
 
     public TimeAxis(DateTimeOffset from, DateTimeOffset to, TimeSpan offset, ChartTexts texts)
-        : base(texts.Say("date, UTC{0}", texts.Offset(offset)), Days(from, offset), Days(to, offset))
+        : base(texts.Say("date, UTC{0}", ChartTexts.Offset(offset)), Days(from, offset), Days(to, offset))
     {
         this.texts = texts;
         this.offset = offset;
@@ -97,7 +97,7 @@ internal sealed class TimeAxis : Axis
 
             if (place >= From)
             {
-                ticks.Add(new Tick(Place(place), step % 12 == 0 ? texts.Year(at) : texts.Month(at)));
+                ticks.Add(new Tick(Place(place), step % 12 == 0 ? ChartTexts.Year(at) : texts.Month(at)));
             }
         }
     }

@@ -121,7 +121,7 @@ internal sealed class CleanlinessPicture(Page page, string title, IReadOnlyList<
             ));
     }
 
-    private IReadOnlyList<string> Lines()
+    private List<string> Lines()
     {
         var lines = new List<string>();
         var code = string.Join("/", columns.Select(column => column.Words));

@@ -29,7 +29,6 @@ internal sealed class CleanupPicture
         this.readings = [.. readings.OrderBy(one => one.At)];
         var part = status.Options.Target is null
             ? status.Parts.FirstOrDefault(one => one.Measurand.Equals(status.RulingPart))
-                ?? status.Parts.FirstOrDefault()
             : null;
         measurand = part?.Measurand ?? status.Options.Measurand;
         curve = part?.Curve ?? status.Curve;
@@ -157,7 +156,7 @@ internal sealed class CleanupPicture
             );
     }
 
-    private IEnumerable<DateTimeOffset> Moments(IReadOnlyList<(DateTimeOffset At, Reading Reading)> all)
+    private List<DateTimeOffset> Moments(IReadOnlyList<(DateTimeOffset At, Reading Reading)> all)
     {
         List<DateTimeOffset> moments = [.. all.Select(one => one.At), status.Options.StartedAt, status.AsOf];
         if (status.Arrival is Arrival<DateTimeOffset>.Expected expected)
@@ -248,7 +247,7 @@ internal sealed class CleanupPicture
         }
     }
 
-    private IReadOnlyList<string> Lines()
+    private List<string> Lines()
     {
         var lines = new List<string>();
         if (status.Options.Target is not null && status.Latest is { } latest)

@@ -102,7 +102,7 @@ internal sealed class ControlPicture
     private Trace Line(Ink ink, IEnumerable<double> values, string? key) =>
         new(key, ink, Dash.Long, [.. values.Select((value, i) => new Spot(page.Days(moments[i]), value))], 1.6f);
 
-    private Marks Dots(Trace line, string key) =>
+    private static Marks Dots(Trace line, string key) =>
         new(key, line.Ink, MarkerShape.FilledCircle, line.Spots, line.Spots.Count > 400 ? 3 : 7);
 
     private Marks? Signals(IEnumerable<(int At, double Value, ChartSignal Signal)> points)
@@ -118,7 +118,7 @@ internal sealed class ControlPicture
             : new Marks(texts.Say("signal"), Ink.Vermilion, MarkerShape.OpenSquare, spots, 13);
     }
 
-    private LevelMark Level(double value, string phrase, Ink ink, Dash? dash) => new(value, phrase, ink, dash);
+    private static LevelMark Level(double value, string phrase, Ink ink, Dash? dash) => new(value, phrase, ink, dash);
 
     private Scene Draw(
         string what,
@@ -167,7 +167,7 @@ internal sealed class ControlPicture
         };
     }
 
-    private IReadOnlyList<string> Lines(string what, Marks? signals)
+    private List<string> Lines(string what, Marks? signals)
     {
         var first = signals is null
             ? texts.Say("Signals: none in {0}.", texts.Count(Values.Length))

@@ -10,7 +10,7 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
 
     public Scene Scene()
     {
-        var machine = page.Machine(decision.Assessment.History.Machine);
+        var machine = Page.Machine(decision.Assessment.History.Machine);
         var topics = string.Join(", ", decision.Topics.Select(topic => texts.Name(PlainText.Spaced(topic))));
         var title = texts.Say(
             isCost ? "{0}: ways to treat ({1}), cost" : "{0}: ways to treat ({1}), hours",
@@ -147,7 +147,7 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
             _ => texts.Say("cannot be connected"),
         };
 
-    private IReadOnlyList<string> Lines()
+    private List<string> Lines()
     {
         var lines = new List<string> { texts.Say("To be done by {0}.", page.Minute(decision.RiskDate)) };
         lines.Add(

@@ -199,7 +199,7 @@ internal sealed class SaturationPicture(
     private CoolDown? Cooled() =>
         water is { } all && running >= standstill ? curve.Cool(all, running, standstill) : null;
 
-    private IReadOnlyList<string> Lines()
+    private List<string> Lines()
     {
         var lines = new List<string>
         {

@@ -103,7 +103,7 @@ internal sealed class SchedulePicture(Page page, string title, UnitSchedule sche
             ? texts.Say("due {0}, {1} h late", page.Day(visit.Task.Due), Hours(visit.Lateness))
             : texts.Say("due {0}, {1} h to spare", page.Day(visit.Task.Due), Hours(visit.SlackToDue));
 
-    private IReadOnlyList<string> Lines()
+    private List<string> Lines()
     {
         var late = schedule.Visits.Count(visit => visit.Lateness > TimeSpan.Zero);
         return

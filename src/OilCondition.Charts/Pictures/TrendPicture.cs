@@ -1,5 +1,4 @@
 using OilCondition.Charts.Drawing;
-using OilCondition.Limits;
 using OilCondition.Prognosis;
 using OilCondition.Statistics;
 using ScottPlot;
@@ -54,7 +53,7 @@ internal sealed class TrendPicture
 
     public Scene Scene()
     {
-        var title = texts.Say("{0}: {1}", page.Machine(assessment.History.Machine), texts.Name(state.Measurand.Name));
+        var title = texts.Say("{0}: {1}", Page.Machine(assessment.History.Machine), texts.Name(state.Measurand.Name));
         if (judged.Count + setAside.Count + earlier.Count + sensor.Count == 0)
         {
             return Drawing.Scene.Nothing(title, texts.Say("No readings."));
@@ -111,7 +110,7 @@ internal sealed class TrendPicture
             _ => DateTimeOffset.MaxValue,
         };
 
-    private IEnumerable<DateTimeOffset> Moments(RemainingLife? life)
+    private List<DateTimeOffset> Moments(RemainingLife? life)
     {
         List<DateTimeOffset> all =
         [
@@ -394,7 +393,7 @@ internal sealed class TrendPicture
         );
     }
 
-    private IReadOnlyList<string> Lines()
+    private List<string> Lines()
     {
         var lines = new List<string>
         {

@@ -196,11 +196,11 @@ public sealed class ChartTexts
 
     internal string Month(DateTime at) => at.ToString(monthPattern, CultureInfo.InvariantCulture);
 
-    internal string Year(DateTime at) => at.ToString("yyyy", CultureInfo.InvariantCulture);
+    internal static string Year(DateTime at) => at.ToString("yyyy", CultureInfo.InvariantCulture);
 
     internal string Time(DateTime at) => at.ToString(timePattern, CultureInfo.InvariantCulture);
 
-    internal string Offset(TimeSpan offset) =>
+    internal static string Offset(TimeSpan offset) =>
         (offset < TimeSpan.Zero ? "-" : "+") + offset.ToString(@"hh\:mm", CultureInfo.InvariantCulture);
 
     private static SortedSet<string> Holes(string text) =>
@@ -214,11 +214,11 @@ public sealed class ChartTexts
             _ = new DateTime(2026, 3, 31).ToString(pattern, CultureInfo.InvariantCulture);
             return pattern;
         }
-        catch (FormatException)
+        catch (FormatException fault)
         {
             throw new ArgumentException(
                 $"{name} is '{pattern}'; allowed: a pattern of dates such as yyyy-MM-dd.",
-                name
+                name, fault
             );
         }
     }

@@ -119,10 +119,10 @@ public partial class ChartBytesTests
         foreach (var (name, chart) in AllCharts.OfPage())
         {
             var svg = chart.ToSvg();
-            var own = Identifier().Matches(svg).Select(match => match.Groups[1].Value).ToList();
+            var own = Identifier().Matches(svg).Select(match => match.Groups["id"].Value).ToList();
 
             own.ShouldAllBe(id => seen.Add(id), name);
-            Reference().Matches(svg).Select(match => match.Groups[1].Value).ShouldBeSubsetOf(own, name);
+            Reference().Matches(svg).Select(match => match.Groups["id"].Value).ShouldBeSubsetOf(own, name);
             Reference().Count(svg).ShouldBeGreaterThan(0, name);
         }
     }
@@ -190,15 +190,15 @@ public partial class ChartBytesTests
 
     [GeneratedRegex(
         @"\b(Now|UtcNow|Today|TimeZoneInfo|ToLocalTime|LocalDateTime|CurrentCulture|CurrentUICulture|Environment|Random|Stopwatch|TimeProvider)\b",
-        RegexOptions.None,
+        RegexOptions.ExplicitCapture,
         1000
     )]
     private static partial Regex OfTheMachine();
 
-    [GeneratedRegex(" id=\"([^\"]+)\"", RegexOptions.None, 1000)]
+    [GeneratedRegex(" id=\"(?<id>[^\"]+)\"", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Identifier();
 
-    [GeneratedRegex(@"url\(#([^)]+)\)", RegexOptions.None, 1000)]
+    [GeneratedRegex(@"url\(#(?<id>[^)]+)\)", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Reference();
 
     [GeneratedRegex("[\u061C\u200E\u200F\u202A-\u202E\u2066-\u2069]", RegexOptions.None, 1000)]

@@ -106,6 +106,7 @@ public class ChartPageTests
     {
         var start = new ProcessStartInfo(ChromiumFactAttribute.Browser!)
         {
+            UseShellExecute = false,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         };
