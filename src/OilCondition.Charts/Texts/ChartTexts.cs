@@ -218,7 +218,8 @@ public sealed class ChartTexts
         {
             throw new ArgumentException(
                 $"{name} is '{pattern}'; allowed: a pattern of dates such as yyyy-MM-dd.",
-                name, fault
+                name,
+                fault
             );
         }
     }
