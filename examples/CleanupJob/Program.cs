@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using CleanupJob;
+using OilCondition.Charts;
 using OilCondition.Cleanup;
 using OilCondition.Treatment;
 using UnitsNet;
@@ -103,7 +104,8 @@ var why = StallDiagnosis.Of(
 Console.WriteLine($"{leaking}\n");
 Console.WriteLine(CleanupRecord.Of(leaking, Job.FactsOf(240, 0.78), why).ToText());
 File.WriteAllText(Path.Combine(output, "record.json"), record.ToJson());
-CleanupPlot.Write(Path.Combine(output, "cleanup.png"), plan, log, status);
+var chart = CleanupChart.Of("Water in HP-TGB1 during its cleanup (INVENTED station Harrow Point)", status, log);
+File.WriteAllBytes(Path.Combine(output, "cleanup.png"), chart.ToPng());
 Console.WriteLine(
     $"Written: record.json and cleanup.png in {Path.GetRelativePath(Environment.CurrentDirectory, output)}"
 );

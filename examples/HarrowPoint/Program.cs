@@ -8,6 +8,7 @@ using OilCondition.Reporting;
 // The whole job on files, for the invented pumped-storage station Harrow Point:
 //   dotnet run --project examples/HarrowPoint                   assess the station, write JSON and a report
 //   dotnet run --project examples/HarrowPoint -- generate DIR   write the data files afresh (the same every time)
+//   dotnet run --project examples/HarrowPoint -- pictures DIR   draw the charts of docs/charts.md
 //   dotnet run --project examples/HarrowPoint -- redraw COUNT   draw the scatter anew and count what is found
 //   dotnet run --project examples/HarrowPoint -- years COUNT    draw years and compare policies of treating
 CultureInfo.DefaultThreadCurrentCulture = CultureInfo.InvariantCulture;
@@ -37,9 +38,15 @@ if (args is ["years", var drawn] && int.TryParse(drawn, out var years) && years 
     return 0;
 }
 
+if (args is ["pictures", var pictures])
+{
+    Pictures.Write(Console.Out, pictures, StationRecords.Read(data));
+    return 0;
+}
+
 if (args.Length > 0)
 {
-    Console.Error.WriteLine("usage: HarrowPoint [generate FOLDER | redraw COUNT | years COUNT]");
+    Console.Error.WriteLine("usage: HarrowPoint [generate FOLDER | pictures FOLDER | redraw COUNT | years COUNT]");
     return 2;
 }
 var station = StationRecords.Read(data);

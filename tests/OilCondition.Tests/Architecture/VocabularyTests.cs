@@ -1,3 +1,7 @@
+#if !NETSTANDARD_BUILD
+extern alias charts;
+#endif
+
 using System.Reflection;
 using System.Text.RegularExpressions;
 using OilCondition.ControlCharts;
@@ -16,6 +20,7 @@ public partial class VocabularyTests
         typeof(OilCondition.Spreadsheets.Spreadsheet).Assembly,
 #if !NETSTANDARD_BUILD
         typeof(OilCondition.DataFrames.OilRecords).Assembly,
+        typeof(charts::OilCondition.Charts.Chart).Assembly,
         typeof(OilCondition.Planning.UnitSchedule).Assembly,
         typeof(OilCondition.Reporting.ConditionReport).Assembly,
 #endif

@@ -1,5 +1,10 @@
+extern alias charts;
+
+using System.Net;
+using System.Text;
 using System.Text.Json;
 using System.Text.RegularExpressions;
+using charts::OilCondition.Charts;
 using HarrowPoint;
 using Microsoft.Data.Analysis;
 using OilCondition.Cleanliness;
@@ -10,6 +15,7 @@ using OilCondition.LabFiles;
 using OilCondition.Limits;
 using OilCondition.Planning;
 using OilCondition.Prognosis;
+using OilCondition.Reporting;
 using OilCondition.Spreadsheets;
 using OilCondition.Statistics;
 using OilCondition.Tests.Architecture;
@@ -55,6 +61,8 @@ public partial class PageTests
     [InlineData("journal.md")]
     [InlineData("files.md")]
     [InlineData("frames.md")]
+    [InlineData("charts.md")]
+    [InlineData("report.md")]
     public void The_snippets_of_a_page_are_compiled(string page)
     {
         var compiled = Bare(RepositoryFiles.Read("tests", "OilCondition.Tests", "Examples", "PageTests.cs"));
@@ -231,6 +239,104 @@ public partial class PageTests
         lives["p10Utc"][0].ShouldNotBeNull();
         options.Rows.Count.ShouldBeGreaterThan(0);
         wide["free [mg/kg]"].NullCount.ShouldBeLessThan(wide.Rows.Count);
+    }
+
+    [Fact]
+    public void Reports()
+    {
+        var assessments = TheStation
+            .Machines.Select(one => ConditionAssessor.Assess(one.History, one.Limits, new AssessmentOptions(asOf)))
+            .ToList();
+        var decisions = TreatmentDecision.Of(assessments, TheStation.Station);
+        var options = new ReportOptions(
+            note: "June round",
+            decisions: decisions,
+            picturesOf: assessment =>
+                [
+                    .. AssessmentCharts
+                        .Of(assessment)
+                        .Select(chart => new ReportPicture(chart.Title, chart.Description, chart.ToSvg())),
+                ]
+        );
+        var html = ConditionReport.ToHtml("Oil condition, June", assessments, options);
+        var markdown = ConditionReport.ToMarkdown("Oil condition, June", assessments, options);
+
+        html.ShouldContain("data:image/svg+xml;base64,");
+        markdown.ShouldContain("### Pictures");
+        var german = ConditionReport.ToHtml(
+            "Ölzustand, Juni",
+            assessments,
+            new ReportOptions(texts: ReportTexts.German)
+        );
+        var customary = ConditionReport.ToHtml(
+            "Oil condition, June",
+            assessments,
+            new ReportOptions(texts: ReportTexts.English.In(Sentences.Units.UsCustomary))
+        );
+        var own = ReportTexts.Parse(
+            """{ "language": "en-GB", "texts": { "first.no-action": "Nothing to do" } }""",
+            Sentences.Parse("""{ "language": "en-GB", "texts": { "topic.water": "moisture" } }""")
+        );
+
+        german.ShouldContain("Nichts zu tun");
+        customary.ShouldContain(" gal");
+        ConditionReport
+            .ToHtml("Oil condition, June", assessments, new ReportOptions(texts: own))
+            .ShouldContain("Moisture: ");
+    }
+
+    [Fact]
+    public void ChartsOfAReport()
+    {
+        var guideBearing = TheStation.Machines.Single(one => one.History.Machine.Id == "HP-TGB1");
+        var assessment = ConditionAssessor.Assess(
+            guideBearing.History,
+            guideBearing.Limits,
+            new AssessmentOptions(asOf)
+        );
+        var alert = assessment.Alerts[0];
+        var page = new StringBuilder();
+
+        // A report: every picture of one machine, with the text that says the same.
+        foreach (var chart in AssessmentCharts.Of(assessment))
+        {
+            page.Append(
+                $"<figure>{chart.ToSvg()}<figcaption>{WebUtility.HtmlEncode(chart.Description)}</figcaption></figure>"
+            );
+        }
+
+        // A notebook: one measurand.
+        var svg = TrendChart.Of(assessment, Measurands.WaterContent).ToSvg();
+
+        // A work request: the pictures of one alert.
+        var attachments = AssessmentCharts.Of(assessment, alert.Problem).Select(chart => chart.ToPng(scale: 2));
+
+        page.ToString().ShouldContain(svg);
+        attachments.Count().ShouldBe(1);
+    }
+
+    [Fact]
+    public void ChartsInOtherWords()
+    {
+        var guideBearing = TheStation.Machines.Single(one => one.History.Machine.Id == "HP-TGB1");
+        var assessment = ConditionAssessor.Assess(
+            guideBearing.History,
+            guideBearing.Limits,
+            new AssessmentOptions(asOf)
+        );
+
+        var texts = ChartTexts.German.With("alarm", "Eingriffswert").WithName("acid number", "Säurezahl (TAN)");
+        var options = new ChartOptions(
+            texts,
+            ChartUnits.UsCustomary,
+            utcOffset: TimeSpan.FromHours(1),
+            width: 1200,
+            height: 600
+        );
+        var chart = TrendChart.Of(assessment, Measurands.AcidNumber, options);
+
+        chart.Title.ShouldEndWith("Säurezahl (TAN)");
+        chart.Width.ShouldBe(1200);
     }
 
     [Fact]

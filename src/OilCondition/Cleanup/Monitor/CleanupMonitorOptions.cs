@@ -203,6 +203,11 @@ public sealed class CleanupMonitorOptions
     /// <summary>Whether water content is followed.</summary>
     internal bool IsWater => Measurand.Equals(Measurands.WaterContent);
 
+    /// <summary>What a reading says of what is followed: water of a moisture sensor by the saturation curve, at saturation as a bound.</summary>
+    /// <param name="reading">The reading.</param>
+    /// <returns>The figure in the unit of <see cref="Measurand"/>; null where the reading does not tell it.</returns>
+    public Reading? ContentOf(CleanupReading reading) => TargetMarks.Content(Guard.NotNull(reading), this);
+
     /// <summary>Target, holding time and temperature.</summary>
     /// <returns>For example <c>water content 60 mg/kg for 6 h, from 45 °C on</c>.</returns>
     public override string ToString()

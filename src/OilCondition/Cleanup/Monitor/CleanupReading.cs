@@ -47,6 +47,9 @@ public sealed record CleanupReading
     /// <summary>What was read, in the unit of what the run follows: mg/kg of a titration; null for relative saturation.</summary>
     public Reading? Figure { get; private init; }
 
+    /// <summary>Whether a sensor read it; a sample, a thermometer or a counter did otherwise.</summary>
+    public bool IsBySensor => Source == ReadingSource.Sensor;
+
     internal ReadingSource Source { get; }
 
     /// <summary>A reading of a moisture sensor.</summary>

@@ -1,0 +1,64 @@
+using OilCondition.Charts.Drawing;
+using OilCondition.Charts.Pictures;
+using OilCondition.Cleanup;
+using OilCondition.Text;
+
+namespace OilCondition.Charts;
+
+/// <summary>A treatment under way: readings by kind, the fitted fall with its band, the target, and when it is completed.</summary>
+/// <remarks>Curve and completion are those of the monitor; nothing is fitted anew.</remarks>
+public static class CleanupChart
+{
+    /// <summary>The chart of the treatment that is under way on an assessed machine.</summary>
+    /// <param name="assessment">The assessment.</param>
+    /// <param name="options">Size, words, units; <see cref="ChartOptions.Default"/> where left out.</param>
+    /// <returns>The chart; one that says so where no treatment is under way.</returns>
+    public static Chart Of(ConditionAssessment assessment, ChartOptions? options = null)
+    {
+        Guard.NotNull(assessment);
+        options ??= ChartOptions.Default;
+        var page = Page.Of(options, assessment.Options.AsOf);
+        var machine = Page.Machine(assessment.History.Machine);
+        if (assessment.Cleanup is not { } cleanup)
+        {
+            return new Chart(
+                Scene.Nothing(page.Texts.Say("{0}: cleanup", machine), page.Texts.Say("No treatment is under way.")),
+                options
+            );
+        }
+
+        var what = page.Texts.Name(PlainText.Spaced(cleanup.Run.Kind));
+        return new Chart(
+            new CleanupPicture(
+                page,
+                page.Texts.Say("{0}: {1}", machine, what),
+                cleanup.Status,
+                CleanupReading.Of(assessment.History, cleanup.Run, assessment.Options.AsOf)
+            ).Scene(),
+            options
+        );
+    }
+
+    /// <summary>The chart of a run that is followed by a monitor.</summary>
+    /// <param name="title">What the run is of, such as the machine.</param>
+    /// <param name="status">Where the run stands.</param>
+    /// <param name="readings">The readings that the monitor was given.</param>
+    /// <param name="options">Size, words, units; <see cref="ChartOptions.Default"/> where left out.</param>
+    /// <returns>The chart; one that says 'no readings' where there are none.</returns>
+    /// <exception cref="ArgumentException">The title is blank.</exception>
+    public static Chart Of(
+        string title,
+        CleanupStatus status,
+        IEnumerable<CleanupReading> readings,
+        ChartOptions? options = null
+    )
+    {
+        Guard.NotBlank(title);
+        Guard.NotNull(status);
+        options ??= ChartOptions.Default;
+        return new Chart(
+            new CleanupPicture(Page.Of(options, status.AsOf), title, status, [.. Guard.NotNull(readings)]).Scene(),
+            options
+        );
+    }
+}
