@@ -2,6 +2,7 @@ using OilCondition;
 using OilCondition.Charts;
 using OilCondition.ControlCharts;
 using OilCondition.Planning;
+using OilCondition.Reporting;
 
 namespace HarrowPoint;
 
@@ -43,6 +44,33 @@ public static class Pictures
             ),
         ];
     }
+
+    /// <summary>What a reader of the report looks for: a machine's problems, its water and dirt where they are problems, and a cleanup under way.</summary>
+    public static IReadOnlyList<ReportPicture> OfReport(ConditionAssessment assessment)
+    {
+        bool Has(ProblemTopic topic) => assessment.Problems.Any(one => one.Topic == topic);
+        List<Chart> charts =
+        [
+            .. assessment.Cleanup is null ? [] : new[] { CleanupChart.Of(assessment) },
+            .. assessment.Problems.SelectMany(problem => AssessmentCharts.Of(assessment, problem)),
+            .. Has(ProblemTopic.Water) && assessment.History.Machine.Oil.SaturationCurve is not null
+                ? new[] { SaturationChart.Of(assessment) }
+                : [],
+            .. Has(ProblemTopic.Dirt) && assessment.Cleanliness is not null
+                ? new[] { CleanlinessChart.Of(assessment) }
+                : [],
+        ];
+        // Two stand beside each other on a page.
+        return charts.ConvertAll(chart => Picture(chart.WithSize(640, 440)));
+    }
+
+    /// <summary>Where the unit goes, as a picture of the first page.</summary>
+    public static IReadOnlyList<ReportPicture> OfPlan(ScheduleOutcome schedule) =>
+        schedule is ScheduleOutcome.Planned planned
+            ? [Picture(ScheduleChart.Of("HP-VDU, mobile vacuum dehydration unit", planned.Schedule))]
+            : [];
+
+    private static ReportPicture Picture(Chart chart) => new(chart.Title, chart.ToString(), chart.ToSvg());
 
     public static void Write(TextWriter to, string folder, StationRecords station)
     {

@@ -109,7 +109,9 @@ const string Title = "Oil condition, Harrow Point";
 var options = new ReportOptions(
     "Harrow Point is invented; no figure on this page is plant data.",
     decisions,
-    Decisions.Calendar(outcome)
+    Decisions.Calendar(outcome),
+    Pictures.OfPlan(outcome),
+    Pictures.OfReport
 );
 File.WriteAllText(Path.Combine(output, "report.html"), ConditionReport.ToHtml(Title, assessments, options));
 File.WriteAllText(Path.Combine(output, "report.md"), ConditionReport.ToMarkdown(Title, assessments, options));

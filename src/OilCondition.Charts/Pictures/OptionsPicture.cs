@@ -35,7 +35,7 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
                 .SelectMany(one => Whisker(one.Row, one.Bar!.Value.P10!.Value, one.Bar.Value.P90!.Value)),
         ];
         var currency = options.Select(option => option.Cost?.Currency).OfType<string>().FirstOrDefault() ?? "";
-        var label = isCost ? texts.Say("cost, {0}", currency) : texts.Say("hours from its begin until done");
+        var label = isCost ? texts.Say("cost, {0}", currency) : texts.Say("hours of treatment");
         return new Scene(
             title,
             Lines(),
@@ -77,9 +77,9 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
             return option.Cost is { P50: { } middle } cost ? (cost.P10, middle, cost.P90) : null;
         }
 
-        double? Hours(DateTimeOffset? done) =>
-            done is { } at && option.Begins is { } from ? (at - from).TotalHours : null;
-        return Hours(option.DoneP50) is { } half ? (Hours(option.DoneP10), half, Hours(option.DoneP90)) : null;
+        return option is { IsPossible: true, Assessment.Band: { TimeP50: { } half } band }
+            ? (band.TimeP10?.TotalHours, half.TotalHours, band.TimeP90?.TotalHours)
+            : null;
     }
 
     private static Boxes Bars(
@@ -128,9 +128,7 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
                 ? texts.Say("{0} ({1} to {2})", middle, Number(low), Number(high))
                 : middle;
         var least = isCost && option.Cost is { IsComplete: false } ? texts.Say("at least {0}", range) : range;
-        return option.DoneP50 is { } done
-            ? texts.Say("{0}; {1}", texts.Say("{0}; {1}", least, texts.Say("done {0}", page.Minute(done))), verdict)
-            : texts.Say("{0}; {1}", least, verdict);
+        return texts.Say("{0}; {1}", least, verdict);
     }
 
     private string Verdict(OptionVerdict verdict) =>
@@ -155,9 +153,9 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
                 ? texts.Say("Recommended: {0}, {1}.", Plain(choice), Words(choice, BarOf(choice)))
                 : texts.Say("Nothing at hand does it.")
         );
-        if (decision.Choice?.DoneP90 is { } done)
+        if (decision.Choice is { DoneP90: { } done, Begins: { } begun })
         {
-            lines.Add(texts.Say("Done by {0} in nine cases of ten.", page.Minute(done)));
+            lines.Add(texts.Say("Begun {0}, done by {1} in nine cases of ten.", page.Minute(begun), page.Minute(done)));
         }
 
         lines.Add(

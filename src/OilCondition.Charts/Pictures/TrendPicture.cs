@@ -450,6 +450,12 @@ internal sealed class TrendPicture
         };
     }
 
+    /// <summary>Half the interval of a slope, whose first figure is the last one said, as in the sentences of the assessment.</summary>
+    private static double Open(TrendAssessment assessed) =>
+        assessed.SlopeInterval is { Lower: { } lower, Upper: { } upper } && upper > lower
+            ? (upper - lower) / 2
+            : Math.Abs(assessed.Slope) / 3;
+
     private string Pace(TrendAssessment assessed) =>
         assessed.Scale == NaturalScale.Logarithmic
             ? texts.Say(
@@ -458,10 +464,7 @@ internal sealed class TrendPicture
             )
             : texts.Say(
                 "{0} in 30 days",
-                shown.Text(
-                    texts,
-                    texts.Number(30 * assessed.Slope * shown.Factor, Math.Abs(assessed.Slope * shown.Factor) / 3)
-                )
+                shown.Text(texts, texts.Number(30 * assessed.Slope * shown.Factor, 30 * Open(assessed) * shown.Factor))
             );
 
     private string Sentence(RemainingLife life)

@@ -162,7 +162,7 @@ internal static class GermanWords
             ["{0}: ways to treat ({1}), hours"] = "{0}: Behandlungswege ({1}), Stunden",
             ["{0}: ways to treat ({1}), cost"] = "{0}: Behandlungswege ({1}), Kosten",
             ["No options to compare."] = "Keine Wege zu vergleichen.",
-            ["hours from its begin until done"] = "Stunden vom Beginn bis zum Abschluss",
+            ["hours of treatment"] = "Stunden der Behandlung",
             ["cost, {0}"] = "Kosten, {0}",
             ["recommended"] = "empfohlen",
             ["possible"] = "möglich",
@@ -170,7 +170,6 @@ internal static class GermanWords
             ["one to nine cases in ten"] = "ein bis neun von zehn Fällen",
             ["wait until the next outage"] = "bis zum nächsten Stillstand warten",
             ["{0} ({1} to {2})"] = "{0} ({1} bis {2})",
-            ["done {0}"] = "fertig {0}",
             ["recommended: {0}"] = "empfohlen: {0}",
             ["at least {0}"] = "mindestens {0}",
             ["meets the target"] = "erreicht das Ziel",
@@ -185,7 +184,8 @@ internal static class GermanWords
             ["To be done by {0}."] = "Zu erledigen bis {0}.",
             ["Recommended: {0}, {1}."] = "Empfohlen: {0}, {1}.",
             ["Nothing at hand does it."] = "Nichts Vorhandenes leistet es.",
-            ["Done by {0} in nine cases of ten."] = "In neun von zehn Fällen bis {0} erledigt.",
+            ["Begun {0}, done by {1} in nine cases of ten."] =
+                "Begonnen {0}, in neun von zehn Fällen bis {1} erledigt.",
             ["The makers of machine, oil and unit, local codes and licensed people decide how it is done."] =
                 "Wie es getan wird, bestimmen die Hersteller von Maschine, Öl und Gerät, örtliche Vorschriften und befugte Fachleute.",
 

@@ -1,6 +1,5 @@
 extern alias charts;
 
-using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using charts::OilCondition.Charts;
@@ -82,59 +81,10 @@ public class ChartPageTests
         }
 
         page.Append("<script>\n").Append(Script).Append("\n</script></body></html>");
-        var folder = Directory.CreateTempSubdirectory("charts");
-        try
-        {
-            var file = Path.Combine(folder.FullName, "page.html");
-            File.WriteAllText(file, page.ToString());
-            var dom = Dump(file, folder.FullName);
-            var from = dom.IndexOf("BEGIN\n", StringComparison.Ordinal);
-            from.ShouldBeGreaterThan(0, "the browser ran the page's script");
-            var lines = dom[(from + 6)..dom.IndexOf("</pre>", from, StringComparison.Ordinal)].Split('\n');
-            return (
-                [.. lines.SkipLast(1).Where(line => line.Length > 0)],
-                int.Parse(lines[^1]["END ".Length..], CultureInfo.InvariantCulture)
-            );
-        }
-        finally
-        {
-            folder.Delete(recursive: true);
-        }
-    }
-
-    private static string Dump(string file, string profile)
-    {
-        var start = new ProcessStartInfo(ChromiumFactAttribute.Browser!)
-        {
-            UseShellExecute = false,
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        };
-        foreach (
-            var argument in new[]
-            {
-                "--headless",
-                "--no-sandbox",
-                "--disable-gpu",
-                "--disable-dev-shm-usage",
-                $"--user-data-dir={Path.Combine(profile, "profile")}",
-                "--dump-dom",
-                new Uri(file).AbsoluteUri,
-            }
-        )
-        {
-            start.ArgumentList.Add(argument);
-        }
-
-        using var browser = Process.Start(start)!;
-        var output = browser.StandardOutput.ReadToEndAsync();
-        _ = browser.StandardError.ReadToEndAsync();
-        if (!browser.WaitForExit(TimeSpan.FromMinutes(3)))
-        {
-            browser.Kill(entireProcessTree: true);
-            throw new TimeoutException("The browser did not end within three minutes.");
-        }
-
-        return output.GetAwaiter().GetResult();
+        var lines = Browser.LinesOf(page.ToString());
+        return (
+            [.. lines.SkipLast(1).Where(line => line.Length > 0)],
+            int.Parse(lines[^1]["END ".Length..], CultureInfo.InvariantCulture)
+        );
     }
 }

@@ -202,17 +202,17 @@ public class OtherChartTests
     {
         var decision = AllCharts.Decided.First(one => one.Assessment.History.Machine.Id == "HP-TGB1");
         var choice = decision.Choice.ShouldNotBeNull();
-        var hours = (choice.DoneP50!.Value - choice.Begins!.Value).TotalHours;
+        var band = choice.Assessment!.Band!;
 
         var chart = OptionsChart.OfHours(decision);
 
-        chart.Layer<Boxes>("recommended").Corners.Single().To.X.ShouldBe(hours);
+        chart.Layer<Boxes>("recommended").Corners.Single().To.X.ShouldBe(band.TimeP50!.Value.TotalHours);
         chart.Description.ShouldContain($"Recommended: {choice.Name}");
         chart.Words().ShouldContain(word => word.StartsWith("► ", StringComparison.Ordinal));
         chart.Words().ShouldContain(word => word.StartsWith("recommended: ", StringComparison.Ordinal));
         var whiskers = chart.Layer<Strokes>("one to nine cases in ten").Lines;
-        whiskers[0].From.X.ShouldBe((choice.DoneP10!.Value - choice.Begins!.Value).TotalHours);
-        whiskers[0].To.X.ShouldBe((choice.DoneP90!.Value - choice.Begins!.Value).TotalHours);
+        whiskers[0].From.X.ShouldBe(band.TimeP10!.Value.TotalHours);
+        whiskers[0].To.X.ShouldBe(band.TimeP90!.Value.TotalHours);
     }
 
     [Fact]
