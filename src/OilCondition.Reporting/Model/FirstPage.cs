@@ -167,6 +167,6 @@ internal sealed class FirstPage(ReportTexts texts)
             );
         }
 
-        return entry.Assessment.Problems.FirstOrDefault() is { } gravest ? say.Basis(gravest) : "";
+        return entry.Assessment.Problems is [var gravest, ..] ? say.Basis(gravest) : "";
     }
 }

@@ -4,7 +4,6 @@ using OilCondition.Text;
 using OilCondition.Treatment;
 using OilCondition.Water;
 using Scriban.Runtime;
-using UnitsNet;
 
 namespace OilCondition.Reporting;
 

@@ -6,7 +6,7 @@ namespace OilCondition.Reporting;
 /// <summary>How a text of a machine, an oil or a laboratory is written so that it can change nothing around it.</summary>
 internal static class PageText
 {
-    private const string MarkdownMarks = "\\`*_[]<>|#~&";
+    private static readonly HashSet<char> MarkdownMarks = [.. "\\`*_[]<>|#~&"];
 
     public static string Html(string text) => WebUtility.HtmlEncode(Plain(text));
 
@@ -15,7 +15,7 @@ internal static class PageText
         var escaped = new StringBuilder(text.Length);
         foreach (var letter in Plain(text))
         {
-            if (MarkdownMarks.IndexOf(letter) >= 0)
+            if (MarkdownMarks.Contains(letter))
             {
                 escaped.Append('\\');
             }

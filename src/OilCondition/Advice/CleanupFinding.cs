@@ -97,4 +97,6 @@ internal sealed class CleanupFinding : Finding
         evidence.AddRange(status.StallEvidence.Where(item => item.Id != "target"));
         return evidence;
     }
+
+    internal override string Said(Sentences sentences) => sentences.Cleanup(this);
 }

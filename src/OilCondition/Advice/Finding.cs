@@ -32,6 +32,9 @@ public abstract class Finding
     /// <returns>As <see cref="Sentences"/> says it.</returns>
     public override string ToString() => Sentences.English.Of(this);
 
+    /// <summary>The finding in the words of a language.</summary>
+    internal abstract string Said(Sentences sentences);
+
     /// <summary>On which side of its measurand it was found: beyond the upper or the lower limit, rising or falling.</summary>
     internal virtual LimitSide Side => LimitSide.Upper;
 }

@@ -42,4 +42,6 @@ internal sealed class FreeWaterFinding : Finding
             ];
         }
     }
+
+    internal override string Said(Sentences sentences) => sentences.FreeWater(this);
 }

@@ -89,4 +89,6 @@ internal sealed class LimitFinding : Finding
             LimitState.Alert => Severity.Alert,
             _ => Severity.Information,
         };
+
+    internal override string Said(Sentences sentences) => sentences.Limit(this);
 }

@@ -19,4 +19,6 @@ internal sealed class NeverSampledFinding(OilCharge charge, SamplingPlan plan, D
             .. ChargedAt is { } at ? [EvidenceItem.Date("oil changed", at)] : Array.Empty<EvidenceItem>(),
             EvidenceItem.Number("longest interval", plan.Longest.TotalDays, "d"),
         ];
+
+    internal override string Said(Sentences sentences) => sentences.NeverSampled(this);
 }

@@ -27,4 +27,6 @@ internal sealed class RecordFinding : Finding
                 .Readings.OrderBy(pair => pair.Key.Id, StringComparer.Ordinal)
                 .Select(pair => EvidenceItem.Reading(pair.Value, pair.Key)),
         ];
+
+    internal override string Said(Sentences sentences) => sentences.Record(Issue);
 }

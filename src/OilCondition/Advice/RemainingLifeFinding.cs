@@ -82,4 +82,6 @@ internal sealed class RemainingLifeFinding : Finding
             return evidence;
         }
     }
+
+    internal override string Said(Sentences sentences) => sentences.Life(this);
 }

@@ -38,4 +38,6 @@ internal sealed class ReturnFinding : Finding
             ];
         }
     }
+
+    internal override string Said(Sentences sentences) => sentences.Return(this);
 }

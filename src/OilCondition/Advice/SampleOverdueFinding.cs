@@ -24,4 +24,6 @@ internal sealed class SampleOverdueFinding : Finding
             EvidenceItem.Date("last-sample", LastSampleAt),
             EvidenceItem.Number("longest-interval", Plan.Longest.TotalDays, "d"),
         ];
+
+    internal override string Said(Sentences sentences) => sentences.Overdue(this);
 }

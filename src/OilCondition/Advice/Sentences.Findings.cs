@@ -13,28 +13,17 @@ public sealed partial class Sentences
     /// <summary>A finding as a sentence.</summary>
     /// <param name="finding">The finding.</param>
     /// <returns>One sentence with its figures and units.</returns>
-    public string Of(Finding finding) =>
-        Guard.NotNull(finding) switch
-        {
-            LimitFinding limit => Limit(limit),
-            FreeWaterFinding free => FreeWater(free),
-            RemainingLifeFinding life => Life(life),
-            ReturnFinding back => Return(back),
-            SuddenChangeFinding change => Change(change),
-            UnrecordedChangeFinding change => Change(change),
-            CleanupFinding cleanup => Cleanup(cleanup),
-            RecordFinding record => Record(record.Issue),
-            SampleOverdueFinding overdue => Say(
-                "finding.overdue",
-                ("date", Date(overdue.LastSampleAt)),
-                ("days", Number(overdue.Plan.Longest.TotalDays))
-            ),
-            NeverSampledFinding { ChargedAt: { } at } => Say("finding.never-sampled-since", ("date", Date(at))),
-            NeverSampledFinding => Say("finding.never-sampled"),
-            _ => throw new NotSupportedException($"There is no sentence for {finding.GetType().Name}."),
-        };
+    public string Of(Finding finding) => Guard.NotNull(finding).Said(this);
 
-    private string Limit(LimitFinding finding)
+    internal string Overdue(SampleOverdueFinding finding) =>
+        Say("finding.overdue", ("date", Date(finding.LastSampleAt)), ("days", Number(finding.Plan.Longest.TotalDays)));
+
+    internal string NeverSampled(NeverSampledFinding finding) =>
+        finding.ChargedAt is { } at
+            ? Say("finding.never-sampled-since", ("date", Date(at)))
+            : Say("finding.never-sampled");
+
+    internal string Limit(LimitFinding finding)
     {
         var waits = finding.Code == FindingCode.LimitNotConfirmed ? Say("finding.waits") : "";
         var source =
@@ -103,7 +92,7 @@ public sealed partial class Sentences
             ? finding.Point.Reading.Value >= finding.Evaluation.Figure!.Value
             : finding.Point.Reading.Value <= finding.Evaluation.Figure!.Value;
 
-    private string FreeWater(FreeWaterFinding finding)
+    internal string FreeWater(FreeWaterFinding finding)
     {
         var balance = finding.Balance;
         var water = Measurands.WaterContent;
@@ -175,7 +164,7 @@ public sealed partial class Sentences
 
     private string Extrapolated(bool isExtrapolated) => isExtrapolated ? Say("finding.extrapolated") : "";
 
-    private string Life(RemainingLifeFinding finding)
+    internal string Life(RemainingLifeFinding finding)
     {
         var crossing = finding.Life.Crossing;
         var direction = finding.Life.Side == LimitSide.Upper ? "finding.rising" : "finding.falling";
@@ -194,7 +183,7 @@ public sealed partial class Sentences
         );
     }
 
-    private string Return(ReturnFinding finding) =>
+    internal string Return(ReturnFinding finding) =>
         Say(
             finding.State.Trend.Assessment.Verdict == TrendVerdict.Rising
                 ? "finding.return-rising"
@@ -206,7 +195,7 @@ public sealed partial class Sentences
             ("count", Number(finding.State.Trend.Assessment.Used.Count))
         );
 
-    private string Change(UnrecordedChangeFinding finding) =>
+    internal string Change(UnrecordedChangeFinding finding) =>
         Say(
             "finding.unrecorded",
             ("before", Date(finding.Before.At)),
@@ -214,7 +203,7 @@ public sealed partial class Sentences
             ("measurands", string.Join(Say("word.and"), finding.States.Select(state => Name(state.Measurand))))
         );
 
-    private string Change(SuddenChangeFinding finding) =>
+    internal string Change(SuddenChangeFinding finding) =>
         Say(
             finding.IsUnconfirmed ? "finding.step-unconfirmed" : "finding.step",
             ("measurand", Capital(Name(finding.Measurand))),
@@ -229,7 +218,7 @@ public sealed partial class Sentences
             ("date", Date(finding.First.At))
         );
 
-    private string Cleanup(CleanupFinding finding)
+    internal string Cleanup(CleanupFinding finding)
     {
         var (progress, run, status) = (finding.Progress, finding.Progress.Run, finding.Progress.Status);
         if (finding.Code == FindingCode.CleanupSourcesDisagree)
@@ -305,7 +294,7 @@ public sealed partial class Sentences
             : Say("cleanup.no-fall", ("level", Bare(value, measurand.Unit)));
     }
 
-    private string Record(HistoryIssue issue)
+    internal string Record(HistoryIssue issue)
     {
         var what = (
             "what",

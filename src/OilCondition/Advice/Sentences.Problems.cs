@@ -1,5 +1,4 @@
 using OilCondition.Cleanliness;
-using OilCondition.Limits;
 using OilCondition.Text;
 
 namespace OilCondition;

@@ -3,7 +3,6 @@ using OilCondition.Prognosis;
 using OilCondition.Statistics;
 using OilCondition.Text;
 using OilCondition.Treatment;
-using UnitsNet;
 
 namespace OilCondition;
 

@@ -101,4 +101,6 @@ internal sealed class SuddenChangeFinding : Finding
 
     private static double[] Values(List<SeriesPoint> points, Func<SeriesPoint, bool> which) =>
         [.. points.Where(which).Select(point => point.Reading.Value)];
+
+    internal override string Said(Sentences sentences) => sentences.Change(this);
 }

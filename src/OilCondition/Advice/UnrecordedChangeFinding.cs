@@ -36,4 +36,6 @@ internal sealed class UnrecordedChangeFinding : Finding
             EvidenceItem.Date("after", After.At),
             .. States.Select(state => EvidenceItem.Word("changed", state.Measurand.Name)),
         ];
+
+    internal override string Said(Sentences sentences) => sentences.Change(this);
 }

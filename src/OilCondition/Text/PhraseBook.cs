@@ -90,21 +90,21 @@ internal sealed class PhraseBook
         try
         {
             using var document = JsonDocument.Parse(json);
-            var phrases = new Dictionary<string, Phrase>(StringComparer.Ordinal);
+            var read = new Dictionary<string, Phrase>(StringComparer.Ordinal);
             foreach (var text in document.RootElement.GetProperty("texts").EnumerateObject())
             {
                 var words = text.Value.GetString() ?? throw new FormatException($"{expected}; '{text.Name}' is null.");
-                if (phrases.ContainsKey(text.Name))
+                if (read.ContainsKey(text.Name))
                 {
                     throw new FormatException($"In {what} '{text.Name}' stands twice.");
                 }
 
-                phrases.Add(text.Name, new Phrase(words));
+                read.Add(text.Name, new Phrase(words));
             }
 
             var language = document.RootElement.GetProperty("language").GetString() ?? "";
             return IsTag(language)
-                ? new PhraseBook(language, phrases)
+                ? new PhraseBook(language, read)
                 : throw new FormatException($"{expected}; '{language}' is no language tag.");
         }
         catch (Exception fault) when (fault is JsonException or KeyNotFoundException or InvalidOperationException)
