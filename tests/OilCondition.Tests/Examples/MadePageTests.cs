@@ -1,4 +1,8 @@
+using OilCondition.Cleanliness;
 using OilCondition.Tests.Architecture;
+using OilCondition.Thermal;
+using OilCondition.Viscosity;
+using OilCondition.Water;
 using Pages;
 
 namespace OilCondition.Tests.Examples;
@@ -22,14 +26,14 @@ public class MadePageTests
         var page = MadePages.All.Single(one => one.Name == "sources.md").Text;
         Source[] sources =
         [
-            Cleanliness.Iso4406.Source,
-            Cleanliness.As4059.Source,
-            Viscosity.ViscosityIndex.Source,
-            Viscosity.IsoViscosityGrade.All[^1].Source,
-            Thermal.ThermalExpansion.LubricatingOil.Source,
+            Iso4406.Source,
+            As4059.Source,
+            ViscosityIndex.Source,
+            IsoViscosityGrade.All[^1].Source,
+            ThermalExpansion.LubricatingOil.Source,
             Measurands.WaterContent.PrecisionSource!,
-            Cleanliness.TargetCodeSet.StarterSet.Targets[0].Source,
-            .. Water.PublishedSaturationCurves.All.Select(curve => curve.Source),
+            TargetCodeSet.StarterSet.Targets[0].Source,
+            .. PublishedSaturationCurves.All.Select(curve => curve.Source),
         ];
 
         sources.ShouldAllBe(source => page.Contains($"| {source} |", StringComparison.Ordinal));
