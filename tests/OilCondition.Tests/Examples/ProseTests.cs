@@ -8,15 +8,16 @@ public partial class ProseTests
 {
     private const int LongestSentence = 35;
 
+    private static readonly string[] PagesOfDocs =
+    [
+        .. Directory
+            .EnumerateFiles(RepositoryFiles.PathOf("docs"), "*.md")
+            .Select(file => Path.GetFileName(file))
+            .Order(StringComparer.Ordinal),
+    ];
+
     public static TheoryData<string> Pages =>
-        [
-            "README.md",
-            "DEVELOPERS.md",
-            .. Directory
-                .EnumerateFiles(RepositoryFiles.PathOf("docs"), "*.md")
-                .Select(file => "docs/" + Path.GetFileName(file))
-                .Order(StringComparer.Ordinal),
-        ];
+        ["README.md", "DEVELOPERS.md", .. PagesOfDocs.Select(page => "docs/" + page)];
 
     [Theory]
     [MemberData(nameof(Pages))]
@@ -46,6 +47,18 @@ public partial class ProseTests
             {
                 Headings(File.ReadAllText(file)).ShouldContain(parts[1], $"{page}: {target}");
             }
+        }
+    }
+
+    /// <summary>A page that stands nowhere is not found.</summary>
+    [Fact]
+    public void Every_page_stands_in_the_list_of_the_site_and_on_the_first_page()
+    {
+        var (list, first) = (RepositoryFiles.Read("docs", "toc.yml"), RepositoryFiles.Read("docs", "index.md"));
+        foreach (var page in PagesOfDocs)
+        {
+            list.ShouldContain($"href: {page}\n");
+            (page == "index.md" || first.Contains($"({page})", StringComparison.Ordinal)).ShouldBeTrue(page);
         }
     }
 
