@@ -167,7 +167,7 @@ internal static class Advisor
     }
 
     /// <summary>Cautions of a treatment are those that its plan carries; work beside a treatment has its own.</summary>
-    private static IReadOnlyList<Caution> Cautions(RecommendedAction action) =>
+    internal static IReadOnlyList<Caution> Cautions(RecommendedAction action) =>
         action switch
         {
             RecommendedAction.VacuumDehydrate

@@ -1,9 +1,9 @@
 using System.Globalization;
-using System.Text.RegularExpressions;
 using OilCondition.Limits;
 using OilCondition.Prognosis;
 using OilCondition.Statistics;
 using OilCondition.Tests.Sampling;
+using OilCondition.Tests.Text;
 using OilCondition.Text;
 using OilCondition.Treatment;
 using UnitsNet;
@@ -80,11 +80,13 @@ public class SentenceLanguageTests
         seen.ShouldBeGreaterThan(2000);
 
         static string Iso(string german) =>
-            Regex.Replace(Regex.Replace(german, @"(\d\d)\.(\d\d)\.(\d{4})", "$3-$2-$1"), @"(?<=\d),(?=\d)", ".");
+            Pattern
+                .Of(@"(?<=\d),(?=\d)")
+                .Replace(Pattern.Of(@"(\d\d)\.(\d\d)\.(\d{4})").Replace(german, "$3-$2-$1"), ".");
 
         // Where sentences differ in the number of a word, as in 'one chance in ten', there are no digits.
         static List<string> Figures(string text) =>
-            [.. Regex.Matches(text, @"\d+(?:[.:-]\d+)*(?:E-?\d+)?").Select(one => one.Value)];
+            [.. Pattern.Of(@"\d+(?:[.:-]\d+)*(?:E-?\d+)?").Matches(text).Select(one => one.Value)];
     }
 
     [Fact]
@@ -124,12 +126,12 @@ public class SentenceLanguageTests
         foreach (var (_, german) in Pairs())
         {
             // A source is quoted as it stands: the starter limits name theirs in English.
-            var own = Regex.Replace(
-                german,
-                @"(\(common practice, no source: [^)]*\)|Quelle der Grenze [^;\n]*|Sättigungskurve [^;]*; [^;]*|widerspricht [^.]*|ASTM[^;,)]*)",
-                ""
-            );
-            var left = Regex.Matches(own, "[A-Za-z]+").Select(one => one.Value).Intersect(english).ToList();
+            var own = Pattern
+                .Of(
+                    @"(\(common practice, no source: [^)]*\)|Quelle der Grenze [^;\n]*|Sättigungskurve [^;]*; [^;]*|widerspricht [^.]*|ASTM[^;,)]*)"
+                )
+                .Replace(german, "");
+            var left = Pattern.Of("[A-Za-z]+").Matches(own).Select(one => one.Value).Intersect(english).ToList();
             left.ShouldBeEmpty(german);
         }
     }
@@ -148,7 +150,7 @@ public class SentenceLanguageTests
         PhraseBook
             .Resource(typeof(Sentences).Assembly, "sentences.de.json")
             .Split('\n')
-            .Select(line => Regex.Match(line, "^    \"([a-z0-9. -]+)\":").Groups[1].Value)
+            .Select(line => Pattern.Of("^    \"([a-z0-9. -]+)\":").Match(line).Groups[1].Value)
             .Where(key => key.Length > 0)
             .ShouldBe(german, ignoreOrder: true);
         Drawn
@@ -222,7 +224,7 @@ public class SentenceLanguageTests
             && text.Contains(" gal", StringComparison.Ordinal)
             && text.Contains(" ppm", StringComparison.Ordinal)
         );
-        free.ShouldAllBe(text => !Regex.IsMatch(text, "°C| L |mg/kg"));
+        free.ShouldAllBe(text => !Pattern.Of("°C| L |mg/kg").IsMatch(text));
     }
 
     [Fact]

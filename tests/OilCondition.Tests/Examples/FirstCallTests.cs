@@ -22,6 +22,52 @@ public class FirstCallTests
         RepositoryFiles.Read("README.md").ShouldContain(string.Join('\n', snippet), Case.Sensitive);
     }
 
+    [Theory]
+    [InlineData("Integrator.cs", "start-integrator.md")]
+    [InlineData("Analyst.cs", "start-analyst.md")]
+    [InlineData("Vendor.cs", "start-vendor.md")]
+    public void A_start_page_shows_the_compiled_snippet_and_no_other(string file, string page)
+    {
+        var code = RepositoryFiles
+            .Read("docs", page)
+            .Split("```csharp\n")
+            .Skip(1)
+            .Select(text => text.Split("\n```")[0]);
+        code.ShouldBe([string.Join('\n', Snippet(file)).TrimEnd()]);
+    }
+
+    [Fact]
+    public void The_start_pages_print_what_comes_back()
+    {
+        Shown("start-integrator.md").ShouldBe(Requests().Select(request => $"{request.Key}\n{request.Text}"));
+        var machine = TheStation.Machines.Single(one => one.History.Machine.Id == "HP-TGB2");
+        Shown("start-analyst.md").ShouldBe([Analyst.Run(machine.History, TheStation.AsOf)]);
+        var assessments = TheStation.Machines.Select(one =>
+            ConditionAssessor.Assess(one.History, one.Limits, new AssessmentOptions(TheStation.AsOf))
+        );
+        Shown("start-vendor.md").ShouldBe([string.Join('\n', assessments.Select(FirstLine))]);
+    }
+
+    private static IEnumerable<string> Shown(string page) =>
+        RepositoryFiles.Read("docs", page).Split("```text\n").Skip(1).Select(text => text.Split("\n```")[0]);
+
+    private static string FirstLine(ConditionAssessment assessment) => assessment.ToString().Split('\n')[0];
+
+    private static List<WorkRequest> Requests()
+    {
+        var folder = Directory.CreateTempSubdirectory("first-calls-");
+        try
+        {
+            var maintenance = new MaintenanceSystem();
+            Integrate(Path.Combine(folder.FullName, "journal.json"), maintenance);
+            return [.. maintenance.Requests.Values];
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+
     [Fact]
     public void The_integrator_gets_work_requests_with_keys_and_no_second_one()
     {

@@ -42,38 +42,44 @@ public partial class PageTests
     private static OilHistory History(string id) =>
         TheStation.Machines.Single(one => one.History.Machine.Id == id).History;
 
+    /// <summary>Pages whose snippets other tests hold: <see cref="FirstCallTests"/> and those of the cleanup.</summary>
+    private static readonly string[] HeldElsewhere =
+    [
+        "cleanup-curve.md",
+        "control-charts.md",
+        "net-framework.md",
+        "start-analyst.md",
+        "start-integrator.md",
+        "start-vendor.md",
+    ];
+
+    public static TheoryData<string> PagesWithSnippets =>
+        [
+            .. Directory
+                .EnumerateFiles(RepositoryFiles.PathOf("docs"), "*.md")
+                .Where(file => File.ReadAllText(file).Contains(Fence, StringComparison.Ordinal))
+                .Select(file => Path.GetFileName(file))
+                .Except(HeldElsewhere)
+                .Order(StringComparer.Ordinal),
+        ];
+
+    private const string Fence = "```csharp\n";
+
     [Theory]
-    [InlineData("water.md")]
-    [InlineData("thermal.md")]
-    [InlineData("viscosity.md")]
-    [InlineData("statistics-exponential-fit.md")]
-    [InlineData("statistics-trends.md")]
-    [InlineData("prognosis.md")]
-    [InlineData("treatment.md")]
-    [InlineData("equipment.md")]
-    [InlineData("cleanup-live.md")]
-    [InlineData("limits.md")]
-    [InlineData("advice.md")]
-    [InlineData("backtest.md")]
-    [InlineData("planning.md")]
-    [InlineData("decisions.md")]
-    [InlineData("contract.md")]
-    [InlineData("journal.md")]
-    [InlineData("files.md")]
-    [InlineData("frames.md")]
-    [InlineData("charts.md")]
-    [InlineData("report.md")]
+    [MemberData(nameof(PagesWithSnippets))]
     public void The_snippets_of_a_page_are_compiled(string page)
     {
-        var compiled = Bare(RepositoryFiles.Read("tests", "OilCondition.Tests", "Examples", "PageTests.cs"));
+        var compiled = Bare(
+            RepositoryFiles.Read("tests", "OilCondition.Tests", "Examples", "PageTests.cs")
+                + RepositoryFiles.Read("tests", "OilCondition.Tests", "Examples", "PageTests.Cleanliness.cs")
+        );
         var snippets = RepositoryFiles
             .Read("docs", page)
-            .Split("```csharp\n")
+            .Split(Fence)
             .Skip(1)
             .Select(text => Bare(text.Split("```")[0]))
             .ToList();
 
-        snippets.ShouldNotBeEmpty();
         snippets.ShouldAllBe(snippet => compiled.Contains(snippet, StringComparison.Ordinal));
     }
 
@@ -122,6 +128,29 @@ public partial class PageTests
         var decisions = TreatmentDecision.Of(assessments, station.Station);
         decisions.Select(one => one.Choice?.Id).ShouldBe(["HP-VDU", "HP-KL1", "HP-VDU", "HP-OILC46", null]);
         decisions[^1].Target.StandstillBreaksStated.ShouldBeTrue("80 mg/kg, where the oil holds 76 at 10 °C");
+    }
+
+    [Fact]
+    public void Station_files()
+    {
+        var data = RepositoryFiles.PathOf("examples", "HarrowPoint", "Data");
+        var stationFile = Path.Combine(data, "station.json");
+        var laboratory = LabFile.Read(Path.Combine(data, "lab-b-2025-2026.csv"), ColumnMap.Default);
+        var limitSets = Directory
+            .EnumerateFiles(Path.Combine(data, "limits"))
+            .ToDictionary(
+                file => Path.GetFileNameWithoutExtension(file),
+                file => LimitSet.Parse(File.ReadAllText(file))
+            );
+
+        var station = Station.Parse(File.ReadAllText(stationFile), limitSets);
+        foreach (var machine in station.Machines)
+        {
+            var history = machine.History(laboratory.SamplesOf(machine.Machine.Id), sensorReadings: []);
+            var assessment = ConditionAssessor.Assess(history, machine.Limits!, new AssessmentOptions(asOf));
+        }
+
+        station.Machines.Count.ShouldBe(6);
     }
 
     [Fact]

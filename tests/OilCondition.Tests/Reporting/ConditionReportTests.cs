@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using OilCondition.Reporting;
+using OilCondition.Tests.Text;
 
 namespace OilCondition.Tests.Reporting;
 
@@ -89,8 +90,9 @@ public class ConditionReportTests
             .Where(item => ((string?)item.Attribute("id"))?.StartsWith("source-", StringComparison.Ordinal) == true)
             .Select(item => item.Value)
             .ShouldBe(sources, ignoreOrder: true);
-        Regex
-            .Count(html, "common practice, no source")
+        Pattern
+            .Of("common practice, no source")
+            .Count(html)
             .ShouldBe(sources.Count(one => one.StartsWith("common practice", StringComparison.Ordinal)));
     }
 
@@ -114,7 +116,7 @@ public class ConditionReportTests
 
         var ids = page.Descendants().Select(one => (string?)one.Attribute("id")).OfType<string>().ToList();
         ids.ShouldBe(ids.Distinct());
-        ids.ShouldAllBe(id => Regex.IsMatch(id, "^[a-z0-9-]+$"));
+        ids.ShouldAllBe(id => Pattern.Of("^[a-z0-9-]+$").IsMatch(id));
         var links = page.Descendants("a").Select(one => (string)one.Attribute("href")!).ToList();
         links.Count.ShouldBeGreaterThan(100);
         links.Where(link => link[0] != '#' || !ids.Contains(link[1..])).ShouldBeEmpty();
@@ -182,7 +184,7 @@ public class ConditionReportTests
 
         for (var i = 0; i < lines.Length; i++)
         {
-            if (Regex.IsMatch(lines[i], "^(\\|---)+\\|$"))
+            if (Pattern.Of("^(\\|---)+\\|$").IsMatch(lines[i]))
             {
                 var columns = Cells(lines[i]);
                 lines[i - 2].ShouldBe("");
@@ -194,7 +196,7 @@ public class ConditionReportTests
             }
         }
 
-        var plain = Regex.Replace(text, "\\\\([^A-Za-z0-9 ])", "$1");
+        var plain = Pattern.Of("\\\\([^A-Za-z0-9 ])").Replace(text, "$1");
         Fleet
             .SelectMany(one => one.Problems)
             .ShouldAllBe(one => plain.Contains(one.Statement, StringComparison.Ordinal));
@@ -202,11 +204,11 @@ public class ConditionReportTests
         Fleet
             .SelectMany(one => one.Recommendations)
             .SelectMany(one => one.Cautions)
-            .ShouldAllBe(one => Regex.Count(plain, Regex.Escape(Sentences.English.Of(one))) == 1);
+            .ShouldAllBe(one => Pattern.Of(Regex.Escape(Sentences.English.Of(one))).Count(plain) == 1);
         plain.ShouldContain("- trend: trend in words");
         text.ShouldNotContain("\n\n\n");
 
-        static int Cells(string line) => Regex.Count(line, "(?<!\\\\)\\|") - 1;
+        static int Cells(string line) => Pattern.Of("(?<!\\\\)\\|").Count(line) - 1;
     }
 
     [Fact]

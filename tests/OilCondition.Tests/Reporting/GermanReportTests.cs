@@ -1,6 +1,6 @@
-using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using OilCondition.Reporting;
+using OilCondition.Tests.Text;
 using OilCondition.Text;
 
 namespace OilCondition.Tests.Reporting;
@@ -22,23 +22,21 @@ public class GermanReportTests
         Shape(german).ShouldBe(Shape(english));
         german.ToString().ShouldContain("Was zu tun ist");
         // A style sheet and sources have words of their own.
-        var own = Regex.Replace(
-            string.Join(
-                " ",
-                german
-                    .Element("body")!
-                    .Descendants("main")
-                    .Single()
-                    .DescendantNodes()
-                    .OfType<XText>()
-                    .Where(text => text.Parent!.Name != "code")
-                    .Select(text => text.Value)
-            ),
-            "common practice, no source: [a-z]*",
-            ""
+        var words = string.Join(
+            " ",
+            german
+                .Element("body")!
+                .Descendants("main")
+                .Single()
+                .DescendantNodes()
+                .OfType<XText>()
+                .Where(text => text.Parent!.Name != "code")
+                .Select(text => text.Value)
         );
-        Regex
-            .Matches(own, @"\b(the|of|water|reading|sample|since|limit|rising|normal trend|no action)\b")
+        var own = Pattern.Of("common practice, no source: [a-z]*").Replace(words, "");
+        Pattern
+            .Of(@"\b(the|of|water|reading|sample|since|limit|rising|normal trend|no action)\b")
+            .Matches(own)
             .ShouldBeEmpty();
 
         static IEnumerable<string> Shape(XElement page) => page.Descendants().Select(one => one.Name.LocalName);
@@ -55,7 +53,7 @@ public class GermanReportTests
                 .. PhraseBook
                     .Resource(typeof(ReportTexts).Assembly, $"texts.{language}.json")
                     .Split('\n')
-                    .Select(line => Regex.Match(line, "^    \"([a-z0-9.-]+)\":").Groups[1].Value)
+                    .Select(line => Pattern.Of("^    \"([a-z0-9.-]+)\":").Match(line).Groups[1].Value)
                     .Where(key => key.Length > 0)
                     .Order(StringComparer.Ordinal),
             ];
@@ -77,8 +75,9 @@ public class GermanReportTests
             page.ShouldContain("gal");
             page.ShouldMatch("(°|&#176;)F");
             // Viscosity at 40 °C is the name of a test.
-            Regex
-                .Matches(page, @".{30}(?<!viscosity at \d+)(?<!at \d)\d (L|mg/kg|mm²/s|(°|&#176;)C)\b")
+            Pattern
+                .Of(@".{30}(?<!viscosity at \d+)(?<!at \d)\d (L|mg/kg|mm²/s|(°|&#176;)C)\b")
+                .Matches(page)
                 .Select(one => one.Value)
                 .ShouldBeEmpty();
         }
