@@ -26,6 +26,16 @@ internal static class GermanWords
             ["The readings do not tell yet when it is completed."] =
                 "Die Messwerte sagen noch nicht, wann sie abgeschlossen ist.",
 
+            // A curve or a life alone.
+            ["Cleanup curve"] = "Reinigungskurve",
+            ["does not fit the others"] = "passt nicht zu den anderen",
+            ["floor {0}"] = "Endwert {0}",
+            ["unit of the readings"] = "Einheit der Messwerte",
+            ["{0} readings from {1} to {2}."] = "{0} Messwerte vom {1} bis {2}.",
+            ["remaining life"] = "Restlebensdauer",
+            ["limit {0}"] = "Grenzwert {0}",
+            ["The limit {0}"] = "Der Grenzwert {0}",
+
             // Trend.
             ["reading"] = "Messwert",
             ["sensor"] = "Sensor",

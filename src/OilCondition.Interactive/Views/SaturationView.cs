@@ -1,0 +1,52 @@
+using OilCondition.Charts;
+using OilCondition.Statistics;
+using OilCondition.Text;
+using OilCondition.Water;
+using UnitsNet;
+
+namespace OilCondition.Interactive.Views;
+
+/// <summary>A fitted saturation curve: its constants with their errors, and each measurement beside the curve.</summary>
+internal static class SaturationView
+{
+    private const double Confidence = 0.9;
+
+    public static View Of(SaturationFit fit) =>
+        new View()
+            .Heading($"Saturation curve: {fit.Curve.Name}")
+            .Line("log10 S = A − B / T, with S in mg/kg and T in K.")
+            .Figures(
+                ("A", $"{PlainText.Reported(fit.Curve.A)}, standard error {PlainText.Number(fit.AStandardError)}"),
+                (
+                    "B, K",
+                    $"{PlainText.Reported(fit.Curve.BKelvin)}, standard error {PlainText.Number(fit.BStandardErrorKelvin)}"
+                ),
+                ("scatter of log10 S", PlainText.Number(fit.ResidualStandardDeviation)),
+                ("degrees of freedom", PlainText.Number(fit.DegreesOfFreedom)),
+                (
+                    "measured between, °C",
+                    $"{PlainText.Reported(fit.Curve.Lowest.DegreesCelsius)} and {PlainText.Reported(fit.Curve.Highest.DegreesCelsius)}; outside the curve is extrapolated"
+                ),
+                ("source", fit.Curve.Source.ToString())
+            )
+            .Table(
+                ["temperature, °C", "measured, mg/kg", "curve, mg/kg", $"band of the curve, {100 * Confidence:0} %", "measured over curve"],
+                fit.Measurements.OrderBy(one => one.Temperature.DegreesCelsius).Select(one => Row(fit, one))
+            )
+            .Picture(SaturationChart.Of(fit, fit.Curve.Highest, fit.Curve.Lowest, confidence: Confidence));
+
+    private static string[] Row(SaturationFit fit, SaturationMeasurement measurement)
+    {
+        var band = fit.BandAt(measurement.Temperature, Confidence, BandKind.Mean);
+        return
+        [
+            PlainText.Reported(measurement.Temperature.DegreesCelsius),
+            Content(measurement.Saturation),
+            Content(band.Estimate.Content),
+            $"{Content(band.Lower.Content)} to {Content(band.Upper.Content)}",
+            PlainText.Number(fit.MeasuredOverCurve(measurement).DecimalFractions),
+        ];
+    }
+
+    private static string Content(MassFraction content) => PlainText.Number(content.PartsPerMillion);
+}
