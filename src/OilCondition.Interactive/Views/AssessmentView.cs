@@ -17,7 +17,8 @@ internal static class AssessmentView
                 ["measurand", "latest", "taken", "state", "trend", "remaining life"],
                 assessment.States.Select(Row)
             )
-            .Lines(assessment.Recommendations.Select(one => one.ToString()));
+            .Lines(assessment.Recommendations.Select(one => one.ToString()))
+            .Lines(assessment.Recommendations.SelectMany(one => one.Cautions).Distinct().Select(Sentences.English.Of));
         if (assessment.NextSample is { } next)
         {
             view.Line(Sentences.English.Of(next));

@@ -3,7 +3,9 @@ extern alias charts;
 using charts::OilCondition.Charts;
 using charts::OilCondition.Charts.Drawing;
 using OilCondition.Cleanliness;
+using OilCondition.Cleanup;
 using OilCondition.ControlCharts;
+using OilCondition.Prognosis;
 using OilCondition.Statistics;
 using OilCondition.Tests.Planning;
 using OilCondition.Tests.Sampling;
@@ -108,6 +110,47 @@ public class OtherChartTests
         chart.Scene.Moments.ShouldContain(moment =>
             moment.Text.StartsWith("expected 2025-01-07", StringComparison.Ordinal)
         );
+    }
+
+    /// <summary>The truth behind the readings: 50 + 550 exp(−t/8 h), and one reading that is 200 too high.</summary>
+    [Fact]
+    public void A_curve_alone_shows_its_readings_its_floor_and_what_does_not_fit()
+    {
+        var curve = CleanupCurve.Fit(
+            [.. Enumerable.Range(0, 30).Select(i => Invented.Start.AddHours(i))],
+            [.. Enumerable.Range(0, 30).Select(i => 50 + 550 * Math.Exp(-i / 8.0) + (i % 2 - 0.5) + (i == 11 ? 200 : 0))]
+        );
+
+        var chart = CleanupChart.Of(curve);
+
+        chart.Layer<Marks>("reading").Spots.Count.ShouldBe(29);
+        chart.Layer<Marks>("does not fit the others").Spots.Single().Y.ShouldBe(50 + 550 * Math.Exp(-11 / 8.0) + 200.5, 0.01);
+        chart
+            .Layer<Trace>("fitted curve")
+            .Spots.ShouldAllBe(spot =>
+                Math.Abs(spot.Y - (50 + 550 * Math.Exp(-(spot.X - Drawn.Day(Invented.Start)) * 3))) < 20
+            );
+        chart.Scene.Levels.Single().At.ShouldBe(50, 5);
+        chart.Description.ShouldBe("30 readings from 2025-01-06 08:00 to 2025-01-07 13:00.");
+    }
+
+    [Fact]
+    public void A_life_alone_shows_its_readings_its_limit_and_its_dates()
+    {
+        var life = Drawn.Rising().States[0].Lives.Single().ShouldBeOfType<RemainingLife.Crosses>();
+
+        var chart = LifeChart.Of(life);
+
+        chart.Layer<Marks>("reading").Spots.Count.ShouldBe(13);
+        chart.Scene.Levels.Single().At.ShouldBe(0.4);
+        chart.Scene.Levels.Single().Text.ShouldBe("limit 0.4 mgKOH/g");
+        chart
+            .Scene.Moments.Select(moment => moment.At)
+            .ShouldBe(
+                [Drawn.Day(Drawn.Rising().Options.AsOf), Drawn.Day(life.P10), Drawn.Day(life.P90), Drawn.Day(life.P50)],
+                1e-6
+            );
+        chart.Description.ShouldStartWith($"The limit 0.4 mgKOH/g is passed by {life.P10:yyyy-MM-dd} in one case of ten");
     }
 
     [Fact]
