@@ -42,7 +42,7 @@ internal sealed class CurvePicture(Page page, CleanupCurve curve, double confide
                         .Select(one => (one.At, one.Reading)),
                 ]
             );
-        var floor = texts.Say("floor {0}", texts.Number(curve.Floor));
+        var floor = texts.Say("floor {0}", texts.Number(curve.Floor, curve.ScatterAt(curve.Floor)));
         return new Scene(
             title,
             [

@@ -14,7 +14,7 @@ internal static class AssessmentView
             )
             .Lines(assessment.Problems.Select(one => $"{PlainText.Spaced(one.Severity)}: {one.Statement}"))
             .Table(
-                ["measurand", "latest", "taken", "state", "trend", "remaining life"],
+                ["measurand", "latest", "taken", "state", "trend", "remaining life: limit passed in 1 / 5 / 9 of 10 cases by"],
                 assessment.States.Select(Row)
             )
             .Lines(assessment.Recommendations.Select(one => one.ToString()))

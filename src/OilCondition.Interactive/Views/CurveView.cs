@@ -17,8 +17,8 @@ internal static class CurveView
         }
 
         view.Figures(
-            ("floor, unit of the readings", Figure(curve.Floor, curve.FloorInterval())),
-            ("rate, 1/h", Figure(curve.RatePerHour, curve.RateIntervalPerHour())),
+            ("floor, unit of the readings", Known.Text(curve.Floor, curve.FloorInterval())),
+            ("rate, 1/h", Known.Text(curve.RatePerHour, curve.RateIntervalPerHour())),
             ("half-life of the excess, h", curve.HalfLifeIntervalHours().ToString()),
             (
                 $"at the first moment, {PlainText.Time(curve.Origin)} ({Offset(curve.Origin)}), unit of the readings",
@@ -34,11 +34,7 @@ internal static class CurveView
         return view.Lines(Doubts(curve)).Picture(CleanupChart.Of(curve));
     }
 
-    private static string Figure(double estimate, Interval interval) =>
-        $"{PlainText.Number(estimate)}; {interval}";
-
-    private static string Offset(DateTimeOffset at) =>
-        FormattableString.Invariant($"UTC{at:zzz}");
+    private static string Offset(DateTimeOffset at) => FormattableString.Invariant($"UTC{at:zzz}");
 
     private static IEnumerable<string> Doubts(CleanupCurve curve)
     {

@@ -33,7 +33,7 @@ internal static class SaturationView
                 ["temperature, °C", "measured, mg/kg", "curve, mg/kg", $"band of the curve, {100 * Confidence:0} %", "measured over curve"],
                 fit.Measurements.OrderBy(one => one.Temperature.DegreesCelsius).Select(one => Row(fit, one))
             )
-            .Picture(SaturationChart.Of(fit, fit.Curve.Highest, fit.Curve.Lowest, confidence: Confidence));
+            .Picture(SaturationChart.Of(fit, confidence: Confidence));
 
     private static string[] Row(SaturationFit fit, SaturationMeasurement measurement)
     {

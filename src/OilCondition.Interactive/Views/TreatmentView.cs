@@ -29,12 +29,12 @@ internal static class TreatmentView
             .Figures(
                 ("target", decision.Target.ToString()),
                 ("to be done by", $"{PlainText.Time(decision.RiskDate)}: {decision.RiskReason}"),
-                ("if nothing is done", decision.Waiting.ToString())
+                ("if nothing is done", decision.Waiting.ToString().Replace("\n", "; "))
             );
         if (decision.Options.Count > 0)
         {
             view.Table(
-                    ["option", "what", "verdict", "meets the target", "in time", "hours, half of the cases (8 of 10)", "done by in 9 of 10 cases", "cost, half of the cases", "remarks"],
+                    ["option", "what", "verdict", "meets the target", "in time", "hours it runs, without connecting: half of the cases (8 of 10)", "done by in 9 of 10 cases", "cost, half of the cases", "remarks"],
                     decision.Options.Select(option => Row(decision, option))
                 )
                 .Picture(OptionsChart.OfHours(decision));

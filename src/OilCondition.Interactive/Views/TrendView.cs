@@ -7,18 +7,20 @@ namespace OilCondition.Interactive.Views;
 /// <summary>A trend alone, or where a measurand stands with its limits and lives.</summary>
 internal static class TrendView
 {
+    /// <summary>Smaller chances mean nothing: no model of scatter is that true.</summary>
+    private const double LeastPValue = 0.001;
+
     public static View Of(TrendAssessment trend) =>
         new View()
             .Heading("Trend")
-            .Line(trend.ToString())
             .Figures([
                 ("verdict", PlainText.Spaced(trend.Verdict)),
                 .. Slope(trend, "slope per unit of time", "growth per unit of time, of the natural logarithm"),
                 ("readings judged", PlainText.Number(trend.Used.Count)),
                 ("outliers", PlainText.Number(trend.Outliers.Count)),
                 ("changes of level", PlainText.Number(trend.Changes.Count)),
-            ])
-            .Lines(trend.Reasons.Select(reason => PlainText.Spaced(reason)));
+                ("why so", string.Join(", ", trend.Reasons.Select(reason => PlainText.Spaced(reason)))),
+            ]);
 
     public static View Of(MeasurandState state)
     {
@@ -42,7 +44,7 @@ internal static class TrendView
                 ),
                 ("readings judged", PlainText.Number(trend.Used.Count)),
                 ("set aside", PlainText.Number(state.Trend.Judged.LeftOut.Count)),
-                .. state.Lives.Select(life => ("remaining life", Sentences.English.Of(state, life))),
+                .. state.Lives.Select(life => ("remaining life: limit passed in 1 / 5 / 9 of 10 cases by", Sentences.English.Of(state, life))),
             ]);
         return state.Lives.Aggregate(view, (shown, life) => shown.Picture(LifeChart.Of(life)));
     }
@@ -54,8 +56,11 @@ internal static class TrendView
             [
                 (
                     trend.Scale == NaturalScale.Logarithmic ? logarithmic : name,
-                    $"{PlainText.Number(trend.Slope)}; {trend.SlopeInterval}"
+                    Known.Text(trend.Slope, trend.SlopeInterval)
                 ),
-                ("chance of as clear a trend in pure scatter (p)", PlainText.Number(trend.PValue)),
+                (
+                    "chance of as clear a trend in pure scatter (p)",
+                    trend.PValue < LeastPValue ? FormattableString.Invariant($"below {LeastPValue}") : PlainText.Number(trend.PValue)
+                ),
             ];
 }

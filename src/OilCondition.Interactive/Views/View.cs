@@ -7,6 +7,8 @@ namespace OilCondition.Interactive.Views;
 /// <summary>What one result shows, from top to bottom. Texts are cleaned and escaped here, and nowhere else.</summary>
 internal sealed class View
 {
+    private const string Apart = "margin:0 0 1em 0";
+
     private readonly XElement parts;
 
     private View(string element) => parts = new XElement(element);
@@ -30,6 +32,7 @@ internal sealed class View
         Add(
             new XElement(
                 "table",
+                new XAttribute("style", Apart),
                 new XElement(
                     "tbody",
                     rows.Select(row => new XElement("tr", Cell("th", row.Name, "row"), Cell("td", row.Figure)))
@@ -41,6 +44,7 @@ internal sealed class View
         Add(
             new XElement(
                 "table",
+                new XAttribute("style", Apart),
                 new XElement(
                     "thead",
                     new XElement("tr", headers.Select(header => Cell("th", header, "col")))
@@ -52,15 +56,8 @@ internal sealed class View
             )
         );
 
-    public View Picture(Chart chart) =>
-        Add(
-            new XElement(
-                "figure",
-                new XAttribute("style", "margin:0;max-width:900px"),
-                XElement.Parse(chart.ToSvg(), LoadOptions.PreserveWhitespace),
-                new XElement("figcaption", CleanText.Of(chart.Description))
-            )
-        );
+    /// <summary>A chart has its title and sentences in the picture, and as its text alternative.</summary>
+    public View Picture(Chart chart) => Add(XElement.Parse(chart.ToSvg(), LoadOptions.PreserveWhitespace));
 
     /// <summary>What is shown on a click, so that a notebook of many results stays short.</summary>
     public View Folded(string summary, Action<View> fill)

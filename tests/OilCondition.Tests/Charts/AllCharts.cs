@@ -234,6 +234,7 @@ internal static class AllCharts
             "fitted curve",
             SaturationChart.Of(Fit(), warm, cold, MassFraction.FromPartsPerMillion(180), options)
         );
+        yield return ("fitted curve alone", SaturationChart.Of(Fit(), options));
         yield return (
             "no curve",
             SaturationChart.Of(

@@ -66,6 +66,18 @@ public class OtherChartTests
         SaturationChart.Of(Invented.Curve, Warm, Cold).Layers<Shade>().ShouldBeEmpty();
     }
 
+    /// <summary>No machine is asked for, so that none runs or stands still on the chart.</summary>
+    [Fact]
+    public void A_fit_alone_tells_what_was_measured_and_of_no_machine()
+    {
+        var chart = SaturationChart.Of(AllCharts.Fit());
+
+        chart.Layer<Marks>("measured saturation").Spots.Count.ShouldBe(5);
+        chart.Scene.Moments.ShouldBeEmpty();
+        chart.Description.ShouldStartWith("Measured from 15 °C to 75 °C: the oil holds ");
+        chart.Description.ShouldNotContain("running");
+    }
+
     [Fact]
     public void Outside_its_measurements_the_curve_is_dotted()
     {
@@ -112,19 +124,19 @@ public class OtherChartTests
         );
     }
 
-    /// <summary>The truth behind the readings: 50 + 550 exp(−t/8 h), and one reading that is 200 too high.</summary>
+    /// <summary>The truth behind the readings: 50 + 550 exp(−t/8 h), and one reading that is 60 too high.</summary>
     [Fact]
     public void A_curve_alone_shows_its_readings_its_floor_and_what_does_not_fit()
     {
         var curve = CleanupCurve.Fit(
             [.. Enumerable.Range(0, 30).Select(i => Invented.Start.AddHours(i))],
-            [.. Enumerable.Range(0, 30).Select(i => 50 + 550 * Math.Exp(-i / 8.0) + (i % 2 - 0.5) + (i == 11 ? 200 : 0))]
+            [.. Enumerable.Range(0, 30).Select(i => 50 + 550 * Math.Exp(-i / 8.0) + (i % 2 - 0.5) + (i == 11 ? 60 : 0))]
         );
 
         var chart = CleanupChart.Of(curve);
 
         chart.Layer<Marks>("reading").Spots.Count.ShouldBe(29);
-        chart.Layer<Marks>("does not fit the others").Spots.Single().Y.ShouldBe(50 + 550 * Math.Exp(-11 / 8.0) + 200.5, 0.01);
+        chart.Layer<Marks>("does not fit the others").Spots.Single().Y.ShouldBe(50 + 550 * Math.Exp(-11 / 8.0) + 60.5, 0.01);
         chart
             .Layer<Trace>("fitted curve")
             .Spots.ShouldAllBe(spot =>

@@ -3,15 +3,16 @@ extern alias charts;
 using System.Globalization;
 using System.Xml.Linq;
 using charts::OilCondition.Charts;
+using OilCondition.Cleanliness;
 using OilCondition.Cleanup;
 using OilCondition.Interactive;
-using OilCondition.Limits;
 using OilCondition.Prognosis;
 using OilCondition.Statistics;
 using OilCondition.Tests.Charts;
 using OilCondition.Tests.Sampling;
 using OilCondition.Tests.Treatment;
 using OilCondition.Treatment;
+using UnitsNet;
 
 namespace OilCondition.Tests.Interactive;
 
@@ -36,9 +37,10 @@ public class ResultHtmlTests
             Sump.Job(900, 150),
             new VacuumDehydration(Sump.Unit()),
             new DrainAndRefill(
+                Ratio.FromPercent(10),
                 Sump.Ppm(50),
-                UnitsNet.VolumeFlow.FromLitersPerMinute(30),
-                UnitsNet.Ratio.FromPercent(10)
+                new ParticleLevels(1000, 200, 20),
+                VolumeFlow.FromLitersPerMinute(30)
             )
         );
 
@@ -138,7 +140,7 @@ public class ResultHtmlTests
     {
         var text = Text(Curve());
 
-        text.ShouldContain("floor, unit of the readings | 50; ");
+        text.ShouldContain("floor, unit of the readings | 50.");
         text.ShouldContain("rate, 1/h | 0.125; ");
         text.ShouldContain("(90 %)");
         text.ShouldContain("at the first moment, 2025-01-06 08:00 (UTC+00:00)");
@@ -159,7 +161,7 @@ public class ResultHtmlTests
         var text = Text(life);
 
         text.ShouldContain("limit, not to be exceeded | 0.4 mgKOH/g");
-        text.ShouldContain("as of | 2026-01-01");
+        text.ShouldContain($"as of | {Rising.Options.AsOf:yyyy-MM-dd}");
         foreach (var (cases, at) in new[] { ("1", life.P10), ("5", life.P50), ("9", life.P90) })
         {
             text.ShouldContain($"passed in {cases} of 10 cases by | {at:yyyy-MM-dd}");
@@ -178,7 +180,27 @@ public class ResultHtmlTests
         text.ShouldContain("limit passed in 10, 50 and 90 % of cases");
     }
 
-    /// <summary>Five in a row of 2 with a scatter of ±0.1: the slope is 2 and every reading is judged.</summary>
+    /// <summary>NIST StRD Norris: certified slope 1.00211681802045, standard error 0.000429796848: three digits would read '1, from 1 to 1'.</summary>
+    [Fact]
+    public void A_slope_has_the_digits_that_tell_the_ends_of_its_interval_apart()
+    {
+        var rows = OilCondition.Tests.Reference.ReferenceFolder.Rows("nist/Norris.csv");
+        var pairs = rows.Select(row =>
+                (
+                    X: double.Parse(row["x"], CultureInfo.InvariantCulture),
+                    Y: double.Parse(row["y"], CultureInfo.InvariantCulture)
+                )
+            )
+            .OrderBy(pair => pair.X)
+            .ToList();
+
+        var text = Text(TrendAssessment.Of([.. pairs.Select(pair => pair.X)], [.. pairs.Select(pair => pair.Y)]));
+
+        text.ShouldContain("slope per unit of time | 1.0021; 1.00");
+        text.ShouldContain("(p) | below 0.001");
+    }
+
+    /// <summary>Twenty readings that rise by 2 with a scatter of ±0.1: least squares by hand gives 2 − 1/665.</summary>
     [Fact]
     public void A_trend_alone_shows_verdict_slope_and_interval()
     {
@@ -188,7 +210,7 @@ public class ResultHtmlTests
         var text = Text(TrendAssessment.Of(times, values));
 
         text.ShouldContain("verdict | rising");
-        text.ShouldContain("slope per unit of time | 2; 1.9");
+        text.ShouldContain("slope per unit of time | 1.998; 1.9");
         text.ShouldContain("readings judged | 20");
     }
 
