@@ -24,17 +24,17 @@ public static class ResultHtml
 {
     /// <summary>Types that have a view; those derived from them have the same.</summary>
     public static IReadOnlyList<Type> Types { get; } =
-        [
-            typeof(Chart),
-            typeof(CleanupCurve),
-            typeof(ConditionAssessment),
-            typeof(MeasurandState),
-            typeof(RemainingLife),
-            typeof(SaturationFit),
-            typeof(TreatmentComparison),
-            typeof(TreatmentDecision),
-            typeof(TrendAssessment),
-        ];
+    [
+        typeof(Chart),
+        typeof(CleanupCurve),
+        typeof(ConditionAssessment),
+        typeof(MeasurandState),
+        typeof(RemainingLife),
+        typeof(SaturationFit),
+        typeof(TreatmentComparison),
+        typeof(TreatmentDecision),
+        typeof(TrendAssessment),
+    ];
 
     /// <summary>The HTML of a result.</summary>
     /// <param name="result">The result, of one of <see cref="Types"/>.</param>

@@ -12,9 +12,7 @@ packages="${NUGET_PACKAGES:-$HOME/.nuget/packages}"
 trap 'rm -rf "$work" "$packages"/oilcondition*/"$version"' EXIT
 
 dotnet tool restore > /dev/null
-for project in src/*/; do
-  dotnet pack "$project" -c Release -o "$work/feed" -p:PackageVersion="$version" --nologo -v quiet
-done
+dotnet pack OilCondition.sln -c Release -o "$work/feed" -p:PackageVersion="$version" --nologo -v quiet
 
 # The notebooks find the data where they find it in the repository.
 mkdir -p "$work/examples/HarrowPoint" "$work/tests/Reference" "$work/.config"

@@ -59,7 +59,10 @@ internal sealed class LifePicture(Page page, RemainingLife life)
         )
         {
             Layers = layers,
-            Levels = [new LevelMark(limit, texts.Say("limit {0}", shown.Text(texts, life.Limit)), Ink.Vermilion, Dash.Solid)],
+            Levels =
+            [
+                new LevelMark(limit, texts.Say("limit {0}", shown.Text(texts, life.Limit)), Ink.Vermilion, Dash.Solid),
+            ],
             Moments = [.. Moments(dates, time)],
         };
     }

@@ -68,20 +68,20 @@ internal sealed class SaturationPicture(
     }
 
     private IEnumerable<Moment> Moments() =>
-            [
-                new Moment(
-                    celsius.From(running.DegreesCelsius),
-                    texts.Say("running {0}", Degrees(running)),
-                    Ink.Vermilion,
-                    Dash.Long
-                ),
-                new Moment(
-                    celsius.From(standstill.DegreesCelsius),
-                    texts.Say("standstill {0}", Degrees(standstill)),
-                    Ink.Blue,
-                    Dash.Short
-                ),
-            ];
+        [
+            new Moment(
+                celsius.From(running.DegreesCelsius),
+                texts.Say("running {0}", Degrees(running)),
+                Ink.Vermilion,
+                Dash.Long
+            ),
+            new Moment(
+                celsius.From(standstill.DegreesCelsius),
+                texts.Say("standstill {0}", Degrees(standstill)),
+                Ink.Blue,
+                Dash.Short
+            ),
+        ];
 
     private static IEnumerable<double> Heights(Layer layer) =>
         layer switch

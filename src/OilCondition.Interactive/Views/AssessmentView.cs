@@ -14,7 +14,14 @@ internal static class AssessmentView
             )
             .Lines(assessment.Problems.Select(one => $"{PlainText.Spaced(one.Severity)}: {one.Statement}"))
             .Table(
-                ["measurand", "latest", "taken", "state", "trend", "remaining life: limit passed in 1 / 5 / 9 of 10 cases by"],
+                [
+                    "measurand",
+                    "latest",
+                    "taken",
+                    "state",
+                    "trend",
+                    "remaining life: limit passed in 1 / 5 / 9 of 10 cases by",
+                ],
                 assessment.States.Select(Row)
             )
             .Lines(assessment.Recommendations.Select(one => one.ToString()))
@@ -26,7 +33,10 @@ internal static class AssessmentView
 
         foreach (var problem in assessment.Problems)
         {
-            view.Folded($"What this rests on: {problem.Statement}", folded => folded.Lines(Sentences.English.Evidence(problem)));
+            view.Folded(
+                $"What this rests on: {problem.Statement}",
+                folded => folded.Lines(Sentences.English.Evidence(problem))
+            );
         }
 
         foreach (var chart in AssessmentCharts.Of(assessment))

@@ -24,7 +24,10 @@ internal static class CurveView
                 $"at the first moment, {PlainText.Time(curve.Origin)} ({Offset(curve.Origin)}), unit of the readings",
                 PlainText.Number(curve.Start)
             ),
-            ("scatter of one reading at the floor, unit of the readings", PlainText.Number(curve.ScatterAt(curve.Floor))),
+            (
+                "scatter of one reading at the floor, unit of the readings",
+                PlainText.Number(curve.ScatterAt(curve.Floor))
+            ),
             (
                 "readings used, set aside, flagged",
                 $"{curve.Count}, {curve.LeftOutReadings.Count}, {curve.FlaggedReadings.Count}"

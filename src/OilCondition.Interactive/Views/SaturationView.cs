@@ -30,7 +30,13 @@ internal static class SaturationView
                 ("source", fit.Curve.Source.ToString())
             )
             .Table(
-                ["temperature, °C", "measured, mg/kg", "curve, mg/kg", $"band of the curve, {100 * Confidence:0} %", "measured over curve"],
+                [
+                    "temperature, °C",
+                    "measured, mg/kg",
+                    "curve, mg/kg",
+                    $"band of the curve, {100 * Confidence:0} %",
+                    "measured over curve",
+                ],
                 fit.Measurements.OrderBy(one => one.Temperature.DegreesCelsius).Select(one => Row(fit, one))
             )
             .Picture(SaturationChart.Of(fit, confidence: Confidence));

@@ -13,7 +13,15 @@ internal static class TreatmentView
                 .Heading("Treatments compared")
                 .Line(comparison.Job.ToString())
                 .Table(
-                    ["treatment", "outcome", "hours, half of the cases (8 of 10)", "reached in", "lowest water, mg/kg", "heat and electricity, kWh", "new oil, L"],
+                    [
+                        "treatment",
+                        "outcome",
+                        "hours, half of the cases (8 of 10)",
+                        "reached in",
+                        "lowest water, mg/kg",
+                        "heat and electricity, kWh",
+                        "new oil, L",
+                    ],
                     comparison.Rows.Select(Row)
                 ),
             comparison.Rows.SelectMany(row => row.Cautions)
@@ -34,7 +42,17 @@ internal static class TreatmentView
         if (decision.Options.Count > 0)
         {
             view.Table(
-                    ["option", "what", "verdict", "meets the target", "in time", "hours it runs, without connecting: half of the cases (8 of 10)", "done by in 9 of 10 cases", "cost, half of the cases", "remarks"],
+                    [
+                        "option",
+                        "what",
+                        "verdict",
+                        "meets the target",
+                        "in time",
+                        "hours it runs, without connecting: half of the cases (8 of 10)",
+                        "done by in 9 of 10 cases",
+                        "cost, half of the cases",
+                        "remarks",
+                    ],
                     decision.Options.Select(option => Row(decision, option))
                 )
                 .Picture(OptionsChart.OfHours(decision));

@@ -37,14 +37,12 @@ internal static class TrendView
                 ),
                 ("state", PlainText.Spaced(state.Worst.State)),
                 ("trend", Sentences.English.Of(state)),
-                .. Slope(
-                    trend,
-                    $"slope, {measurand.Unit} per day",
-                    "growth per day, of the natural logarithm"
-                ),
+                .. Slope(trend, $"slope, {measurand.Unit} per day", "growth per day, of the natural logarithm"),
                 ("readings judged", PlainText.Number(trend.Used.Count)),
                 ("set aside", PlainText.Number(state.Trend.Judged.LeftOut.Count)),
-                .. state.Lives.Select(life => ("remaining life: limit passed in 1 / 5 / 9 of 10 cases by", Sentences.English.Of(state, life))),
+                .. state.Lives.Select(life =>
+                    ("remaining life: limit passed in 1 / 5 / 9 of 10 cases by", Sentences.English.Of(state, life))
+                ),
             ]);
         return state.Lives.Aggregate(view, (shown, life) => shown.Picture(LifeChart.Of(life)));
     }
@@ -60,7 +58,9 @@ internal static class TrendView
                 ),
                 (
                     "chance of as clear a trend in pure scatter (p)",
-                    trend.PValue < LeastPValue ? FormattableString.Invariant($"below {LeastPValue}") : PlainText.Number(trend.PValue)
+                    trend.PValue < LeastPValue
+                        ? FormattableString.Invariant($"below {LeastPValue}")
+                        : PlainText.Number(trend.PValue)
                 ),
             ];
 }

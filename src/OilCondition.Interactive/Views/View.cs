@@ -45,14 +45,8 @@ internal sealed class View
             new XElement(
                 "table",
                 new XAttribute("style", Apart),
-                new XElement(
-                    "thead",
-                    new XElement("tr", headers.Select(header => Cell("th", header, "col")))
-                ),
-                new XElement(
-                    "tbody",
-                    rows.Select(row => new XElement("tr", row.Select(cell => Cell("td", cell))))
-                )
+                new XElement("thead", new XElement("tr", headers.Select(header => Cell("th", header, "col")))),
+                new XElement("tbody", rows.Select(row => new XElement("tr", row.Select(cell => Cell("td", cell)))))
             )
         );
 

@@ -136,7 +136,10 @@ public class OtherChartTests
         var chart = CleanupChart.Of(curve);
 
         chart.Layer<Marks>("reading").Spots.Count.ShouldBe(29);
-        chart.Layer<Marks>("does not fit the others").Spots.Single().Y.ShouldBe(50 + 550 * Math.Exp(-11 / 8.0) + 60.5, 0.01);
+        chart
+            .Layer<Marks>("does not fit the others")
+            .Spots.Single()
+            .Y.ShouldBe(50 + 550 * Math.Exp(-11 / 8.0) + 60.5, 0.01);
         chart
             .Layer<Trace>("fitted curve")
             .Spots.ShouldAllBe(spot =>
@@ -162,7 +165,9 @@ public class OtherChartTests
                 [Drawn.Day(Drawn.Rising().Options.AsOf), Drawn.Day(life.P10), Drawn.Day(life.P90), Drawn.Day(life.P50)],
                 1e-6
             );
-        chart.Description.ShouldStartWith($"The limit 0.4 mgKOH/g is passed by {life.P10:yyyy-MM-dd} in one case of ten");
+        chart.Description.ShouldStartWith(
+            $"The limit 0.4 mgKOH/g is passed by {life.P10:yyyy-MM-dd} in one case of ten"
+        );
     }
 
     [Fact]

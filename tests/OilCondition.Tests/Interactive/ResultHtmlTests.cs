@@ -254,7 +254,9 @@ public class ResultHtmlTests
         text.ShouldContain($"{decision.Choice!.Id} (recommended)");
         decision.Options.ShouldAllBe(option => text.Contains(option.Name, StringComparison.Ordinal));
         decision.Cautions.ShouldNotBeEmpty();
-        decision.Cautions.ShouldAllBe(caution => text.Contains(Sentences.English.Of(caution), StringComparison.Ordinal));
+        decision.Cautions.ShouldAllBe(caution =>
+            text.Contains(Sentences.English.Of(caution), StringComparison.Ordinal)
+        );
         text.ShouldEndWith(TreatmentDecision.Notice);
     }
 
