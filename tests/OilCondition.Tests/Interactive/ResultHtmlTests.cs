@@ -141,7 +141,7 @@ public class ResultHtmlTests
         var text = Text(Curve());
 
         text.ShouldContain("floor, unit of the readings | 50.");
-        text.ShouldContain("rate, 1/h | 0.125; ");
+        text.ShouldContain("rate, 1/h | 0.125");
         text.ShouldContain("(90 %)");
         text.ShouldContain("at the first moment, 2025-01-06 08:00 (UTC+00:00)");
         Parsed(Curve()).Descendants().Count(element => element.Name.LocalName == "svg").ShouldBe(1);
