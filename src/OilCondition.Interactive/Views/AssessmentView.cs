@@ -26,6 +26,11 @@ internal static class AssessmentView
             )
             .Lines(assessment.Recommendations.Select(one => one.ToString()))
             .Lines(assessment.Recommendations.SelectMany(one => one.Cautions).Distinct().Select(Sentences.English.Of));
+        if (assessment.Recommendations.Any(one => one.Cautions.Count > 0))
+        {
+            view.Line(TreatmentDecision.Notice);
+        }
+
         if (assessment.NextSample is { } next)
         {
             view.Line(Sentences.English.Of(next));

@@ -21,7 +21,7 @@ internal static class SaturationView
                     "B, K",
                     $"{PlainText.Reported(fit.Curve.BKelvin)}, standard error {PlainText.Number(fit.BStandardErrorKelvin)}"
                 ),
-                ("scatter of log10 S", PlainText.Number(fit.ResidualStandardDeviation)),
+                Scatter(fit),
                 ("degrees of freedom", PlainText.Number(fit.DegreesOfFreedom)),
                 (
                     "measured between, °C",
@@ -40,6 +40,15 @@ internal static class SaturationView
                 fit.Measurements.OrderBy(one => one.Temperature.DegreesCelsius).Select(one => Row(fit, one))
             )
             .Picture(SaturationChart.Of(fit, confidence: Confidence));
+
+    /// <summary>From decades to shares: ln 10. Beside stated errors the scatter is a share of them.</summary>
+    private static (string Name, string Figure) Scatter(SaturationFit fit)
+    {
+        var scatter = Math.Log(10) * fit.ResidualStandardDeviation;
+        return fit.Measurements.All(one => one.HasStandardError)
+            ? ("scatter over the stated errors, 1 where they are right", PlainText.Number(scatter))
+            : ("scatter of a measurement, % of the saturation", PlainText.Number(100 * scatter));
+    }
 
     private static string[] Row(SaturationFit fit, SaturationMeasurement measurement)
     {

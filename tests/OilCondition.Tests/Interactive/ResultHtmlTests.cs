@@ -222,6 +222,7 @@ public class ResultHtmlTests
         text.ShouldContain("measured between, °C | 15 and 75");
         text.ShouldContain("15 | 88 | ");
         text.ShouldContain("75 | 640 | ");
+        text.ShouldContain("scatter of a measurement, % of the saturation | ");
         text.ShouldContain("invented");
         text.ShouldContain("measured saturation");
     }
@@ -272,6 +273,8 @@ public class ResultHtmlTests
             assessment
                 .Recommendations.SelectMany(one => one.Cautions)
                 .ShouldAllBe(caution => text.Contains(Sentences.English.Of(caution), StringComparison.Ordinal));
+            text.Contains(TreatmentDecision.Notice, StringComparison.Ordinal)
+                .ShouldBe(assessment.Recommendations.Any(one => one.Cautions.Count > 0));
             Parsed(assessment)
                 .Descendants()
                 .Count(element => element.Name.LocalName == "svg")
