@@ -61,4 +61,18 @@ public static class CleanupChart
             options
         );
     }
+
+    /// <summary>The chart of a curve with the readings that it was fitted to, in their unit, which the curve does not know.</summary>
+    /// <param name="curve">The curve.</param>
+    /// <param name="options">Size, words; <see cref="ChartOptions.Default"/> where left out.</param>
+    /// <param name="confidence">Two-sided confidence level of the band, above 0 and below 1.</param>
+    /// <returns>The chart; one that says 'no readings' where there is no curve.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The level lies outside its range.</exception>
+    public static Chart Of(CleanupCurve curve, ChartOptions? options = null, double confidence = 0.9)
+    {
+        Guard.NotNull(curve);
+        Guard.OpenUnitInterval(confidence);
+        options ??= ChartOptions.Default;
+        return new Chart(new CurvePicture(Page.Of(options, curve.Origin), curve, confidence).Scene(), options);
+    }
 }

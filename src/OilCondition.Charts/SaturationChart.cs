@@ -86,6 +86,34 @@ public static class SaturationChart
             options
         );
 
+    /// <summary>The chart of a fitted curve alone, of no machine: its measurements and the confidence band of the curve.</summary>
+    /// <param name="fit">The fit.</param>
+    /// <param name="options">Size, words, units; <see cref="ChartOptions.Default"/> where left out.</param>
+    /// <param name="confidence">Two-sided confidence level of the band, above 0 and below 1.</param>
+    /// <returns>The chart.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The level lies outside its range.</exception>
+    public static Chart Of(SaturationFit fit, ChartOptions? options = null, double confidence = 0.9)
+    {
+        var curve = Guard.NotNull(fit).Curve;
+        Guard.OpenUnitInterval(confidence);
+        options ??= ChartOptions.Default;
+        var page = new Page(options, TimeSpan.Zero);
+        return new Chart(
+            new SaturationPicture(
+                page,
+                page.Texts.Say("{0}: water that the oil holds", curve.Name),
+                curve,
+                fit,
+                curve.Highest,
+                curve.Lowest,
+                null,
+                confidence,
+                isOfMachine: false
+            ).Scene(),
+            options
+        );
+    }
+
     private static Chart Of(
         SaturationCurve curve,
         SaturationFit? fit,

@@ -44,6 +44,8 @@ for project in src/*/; do
   echo "$name $version: package, symbols, README and documentation are there, and no path of this machine"
 done
 
+test -f "$work/open/OilCondition.Interactive/interactive-extensions/dotnet/extension.dib" || { echo "OilCondition.Interactive: notebooks find no extension in the package"; exit 1; }
+
 # A throwaway copy of a consumer that knows the packages only.
 consumer() {
   cp -r "tests/Packages/$1" "$work/$1"

@@ -1,6 +1,5 @@
 using OilCondition.Charts.Drawing;
 using OilCondition.Cleanup;
-using OilCondition.Statistics;
 using ScottPlot;
 
 namespace OilCondition.Charts.Pictures;
@@ -8,8 +7,6 @@ namespace OilCondition.Charts.Pictures;
 /// <summary>A cleanup, drawn: what the run is to bring down, or the ruling size where it has a code to reach only.</summary>
 internal sealed class CleanupPicture
 {
-    private const int Parts = 80;
-
     private readonly Page page;
     private readonly ChartTexts texts;
     private readonly string title;
@@ -48,7 +45,7 @@ internal sealed class CleanupPicture
         }
 
         var time = page.Time(Moments([.. samples, .. sensor]));
-        var curves = Curve(time).ToList();
+        var curves = CurveLayers.Of(page, shown, curve, time, status.Confidence).ToList();
         List<Layer> layers =
         [
             .. curves.OfType<Shade>(),
@@ -167,54 +164,6 @@ internal sealed class CleanupPicture
         }
 
         return moments;
-    }
-
-    private IEnumerable<Layer> Curve(TimeAxis time)
-    {
-        if (!curve.HasCurve)
-        {
-            yield break;
-        }
-
-        var begin = curve.FirstReadingAt > curve.Origin ? curve.FirstReadingAt : curve.Origin;
-        var (from, to) = (time.Days(begin), time.To);
-        var places = Enumerable
-            .Range(0, Parts + 1)
-            .Select(i => (Day: from + (to - from) * i / Parts, At: begin.AddDays((to - from) * i / Parts)))
-            .ToList();
-        var band = places
-            .Select(one => (one.Day, Band: curve.BandAt(one.At, BandKind.Mean, status.Confidence)))
-            .Where(one => one.Band.Lower is not null && one.Band.Upper is not null)
-            .ToList();
-        if (band.Count > 1)
-        {
-            yield return new Shade(
-                texts.Say("band of the curve, {0} %", texts.Number(100 * status.Confidence)),
-                Ink.PaleBlue,
-                [
-                    .. band.Select(one => new Spot(one.Day, shown.From(one.Band.Upper!.Value))),
-                    .. Enumerable.Reverse(band).Select(one => new Spot(one.Day, shown.From(one.Band.Lower!.Value))),
-                ]
-            );
-        }
-
-        Trace Part(string key, Dash dash, Func<DateTimeOffset, bool> which) =>
-            new(
-                key,
-                Ink.Blue,
-                dash,
-                [
-                    .. places
-                        .Where(one => which(one.At))
-                        .Select(one => new Spot(one.Day, shown.From(curve.ValueAt(one.At)))),
-                ]
-            );
-        yield return Part(texts.Say("fitted curve"), Dash.Solid, at => at <= curve.LastReadingAt);
-        var ahead = Part(texts.Say("fitted curve, ahead"), Dash.Short, at => at >= curve.LastReadingAt);
-        if (ahead.Spots.Count > 1)
-        {
-            yield return ahead;
-        }
     }
 
     private IEnumerable<Moment> Marked(TimeAxis time)

@@ -15,7 +15,8 @@ internal sealed class SaturationPicture(
     Temperature running,
     Temperature standstill,
     MassFraction? water,
-    double confidence
+    double confidence,
+    bool isOfMachine = true
 )
 {
     private const int Parts = 80;
@@ -62,23 +63,25 @@ internal sealed class SaturationPicture(
             Levels = water is { } all
                 ? [new LevelMark(all.PartsPerMillion, texts.Say("all water {0}", Ppm(all)), Ink.Blue, Dash.Long)]
                 : [],
-            Moments =
-            [
-                new Moment(
-                    celsius.From(running.DegreesCelsius),
-                    texts.Say("running {0}", Degrees(running)),
-                    Ink.Vermilion,
-                    Dash.Long
-                ),
-                new Moment(
-                    celsius.From(standstill.DegreesCelsius),
-                    texts.Say("standstill {0}", Degrees(standstill)),
-                    Ink.Blue,
-                    Dash.Short
-                ),
-            ],
+            Moments = isOfMachine ? [.. Moments()] : [],
         };
     }
+
+    private IEnumerable<Moment> Moments() =>
+        [
+            new Moment(
+                celsius.From(running.DegreesCelsius),
+                texts.Say("running {0}", Degrees(running)),
+                Ink.Vermilion,
+                Dash.Long
+            ),
+            new Moment(
+                celsius.From(standstill.DegreesCelsius),
+                texts.Say("standstill {0}", Degrees(standstill)),
+                Ink.Blue,
+                Dash.Short
+            ),
+        ];
 
     private static IEnumerable<double> Heights(Layer layer) =>
         layer switch
@@ -201,6 +204,20 @@ internal sealed class SaturationPicture(
 
     private List<string> Lines()
     {
+        if (!isOfMachine)
+        {
+            return
+            [
+                texts.Say(
+                    "Measured from {0} to {1}: the oil holds {2} and {3} there.",
+                    Degrees(standstill),
+                    Degrees(running),
+                    Held(standstill),
+                    Held(running)
+                ),
+            ];
+        }
+
         var lines = new List<string>
         {
             texts.Say(

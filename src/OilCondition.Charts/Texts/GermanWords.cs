@@ -26,6 +26,17 @@ internal static class GermanWords
             ["The readings do not tell yet when it is completed."] =
                 "Die Messwerte sagen noch nicht, wann sie abgeschlossen ist.",
 
+            // A curve or a life alone.
+            ["Cleanup curve"] = "Reinigungskurve",
+            ["does not fit the others"] = "passt nicht zu den anderen",
+            ["floor {0}"] = "Endwert {0}",
+            ["unit of the readings"] = "Einheit der Messwerte",
+            ["{0} readings from {1} to {2}."] = "{0} Messwerte vom {1} bis {2}.",
+            ["Measured from {0} to {1}: the oil holds {2} and {3} there."] =
+                "Gemessen von {0} bis {1}: dort hält das Öl {2} und {3}.",
+            ["remaining life"] = "Restlebensdauer",
+            ["The limit {0}"] = "Der Grenzwert {0}",
+
             // Trend.
             ["reading"] = "Messwert",
             ["sensor"] = "Sensor",

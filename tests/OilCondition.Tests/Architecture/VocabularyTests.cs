@@ -21,6 +21,7 @@ public partial class VocabularyTests
 #if !NETSTANDARD_BUILD
         typeof(OilCondition.DataFrames.OilRecords).Assembly,
         typeof(charts::OilCondition.Charts.Chart).Assembly,
+        typeof(OilCondition.Interactive.ResultHtml).Assembly,
         typeof(OilCondition.Planning.UnitSchedule).Assembly,
         typeof(OilCondition.Reporting.ConditionReport).Assembly,
 #endif

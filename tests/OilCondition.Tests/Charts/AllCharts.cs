@@ -67,6 +67,12 @@ internal static class AllCharts
             )
             .Concat(Decided.Select((one, i) => ($"hours {i}", OptionsChart.OfHours(one, options))))
             .Concat(Decided.Select((one, i) => ($"cost {i}", OptionsChart.OfCost(one, options))))
+            .Concat(
+                Assessments
+                    .SelectMany(one => one.States)
+                    .SelectMany(state => state.Lives)
+                    .Select((life, i) => ($"life {i}", LifeChart.Of(life, options)))
+            )
             .Concat(OfPage(options));
 
     /// <summary>Charts of data that is as odd as it comes.</summary>
@@ -228,6 +234,7 @@ internal static class AllCharts
             "fitted curve",
             SaturationChart.Of(Fit(), warm, cold, MassFraction.FromPartsPerMillion(180), options)
         );
+        yield return ("fitted curve alone", SaturationChart.Of(Fit(), options));
         yield return (
             "no curve",
             SaturationChart.Of(
@@ -244,6 +251,11 @@ internal static class AllCharts
         foreach (var count in new[] { 0, 1, 3, 60 })
         {
             yield return ($"cleanup of {count} readings", Cleanup(count, options));
+        }
+
+        foreach (var count in new[] { 0, 1, 5, 400 })
+        {
+            yield return ($"curve of {count} readings", CleanupChart.Of(Curve(count), options));
         }
 
         yield return ("cleanup to a code", CodeCleanup(options));
@@ -315,6 +327,12 @@ internal static class AllCharts
             ScheduleChart.Of(Hostile, Plant.Planned([Plant.Task(Hostile, 5, due: 5000)]).Schedule, options)
         );
     }
+
+    private static CleanupCurve Curve(int count) =>
+        CleanupCurve.Fit(
+            [.. Enumerable.Range(0, count).Select(i => Invented.Start.AddHours(i))],
+            [.. Enumerable.Range(0, count).Select(i => 50 + 550 * Math.Exp(-i / 8.0) + i * 7 % 5)]
+        );
 
     public static MeasurandSeries Values(Measurand measurand, double[] values) =>
         MeasurandSeries.FromColumns(measurand, [.. values.Select((_, i) => Invented.Start.AddDays(7 * i))], values);

@@ -3,7 +3,9 @@ extern alias charts;
 using charts::OilCondition.Charts;
 using charts::OilCondition.Charts.Drawing;
 using OilCondition.Cleanliness;
+using OilCondition.Cleanup;
 using OilCondition.ControlCharts;
+using OilCondition.Prognosis;
 using OilCondition.Statistics;
 using OilCondition.Tests.Planning;
 using OilCondition.Tests.Sampling;
@@ -64,6 +66,18 @@ public class OtherChartTests
         SaturationChart.Of(Invented.Curve, Warm, Cold).Layers<Shade>().ShouldBeEmpty();
     }
 
+    /// <summary>No machine is asked for, so that none runs or stands still on the chart.</summary>
+    [Fact]
+    public void A_fit_alone_tells_what_was_measured_and_of_no_machine()
+    {
+        var chart = SaturationChart.Of(AllCharts.Fit());
+
+        chart.Layer<Marks>("measured saturation").Spots.Count.ShouldBe(5);
+        chart.Scene.Moments.ShouldBeEmpty();
+        chart.Description.ShouldStartWith("Measured from 15 °C to 75 °C: the oil holds ");
+        chart.Description.ShouldNotContain("running");
+    }
+
     [Fact]
     public void Outside_its_measurements_the_curve_is_dotted()
     {
@@ -107,6 +121,52 @@ public class OtherChartTests
         chart.Description.ShouldContain("Completion expected 2025-01-07");
         chart.Scene.Moments.ShouldContain(moment =>
             moment.Text.StartsWith("expected 2025-01-07", StringComparison.Ordinal)
+        );
+    }
+
+    /// <summary>The truth behind the readings: 50 + 550 exp(−t/8 h), and one reading that is 60 too high.</summary>
+    [Fact]
+    public void A_curve_alone_shows_its_readings_its_floor_and_what_does_not_fit()
+    {
+        var curve = CleanupCurve.Fit(
+            [.. Enumerable.Range(0, 30).Select(i => Invented.Start.AddHours(i))],
+            [.. Enumerable.Range(0, 30).Select(i => 50 + 550 * Math.Exp(-i / 8.0) + (i % 2 - 0.5) + (i == 11 ? 60 : 0))]
+        );
+
+        var chart = CleanupChart.Of(curve);
+
+        chart.Layer<Marks>("reading").Spots.Count.ShouldBe(29);
+        chart
+            .Layer<Marks>("does not fit the others")
+            .Spots.Single()
+            .Y.ShouldBe(50 + 550 * Math.Exp(-11 / 8.0) + 60.5, 0.01);
+        chart
+            .Layer<Trace>("fitted curve")
+            .Spots.ShouldAllBe(spot =>
+                Math.Abs(spot.Y - (50 + 550 * Math.Exp(-(spot.X - Drawn.Day(Invented.Start)) * 3))) < 20
+            );
+        chart.Scene.Levels.Single().At.ShouldBe(50, 5);
+        chart.Description.ShouldBe("30 readings from 2025-01-06 08:00 to 2025-01-07 13:00.");
+    }
+
+    [Fact]
+    public void A_life_alone_shows_its_readings_its_limit_and_its_dates()
+    {
+        var life = Drawn.Rising().States[0].Lives.Single().ShouldBeOfType<RemainingLife.Crosses>();
+
+        var chart = LifeChart.Of(life);
+
+        chart.Layer<Marks>("reading").Spots.Count.ShouldBe(13);
+        chart.Scene.Levels.Single().At.ShouldBe(0.4);
+        chart.Scene.Levels.Single().Text.ShouldBe("limit 0.4 mgKOH/g");
+        chart
+            .Scene.Moments.Select(moment => moment.At)
+            .ShouldBe(
+                [Drawn.Day(Drawn.Rising().Options.AsOf), Drawn.Day(life.P10), Drawn.Day(life.P90), Drawn.Day(life.P50)],
+                1e-6
+            );
+        chart.Description.ShouldStartWith(
+            $"The limit 0.4 mgKOH/g is passed by {life.P10:yyyy-MM-dd} in one case of ten"
         );
     }
 

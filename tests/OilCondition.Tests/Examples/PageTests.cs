@@ -11,6 +11,7 @@ using OilCondition.Cleanliness;
 using OilCondition.Cleanup;
 using OilCondition.Contracts;
 using OilCondition.DataFrames;
+using OilCondition.Interactive;
 using OilCondition.LabFiles;
 using OilCondition.Limits;
 using OilCondition.Planning;
@@ -100,6 +101,29 @@ public partial class PageTests
         Missing<TreatmentKind>("treatment.md", kind => $"`{kind}`").ShouldBeEmpty();
         Missing<Backtest.AlertOutcome>("backtest.md", outcome => $"`{outcome}`").ShouldBeEmpty();
         Missing<TreatmentKind>("station.md", kind => $"`{PlainText.Kebab(kind)}`").ShouldBeEmpty();
+    }
+
+    [Fact]
+    public void Every_result_of_a_notebook_has_its_row()
+    {
+        var page = RepositoryFiles.Read("docs", "notebooks.md");
+        ResultHtml.Types.ShouldAllBe(type => page.Contains($"| `{type.Name}` |", StringComparison.Ordinal));
+
+        var history = History("HP-TGB1");
+        var limits = TheStation.Machines.Single(one => one.History == history).Limits;
+        var assessment = ConditionAssessor.Assess(history, limits, new AssessmentOptions(asOf));
+        var html = ResultHtml.Of(assessment); // one div, well-formed, without scripts; names are escaped
+        html.ShouldStartWith("<div><h4>HP-TGB1 ");
+    }
+
+    [Fact]
+    public void Every_notebook_has_its_row()
+    {
+        var page = RepositoryFiles.Read("docs", "notebooks.md");
+        Directory
+            .EnumerateFiles(RepositoryFiles.PathOf("examples", "notebooks"), "*.ipynb")
+            .Select(file => Path.GetFileName(file))
+            .ShouldAllBe(file => page.Contains($"| `{file}` |", StringComparison.Ordinal));
     }
 
     private static IEnumerable<T> Missing<T>(string page, Func<T, string> word)

@@ -1,5 +1,6 @@
 using OilCondition;
 using OilCondition.DataFrames;
+using OilCondition.Interactive;
 using OilCondition.LabFiles;
 using OilCondition.Reporting;
 using OilCondition.Water;
@@ -50,7 +51,12 @@ await ParquetFrame.WriteAsync(readings, parquet);
 parquet.Position = 0;
 var again = OilRecords.FromLong(await ParquetFrame.ReadAsync(parquet)).SamplesOf("M1");
 Console.WriteLine(FleetFrames.Machines([assessment]));
+var shown = ResultHtml.Of(assessment);
 
-return again.Count == 1 && assessment.Alerts.Count == 1 && html.Contains("M1/undated/water", StringComparison.Ordinal)
+return
+    again.Count == 1
+    && assessment.Alerts.Count == 1
+    && html.Contains("M1/undated/water", StringComparison.Ordinal)
+    && shown.Contains("<svg ", StringComparison.Ordinal)
     ? 0
     : 1;

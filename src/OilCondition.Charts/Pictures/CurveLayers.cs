@@ -1,0 +1,60 @@
+using OilCondition.Charts.Drawing;
+using OilCondition.Cleanup;
+using OilCondition.Statistics;
+
+namespace OilCondition.Charts.Pictures;
+
+/// <summary>A fitted fall with its band: solid as far as there are readings, dashed beyond.</summary>
+internal static class CurveLayers
+{
+    private const int Parts = 80;
+
+    public static IEnumerable<Layer> Of(Page page, Shown shown, CleanupCurve curve, TimeAxis time, double confidence)
+    {
+        var texts = page.Texts;
+        if (!curve.HasCurve)
+        {
+            yield break;
+        }
+
+        var begin = curve.FirstReadingAt > curve.Origin ? curve.FirstReadingAt : curve.Origin;
+        var (from, to) = (time.Days(begin), time.To);
+        var places = Enumerable
+            .Range(0, Parts + 1)
+            .Select(i => (Day: from + (to - from) * i / Parts, At: begin.AddDays((to - from) * i / Parts)))
+            .ToList();
+        var band = places
+            .Select(one => (one.Day, Band: curve.BandAt(one.At, BandKind.Mean, confidence)))
+            .Where(one => one.Band.Lower is not null && one.Band.Upper is not null)
+            .ToList();
+        if (band.Count > 1)
+        {
+            yield return new Shade(
+                texts.Say("band of the curve, {0} %", texts.Number(100 * confidence)),
+                Ink.PaleBlue,
+                [
+                    .. band.Select(one => new Spot(one.Day, shown.From(one.Band.Upper!.Value))),
+                    .. Enumerable.Reverse(band).Select(one => new Spot(one.Day, shown.From(one.Band.Lower!.Value))),
+                ]
+            );
+        }
+
+        Trace Part(string key, Dash dash, Func<DateTimeOffset, bool> which) =>
+            new(
+                key,
+                Ink.Blue,
+                dash,
+                [
+                    .. places
+                        .Where(one => which(one.At))
+                        .Select(one => new Spot(one.Day, shown.From(curve.ValueAt(one.At)))),
+                ]
+            );
+        yield return Part(texts.Say("fitted curve"), Dash.Solid, at => at <= curve.LastReadingAt);
+        var ahead = Part(texts.Say("fitted curve, ahead"), Dash.Short, at => at >= curve.LastReadingAt);
+        if (ahead.Spots.Count > 1)
+        {
+            yield return ahead;
+        }
+    }
+}
