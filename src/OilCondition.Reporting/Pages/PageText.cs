@@ -1,4 +1,3 @@
-using System.Net;
 using System.Text;
 
 namespace OilCondition.Reporting;
@@ -8,7 +7,15 @@ internal static class PageText
 {
     private static readonly HashSet<char> MarkdownMarks = [.. "\\`*_[]<>|#~&"];
 
-    public static string Html(string text) => WebUtility.HtmlEncode(Plain(text));
+    /// <summary>The five characters that mean something. Encoders at hand differ between frameworks in the others, and with them the bytes.</summary>
+    public static string Html(string text) =>
+        new StringBuilder(Plain(text))
+            .Replace("&", "&amp;")
+            .Replace("<", "&lt;")
+            .Replace(">", "&gt;")
+            .Replace("\"", "&quot;")
+            .Replace("'", "&#39;")
+            .ToString();
 
     public static string Markdown(string text)
     {
