@@ -115,6 +115,7 @@ public class SentenceLanguageTests
             "acid",
             "viscosity",
             "chance",
+            "factor",
             "used",
             "left",
             "out",
