@@ -38,6 +38,16 @@ public class ConditionReportTests
             .Rows(page)
             .Select(row => row.Descendants("bdi").First().Value)
             .ShouldBe(order.Select(one => one.History.Machine.Id));
+        var dated = asking.Where(one => one.Worst == Severity.Alert && Date(one) is not null).ToList();
+        dated.Count.ShouldBeGreaterThan(1);
+        foreach (var one in dated)
+        {
+            ReportPages
+                .Rows(page)
+                .Single(row => row.Descendants("bdi").First().Value == one.History.Machine.Id)
+                .Value.ShouldContain($"{Date(one):yyyy-MM-dd}");
+        }
+
         var folded = page.Descendants("details").Single();
         folded.Element("summary")!.Value.ShouldStartWith($"No action: {order.Count - asking.Count} machines: ");
         folded.Descendants("td").Count(cell => cell.Value == "No action").ShouldBe(order.Count - asking.Count);

@@ -41,6 +41,29 @@ internal static class ReportPages
                     );
                     var history =
                         seed % 7 == 3 ? OilHistory.Create(machine, [], [], [])
+                        : seed % 7 == 6
+                            ? OilHistory.Create(
+                                machine,
+                                [
+                                    // Dirt beyond its alert limit that grows towards the alarm of 10,000 per mL, faster for a later machine.
+                                    .. Enumerable
+                                        .Range(0, 12)
+                                        .Select(i =>
+                                            Invented.Sample(
+                                                i,
+                                                (drawn.End - Invented.Start).TotalDays - 330 + 30 * i,
+                                                (
+                                                    Measurands.Particles4,
+                                                    new Reading(
+                                                        2600 * Math.Pow(1.1 + 0.0005 * seed, i) * (1 + 0.01 * (i % 2))
+                                                    )
+                                                )
+                                            )
+                                        ),
+                                ],
+                                [],
+                                []
+                            )
                         : seed % 7 == 5
                             ? OilHistory.Create(
                                 machine,
