@@ -21,7 +21,6 @@ internal sealed class FirstPage(ReportTexts texts)
             ["what"] = What(entry).ToList(),
             ["by"] = entry.Due.At is { } by ? say.Date(by) : "",
             ["why"] = entry.Due.Why,
-            ["why_language"] = entry.Due.IsEnglish ? "en" : texts.Language,
             ["next"] = Next(assessment),
             ["code"] = Code(entry),
             ["sure"] = Sure(entry),
@@ -66,10 +65,10 @@ internal sealed class FirstPage(ReportTexts texts)
                 ? texts.Say(
                     "decision.take",
                     ("id", choice.Id),
-                    ("name", choice.Name),
+                    ("name", say.Name(choice)),
                     ("hours", say.Hours(choice.Assessment.Band!))
                 )
-                : decision.Recommendation;
+                : say.Recommendation(decision);
         }
 
         var decided = entry.Decisions.SelectMany(one => one.Problems).ToList();

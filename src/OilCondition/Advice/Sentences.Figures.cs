@@ -93,7 +93,7 @@ public sealed partial class Sentences
 
         var (shown, unit) = Shown(value, evidence.Unit);
         var text = shown == value ? Decimal(evidence.Text) : Reported(shown);
-        return $"{named} {text} {unit}".TrimEnd();
+        return $"{named} {text} {(book.TryGet("unit." + unit, out var words) ? words : unit)}".TrimEnd();
     }
 
     /// <summary>A number without a unit.</summary>
@@ -117,7 +117,7 @@ public sealed partial class Sentences
     private string Decimal(string number) => separator == "." ? number : number.Replace(".", separator);
 
     /// <summary>A figure with its unit, with as many digits as its uncertainty bears.</summary>
-    private string With(double value, string unit, double? uncertainty = null)
+    internal string With(double value, string unit, double? uncertainty = null)
     {
         var (shown, shownUnit) = Shown(value, unit);
         return $"{Decimal(PlainText.Number(shown, Scaled(uncertainty, unit)))} {shownUnit}".TrimEnd();
@@ -137,6 +137,10 @@ public sealed partial class Sentences
             {
                 "°C" => (Temperature.FromDegreesCelsius(value).DegreesFahrenheit, "°F"),
                 "L" => (Volume.FromLiters(value).UsGallons, "gal"),
+                "mL" => (Volume.FromMilliliters(value).UsOunces, "fl oz"),
+                "L/min" => (VolumeFlow.FromLitersPerMinute(value).UsGallonsPerMinute, "gal/min"),
+                "kg" => (Mass.FromKilograms(value).Pounds, "lb"),
+                "kg/h" => (MassFlow.FromKilogramsPerHour(value).PoundsPerHour, "lb/h"),
                 "mg/kg" => (value, "ppm"),
                 "mm²/s" => (value, "cSt"),
                 _ => (value, unit),

@@ -29,6 +29,9 @@ public sealed partial class Sentences
     /// <returns>The usual warning of the trade.</returns>
     public string Of(Caution caution) => Say("caution." + PlainText.Kebab(caution));
 
+    /// <summary>What stands with every decision that is shown: who decides, and what comes first.</summary>
+    public string Notice => book["decision.notice"];
+
     /// <summary>Why the next sample is due when it is, as a sentence.</summary>
     /// <param name="nextSample">The next sample.</param>
     /// <returns>One sentence with its date.</returns>

@@ -90,7 +90,9 @@ public sealed partial class Sentences
         || key.StartsWith("evidence.", StringComparison.Ordinal)
         || key.StartsWith("fact.", StringComparison.Ordinal);
 
-    private string Say(string key, params ReadOnlySpan<(string Place, string Text)> values) => book.Say(key, values);
+    internal string And => book["word.and"];
+
+    internal string Say(string key, params ReadOnlySpan<(string Place, string Text)> values) => book.Say(key, values);
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text.Substring(1);
 
