@@ -27,14 +27,14 @@ public static partial class DecisionSentences
     /// <param name="say">The sentences, in their language and units.</param>
     /// <param name="option">The option.</param>
     /// <returns>A phrase without a full stop; empty where nothing does.</returns>
-    public static string RuledOut(this Sentences say, TreatmentOption option) =>
+    internal static string RuledOut(this Sentences say, TreatmentOption option) =>
         Guard.NotNull(option).RuledOutWords?.Invoke(say) ?? "";
 
     /// <summary>The plant's own run by which an option is planned, with what its unit removed there.</summary>
     /// <param name="say">The sentences, in their language and units.</param>
     /// <param name="option">The option.</param>
     /// <returns>A phrase without a full stop; empty where it is planned by its nameplate alone.</returns>
-    public static string Experience(this Sentences say, TreatmentOption option) =>
+    internal static string Experience(this Sentences say, TreatmentOption option) =>
         Guard.NotNull(option).ExperienceWords?.Invoke(say) ?? "";
 
     /// <summary>Why an option is ruled out, where its floor is, when the trouble is back, and what makes it doubtful.</summary>
