@@ -35,7 +35,10 @@ public class PublishedFigureTests
             ["row of `tests/Reference/life.csv`"] = Of("life.csv", LifeReferenceTests.Answer),
             ["row of `tests/Reference/steam.csv`"] = Of("steam.csv", row => SteamReferenceTests.Answer(row)),
             ["row of `tests/Reference/trend.csv`"] = Of("trend.csv", row => TrendReferenceTests.Answer(row)),
-            ["row of `tests/Reference/viscosity.csv`"] = Of("viscosity.csv", row => ViscosityReferenceTests.Answer(row)),
+            ["row of `tests/Reference/viscosity.csv`"] = Of(
+                "viscosity.csv",
+                row => ViscosityReferenceTests.Answer(row)
+            ),
             ["row of `tests/Reference/water.csv`"] = Of("water.csv", row => WaterReferenceTests.Answer(row)),
             ["row of `tests/Reference/worked-examples.csv`"] = Of(
                 "worked-examples.csv",
@@ -122,7 +125,9 @@ public class PublishedFigureTests
 
     /// <summary>Names such as <c>Misra1a b1</c>.</summary>
     private static string Certified(string name) =>
-        NistExponentialTests.Certified(name.Split(' ')[0], name.Split(' ')[1]).ToString("R", CultureInfo.InvariantCulture);
+        NistExponentialTests
+            .Certified(name.Split(' ')[0], name.Split(' ')[1])
+            .ToString("R", CultureInfo.InvariantCulture);
 
     private static double Fitted(string name)
     {

@@ -22,7 +22,11 @@ public class WorkedExampleTests
             ToleranceLimits.NormalFactor((int)row.Number("n"), row.Number("content"), row.Number("confidence")),
         ["percentile by rank p (n + 1)"] = row =>
             Quantiles.Of(
-                [.. row.Arguments["readings"].Split(' ').Select(one => double.Parse(one, CultureInfo.InvariantCulture))],
+                [
+                    .. row.Arguments["readings"]
+                        .Split(' ')
+                        .Select(one => double.Parse(one, CultureInfo.InvariantCulture)),
+                ],
                 row.Number("p"),
                 Quantiles.Rule.Type6
             ),

@@ -229,9 +229,7 @@ public partial class TrendReferenceTests
         var (match, answer) = Quantities
             .Select(q => (Match: q.Pattern.Match(row.Quantity), q.Answer))
             .FirstOrDefault(q => q.Match.Success);
-        answer.ShouldNotBeNull(
-            $"{row.Id}: the quantity '{row.Quantity}' is neither mapped nor left out with a reason"
-        );
+        answer.ShouldNotBeNull($"{row.Id}: the quantity '{row.Quantity}' is neither mapped nor left out with a reason");
         return (new TrendCase(row, match), answer);
     }
 
