@@ -23,7 +23,7 @@ namespace OilCondition;
 /// }
 /// </code>
 /// </example>
-public sealed class TreatmentDecision
+public sealed partial class TreatmentDecision
 {
     private readonly Lazy<SampleValue?> sampleValue;
     private readonly Lazy<IReadOnlyList<string>> sizing;
