@@ -66,11 +66,11 @@ public sealed partial class Sentences
     /// </exception>
     public static Sentences Parse(string json)
     {
-        var book = PhraseBook.Parse(Guard.NotNull(json), What, English.book, MayBeAdded);
+        var given = PhraseBook.Parse(Guard.NotNull(json), What, English.book, MayBeAdded);
         string[] patterns = ["format.date", "format.time", "format.time-of-day", "format.month"];
-        var faults = patterns.Where(key => !IsPattern(book[key])).Select(key => $"'{key}' is '{book[key]}'").ToList();
+        var faults = patterns.Where(key => !IsPattern(given[key])).Select(key => $"'{key}' is '{given[key]}'").ToList();
         return faults.Count == 0
-            ? new(book, Units.Si)
+            ? new(given, Units.Si)
             : throw new FormatException(
                 $"In {What}: {string.Join("; ", faults)}; expected is a pattern of dates such as yyyy-MM-dd."
             );
