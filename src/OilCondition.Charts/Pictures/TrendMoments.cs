@@ -11,13 +11,7 @@ internal sealed class TrendMoments
     private readonly List<Moment> moments = [];
     private readonly List<Layer> keys = [];
 
-    public TrendMoments(
-        Page page,
-        TimeAxis time,
-        ConditionAssessment assessment,
-        RemainingLife? life,
-        DateTimeOffset from
-    )
+    public TrendMoments(Page page, TimeAxis time, ConditionAssessment assessment, RemainingLife? life)
     {
         this.page = page;
         this.time = time;
@@ -36,9 +30,8 @@ internal sealed class TrendMoments
         }
 
         var events = assessment.History.Events.Where(one => one.At <= now).ToList();
-        var seen = events.Where(one => one.At >= from).ToList();
-        Add(seen.OfType<OilChange>(), texts["moment.oil-change"], Ink.Green, Dash.Long);
-        Add(seen.OfType<TopUp>(), texts["moment.top-up"], Ink.SkyBlue, Dash.Dots);
+        Add(events.OfType<OilChange>(), texts["moment.oil-change"], Ink.Green, Dash.Long);
+        Add(events.OfType<TopUp>(), texts["moment.top-up"], Ink.SkyBlue, Dash.Dots);
         Treatments = Stretches(events.OfType<TreatmentRun>(), now);
     }
 
