@@ -2,6 +2,7 @@ extern alias charts;
 
 using charts::OilCondition.Charts;
 using charts::OilCondition.Charts.Drawing;
+using charts::OilCondition.Charts.Pictures;
 using OilCondition.Cleanliness;
 using OilCondition.Cleanup;
 using OilCondition.ControlCharts;
@@ -162,19 +163,10 @@ public class ChartLayerTests
         TrendChart.Of(Drawn.Rising(), Acid).Description.ShouldNotContain("stand at the foot");
     }
 
-    /// <summary>Counts that double every 120 days, so that the line through them does too.</summary>
     [Fact]
     public void The_trend_of_a_logarithm_is_drawn_as_the_reading_that_it_means()
     {
-        var assessment = Drawn.Assess(
-            Measurands.Particles4,
-            Enumerable
-                .Range(0, 13)
-                .Select(i => (30.0 * i, new Reading(100 * Math.Pow(2, i / 4.0) * (i % 2 == 0 ? 1.02 : 0.98)))),
-            [Drawn.Above(Measurands.Particles4, 6400, 13_000)]
-        );
-
-        var line = TrendChart.Of(assessment, Measurands.Particles4).Layer<Trace>("trend, rising").Spots;
+        var line = TrendChart.Of(Doubling(), Measurands.Particles4).Layer<Trace>("trend, rising").Spots;
 
         line[0].Y.ShouldBe(100, 8);
         line[^1].Y.ShouldBe(800, 60);
@@ -186,7 +178,7 @@ public class ChartLayerTests
         var readings = Enumerable
             .Range(0, 13)
             .Select(i => (30.0 * i, new Reading(0.1 + 0.01 * i + (i % 2 == 0 ? 0.004 : -0.004))))
-            .Concat(Enumerable.Range(0, 12).Select(i => (30.0 * i + 15, new Reading(0.5, Qualifier.LessThan))));
+            .Concat(Enumerable.Range(0, 36).Select(i => (10.0 * i + 5, new Reading(0.5, Qualifier.LessThan))));
 
         var line = TrendChart.Of(Drawn.Assess(Acid, readings, [Drawn.Above(Acid, 0.6, 0.8)]), Acid).Layers<Trace>();
 
@@ -205,31 +197,30 @@ public class ChartLayerTests
     }
 
     /// <summary>Where the line has passed the limit and the latest reading has not, the fan begins at the reading.</summary>
-    [Fact]
-    public void The_fan_begins_on_the_sound_side_of_its_limit()
+    [Theory]
+    [InlineData(0.3, 0.3)]
+    [InlineData(0.5, 0.224)]
+    public void The_fan_begins_on_the_sound_side_of_its_limit(double lineEnd, double expected)
     {
-        foreach (var (assessment, life) in Forecasts())
-        {
-            var chart = TrendChart.Of(assessment, life.Series.Measurand);
-            var fan = chart
-                .Layers<Shade>()
-                .FirstOrDefault(area => area.Key!.StartsWith("forecast", StringComparison.Ordinal));
-            if (
-                fan is not null
-                && chart.Scene.Moments.Any(moment => moment.Text.StartsWith("10 %", StringComparison.Ordinal))
-            )
-            {
-                var limit = fan.Outline[1].Y;
-                var points = life.Series.Points;
-                var latest = points[points.Count - 1].Reading.Value;
-                if (life.Side == LimitSide.Upper == latest < limit)
-                {
-                    (life.Side == LimitSide.Upper ? fan.Outline[0].Y <= limit : fan.Outline[0].Y >= limit).ShouldBeTrue(
-                        chart.Title
-                    );
-                }
-            }
-        }
+        var state = Drawn.Rising().States[0];
+        var line = new Trace(null, Ink.Blue, Dash.Solid, [new Spot(0, 0.1), new Spot(1, lineEnd)]);
+
+        Fan(state, line, daysAhead: 3000).Outline[0].Y.ShouldBe(expected, 1e-9);
+    }
+
+    /// <summary>Where its latest date lies beyond the axis, the fan is cut there: on a scale of logarithms by the same share of the logarithm.</summary>
+    [Fact]
+    public void The_fan_is_straight_on_a_scale_of_logarithms()
+    {
+        var state = Doubling().States[0];
+        var life = state.Lives.OfType<RemainingLife.Crosses>().First();
+        var last = state.Trend.Judged.Points[^1];
+        var to = life.P50 - (life.P50 - life.P10) / 2;
+
+        var outline = Fan(state, null, (to - last.At).TotalDays, life).Outline;
+
+        var part = (to - last.At) / (life.P90 - last.At);
+        outline[^1].Y.ShouldBe(last.Reading.Value * Math.Pow(life.Limit / last.Reading.Value, part), 2);
     }
 
     [Fact]
@@ -400,7 +391,6 @@ public class ChartLayerTests
         AllCharts
             .Assessments.Append(Wide(Acid, 0.1, 0.03))
             .Append(Wide(Measurands.Particles4, 100, 60))
-            .Append(Turning())
             .SelectMany(assessment =>
                 assessment.States.SelectMany(state =>
                     state
@@ -419,13 +409,31 @@ public class ChartLayerTests
             [Drawn.Above(measurand, 2 * level, 4 * level)]
         );
 
-    /// <summary>A rise whose line has passed the limit, and a latest reading below it.</summary>
-    private static ConditionAssessment Turning() =>
+    /// <summary>Counts that double every 120 days.</summary>
+    private static ConditionAssessment Doubling() =>
         Drawn.Assess(
-            Acid,
-            Enumerable.Range(0, 14).Select(i => (30.0 * i, new Reading(i == 13 ? 0.2 : 0.1 + 0.01 * i))),
-            [Drawn.Above(Acid, null, 0.215)]
+            Measurands.Particles4,
+            Enumerable
+                .Range(0, 13)
+                .Select(i => (30.0 * i, new Reading(100 * Math.Pow(2, i / 4.0) * (i % 2 == 0 ? 1.02 : 0.98)))),
+            [Drawn.Above(Measurands.Particles4, 6400, 13_000)]
         );
+
+    private static Shade Fan(MeasurandState state, Trace? line, double daysAhead, RemainingLife? life = null)
+    {
+        var last = state.Trend.Judged.Points[^1].At;
+        return ForecastFan
+            .Of(
+                new Page(ChartTexts.English, TimeSpan.Zero),
+                new Shown(ChartTexts.English, state.Measurand),
+                state.Trend,
+                life ?? state.Lives[0],
+                line,
+                new TimeAxis(last.AddDays(-400), last.AddDays(daysAhead), TimeSpan.Zero, ChartTexts.English)
+            )!
+            .Layers.OfType<Shade>()
+            .Single();
+    }
 
     private sealed record Visit(DateTimeOffset Leave, bool IsRunning) : TreatmentDecision.IVisit
     {

@@ -1,6 +1,5 @@
 extern alias charts;
 
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
@@ -156,10 +155,7 @@ public partial class ChartTextsTests
             .Select(pair => KeyValuePair.Create(pair.Key, (string)pair.Value!));
 
     private static string Json(IEnumerable<KeyValuePair<string, string>> texts) =>
-        JsonSerializer.Serialize(
-            new { language = "zh", texts = new Dictionary<string, string>(texts) },
-            new JsonSerializerOptions { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }
-        );
+        JsonSerializer.Serialize(new { language = "zh", texts = new Dictionary<string, string>(texts) });
 
     /// <summary>Small letters in an alphabet that no unit and no name here is written in, but for what stands in braces.</summary>
     private static KeyValuePair<string, string> Masked(KeyValuePair<string, string> phrase) =>
