@@ -211,7 +211,7 @@ public class SentenceLanguageTests
         Sentences.English.Of(With(60).States[0]).ShouldStartWith("rising, 1 °C per 30 days");
         us.Of(With(60).States[0]).ShouldStartWith("rising, 1.8 °F per 30 days");
         us.Of(With(60).Problems[0]).ShouldContain("alert limit of 140 °F");
-        us.Evidence(With(65).Problems[0]).Single().ShouldContain("change per 30 days 1.8 °F");
+        us.Of(TrendPace.Evidence(With(60).States[0].Trend)).ShouldBe("change per 30 days 1.8 °F");
     }
 
     /// <summary>A rise of 20 °C is one of 36 °F; water by mass is the same figure in ppm.</summary>
