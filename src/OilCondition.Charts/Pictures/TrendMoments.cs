@@ -11,7 +11,13 @@ internal sealed class TrendMoments
     private readonly List<Moment> moments = [];
     private readonly List<Layer> keys = [];
 
-    public TrendMoments(Page page, TimeAxis time, ConditionAssessment assessment, RemainingLife? life)
+    public TrendMoments(
+        Page page,
+        TimeAxis time,
+        ConditionAssessment assessment,
+        RemainingLife? life,
+        DateTimeOffset from
+    )
     {
         this.page = page;
         this.time = time;
@@ -30,8 +36,9 @@ internal sealed class TrendMoments
         }
 
         var events = assessment.History.Events.Where(one => one.At <= now).ToList();
-        Add(events.OfType<OilChange>(), texts["moment.oil-change"], Ink.Green, Dash.Long);
-        Add(events.OfType<TopUp>(), texts["moment.top-up"], Ink.SkyBlue, Dash.Dots);
+        var seen = events.Where(one => one.At >= from).ToList();
+        Add(seen.OfType<OilChange>(), texts["moment.oil-change"], Ink.Green, Dash.Long);
+        Add(seen.OfType<TopUp>(), texts["moment.top-up"], Ink.SkyBlue, Dash.Dots);
         Treatments = Stretches(events.OfType<TreatmentRun>(), now);
     }
 

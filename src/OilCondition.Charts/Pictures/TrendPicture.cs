@@ -42,7 +42,7 @@ internal sealed class TrendPicture
         var time = page.Time(Shown(life));
         var line = TrendLine.Of(page, shown, state.Trend, from);
         var fan = ForecastFan.Of(page, shown, state.Trend, life, line, time);
-        var moments = new TrendMoments(page, time, assessment, life);
+        var moments = new TrendMoments(page, time, assessment, life, from);
         List<Layer> marks = [.. readings.Layers(page, shown)];
         var figures = LimitFigure.Of(state);
         return new Scene(
