@@ -43,7 +43,7 @@ public sealed class ReportTexts
 
     internal string this[string key] => book[key];
 
-    /// <summary>Reads words from JSON: <c>{ "language": "en", "texts": { "severity.alarm": "alarm" } }</c>. Keys left out keep their English words.</summary>
+    /// <summary>Reads words from JSON: <c>{ "language": "en", "texts": { "first.state": "State" } }</c>. Keys left out keep their English words.</summary>
     /// <param name="json">The text.</param>
     /// <param name="sentences">The sentences in which facts are told; English where left out.</param>
     /// <returns>The words.</returns>

@@ -11,7 +11,7 @@ internal static class ReadingMarks
 
     public static IEnumerable<Layer> Of(
         Page page,
-        Shown shown,
+        Func<double, double> height,
         string key,
         Ink ink,
         MarkerShape shape,
@@ -30,7 +30,7 @@ internal static class ReadingMarks
                 [
                     .. readings
                         .Where(one => which(one.Reading))
-                        .Select(one => new Spot(page.Days(one.At), shown.From(one.Reading.Value))),
+                        .Select(one => new Spot(page.Days(one.At), height(one.Reading.Value))),
                 ],
                 size
             );
@@ -38,12 +38,12 @@ internal static class ReadingMarks
         [
             Layer(key, shape, reading => !reading.IsCensored),
             Layer(
-                page.Texts.Say("{0}: less than (<)", key),
+                page.Texts.Say("mark.less-than", ("what", key)),
                 MarkerShape.OpenTriangleDown,
                 reading => reading.Qualifier == Qualifier.LessThan
             ),
             Layer(
-                page.Texts.Say("{0}: more than (>)", key),
+                page.Texts.Say("mark.more-than", ("what", key)),
                 MarkerShape.OpenTriangleUp,
                 reading => reading.Qualifier == Qualifier.GreaterThan
             ),

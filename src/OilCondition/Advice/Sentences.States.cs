@@ -32,6 +32,21 @@ public sealed partial class Sentences
     /// <summary>What stands with every decision that is shown: who decides, and what comes first.</summary>
     public string Notice => book["decision.notice"];
 
+    /// <summary>A kind of treatment.</summary>
+    /// <param name="kind">The kind.</param>
+    /// <returns>For example <c>vacuum dehydration</c>.</returns>
+    public string Of(TreatmentKind kind) => Say("treatment." + PlainText.Kebab(kind));
+
+    /// <summary>Where a measurand stands against its limits, in a word.</summary>
+    /// <param name="state">The state.</param>
+    /// <returns>For example <c>alarm</c>.</returns>
+    public string Of(LimitState state) => Say("state." + PlainText.Kebab(state));
+
+    /// <summary>How grave something is, in a word.</summary>
+    /// <param name="severity">The severity.</param>
+    /// <returns>For example <c>alarm</c>.</returns>
+    public string Of(Severity severity) => Say("state." + PlainText.Kebab(severity));
+
     /// <summary>Why the next sample is due when it is, as a sentence.</summary>
     /// <param name="nextSample">The next sample.</param>
     /// <returns>One sentence with its date.</returns>

@@ -133,7 +133,7 @@ public class TrendChartTests
         TrendChart
             .Of(assessment, Acid)
             .Description.ShouldBe(
-                "0.224 mgKOH/g on 2026-01-01: normal; rising, 0.01 mgKOH/g in 30 days (13 readings). "
+                "0.224 mgKOH/g on 2026-01-01: normal; rising, 0.01 mgKOH/g per 30 days (13 readings). "
                     + $"The alarm figure 0.4 mgKOH/g is passed by {life.P10:yyyy-MM-dd} in one case of ten, by {life.P50:yyyy-MM-dd} in five, by {life.P90:yyyy-MM-dd} in nine."
             );
     }
@@ -234,7 +234,7 @@ public class TrendChartTests
         var chart = TrendChart.Of(
             assessment,
             Measurands.OilTemperature,
-            new ChartOptions(units: ChartUnits.UsCustomary)
+            new ChartOptions(ChartTexts.English.In(Sentences.Units.UsCustomary))
         );
 
         chart.Scene.Levels.Single().Text.ShouldBe("alarm above 140 °F");
@@ -286,7 +286,7 @@ public class TrendChartTests
 
         TrendChart
             .Of(assessment, Measurands.WaterContent)
-            .Description.ShouldContain("changed at once from about 51 mg/kg to 400 mg/kg (14 readings)");
+            .Description.ShouldContain("changed at once from about 50 to 400 mg/kg (14 readings)");
     }
 
     [Fact]
