@@ -222,7 +222,7 @@ public sealed partial class Sentences
             return Say(
                 "cleanup.sources",
                 ("measurand", Capital(Name(run.Measurand))),
-                ("contradiction", status.Contradiction!.ToString()),
+                ("contradiction", Of(status.Contradiction!)),
                 ("followed", Say(status.FollowsSensor ? "cleanup.sensor" : "cleanup.samples"))
             );
         }
@@ -271,7 +271,7 @@ public sealed partial class Sentences
                 CompletionReason.FreeWaterLeaving => Say("cleanup.free-water"),
                 CompletionReason.NotOnOneCourse => Say(
                     "cleanup.not-one-course",
-                    ("course", status.Curve.Course.Words),
+                    ("course", Of(status.Curve.Course.Departure)),
                     target
                 ),
                 CompletionReason.ReadingsTooFarApart => Say("cleanup.too-far-apart", target),
@@ -280,6 +280,20 @@ public sealed partial class Sentences
         };
         return Say("cleanup.under-way", ("what", what));
     }
+
+    internal string Of(SourceContradiction contradiction)
+    {
+        double In(double difference) => Scaled(difference, contradiction.Measurand.Unit)!.Value;
+        var uncertainty = In(contradiction.Uncertainty);
+        return Say(
+            contradiction.Difference > 0 ? "cleanup.read-higher" : "cleanup.read-lower",
+            ("by", Number(In(Math.Abs(contradiction.Difference)), uncertainty)),
+            ("uncertainty", $"{Number(uncertainty, uncertainty)} {Unit(contradiction.Measurand)}".TrimEnd()),
+            ("count", Number(contradiction.Count))
+        );
+    }
+
+    internal string Of(CourseDeparture departure) => Say("course." + PlainText.Kebab(departure));
 
     private string Level(CleanupStatus status, Measurand measurand)
     {

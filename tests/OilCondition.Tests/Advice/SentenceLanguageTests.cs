@@ -1,4 +1,5 @@
 using System.Globalization;
+using OilCondition.Cleanup;
 using OilCondition.Limits;
 using OilCondition.Prognosis;
 using OilCondition.Statistics;
@@ -129,7 +130,7 @@ public class SentenceLanguageTests
             // A source is quoted as it stands: the starter limits name theirs in English.
             var own = Pattern
                 .Of(
-                    @"(\(common practice, no source: [^)]*\)|Quelle der Grenze [^;\n]*|Sättigungskurve [^;]*; [^;]*|widerspricht [^.]*|ASTM[^;,)]*)"
+                    @"(\(common practice, no source: [^)]*\)|Quelle der Grenze [^;\n]*|Sättigungskurve [^;]*; [^;]*|ASTM[^;,)]*)"
                 )
                 .Replace(german, "");
             var left = Pattern.Of("[A-Za-z]+").Matches(own).Select(one => one.Value).Intersect(english).ToList();
@@ -329,6 +330,22 @@ public class SentenceLanguageTests
                 say.Keys.ShouldContain("recommendation." + PlainText.Kebab(action));
             }
         }
+    }
+
+    [Fact]
+    public void What_a_cleanup_says_of_its_readings_is_said_in_both_languages()
+    {
+        foreach (var (samples, sensor, word) in new[] { (215.0, 180.0, "mehr"), (180.0, 215.0, "weniger") })
+        {
+            var apart = new SourceContradiction(Measurands.WaterContent, samples, sensor, 14, 4);
+
+            Sentences.English.Of(apart).ShouldBe(apart.ToString());
+            Sentences.German.Of(apart).ShouldBe($"die Proben zeigen 40 ± 10 mg/kg {word} als der Sensor (4 Werte)");
+            Sentences.English.In(Sentences.Units.UsCustomary).Of(apart).ShouldContain("40 ± 10 ppm");
+        }
+
+        Enum.GetValues<CourseDeparture>().Select(Sentences.German.Of).ShouldBeUnique();
+        Sentences.English.Of(CourseDeparture.FasterAtFirst).ShouldBe("falls faster at first than one exponential");
     }
 
     [Fact]
