@@ -3,23 +3,23 @@ namespace OilCondition.Statistics;
 /// <summary>The weighted mean of the chances of several movements, given that the limit is not passed at the last reading.</summary>
 internal sealed class MixtureLaw
 {
-    private readonly List<FourPaths> fours = new(12);
+    private readonly List<PathGroup> groups = new(12);
     private readonly CycleAhead? cycle;
     private readonly double weight;
     private readonly double atStart;
 
-    /// <summary>Mixes paths; those that are alike and follow one another are worked out four at once.</summary>
+    /// <summary>Mixes paths; those that are alike and follow one another stand in one group.</summary>
     public MixtureLaw(ReadOnlySpan<PassagePath> all, CycleAhead? cycle)
     {
         for (var from = 0; from < all.Length; )
         {
             var to = from + 1;
-            while (to < all.Length && to < from + LaneMath.Width && FourPaths.AreAlike(all[from], all[to]))
+            while (to < all.Length && PathGroup.AreAlike(all[from], all[to]))
             {
                 to++;
             }
 
-            fours.Add(new FourPaths(all[from..to]));
+            groups.Add(new PathGroup(all[from..to]));
             from = to;
         }
 
@@ -55,9 +55,9 @@ internal sealed class MixtureLaw
     private double Beyond(double time, double nearer)
     {
         double chance = 0;
-        foreach (var four in fours)
+        foreach (var group in groups)
         {
-            chance += four.Beyond(time, nearer);
+            chance += group.Beyond(time, nearer);
         }
 
         return chance / weight;
