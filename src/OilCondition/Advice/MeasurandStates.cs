@@ -1,5 +1,6 @@
 using OilCondition.Limits;
 using OilCondition.Prognosis;
+using OilCondition.Statistics;
 
 namespace OilCondition;
 
@@ -8,13 +9,26 @@ internal static class MeasurandStates
 {
     /// <summary>One state for each measurand that has a limit, in the order of the limit set.</summary>
     public static IReadOnlyList<MeasurandState> Of(ChargeRecords records, LimitSet limits, AssessmentOptions options) =>
-        [.. limits.Limits.GroupBy(limit => limit.Measurand).Select(same => Of(records, same.Key, [.. same], options))];
+        Of(records, limits, options, new DateDesigns());
+
+    private static IReadOnlyList<MeasurandState> Of(
+        ChargeRecords records,
+        LimitSet limits,
+        AssessmentOptions options,
+        DateDesigns designs
+    ) =>
+        [
+            .. limits
+                .Limits.GroupBy(limit => limit.Measurand)
+                .Select(same => Of(records, same.Key, [.. same], options, designs)),
+        ];
 
     private static MeasurandState Of(
         ChargeRecords records,
         Measurand measurand,
         IReadOnlyList<Limit> limits,
-        AssessmentOptions options
+        AssessmentOptions options,
+        DateDesigns designs
     )
     {
         var readings = records.Readings(measurand);
@@ -25,7 +39,11 @@ internal static class MeasurandStates
             series = onOilHours;
         }
 
-        var trend = SeriesTrend.Of(series, SeriesTrend.OptionsFor(series, confidence: 1 - options.TrendSignificance));
+        var trend = SeriesTrend.Of(
+            series,
+            SeriesTrend.OptionsFor(series, confidence: 1 - options.TrendSignificance),
+            designs
+        );
         var oil = records.History.Machine.Oil;
         return new MeasurandState(
             measurand,
@@ -33,7 +51,7 @@ internal static class MeasurandStates
             [.. limits.Select(limit => limit.Evaluate(oil, readings))],
             topUps,
             trend,
-            records.IsBeingTreated(measurand) ? [] : [.. Lives(oil, limits, trend, options)]
+            records.IsBeingTreated(measurand) ? [] : [.. Lives(oil, limits, trend, options, designs)]
         );
     }
 
@@ -41,7 +59,8 @@ internal static class MeasurandStates
         Oil oil,
         IReadOnlyList<Limit> limits,
         SeriesTrend trend,
-        AssessmentOptions options
+        AssessmentOptions options,
+        DateDesigns designs
     )
     {
         var measurand = trend.Series.Measurand;
@@ -51,7 +70,7 @@ internal static class MeasurandStates
         {
             if (figures.Last(side) is { } figure)
             {
-                yield return LifeForecast.Of(trend, figure, side, options.AsOf, how);
+                yield return LifeForecast.Of(trend, figure, side, options.AsOf, how, designs);
             }
         }
     }

@@ -48,17 +48,20 @@ public sealed class SeriesTrend
     /// <param name="options">How to judge; null for the measurand's scale and the defaults of <see cref="TrendOptions"/>.</param>
     /// <returns>The trend.</returns>
     /// <exception cref="ArgumentException">There are more than 5000 readings.</exception>
-    public static SeriesTrend Of(MeasurandSeries series, TrendOptions? options = null)
+    public static SeriesTrend Of(MeasurandSeries series, TrendOptions? options = null) =>
+        Of(Guard.NotNull(series), options ?? OptionsFor(series), new DateDesigns());
+
+    /// <summary>The same with designs to be shared with other series of the same dates.</summary>
+    internal static SeriesTrend Of(MeasurandSeries series, TrendOptions options, DateDesigns designs)
     {
-        Guard.NotNull(series);
-        options ??= OptionsFor(series);
         return new SeriesTrend(
             series,
             TrendAssessment.Of(
                 [.. Enumerable.Range(0, series.Points.Count).Select(series.DayOf)],
                 [.. series.Points.Select(point => FigureOf(point.Reading, options.Scale))],
                 [.. series.Points.Select(point => CensoringOf(point.Reading))],
-                options
+                options,
+                designs
             )
         );
     }

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Runtime.CompilerServices;
 
 namespace OilCondition.Statistics;
 
@@ -52,6 +53,7 @@ internal sealed class StudentSeries
     /// <summary>The chance of a value below −gap/sqrt(variance); 0 or 1 where there is no variance.</summary>
     /// <param name="gap">Four distances, up to 1e150.</param>
     /// <param name="variance">The square of the unit of each, 0 or more, up to 1e300.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public Lanes Beyond(Lanes gap, Lanes variance)
     {
         Lanes zero = default;

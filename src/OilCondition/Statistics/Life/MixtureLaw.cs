@@ -1,9 +1,12 @@
+using System.Buffers;
+
 namespace OilCondition.Statistics;
 
 /// <summary>The weighted mean of the chances of several movements, given that the limit is not passed at the last reading.</summary>
-internal sealed class MixtureLaw
+internal sealed class MixtureLaw : IDisposable
 {
     private readonly List<PathGroup> groups = new(12);
+    private readonly double[] room;
     private readonly CycleAhead? cycle;
     private readonly double weight;
     private readonly double atStart;
@@ -11,6 +14,8 @@ internal sealed class MixtureLaw
     /// <summary>Mixes paths; those that are alike and follow one another stand in one group.</summary>
     public MixtureLaw(ReadOnlySpan<PassagePath> all, CycleAhead? cycle)
     {
+        room = ArrayPool<double>.Shared.Rent(all.Length * PathGroup.Block);
+        var taken = 0;
         for (var from = 0; from < all.Length; )
         {
             var to = from + 1;
@@ -19,7 +24,9 @@ internal sealed class MixtureLaw
                 to++;
             }
 
-            groups.Add(new PathGroup(all[from..to]));
+            var group = new PathGroup(all[from..to], room.AsMemory(taken));
+            groups.Add(group);
+            taken += group.Size;
             from = to;
         }
 
@@ -51,6 +58,9 @@ internal sealed class MixtureLaw
 
         return Math.Min(1, Math.Max(0, (beyond - atStart) / (1 - atStart)));
     }
+
+    /// <summary>Gives back the room for the figures of the paths.</summary>
+    public void Dispose() => ArrayPool<double>.Shared.Return(room);
 
     private double Beyond(double time, double nearer)
     {

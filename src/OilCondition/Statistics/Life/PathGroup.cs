@@ -6,10 +6,12 @@ internal sealed class PathGroup
     /// <summary>Beyond it the square of a distance may overflow; no chance is left there that a digit could show.</summary>
     private const double Farthest = 1e150;
     private const int Columns = 10;
-    private const int Block = Columns * LaneMath.Width;
+
+    /// <summary>Figures of four paths.</summary>
+    public const int Block = Columns * LaneMath.Width;
 
     // Block by block the figures of four paths: two of the course, weight, distance, drift, variance, walk.
-    private readonly double[] blocks;
+    private readonly ReadOnlyMemory<double> figures;
     private readonly CourseShape shape;
     private readonly StudentSeries student;
     private readonly PassageRule? rule;
@@ -17,13 +19,16 @@ internal sealed class PathGroup
 
     /// <summary>Takes paths side by side.</summary>
     /// <param name="paths">One or more that are alike.</param>
-    public PathGroup(ReadOnlySpan<PassagePath> paths)
+    /// <param name="room">Room for their figures, one block for each four.</param>
+    public PathGroup(ReadOnlySpan<PassagePath> paths, Memory<double> room)
     {
         shape = FourCourses.ShapeOf(paths[0].Course);
         student = StudentSeries.For(paths[0].DegreesOfFreedom);
         rule = paths[0].Rule;
         span = paths[0].Span;
-        blocks = new double[(paths.Length + LaneMath.Width - 1) / LaneMath.Width * Block];
+        var used = room[..((paths.Length + LaneMath.Width - 1) / LaneMath.Width * Block)];
+        figures = used;
+        var blocks = used.Span;
         for (var i = 0; i < blocks.Length / Columns; i++)
         {
             // The last one fills up, without a weight.
@@ -43,6 +48,9 @@ internal sealed class PathGroup
         }
     }
 
+    /// <summary>How much of the room it takes.</summary>
+    public int Size => figures.Length;
+
     public static bool AreAlike(in PassagePath one, in PassagePath other) =>
         one.DegreesOfFreedom == other.DegreesOfFreedom
         && one.MayReturn == other.MayReturn
@@ -56,9 +64,9 @@ internal sealed class PathGroup
         var u = LaneMath.Of(1 + time / span);
         var near = LaneMath.Of(nearer);
         Lanes sum = default;
-        for (var at = 0; at < blocks.Length; at += Block)
+        for (var rest = figures.Span; rest.Length > 0; rest = rest[Block..])
         {
-            var block = blocks.AsSpan(at, Block);
+            var block = rest[..Block];
             var x =
                 FourCourses.At(shape, LaneMath.Load(block, 0), LaneMath.Load(block, LaneMath.Width), u)
                 - LaneMath.Of(1);

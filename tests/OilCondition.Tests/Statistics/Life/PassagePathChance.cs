@@ -6,5 +6,5 @@ namespace OilCondition.Tests.Statistics;
 internal static class PassagePathChance
 {
     public static double At(this PassagePath path, double time, double nearer) =>
-        new PathGroup([path]).Beyond(time, nearer) / path.Weight;
+        new PathGroup([path], new double[PathGroup.Block]).Beyond(time, nearer) / path.Weight;
 }
