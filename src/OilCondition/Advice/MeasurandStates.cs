@@ -5,31 +5,29 @@ using OilCondition.Statistics;
 namespace OilCondition;
 
 /// <summary>Works out where each limited measurand stands, whether it moves, and how long it has.</summary>
-internal static class MeasurandStates
+internal sealed class MeasurandStates
 {
+    private readonly ChargeRecords records;
+    private readonly AssessmentOptions options;
+
+    // Most measurands have the dates of the same samples: what depends on these alone is worked out once.
+    private readonly RiseDesigns rises = new();
+    private readonly FamilyDesigns families = new();
+
+    private MeasurandStates(ChargeRecords records, AssessmentOptions options)
+    {
+        this.records = records;
+        this.options = options;
+    }
+
     /// <summary>One state for each measurand that has a limit, in the order of the limit set.</summary>
-    public static IReadOnlyList<MeasurandState> Of(ChargeRecords records, LimitSet limits, AssessmentOptions options) =>
-        Of(records, limits, options, new DateDesigns());
+    public static IReadOnlyList<MeasurandState> Of(ChargeRecords records, LimitSet limits, AssessmentOptions options)
+    {
+        var states = new MeasurandStates(records, options);
+        return [.. limits.Limits.GroupBy(limit => limit.Measurand).Select(same => states.Of(same.Key, [.. same]))];
+    }
 
-    private static IReadOnlyList<MeasurandState> Of(
-        ChargeRecords records,
-        LimitSet limits,
-        AssessmentOptions options,
-        DateDesigns designs
-    ) =>
-        [
-            .. limits
-                .Limits.GroupBy(limit => limit.Measurand)
-                .Select(same => Of(records, same.Key, [.. same], options, designs)),
-        ];
-
-    private static MeasurandState Of(
-        ChargeRecords records,
-        Measurand measurand,
-        IReadOnlyList<Limit> limits,
-        AssessmentOptions options,
-        DateDesigns designs
-    )
+    private MeasurandState Of(Measurand measurand, Limit[] limits)
     {
         var readings = records.Readings(measurand);
         var topUps = records.Trend(measurand);
@@ -42,36 +40,32 @@ internal static class MeasurandStates
         var trend = SeriesTrend.Of(
             series,
             SeriesTrend.OptionsFor(series, confidence: 1 - options.TrendSignificance),
-            designs
+            rises
         );
         var oil = records.History.Machine.Oil;
         return new MeasurandState(
             measurand,
             readings.Points.Count > 0 ? readings.Points[readings.Points.Count - 1] : null,
-            [.. limits.Select(limit => limit.Evaluate(oil, readings))],
+            Array.ConvertAll(limits, limit => limit.Evaluate(oil, readings)),
             topUps,
             trend,
-            records.IsBeingTreated(measurand) ? [] : [.. Lives(oil, limits, trend, options, designs)]
+            records.IsBeingTreated(measurand) ? [] : Lives(oil, limits, trend)
         );
     }
 
-    private static IEnumerable<RemainingLife> Lives(
-        Oil oil,
-        IReadOnlyList<Limit> limits,
-        SeriesTrend trend,
-        AssessmentOptions options,
-        DateDesigns designs
-    )
+    private RemainingLife[] Lives(Oil oil, Limit[] limits, SeriesTrend trend)
     {
         var measurand = trend.Series.Measurand;
         var how = new LifeOptions(fleet: options.Fleet.FirstOrDefault(one => one.Measurand.Equals(measurand)));
         var figures = new FixedFigures(oil, measurand, limits);
-        foreach (var side in FixedFigures.Sides)
+        RemainingLife? Life(LimitSide side) =>
+            figures.Last(side) is { } figure ? LifeForecast.Of(trend, figure, side, options.AsOf, how, families) : null;
+        return (Life(LimitSide.Upper), Life(LimitSide.Lower)) switch
         {
-            if (figures.Last(side) is { } figure)
-            {
-                yield return LifeForecast.Of(trend, figure, side, options.AsOf, how, designs);
-            }
-        }
+            (null, null) => [],
+            ({ } upper, null) => [upper],
+            (null, { } lower) => [lower],
+            ({ } upper, { } lower) => [upper, lower],
+        };
     }
 }

@@ -57,7 +57,7 @@ public static class LifeForecast
         LimitSide side,
         DateTimeOffset asOf,
         LifeOptions options,
-        DateDesigns? designs = null
+        FamilyDesigns? designs = null
     )
     {
         Guard.Moment(asOf);
@@ -82,7 +82,7 @@ public static class LifeForecast
         var cycle = logarithmic == (series.Measurand.Scale == NaturalScale.Logarithmic) ? trend.Assessment.Cycle : null;
         var scaled = ScaledSeries.Of(series, logarithmic, cycle);
         var line = Statistics.StraightLine.Fit(scaled.Days, scaled.Values);
-        var moments = scaled.Days.Distinct().Count();
+        var moments = Statistics.Numbers.CountDistinct(scaled.Days);
         var needed = options.NeededReadings;
         if (moments < needed || !line.IsDetermined)
         {
@@ -121,7 +121,7 @@ public static class LifeForecast
         SeasonalCycle? cycle,
         LifeOptions options,
         double latest,
-        DateDesigns? designs
+        FamilyDesigns? designs
     )
     {
         if (options.Model is LifeModel.Family or LifeModel.RandomWalk)

@@ -28,7 +28,7 @@ internal static class Degradation
         ReadOnlySpan<double> values,
         DegradationPrior? prior = null,
         double readingError = 0,
-        DateDesigns? designs = null
+        FamilyDesigns? designs = null
     )
     {
         Guard.SameLength(values.Length, times.Length, nameof(values), nameof(times));
@@ -40,7 +40,7 @@ internal static class Degradation
             mergedValues.AsSpan(0, count),
             prior ?? DegradationPrior.Default,
             readingError,
-            designs ?? new DateDesigns()
+            designs ?? new FamilyDesigns()
         );
     }
 

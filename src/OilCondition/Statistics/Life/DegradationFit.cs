@@ -1,6 +1,5 @@
-using OilCondition.Text;
-
 using System.Buffers;
+using OilCondition.Text;
 
 namespace OilCondition.Statistics;
 
@@ -47,7 +46,7 @@ internal sealed class DegradationFit
         double[] values,
         DegradationPrior prior,
         double readingError,
-        DateDesigns designs
+        FamilyDesigns designs
     )
     {
         LastTime = lastTime;
@@ -58,7 +57,7 @@ internal sealed class DegradationFit
         this.readingError = readingError;
         largestRatio = LargestRatio(values, readingError);
         least = LeastSquares(values);
-        family = span > 0 ? designs.Family(positions) : null;
+        family = span > 0 ? designs.Of(positions) : null;
         read = new FourReadings[family is null ? 0 : DegradationPrior.Fours.Length];
         weights = family is null ? [] : Weighted(family);
     }
@@ -112,7 +111,7 @@ internal sealed class DegradationFit
         ReadOnlySpan<double> values,
         DegradationPrior prior,
         double readingError,
-        DateDesigns designs
+        FamilyDesigns designs
     )
     {
         var count = times.Length;
@@ -151,7 +150,7 @@ internal sealed class DegradationFit
             movement.Kind == MovementKind.DriftWalks
                 ? family!.Drift(group).Read(values, least)
                 : read[group].Member(place, movement, least);
-        return Known(index, movement, member);
+        return prior.Lesson is null && !(readingError > 0) ? member : Known(index, movement, member);
     }
 
     private double[] Weighted(FamilyDesign design)
@@ -215,12 +214,21 @@ internal sealed class DegradationFit
         var (isAny, isChanged) = (false, false);
         for (var i = 0; i < four.Length; i++)
         {
-            var movement = DegradationPrior.Family[four[i]];
-            var readable = prior.Weights[four[i]] > 0 ? Readable(movement, largestRatio) : null;
-            movements[i] = readable ?? movement;
-            isAny |= readable is not null;
-            isChanged |= movements[i].Ratio != movement.Ratio;
-            logs[four[i]] = readable is null ? double.NegativeInfinity : prior.LogWeights[four[i]];
+            ref readonly var movement = ref DegradationPrior.Family[four[i]];
+            logs[four[i]] = prior.LogWeights[four[i]];
+            if (movement.Ratio > 0 && movement.Kind != MovementKind.DriftWalks && largestRatio <= MostForError)
+            {
+                var readable = Readable(movement, largestRatio);
+                movements[i] = readable ?? movement;
+                isChanged |= readable?.Ratio != movement.Ratio;
+                logs[four[i]] = readable is null ? double.NegativeInfinity : logs[four[i]];
+            }
+            else
+            {
+                movements[i] = movement;
+            }
+
+            isAny |= logs[four[i]] > double.NegativeInfinity;
         }
 
         if (!isAny)

@@ -85,8 +85,7 @@ internal sealed class PassageRule
         if (LaneMath.Largest(bridge) >= 1)
         {
             var beta = away + (drift + turn + turn) * x;
-            var closed =
-                Power(one / LaneMath.Sqrt(bridge), DegreesOfFreedom) * student.Beyond(beta, bridge * variance);
+            var closed = Power(one / LaneMath.Sqrt(bridge), DegreesOfFreedom) * student.Beyond(beta, bridge * variance);
             returned = LaneMath.WhereLess(bridge, one, returned, closed);
         }
 

@@ -95,10 +95,7 @@ internal sealed class CorrelatedRise
         Lanes sum = default;
         for (var i = 0; i < weights.Length; i += LaneMath.Width)
         {
-            var below = student.Beyond(
-                LaneMath.Load(rises, i) - LaneMath.Of(rise),
-                LaneMath.Load(variances, i)
-            );
+            var below = student.Beyond(LaneMath.Load(rises, i) - LaneMath.Of(rise), LaneMath.Load(variances, i));
             sum = LaneMath.MultiplyAdd(LaneMath.Load(weights, i), below, sum);
         }
 

@@ -144,7 +144,13 @@ internal sealed class RiseDesign
         // For each reading what is kept of it, what is taken of the one before it, and the columns.
         private readonly Lanes[] rows;
 
-        public Correlated(ReadOnlySpan<double> design, ReadOnlySpan<double> times, int four, double interval, int columns)
+        public Correlated(
+            ReadOnlySpan<double> design,
+            ReadOnlySpan<double> times,
+            int four,
+            double interval,
+            int columns
+        )
         {
             this.four = four;
             this.columns = columns;

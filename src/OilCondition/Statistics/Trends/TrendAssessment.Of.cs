@@ -30,7 +30,7 @@ public sealed partial class TrendAssessment
         ReadOnlySpan<double> values,
         ReadOnlySpan<Censoring> censoring = default,
         TrendOptions? options = null
-    ) => Of(times, values, censoring, options ?? TrendOptions.Default, new DateDesigns());
+    ) => Of(times, values, censoring, options ?? TrendOptions.Default, new RiseDesigns());
 
     /// <summary>The same with designs to be shared with other series of the same dates.</summary>
     internal static TrendAssessment Of(
@@ -38,7 +38,7 @@ public sealed partial class TrendAssessment
         ReadOnlySpan<double> values,
         ReadOnlySpan<Censoring> censoring,
         TrendOptions options,
-        DateDesigns designs
+        RiseDesigns designs
     )
     {
         var read = TrendSeries.Of(times, values, censoring, options.Scale);
@@ -60,12 +60,12 @@ public sealed partial class TrendAssessment
             verdict == TrendVerdict.NoTrend && IsClear(chosen, options)
         );
         var readings = new TrendReadings(
-            TrendSeries.Picked(series.Order, screened.Kept),
-            TrendSeries.Picked(series.Order, screened.Outliers),
-            screened.Changes,
+            TrendSeries.Subset(series.Order, screened.Kept),
+            TrendSeries.Subset(series.Order, screened.Outliers),
+            [.. screened.Changes],
             screened.LatestIsWild
         );
-        return new TrendAssessment(series, readings, verdict, chosen, cycle, reasons, options.Confidence);
+        return new TrendAssessment(series, readings, verdict, chosen, cycle, [.. reasons], options.Confidence);
     }
 
     private static TrendVerdict VerdictOn(TrendSeries series, int[] kept, TrendLine line, TrendOptions options)

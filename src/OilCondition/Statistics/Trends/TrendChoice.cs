@@ -12,12 +12,12 @@ internal static class TrendChoice
         SeasonalCycle? cycle,
         TrendOptions options,
         List<TrendReason> reasons,
-        DateDesigns designs
+        RiseDesigns designs
     )
     {
-        var times = TrendSeries.Picked(series.Times, kept);
-        var values = TrendSeries.Picked(series.Values, kept);
-        var censoring = series.Censoring.Length > 0 ? TrendSeries.Picked(series.Censoring, kept) : [];
+        var times = TrendSeries.Subset(series.Times, kept);
+        var values = TrendSeries.Subset(series.Values, kept);
+        var censoring = series.Censoring.Length > 0 ? TrendSeries.Subset(series.Censoring, kept) : [];
         if (times.Length < options.MinimumCount)
         {
             reasons.Add(TrendReason.TooFewReadings);
@@ -54,12 +54,12 @@ internal static class TrendChoice
         double leastScatter,
         TrendOptions options,
         List<TrendReason> reasons,
-        DateDesigns designs
+        RiseDesigns designs
     )
     {
         var confidence = options.Confidence;
         var span = times[times.Length - 1] - times[0];
-        var rise = CorrelatedRise.Of(designs.Rise(times, cycle?.Period, isSeasonFound: true), values, leastScatter);
+        var rise = CorrelatedRise.Of(designs.Of(times, cycle?.Period, isSeasonFound: true), values, leastScatter);
 
         // Half a cycle looks like a trend. Where there is none to be doubted, there is no need to ask.
         if (
@@ -69,7 +69,7 @@ internal static class TrendChoice
             && span < SeasonalCycle.CyclesNeeded * one
         )
         {
-            rise = CorrelatedRise.Of(designs.Rise(times, one, isSeasonFound: false), values, leastScatter);
+            rise = CorrelatedRise.Of(designs.Of(times, one, isSeasonFound: false), values, leastScatter);
         }
 
         var isCorrelated = rise.Correlation > ClearCorrelation;
