@@ -270,11 +270,11 @@ internal sealed class DegradationFit
         var index = group[at];
         var (before, after) = (Math.Max(0, at - 1), Math.Min(group.Length - 1, at + 1));
         var neighbour = Math.Min(logs[group[before]], logs[group[after]]);
-        var family = DegradationPrior.Family;
-        var (low, high) = (family[group[before]].Course.Bend, family[group[after]].Course.Bend);
+        var all = DegradationPrior.Family;
+        var (low, high) = (all[group[before]].Course.Bend, all[group[after]].Course.Bend);
         var summit = Summit(
             (low, logs[group[before]]),
-            (family[index].Course.Bend, logs[index]),
+            (all[index].Course.Bend, logs[index]),
             (high, logs[group[after]])
         );
         var steepness = logs[index] - neighbour;
@@ -294,7 +294,7 @@ internal sealed class DegradationFit
             for (var i = 0; i < PointsBetween; i++)
             {
                 var bend = low + (i + 0.5) * step;
-                movements[i % LaneMath.Width] = family[index] with { Course = family[index].Course.Bent(bend) };
+                movements[i % LaneMath.Width] = all[index] with { Course = all[index].Course.Bent(bend) };
                 if (i % LaneMath.Width < LaneMath.Width - 1)
                 {
                     continue;
@@ -337,8 +337,8 @@ internal sealed class DegradationFit
         var fall = (1 - Squares(left.Log)) / (middle.X - left.X);
         var bend = ((Squares(right.Log) - 1) / (right.X - middle.X) - fall) / (right.X - left.X);
         var slope = fall + bend * (middle.X - left.X);
-        var least = bend > 0 ? 1 - slope * slope / (4 * bend) : 1;
-        return least > 0 ? middle.Log - 0.5 * (Count - 1) * Math.Log(least) : double.PositiveInfinity;
+        var lowest = bend > 0 ? 1 - slope * slope / (4 * bend) : 1;
+        return lowest > 0 ? middle.Log - 0.5 * (Count - 1) * Math.Log(lowest) : double.PositiveInfinity;
     }
 
     /// <summary>A member with what is known beside the readings: what the fleet taught, and the error of a reading.</summary>
