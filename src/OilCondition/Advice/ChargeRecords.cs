@@ -10,6 +10,11 @@ internal sealed class ChargeRecords
         History = history;
         AsOf = asOf;
         Charge = history.ChargeAt(asOf);
+        LatestSampleAt = history
+            .Samples.Where(sample => sample.TakenAt <= asOf)
+            .Select(sample => sample.TakenAt)
+            .DefaultIfEmpty()
+            .Max();
         Runs = [.. history.Events.OfType<TreatmentRun>().Where(run => run.At >= Charge.Since && run.At <= asOf)];
     }
 
@@ -22,8 +27,7 @@ internal sealed class ChargeRecords
     public IReadOnlyList<TreatmentRun> Runs { get; }
 
     /// <summary>When the latest sample was taken, suspect or not.</summary>
-    public DateTimeOffset LatestSampleAt =>
-        History.Samples.Where(sample => sample.TakenAt <= AsOf).Select(sample => sample.TakenAt).DefaultIfEmpty().Max();
+    public DateTimeOffset LatestSampleAt { get; }
 
     /// <summary>The treatment that is under way; the latest when several are.</summary>
     public TreatmentRun? RunUnderWay => Runs.LastOrDefault(run => run.IsUnderWay(AsOf));
@@ -40,6 +44,11 @@ internal sealed class ChargeRecords
     public MeasurandSeries Readings(Measurand measurand)
     {
         var read = Samples(measurand, Charge.Since);
+        if (History.SensorReadings.Count == 0)
+        {
+            return read;
+        }
+
         return
             SensorReadings(measurand, Charge.Since).LastOrDefault() is { } sensor
             && (read.Points.Count == 0 || sensor.At > read.Points[read.Points.Count - 1].At)
@@ -80,10 +89,12 @@ internal sealed class ChargeRecords
         SensorPoints.Of(History, measurand, from, AsOf);
 
     private DateTimeOffset TrendStart(Measurand measurand) =>
-        Runs.Where(run => run.EndedAt is { } end && end <= AsOf && AffectedBy(run, measurand))
-            .Select(run => run.EndedAt!.Value)
-            .Append(Charge.Since)
-            .Max();
+        Runs.Count == 0
+            ? Charge.Since
+            : Runs.Where(run => run.EndedAt is { } end && end <= AsOf && AffectedBy(run, measurand))
+                .Select(run => run.EndedAt!.Value)
+                .Append(Charge.Since)
+                .Max();
 
     /// <summary>Whether a treatment changes a measurand: the one it has a target for, and what tells of the same water or the same particles.</summary>
     public static bool AffectedBy(TreatmentRun? run, Measurand measurand) =>

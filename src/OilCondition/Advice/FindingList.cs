@@ -42,6 +42,11 @@ internal sealed class FindingList(
         var horizon = options.AsOf.AddDays(options.PlanningHorizon.TotalDays);
         foreach (var state in states)
         {
+            if (state.Trend.Assessment.Verdict is not (TrendVerdict.Rising or TrendVerdict.Falling))
+            {
+                continue;
+            }
+
             var soonest = state
                 .Lives.OfType<RemainingLife.Forecast>()
                 .Where(life =>
@@ -98,6 +103,11 @@ internal sealed class FindingList(
     /// <summary>What changed together with others of which one got better, as another oil does, is told once. What is worse in all of them is told of each.</summary>
     private IEnumerable<Finding> SuddenChanges()
     {
+        if (states.All(state => state.Trend.Assessment.Changes.Count == 0))
+        {
+            return [];
+        }
+
         var together = UnrecordedChanges().Where(finding => finding.HasBetter).ToList();
         return states
             .Select(SuddenChangeFinding.Of)
@@ -111,6 +121,11 @@ internal sealed class FindingList(
     {
         // One measurand may jump for its own reasons; two that jump between the same samples tell of the oil, if one of them can: new oil makes
         // something better, another oil changes what tells its identity. What is worse in all of them is no oil change.
+        if (states.All(state => state.Trend.Assessment.Changes.Count == 0))
+        {
+            return [];
+        }
+
         var changes =
             from state in states
             from change in state.Trend.Assessment.Changes

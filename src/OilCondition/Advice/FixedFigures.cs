@@ -6,30 +6,28 @@ namespace OilCondition;
 internal sealed class FixedFigures
 {
     private readonly Measurand measurand;
-    private readonly List<Limit> figures;
+    private readonly List<Limit> figures = [];
 
     public FixedFigures(Oil oil, Measurand measurand, IEnumerable<Limit> limits)
     {
         this.measurand = measurand;
-        figures =
-        [
-            .. limits
-                .Where(limit => limit.Measurand.Equals(measurand))
-                .Select(limit => limit.TryResolve(oil, out var absolute) ? absolute : null)
-                .OfType<Limit>(),
-        ];
+        foreach (var limit in limits)
+        {
+            if (limit.Measurand.Equals(measurand) && limit.TryResolve(oil, out var absolute))
+            {
+                figures.Add(absolute);
+            }
+        }
     }
 
     public static IReadOnlyList<LimitSide> Sides { get; } = [LimitSide.Upper, LimitSide.Lower];
 
     /// <summary>What a life runs to: the alarm figure that is reached first, or the alert figure where there is no alarm; null for none.</summary>
     public double? Last(LimitSide side) =>
-        Strictest(side, Bands(side).Select(band => band.Alarm))
-        ?? Strictest(side, Bands(side).Select(band => band.Alert));
+        Strictest(side, band => band.Alarm, _ => null) ?? Strictest(side, band => band.Alert, _ => null);
 
     /// <summary>What is passed first of all, alert or alarm; null for none.</summary>
-    public double? First(LimitSide side) =>
-        Strictest(side, Bands(side).SelectMany(band => new[] { band.Alert, band.Alarm }));
+    public double? First(LimitSide side) => Strictest(side, band => band.Alert, band => band.Alarm);
 
     /// <summary>Whether a reading is known to lie beyond a figure; on the figure it does not, but one of 'more than the figure' does.</summary>
     public static bool IsBeyond(Reading reading, double figure, LimitSide side)
@@ -41,18 +39,24 @@ internal sealed class FixedFigures
         return reading.Qualifier != inwards && (value > bound || (reading.Qualifier == outwards && value >= bound));
     }
 
-    private IEnumerable<LimitBand> Bands(LimitSide side) =>
-        figures.Select(limit => side == LimitSide.Upper ? limit.Upper : limit.Lower).OfType<LimitBand>();
+    private double? Strictest(LimitSide side, Func<LimitBand, double?> one, Func<LimitBand, double?> other)
+    {
+        double? strictest = null;
+        foreach (var limit in figures)
+        {
+            if ((side == LimitSide.Upper ? limit.Upper : limit.Lower) is { } band)
+            {
+                strictest = Stricter(side, Stricter(side, strictest, one(band)), other(band));
+            }
+        }
+
+        return strictest;
+    }
 
     /// <summary>A figure of 0 on a logarithmic measurand is never reached and has no logarithm.</summary>
-    private double? Strictest(LimitSide side, IEnumerable<double?> candidates)
-    {
-        var reachable = candidates
-            .OfType<double>()
-            .Where(figure => figure > 0 || measurand.Scale == NaturalScale.Linear)
-            .ToList();
-        return reachable.Count == 0 ? null
-            : side == LimitSide.Upper ? reachable.Min()
-            : reachable.Max();
-    }
+    private double? Stricter(LimitSide side, double? known, double? figure) =>
+        figure is not { } reached || !(reached > 0 || measurand.Scale == NaturalScale.Linear) ? known
+        : known is not { } before ? reached
+        : side == LimitSide.Upper ? Math.Min(before, reached)
+        : Math.Max(before, reached);
 }

@@ -16,16 +16,19 @@ internal static class LimitRank
     /// <summary>Whether the figures of a limit are, for one oil, fixed figures of the reading.</summary>
     public static bool IsFixed(Limit limit) => CodeOf(limit.Kind) == FindingCode.LimitPassed;
 
-    public static IReadOnlyList<LimitEvaluation> WorstOfEachCode(IEnumerable<LimitEvaluation> limits) =>
-        [
-            .. limits
-                .GroupBy(one => CodeOf(one.Limit.Kind))
-                .OrderBy(group => group.Key)
-                .Select(group => group.OrderByDescending(Rank).ThenByDescending(Beyond).First()),
-        ];
+    public static IReadOnlyList<LimitEvaluation> WorstOfEachCode(IReadOnlyList<LimitEvaluation> limits) =>
+        limits.Count == 1
+            ? limits
+            :
+            [
+                .. limits
+                    .GroupBy(one => CodeOf(one.Limit.Kind))
+                    .OrderBy(group => group.Key)
+                    .Select(group => group.OrderByDescending(Rank).ThenByDescending(Beyond).First()),
+            ];
 
-    public static LimitEvaluation Worst(IEnumerable<LimitEvaluation> ofEachCode) =>
-        ofEachCode.OrderByDescending(Rank).First();
+    public static LimitEvaluation Worst(IReadOnlyList<LimitEvaluation> ofEachCode) =>
+        ofEachCode.Count == 1 ? ofEachCode[0] : ofEachCode.OrderByDescending(Rank).First();
 
     /// <summary>A bound that may lie beyond a figure comes before a reading that is known to lie inside another one.</summary>
     private static int Rank(LimitEvaluation one) =>

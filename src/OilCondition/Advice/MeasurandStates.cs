@@ -1,21 +1,33 @@
 using OilCondition.Limits;
 using OilCondition.Prognosis;
+using OilCondition.Statistics;
 
 namespace OilCondition;
 
 /// <summary>Works out where each limited measurand stands, whether it moves, and how long it has.</summary>
-internal static class MeasurandStates
+internal sealed class MeasurandStates
 {
-    /// <summary>One state for each measurand that has a limit, in the order of the limit set.</summary>
-    public static IReadOnlyList<MeasurandState> Of(ChargeRecords records, LimitSet limits, AssessmentOptions options) =>
-        [.. limits.Limits.GroupBy(limit => limit.Measurand).Select(same => Of(records, same.Key, [.. same], options))];
+    private readonly ChargeRecords records;
+    private readonly AssessmentOptions options;
 
-    private static MeasurandState Of(
-        ChargeRecords records,
-        Measurand measurand,
-        IReadOnlyList<Limit> limits,
-        AssessmentOptions options
-    )
+    // Most measurands have the dates of the same samples: what depends on these alone is worked out once.
+    private readonly RiseDesigns rises = new();
+    private readonly FamilyDesigns families = new();
+
+    private MeasurandStates(ChargeRecords records, AssessmentOptions options)
+    {
+        this.records = records;
+        this.options = options;
+    }
+
+    /// <summary>One state for each measurand that has a limit, in the order of the limit set.</summary>
+    public static IReadOnlyList<MeasurandState> Of(ChargeRecords records, LimitSet limits, AssessmentOptions options)
+    {
+        var states = new MeasurandStates(records, options);
+        return [.. limits.Limits.GroupBy(limit => limit.Measurand).Select(same => states.Of(same.Key, [.. same]))];
+    }
+
+    private MeasurandState Of(Measurand measurand, Limit[] limits)
     {
         var readings = records.Readings(measurand);
         var topUps = records.Trend(measurand);
@@ -25,34 +37,35 @@ internal static class MeasurandStates
             series = onOilHours;
         }
 
-        var trend = SeriesTrend.Of(series, SeriesTrend.OptionsFor(series, confidence: 1 - options.TrendSignificance));
+        var trend = SeriesTrend.Of(
+            series,
+            SeriesTrend.OptionsFor(series, confidence: 1 - options.TrendSignificance),
+            rises
+        );
         var oil = records.History.Machine.Oil;
         return new MeasurandState(
             measurand,
             readings.Points.Count > 0 ? readings.Points[readings.Points.Count - 1] : null,
-            [.. limits.Select(limit => limit.Evaluate(oil, readings))],
+            Array.ConvertAll(limits, limit => limit.Evaluate(oil, readings)),
             topUps,
             trend,
-            records.IsBeingTreated(measurand) ? [] : [.. Lives(oil, limits, trend, options)]
+            records.IsBeingTreated(measurand) ? [] : Lives(oil, limits, trend)
         );
     }
 
-    private static IEnumerable<RemainingLife> Lives(
-        Oil oil,
-        IReadOnlyList<Limit> limits,
-        SeriesTrend trend,
-        AssessmentOptions options
-    )
+    private RemainingLife[] Lives(Oil oil, Limit[] limits, SeriesTrend trend)
     {
         var measurand = trend.Series.Measurand;
         var how = new LifeOptions(fleet: options.Fleet.FirstOrDefault(one => one.Measurand.Equals(measurand)));
         var figures = new FixedFigures(oil, measurand, limits);
-        foreach (var side in FixedFigures.Sides)
+        RemainingLife? Life(LimitSide side) =>
+            figures.Last(side) is { } figure ? LifeForecast.Of(trend, figure, side, options.AsOf, how, families) : null;
+        return (Life(LimitSide.Upper), Life(LimitSide.Lower)) switch
         {
-            if (figures.Last(side) is { } figure)
-            {
-                yield return LifeForecast.Of(trend, figure, side, options.AsOf, how);
-            }
-        }
+            (null, null) => [],
+            ({ } upper, null) => [upper],
+            (null, { } lower) => [lower],
+            ({ } upper, { } lower) => [upper, lower],
+        };
     }
 }

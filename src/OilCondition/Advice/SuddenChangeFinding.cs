@@ -69,6 +69,11 @@ internal sealed class SuddenChangeFinding : Finding
     public static SuddenChangeFinding? Of(MeasurandState state)
     {
         var trend = state.Trend.Assessment;
+        if (trend.Changes.Count == 0)
+        {
+            return null;
+        }
+
         var series = state.Trend.Series;
         var points = trend.Used.Select(i => series.Points[i]).ToList();
 

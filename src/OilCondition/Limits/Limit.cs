@@ -255,11 +255,11 @@ public sealed partial class Limit
                     : LimitEvaluation.Undetermined(this, LimitReason.TooFewReadings, latest);
             case LimitKind.OwnHistory:
                 return OwnHistoryLimit.TryFigures(this, series, out var own, out var reason)
-                    ? new LimitWalk(this, own).Over(Readings(series), latest, null)
+                    ? new LimitWalk(this, own).Over(series.Points)
                     : LimitEvaluation.Undetermined(this, reason, latest);
             default:
                 return TryResolve(oil, out var absolute)
-                    ? new LimitWalk(this, absolute).Over(Readings(series), latest, null)
+                    ? new LimitWalk(this, absolute).Over(series.Points)
                     : LimitEvaluation.Undetermined(this, Unresolved, latest);
         }
     }
@@ -314,9 +314,6 @@ public sealed partial class Limit
             LimitKind.RateOfChange or LimitKind.OwnHistory => LimitReason.TooFewReadings,
             _ => LimitReason.NewOilValueMissing,
         };
-
-    private static List<(DateTimeOffset? At, Reading Reading)> Readings(MeasurandSeries series) =>
-        [.. series.Points.Select(point => ((DateTimeOffset?)point.At, point.Reading))];
 
     /// <summary>What is limited, how, and by which figures.</summary>
     /// <returns>For example <c>water content, absolute, above alert 200, alarm 500 mg/kg</c>.</returns>

@@ -51,7 +51,7 @@ public sealed class FirstCrossing
             throw new ArgumentException("lives holds a forecast that was made for another now.", nameof(lives));
         }
 
-        var common = CrossingLaw.Of(days => 1 - Intact(open, asOf.AddDays(days)), LifeForecast.HorizonDays);
+        var common = CrossingLaw.Of(days => 1 - Intact(open, days), LifeForecast.HorizonDays);
         RemainingLife[] crossed = [.. lives.OfType<RemainingLife.AlreadyCrossed>()];
         return crossed.Length > 0
             ? new FirstCrossing(
@@ -60,7 +60,7 @@ public sealed class FirstCrossing
                 [.. crossed.Select(life => ((RemainingLife)life, 1.0 / crossed.Length))],
                 isCrossed: true
             )
-            : new FirstCrossing(asOf, common, ShareOut(open, common, asOf), isCrossed: false);
+            : new FirstCrossing(asOf, common, ShareOut(open, common), isCrossed: false);
     }
 
     /// <summary>The chance that any limit has been crossed by a moment.</summary>
@@ -83,21 +83,16 @@ public sealed class FirstCrossing
     }
 
     /// <summary>The integral over the steps of the common law, none of which holds more than a twenty-fifth of its chance.</summary>
-    private static List<(RemainingLife Life, double Chance)> ShareOut(
-        RemainingLife.Forecast[] lives,
-        CrossingLaw law,
-        DateTimeOffset asOf
-    )
+    private static List<(RemainingLife Life, double Chance)> ShareOut(RemainingLife.Forecast[] lives, CrossingLaw law)
     {
         var first = new double[lives.Length];
         var before = new double[lives.Length];
         var after = new double[lives.Length];
         foreach (var days in law.Times)
         {
-            var at = asOf.AddDays(days);
             for (var i = 0; i < lives.Length; i++)
             {
-                after[i] = lives[i].Crossing.ChanceBefore(at);
+                after[i] = lives[i].Crossing.ChanceWithin(days);
             }
 
             for (var i = 0; i < lives.Length; i++)
@@ -122,12 +117,12 @@ public sealed class FirstCrossing
         ];
     }
 
-    private static double Intact(RemainingLife.Forecast[] forecasts, DateTimeOffset at)
+    private static double Intact(RemainingLife.Forecast[] forecasts, double days)
     {
         var intact = 1.0;
         foreach (var one in forecasts)
         {
-            intact *= 1 - one.Crossing.ChanceBefore(at);
+            intact *= 1 - one.Crossing.ChanceWithin(days);
         }
 
         return intact;

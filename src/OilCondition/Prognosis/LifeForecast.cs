@@ -56,7 +56,8 @@ public static class LifeForecast
         double limit,
         LimitSide side,
         DateTimeOffset asOf,
-        LifeOptions options
+        LifeOptions options,
+        FamilyDesigns? designs = null
     )
     {
         Guard.Moment(asOf);
@@ -81,7 +82,7 @@ public static class LifeForecast
         var cycle = logarithmic == (series.Measurand.Scale == NaturalScale.Logarithmic) ? trend.Assessment.Cycle : null;
         var scaled = ScaledSeries.Of(series, logarithmic, cycle);
         var line = Statistics.StraightLine.Fit(scaled.Days, scaled.Values);
-        var moments = scaled.Days.Distinct().Count();
+        var moments = Statistics.Numbers.CountDistinct(scaled.Days);
         var needed = options.NeededReadings;
         if (moments < needed || !line.IsDetermined)
         {
@@ -94,7 +95,7 @@ public static class LifeForecast
             return Loss(question, scaled, line, options, lastReadingAt, asOf);
         }
 
-        var law = Law(question, scaled, scaledLimit, cycle, options, Latest(lastReadingAt, asOf));
+        var law = Law(question, scaled, scaledLimit, cycle, options, Latest(lastReadingAt, asOf), designs);
         return Case(question, line, new CrossingForecast(law, lastReadingAt, asOf));
     }
 
@@ -119,14 +120,16 @@ public static class LifeForecast
         double limit,
         SeasonalCycle? cycle,
         LifeOptions options,
-        double latest
+        double latest,
+        FamilyDesigns? designs
     )
     {
         if (options.Model is LifeModel.Family or LifeModel.RandomWalk)
         {
             var isFamily = options.Model == LifeModel.Family;
             var prior = isFamily ? options.Fleet?.Prior : DegradationPrior.RandomWalk;
-            var fit = Degradation.Fit(scaled.Days, scaled.Values, prior, isFamily ? question.Series.ReadingError : 0);
+            var error = isFamily ? question.Series.ReadingError : 0;
+            var fit = Degradation.Fit(scaled.Days, scaled.Values, prior, error, designs);
             return question.Side == LimitSide.Upper ? fit.Above(limit, latest, cycle) : fit.Below(limit, latest, cycle);
         }
 

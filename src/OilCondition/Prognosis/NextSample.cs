@@ -79,8 +79,17 @@ public sealed record NextSample
         }
 
         CrossingForecast[] forecasts = [.. lives.OfType<RemainingLife.Forecast>().Select(one => one.Crossing)];
-        double Unseen(DateTimeOffset at) =>
-            1 - forecasts.Aggregate(1.0, (intact, one) => intact * (1 - one.ChanceUnseenBefore(at)));
+        double Unseen(DateTimeOffset at)
+        {
+            var intact = 1.0;
+            foreach (var one in forecasts)
+            {
+                intact *= 1 - one.ChanceUnseenBefore(at);
+            }
+
+            return 1 - intact;
+        }
+
         if (forecasts.Length == 0)
         {
             return lives.Count == 0

@@ -64,9 +64,8 @@ public sealed class MeasurandSeries
             Guard.Moment(dates[row], $"dates[{row}]");
             Guard.Finite(values[row], measurand.Unit, $"values[{row}]");
             var point = new SeriesPoint(
-                dates[row],
-                new Reading(values[row], qualifiers?[row] ?? Qualifier.None),
-                $"row {row}"
+                new PointOrigin(dates[row], $"row {row}"),
+                new Reading(values[row], qualifiers?[row] ?? Qualifier.None)
             );
             if (measurand.IsPlausible(values[row]))
             {
@@ -226,7 +225,7 @@ public sealed class MeasurandSeries
 
             var typical = Math.Abs(Statistics.Numbers.Median(values));
             var method = Math.Max(Measurand.AbsolutePrecision, Measurand.RelativePrecision * typical) / 2.8;
-            var repeats = 2 * values.Distinct().Count() <= values.Length;
+            var repeats = 2 * Statistics.Numbers.CountDistinct(values) <= values.Length;
             var error = repeats ? Math.Max(method, Statistics.Numbers.LastDigit(values) / Math.Sqrt(12)) : method;
             return Measurand.Scale == NaturalScale.Linear ? error
                 : typical > 0 ? Math.Min(1, error / typical)

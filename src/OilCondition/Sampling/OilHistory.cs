@@ -128,14 +128,18 @@ public sealed class OilHistory
     /// <returns>The history up to then; this one when nothing is later.</returns>
     public OilHistory Until(DateTimeOffset asOf)
     {
-        var samples = Samples.Where(sample => sample.TakenAt <= asOf).ToList();
-        var sensors = SensorReadings.Where(reading => reading.At <= asOf).ToList();
-        var events = Events.Where(one => one.At <= asOf).ToList();
-        if (samples.Count == Samples.Count && sensors.Count == SensorReadings.Count && events.Count == Events.Count)
+        if (
+            Samples.All(sample => sample.TakenAt <= asOf)
+            && SensorReadings.All(reading => reading.At <= asOf)
+            && Events.All(one => one.At <= asOf)
+        )
         {
             return this;
         }
 
+        var samples = Samples.Where(sample => sample.TakenAt <= asOf).ToList();
+        var sensors = SensorReadings.Where(reading => reading.At <= asOf).ToList();
+        var events = Events.Where(one => one.At <= asOf).ToList();
         return Restored(Machine, samples, sensors, events, Issues.Where(issue => issue.At <= asOf));
     }
 
@@ -146,6 +150,11 @@ public sealed class OilHistory
     internal OilHistory JudgedAt(DateTimeOffset asOf)
     {
         var known = Until(asOf);
+        if (ReferenceEquals(known, this))
+        {
+            return known;
+        }
+
         var until = asOf + ClockTolerance;
         var later = Samples
             .Where(sample => sample.TakenAt > until)
@@ -199,7 +208,7 @@ public sealed class OilHistory
     /// <summary>Whether a sample seems to belong to another oil.</summary>
     /// <param name="sample">A sample of this history.</param>
     /// <returns>True when it is reported as suspect.</returns>
-    public bool IsSuspect(OilSample sample) => suspect.Contains(sample);
+    public bool IsSuspect(OilSample sample) => suspect.Count > 0 && suspect.Contains(sample);
 
     /// <summary>The laboratory readings of one measurand in a span of time.</summary>
     /// <remarks>
@@ -213,19 +222,27 @@ public sealed class OilHistory
     public MeasurandSeries SampleSeries(Measurand measurand, DateTimeOffset from, DateTimeOffset to)
     {
         Guard.NotNull(measurand);
-        var all = Samples
-            .Where(sample => sample.TakenAt >= from && sample.TakenAt <= to && sample.Readings.ContainsKey(measurand))
-            .ToList();
-        var method = all.Where(sample => !suspect.Contains(sample))
-            .Select(sample => sample.Readings[measurand].Method)
-            .LastOrDefault(text => text.Length > 0);
-        var points = new List<SeriesPoint>();
-        var leftOut = new List<SeriesPoint>();
-        foreach (var sample in all)
+        var all = new List<(OilSample Sample, Reading Reading)>(Samples.Count);
+        var method = "";
+        foreach (var sample in Samples)
         {
-            var reading = sample.Readings[measurand];
-            var point = new SeriesPoint(sample.TakenAt, reading, sample.SampleNumber, OilHoursOf(sample));
-            if (suspect.Contains(sample))
+            if (
+                sample.TakenAt >= from
+                && sample.TakenAt <= to
+                && sample.Readings.TryGetValue(measurand, out var reading)
+            )
+            {
+                all.Add((sample, reading));
+                method = reading.Method.Length > 0 && !IsSuspect(sample) ? reading.Method : method;
+            }
+        }
+
+        var points = new List<SeriesPoint>(all.Count);
+        var leftOut = new List<SeriesPoint>();
+        foreach (var (sample, reading) in all)
+        {
+            var point = new SeriesPoint(sample.Origin, reading);
+            if (IsSuspect(sample))
             {
                 leftOut.Add(point.LeftOutBecause(LeftOutReason.SuspectSample));
             }
@@ -242,7 +259,7 @@ public sealed class OilHistory
             }
         }
 
-        return new MeasurandSeries(measurand, from, points, leftOut);
+        return new MeasurandSeries(measurand, from, [.. points], [.. leftOut]);
     }
 
     /// <summary>The sensor readings of one measurand in a span of time.</summary>
@@ -279,9 +296,6 @@ public sealed class OilHistory
 
         return new MeasurandSeries(measurand, from, [.. points], []);
     }
-
-    private static double? OilHoursOf(OilSample sample) =>
-        sample.Readings.TryGetValue(Measurands.OilHours, out var hours) && !hours.IsCensored ? hours.Value : null;
 
     private static OilSample WithoutImplausible(OilSample sample, List<HistoryIssue> issues)
     {

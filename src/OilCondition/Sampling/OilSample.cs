@@ -24,6 +24,11 @@ public sealed class OilSample
         TakenAt = Guard.Moment(takenAt);
         SampleNumber = string.IsNullOrWhiteSpace(Guard.NotNull(sampleNumber)) ? Unnumbered(takenAt) : sampleNumber;
         Readings = KeptReadings.Of(readings);
+        Origin = new PointOrigin(
+            TakenAt,
+            SampleNumber,
+            Readings.TryGetValue(Measurands.OilHours, out var hours) && !hours.IsCensored ? hours.Value : null
+        );
         Texts = texts is null or { Count: 0 }
             ? NoTexts
             : texts.ToDictionary(pair => pair.Key, pair => pair.Value, StringComparer.Ordinal);
@@ -40,6 +45,9 @@ public sealed class OilSample
 
     /// <summary>What the laboratory wrote besides, such as a remark: texts by the header they stood under, as in the file.</summary>
     public IReadOnlyDictionary<string, string> Texts { get; }
+
+    /// <summary>What all of its readings share.</summary>
+    internal PointOrigin Origin { get; }
 
     /// <summary>Whether the laboratory gave a number.</summary>
     internal bool IsNumbered => !string.Equals(SampleNumber, Unnumbered(TakenAt), StringComparison.Ordinal);

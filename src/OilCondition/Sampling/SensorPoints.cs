@@ -27,7 +27,7 @@ internal static class SensorPoints
         return measurand.Equals(Measurands.WaterContent)
             ? rows.Select(row => WaterContent(history, row)).OfType<SeriesPoint>()
             : rows.Where(row => row.Readings.ContainsKey(measurand))
-                .Select(row => new SeriesPoint(row.At, row.Readings[measurand], ""));
+                .Select(row => new SeriesPoint(new PointOrigin(row.At), row.Readings[measurand]));
     }
 
     /// <summary>One reading for each interval that has any: the middle one by value, as it was read.</summary>
@@ -49,7 +49,7 @@ internal static class SensorPoints
     {
         if (row.Readings.TryGetValue(Measurands.WaterContent, out var content))
         {
-            return new SeriesPoint(row.At, content, "");
+            return new SeriesPoint(new PointOrigin(row.At), content);
         }
 
         if (
@@ -68,6 +68,6 @@ internal static class SensorPoints
             Temperature.FromDegreesCelsius(temperature.Value)
         );
         var qualifier = saturation.Value >= SaturatedPercent ? Qualifier.GreaterThan : Qualifier.Approximately;
-        return new SeriesPoint(row.At, new Reading(dissolved.PartsPerMillion, qualifier), "");
+        return new SeriesPoint(new PointOrigin(row.At), new Reading(dissolved.PartsPerMillion, qualifier));
     }
 }

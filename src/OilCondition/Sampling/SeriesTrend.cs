@@ -48,19 +48,23 @@ public sealed class SeriesTrend
     /// <param name="options">How to judge; null for the measurand's scale and the defaults of <see cref="TrendOptions"/>.</param>
     /// <returns>The trend.</returns>
     /// <exception cref="ArgumentException">There are more than 5000 readings.</exception>
-    public static SeriesTrend Of(MeasurandSeries series, TrendOptions? options = null)
+    public static SeriesTrend Of(MeasurandSeries series, TrendOptions? options = null) =>
+        Of(Guard.NotNull(series), options ?? OptionsFor(series), new RiseDesigns());
+
+    /// <summary>The same with designs to be shared with other series of the same dates.</summary>
+    internal static SeriesTrend Of(MeasurandSeries series, TrendOptions options, RiseDesigns designs)
     {
-        Guard.NotNull(series);
-        options ??= OptionsFor(series);
-        return new SeriesTrend(
-            series,
-            TrendAssessment.Of(
-                [.. Enumerable.Range(0, series.Points.Count).Select(series.DayOf)],
-                [.. series.Points.Select(point => FigureOf(point.Reading, options.Scale))],
-                [.. series.Points.Select(point => CensoringOf(point.Reading))],
-                options
-            )
-        );
+        var points = series.Points;
+        var (days, values) = (new double[points.Count], new double[points.Count]);
+        var censoring = new Censoring[points.Count];
+        for (var i = 0; i < days.Length; i++)
+        {
+            var reading = points[i].Reading;
+            (days[i], values[i]) = (series.DayOf(i), FigureOf(reading, options.Scale));
+            censoring[i] = CensoringOf(reading);
+        }
+
+        return new SeriesTrend(series, TrendAssessment.Of(days, values, censoring, options, designs));
     }
 
     /// <summary>What is known of a measurand before its readings: scale, worse side, the error of its test method, and the year as a cycle.</summary>

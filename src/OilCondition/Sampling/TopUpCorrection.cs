@@ -73,6 +73,11 @@ internal sealed class TopUpCorrection
     {
         Guard.NotNull(series);
         Guard.NotNull(history);
+        if (history.Events.Count == 0)
+        {
+            return new TopUpCorrection(series, TopUpOutcome.NoTopUp, []);
+        }
+
         var points = series.Points;
         var topUps = history
             .Events.OfType<TopUp>()

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 
 namespace OilCondition.Statistics;
@@ -18,13 +19,7 @@ internal readonly struct FourCourses
         Span<double> room = stackalloc double[2 * LaneMath.Width];
         for (var i = 0; i < LaneMath.Width; i++)
         {
-            var course = courses[Math.Min(i, courses.Length - 1)];
-            (room[i], room[LaneMath.Width + i]) = shape switch
-            {
-                CourseShape.Quadratic when course.Shape == CourseShape.Straight => (0, 1),
-                CourseShape.Quadratic => (course.Scale, 2 * course.Parameter * course.Scale),
-                _ => (course.Parameter, course.Scale),
-            };
+            (room[i], room[LaneMath.Width + i]) = Figures(courses[Math.Min(i, courses.Length - 1)]);
         }
 
         first = LaneMath.Load(room, 0);
@@ -35,21 +30,33 @@ internal readonly struct FourCourses
     public static CourseShape ShapeOf(Course course) =>
         course.Shape == CourseShape.Straight ? CourseShape.Quadratic : course.Shape;
 
+    /// <summary>The two figures of a course from which <see cref="At(CourseShape, Lanes, Lanes, Lanes)"/> makes its clock.</summary>
+    public static (double First, double Second) Figures(Course course) =>
+        course.Shape switch
+        {
+            CourseShape.Straight => (0, 1),
+            CourseShape.Quadratic => (course.Scale, 2 * course.Parameter * course.Scale),
+            _ => (course.Parameter, course.Scale),
+        };
+
     /// <summary>The clocks at u: those of <see cref="Course.At"/>.</summary>
-    public Lanes At(double u)
+    public Lanes At(double u) => At(shape, first, second, LaneMath.Of(u));
+
+    /// <summary>The clocks of four courses of one shape at u, from their figures.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes At(CourseShape shape, Lanes first, Lanes second, Lanes u)
     {
-        var at = LaneMath.Of(u);
         var farthest = LaneMath.Of(Course.Farthest);
         return shape switch
         {
-            CourseShape.Exponential => LaneMath.Min(farthest, (LaneMath.Exp(first * at) - LaneMath.Of(1)) * second),
+            CourseShape.Exponential => LaneMath.Min(farthest, (LaneMath.Exp(first * u) - LaneMath.Of(1)) * second),
             CourseShape.Runaway => LaneMath.WhereLess(
-                at,
+                u,
                 first,
-                LaneMath.Min(farthest, at * second / (first - at)),
+                LaneMath.Min(farthest, u * second / (first - u)),
                 farthest
             ),
-            _ => (first * at + second) * at,
+            _ => (first * u + second) * u,
         };
     }
 }

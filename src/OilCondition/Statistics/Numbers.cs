@@ -107,6 +107,20 @@ internal static class Numbers
         return Selection.Median(copy);
     }
 
+    /// <summary>How many different values there are.</summary>
+    public static int CountDistinct(ReadOnlySpan<double> values)
+    {
+        var sorted = values.ToArray();
+        Array.Sort(sorted);
+        var count = sorted.Length > 0 ? 1 : 0;
+        for (var i = 1; i < sorted.Length; i++)
+        {
+            count += sorted[i] > sorted[i - 1] ? 1 : 0;
+        }
+
+        return count;
+    }
+
     /// <summary>Median distance from the median, without a factor.</summary>
     public static double MedianAbsoluteDeviation(ReadOnlySpan<double> values, double median)
     {
@@ -132,18 +146,5 @@ internal static class Numbers
         }
 
         return digit;
-    }
-
-    /// <summary>A whole power, 0 or more, by squaring.</summary>
-    public static double Power(double value, int exponent)
-    {
-        var power = 1.0;
-        for (; exponent > 0; exponent >>= 1)
-        {
-            power = (exponent & 1) == 1 ? power * value : power;
-            value *= value;
-        }
-
-        return power;
     }
 }

@@ -17,6 +17,7 @@ internal static class StudentDistribution
     /// <summary>Beyond it the sum of <see cref="Below"/> is long.</summary>
     public const int LongestSeries = 200;
     private const double Farthest = 1e20;
+    private const double SmallestBySum = 1e-5;
 
     /// <summary>The latest quantile asked for at each number of degrees of freedom: levels hardly change. Entries never change, so that threads may race.</summary>
     private static readonly Known?[] Latest = new Known?[64];
@@ -83,8 +84,12 @@ internal static class StudentDistribution
     public static double Cumulative(double t, double degreesOfFreedom) => StudentT.CDF(0, 1, degreesOfFreedom, t);
 
     /// <summary>The chance of a value as far from 0 as t on either side.</summary>
-    public static double TwoSidedTail(double t, double degreesOfFreedom) =>
-        2 * Cumulative(-Math.Abs(t), degreesOfFreedom);
+    public static double TwoSidedTail(double t, int degreesOfFreedom)
+    {
+        // The sum is ten times faster and has ten digits of such a chance; of a smaller one it loses them.
+        var tail = 2 * Below(-Math.Abs(t), degreesOfFreedom);
+        return tail > SmallestBySum ? tail : 2 * Cumulative(-Math.Abs(t), degreesOfFreedom);
+    }
 
     /// <summary>The chance of a value below t by the sum: quick, and right to the last digit of 1, not of a small chance.</summary>
     public static double Below(double t, int degreesOfFreedom)

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Runtime.CompilerServices;
 
 namespace OilCondition.Statistics;
 
@@ -26,13 +27,14 @@ internal sealed class StudentSeries
     private StudentSeries(int degreesOfFreedom)
     {
         this.degreesOfFreedom = degreesOfFreedom;
-        scale = LaneMath.Of(1 / Math.Sqrt(degreesOfFreedom));
+        scale = LaneMath.Of(degreesOfFreedom);
         odd = (degreesOfFreedom & 1) == 1;
         coefficients = new double[degreesOfFreedom / 2];
         double term = 1;
         for (var i = 0; i < coefficients.Length; i++)
         {
-            coefficients[i] = term;
+            // The highest power first, as Horner's scheme takes them.
+            coefficients[coefficients.Length - 1 - i] = term;
             term *= odd ? (2.0 * i + 2) / (2 * i + 3) : (2.0 * i + 1) / (2 * i + 2);
         }
     }
@@ -42,43 +44,68 @@ internal sealed class StudentSeries
         Series.GetOrAdd(degreesOfFreedom, degrees => new StudentSeries(degrees));
 
     /// <summary>The chance of a value below each of four.</summary>
-    public Lanes Below(Lanes t)
+    public Lanes Below(Lanes t) =>
+        Beyond(
+            LaneMath.Max(LaneMath.Of(-Farthest), LaneMath.Min(LaneMath.Of(Farthest), default(Lanes) - t)),
+            LaneMath.Of(1)
+        );
+
+    /// <summary>The chance of a value below −gap/sqrt(variance); 0 or 1 where there is no variance.</summary>
+    /// <param name="gap">Four distances, up to 1e150.</param>
+    /// <param name="variance">The square of the unit of each, 0 or more, up to 1e300.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public Lanes Beyond(Lanes gap, Lanes variance)
     {
+        Lanes zero = default;
+        var one = LaneMath.Of(1);
         if (degreesOfFreedom > StudentDistribution.LongestSeries)
         {
-            Span<double> four = stackalloc double[LaneMath.Width];
-            LaneMath.Store(t, four, 0);
-            for (var i = 0; i < four.Length; i++)
-            {
-                four[i] = StudentDistribution.Below(four[i], degreesOfFreedom);
-            }
-
-            return LaneMath.Load(four, 0);
+            return OneByOne(gap, variance);
         }
 
-        var y = t * scale;
-        return Below(LaneMath.Max(LaneMath.Of(-Farthest), LaneMath.Min(LaneMath.Of(Farthest), y)), out _);
+        // With y = t/sqrt(ν) the tangent of an angle: its sine and the square of its cosine, by one root.
+        var adjacent = scale * variance;
+        var hypotenuse = LaneMath.MultiplyAdd(gap, gap, adjacent);
+        var cosine2 = adjacent / hypotenuse;
+        var sine = (zero - gap) / LaneMath.Sqrt(hypotenuse);
+        Lanes sum = default;
+        foreach (var coefficient in coefficients)
+        {
+            sum = LaneMath.MultiplyAdd(sum, cosine2, LaneMath.Of(coefficient));
+        }
+
+        if (odd)
+        {
+            var cosine = LaneMath.Sqrt(cosine2);
+            sum = LaneMath.Of(2 / Math.PI) * LaneMath.MultiplyAdd(sine * cosine, sum, Angle(sine, cosine));
+        }
+        else
+        {
+            sum *= sine;
+        }
+
+        var within = LaneMath.MultiplyAdd(LaneMath.Of(0.5), sum, LaneMath.Of(0.5));
+        return LaneMath.WhereLess(
+            zero,
+            variance,
+            LaneMath.Max(zero, LaneMath.Min(one, within)),
+            LaneMath.WhereLess(zero, gap, zero, one)
+        );
     }
 
-    /// <summary>The chance of a value below y sqrt(ν), |y| up to 1e10.</summary>
-    /// <param name="y">The value over sqrt(ν).</param>
-    /// <param name="cosine2">1/(1 + y²).</param>
-    public Lanes Below(Lanes y, out Lanes cosine2)
+    private Lanes OneByOne(Lanes gap, Lanes variance)
     {
-        var one = LaneMath.Of(1);
-        cosine2 = one / (one + y * y);
-        var cosine = LaneMath.Sqrt(cosine2);
-        var sine = y * cosine;
-        Lanes sum = default;
-        for (var i = coefficients.Length - 1; i >= 0; i--)
+        Span<double> four = stackalloc double[LaneMath.Width];
+        for (var i = 0; i < four.Length; i++)
         {
-            sum = LaneMath.MultiplyAdd(sum, cosine2, LaneMath.Of(coefficients[i]));
+            var (off, square) = (LaneMath.At(gap, i), LaneMath.At(variance, i));
+            four[i] =
+                square > 0 ? StudentDistribution.Below(-off / Math.Sqrt(square), degreesOfFreedom)
+                : off > 0 ? 0
+                : 1;
         }
 
-        var between = odd
-            ? LaneMath.Of(2 / Math.PI) * LaneMath.MultiplyAdd(sine * cosine, sum, Angle(sine, cosine))
-            : sine * sum;
-        return LaneMath.Of(0.5) * (one + LaneMath.Max(LaneMath.Of(-1), LaneMath.Min(one, between)));
+        return LaneMath.Load(four, 0);
     }
 
     /// <summary>The angle of a sine with a positive cosine: halved three times by its tangent, then the power series.</summary>

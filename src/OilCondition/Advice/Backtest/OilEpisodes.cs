@@ -24,7 +24,7 @@ internal sealed class OilEpisodes
         [
             .. known
                 .Samples.Where(sample => !known.IsSuspect(sample) && sample.Readings.ContainsKey(measurand))
-                .Select(sample => new SeriesPoint(sample.TakenAt, sample.Readings[measurand], sample.SampleNumber))
+                .Select(sample => new SeriesPoint(sample.Origin, sample.Readings[measurand]))
                 .Concat(records.SensorReadings(measurand, DateTimeOffset.MinValue))
                 .OrderBy(point => point.At),
         ];

@@ -19,6 +19,7 @@ internal static class Degradation
     /// <param name="values">What was read, on a scale on which the scatter is even.</param>
     /// <param name="prior">What is believed beforehand; <see cref="DegradationPrior.Default"/> without one.</param>
     /// <param name="readingError">Standard deviation of one reading by its test method; 0 where it is not known.</param>
+    /// <param name="designs">Designs to be shared with other fits over the same dates; null for none.</param>
     /// <returns>The fit, or the reason why there is none.</returns>
     /// <exception cref="ArgumentException">The spans differ in length, or the times do not ascend.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A time is not finite, or a value lies beyond ±1e100.</exception>
@@ -26,7 +27,8 @@ internal static class Degradation
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
         DegradationPrior? prior = null,
-        double readingError = 0
+        double readingError = 0,
+        FamilyDesigns? designs = null
     )
     {
         Guard.SameLength(values.Length, times.Length, nameof(values), nameof(times));
@@ -37,7 +39,8 @@ internal static class Degradation
             mergedTimes.AsSpan(0, count),
             mergedValues.AsSpan(0, count),
             prior ?? DegradationPrior.Default,
-            readingError
+            readingError,
+            designs ?? new FamilyDesigns()
         );
     }
 

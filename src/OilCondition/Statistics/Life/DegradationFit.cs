@@ -8,7 +8,6 @@ internal sealed class DegradationFit
 {
     // Movements whose weight cannot move a chance by more than this are left out of a crossing law.
     private const double Negligible = 2e-3;
-    private const int MostOnStack = 128;
 
     /// <summary>A walk with less than this part beside the error of the method is told by the smaller ratios of the family.</summary>
     private const double LeastForWalk = 3;
@@ -29,6 +28,12 @@ internal sealed class DegradationFit
     private readonly double[] values;
     private readonly DegradationPrior prior;
     private readonly double readingError;
+    private readonly double largestRatio;
+    private readonly double least;
+
+    /// <summary>What was read by each of <see cref="DegradationPrior.Fours"/> that is no drift that walks.</summary>
+    private readonly FourReadings[] read;
+    private readonly FamilyDesign? family;
     private readonly double[] weights;
 
     /// <summary>Courses between those of the family, with the weight that theirs holds.</summary>
@@ -40,7 +45,8 @@ internal sealed class DegradationFit
         double[] positions,
         double[] values,
         DegradationPrior prior,
-        double readingError
+        double readingError,
+        FamilyDesigns designs
     )
     {
         LastTime = lastTime;
@@ -49,7 +55,11 @@ internal sealed class DegradationFit
         this.values = values;
         this.prior = prior;
         this.readingError = readingError;
-        weights = span > 0 ? Weighted() : [];
+        largestRatio = LargestRatio(values, readingError);
+        least = LeastSquares(values);
+        family = span > 0 ? designs.Of(positions) : null;
+        read = new FourReadings[family is null ? 0 : DegradationPrior.Fours.Length];
+        weights = family is null ? [] : Weighted(family);
     }
 
     /// <summary>Whether there are enough readings at different times. The other members are meaningful only if there are.</summary>
@@ -100,7 +110,8 @@ internal sealed class DegradationFit
         ReadOnlySpan<double> times,
         ReadOnlySpan<double> values,
         DegradationPrior prior,
-        double readingError
+        double readingError,
+        FamilyDesigns designs
     )
     {
         var count = times.Length;
@@ -118,7 +129,8 @@ internal sealed class DegradationFit
             parts,
             values.ToArray(),
             prior,
-            readingError
+            readingError,
+            designs
         );
     }
 
@@ -126,47 +138,39 @@ internal sealed class DegradationFit
     /// <param name="index">Which of <see cref="DegradationPrior.Family"/>, one with a weight above 0.</param>
     public DegradationMember Member(int index)
     {
-        var movement = Readable(DegradationPrior.Family[index], LargestRatio(values, readingError))!.Value;
-        var four = new DegradationMember[1];
-        Members([index], [movement], LeastSquares(values), four);
-        return four[0];
+        var (group, place) = DegradationPrior.PlaceOf(index);
+        return Member(group, place);
     }
 
-    /// <summary>Only the weights are kept of all members: few of them matter, and those are soon worked out again.</summary>
-    private double[] Weighted()
+    private DegradationMember Member(int group, int place)
     {
-        var family = DegradationPrior.Family;
-        var logs = new double[family.Length];
-        var least = LeastSquares(values);
-        var largest = LargestRatio(values, readingError);
-        logs.AsSpan().Fill(double.NegativeInfinity);
-        var best = double.NegativeInfinity;
-        var members = new DegradationMember[LaneMath.Width];
-        Span<int> indexes = stackalloc int[LaneMath.Width];
-        Span<Movement> movements = stackalloc Movement[LaneMath.Width];
-        foreach (var four in DegradationPrior.Fours)
-        {
-            var count = 0;
-            foreach (var m in four)
-            {
-                if (prior.Weights[m] > 0 && Readable(family[m], largest) is { } movement)
-                {
-                    (indexes[count], movements[count]) = (m, movement);
-                    count++;
-                }
-            }
+        var index = DegradationPrior.Fours[group][place];
+        var movement = Readable(DegradationPrior.Family[index], largestRatio)!.Value;
+        var member =
+            movement.Kind == MovementKind.DriftWalks
+                ? family!.Drift(group).Read(values, least)
+                : read[group].Member(place, movement, least);
+        return prior.Lesson is null && !(readingError > 0) ? member : Known(index, movement, member);
+    }
 
-            Members(indexes[..count], movements[..count], least, members);
-            for (var i = 0; i < count; i++)
-            {
-                logs[indexes[i]] = members[i].LogLikelihood + prior.LogWeights[indexes[i]];
-                best = Math.Max(best, logs[indexes[i]]);
-            }
+    private double[] Weighted(FamilyDesign design)
+    {
+        var logs = new double[DegradationPrior.Family.Length];
+        logs.AsSpan().Fill(double.NegativeInfinity);
+        for (var group = 0; group < DegradationPrior.Fours.Length; group++)
+        {
+            Read(design, group, logs);
+        }
+
+        var best = double.NegativeInfinity;
+        foreach (var log in logs)
+        {
+            best = Math.Max(best, log);
         }
 
         foreach (var group in DegradationPrior.ReadCourses)
         {
-            LookBetween(group, logs, best, least);
+            LookBetween(group, logs, best);
         }
 
         // A course between two of the family may be likelier than all of them by more than a number can hold.
@@ -202,11 +206,60 @@ internal sealed class DegradationFit
         return logs;
     }
 
+    /// <summary>Reads one of <see cref="DegradationPrior.Fours"/>, and weighs each movement that was believed and that the error of the method leaves room for.</summary>
+    private void Read(FamilyDesign design, int group, double[] logs)
+    {
+        var four = DegradationPrior.Fours[group];
+        Span<Movement> movements = stackalloc Movement[four.Length];
+        var (isAny, isChanged) = (false, false);
+        for (var i = 0; i < four.Length; i++)
+        {
+            ref readonly var movement = ref DegradationPrior.Family[four[i]];
+            logs[four[i]] = prior.LogWeights[four[i]];
+            if (movement.Ratio > 0 && movement.Kind != MovementKind.DriftWalks && largestRatio <= MostForError)
+            {
+                var readable = Readable(movement, largestRatio);
+                movements[i] = readable ?? movement;
+                isChanged |= readable?.Ratio != movement.Ratio;
+                logs[four[i]] = readable is null ? double.NegativeInfinity : logs[four[i]];
+            }
+            else
+            {
+                movements[i] = movement;
+            }
+
+            isAny |= logs[four[i]] > double.NegativeInfinity;
+        }
+
+        if (!isAny)
+        {
+            return;
+        }
+
+        Span<double> likelihoods = stackalloc double[LaneMath.Width];
+        var alike = isChanged ? FourDesign.Of(movements, positions) : design.Four(group);
+        if (alike is not null)
+        {
+            read[group] = alike.Read(values);
+            LaneMath.Store(alike.LogLikelihood(read[group], least, readingError * readingError), likelihoods, 0);
+        }
+
+        for (var i = 0; i < four.Length; i++)
+        {
+            if (logs[four[i]] > double.NegativeInfinity)
+            {
+                // What the fleet taught differs from movement to movement.
+                logs[four[i]] +=
+                    alike is null || prior.Lesson is not null ? Member(group, i).LogLikelihood : likelihoods[i];
+            }
+        }
+    }
+
     /// <summary>
     /// Exact readings, or many, tell courses apart more finely than the family has them; the nearest of the family would then be believed although it is wrong. Its
     /// weight is spread over courses between its neighbours, and again around the likeliest of these, until neighbours are alike.
     /// </summary>
-    private void LookBetween(int[] group, double[] logs, double best, double least)
+    private void LookBetween(int[] group, double[] logs, double best)
     {
         var at = 0;
         for (var i = 1; i < group.Length; i++)
@@ -217,11 +270,11 @@ internal sealed class DegradationFit
         var index = group[at];
         var (before, after) = (Math.Max(0, at - 1), Math.Min(group.Length - 1, at + 1));
         var neighbour = Math.Min(logs[group[before]], logs[group[after]]);
-        var family = DegradationPrior.Family;
-        var (low, high) = (family[group[before]].Course.Bend, family[group[after]].Course.Bend);
+        var all = DegradationPrior.Family;
+        var (low, high) = (all[group[before]].Course.Bend, all[group[after]].Course.Bend);
         var summit = Summit(
             (low, logs[group[before]]),
-            (family[index].Course.Bend, logs[index]),
+            (all[index].Course.Bend, logs[index]),
             (high, logs[group[after]])
         );
         var steepness = logs[index] - neighbour;
@@ -234,7 +287,6 @@ internal sealed class DegradationFit
         logs[index] = double.NegativeInfinity;
         Span<double> found = stackalloc double[PointsBetween];
         Span<Movement> movements = stackalloc Movement[LaneMath.Width];
-        var members = new DegradationMember[LaneMath.Width];
         for (var round = 0; round < MostRounds; round++)
         {
             var step = (high - low) / PointsBetween;
@@ -242,17 +294,18 @@ internal sealed class DegradationFit
             for (var i = 0; i < PointsBetween; i++)
             {
                 var bend = low + (i + 0.5) * step;
-                movements[i % LaneMath.Width] = family[index] with { Course = family[index].Course.Bent(bend) };
+                movements[i % LaneMath.Width] = all[index] with { Course = all[index].Course.Bent(bend) };
                 if (i % LaneMath.Width < LaneMath.Width - 1)
                 {
                     continue;
                 }
 
-                Members([index, index, index, index], movements, least, members);
+                var four = FourDesign.Of(movements, positions).Read(values);
                 for (var j = 0; j < LaneMath.Width; j++)
                 {
                     var place = i - LaneMath.Width + 1 + j;
-                    found[place] = members[j].LogLikelihood + density + Math.Log(step);
+                    var member = Known(index, movements[j], four.Member(j, movements[j], least));
+                    found[place] = member.LogLikelihood + density + Math.Log(step);
                     between.Add((index, movements[j], found[place]));
                     likeliest = found[place] > found[likeliest] ? place : likeliest;
                 }
@@ -284,67 +337,12 @@ internal sealed class DegradationFit
         var fall = (1 - Squares(left.Log)) / (middle.X - left.X);
         var bend = ((Squares(right.Log) - 1) / (right.X - middle.X) - fall) / (right.X - left.X);
         var slope = fall + bend * (middle.X - left.X);
-        var least = bend > 0 ? 1 - slope * slope / (4 * bend) : 1;
-        return least > 0 ? middle.Log - 0.5 * (Count - 1) * Math.Log(least) : double.PositiveInfinity;
-    }
-
-    /// <summary>The readings seen through movements that stand side by side.</summary>
-    /// <param name="indexes">Which of the family, or the one that a movement stands for.</param>
-    /// <param name="movements">Up to four movements, as readable; none is none.</param>
-    /// <param name="least">Least sum of squares.</param>
-    /// <param name="members">Room for as many.</param>
-    private void Members(
-        ReadOnlySpan<int> indexes,
-        ReadOnlySpan<Movement> movements,
-        double least,
-        DegradationMember[] members
-    )
-    {
-        if (movements.Length == 0)
-        {
-            return;
-        }
-
-        if (movements[0].Kind == MovementKind.DriftWalks)
-        {
-            Span<double> clock =
-                values.Length <= MostOnStack ? stackalloc double[values.Length] : new double[values.Length];
-            for (var i = 0; i < clock.Length; i++)
-            {
-                clock[i] = movements[0].Course.At(positions[i]);
-            }
-
-            members[0] = Known(
-                indexes[0],
-                movements[0],
-                DegradationMember.Of(movements[0], clock, values, least),
-                least
-            );
-            return;
-        }
-
-        Span<Course> courses = stackalloc Course[movements.Length];
-        for (var i = 0; i < movements.Length; i++)
-        {
-            courses[i] = movements[i].Course;
-        }
-
-        var four = new FourCourses(courses);
-        Span<Lanes> clocks = values.Length <= MostOnStack ? stackalloc Lanes[values.Length] : new Lanes[values.Length];
-        for (var i = 0; i < clocks.Length; i++)
-        {
-            clocks[i] = four.At(positions[i]);
-        }
-
-        var readings = FourReadings.Of(movements, clocks, values);
-        for (var i = 0; i < movements.Length; i++)
-        {
-            members[i] = Known(indexes[i], movements[i], readings.Member(i, movements[i], least), least);
-        }
+        var lowest = bend > 0 ? 1 - slope * slope / (4 * bend) : 1;
+        return lowest > 0 ? middle.Log - 0.5 * (Count - 1) * Math.Log(lowest) : double.PositiveInfinity;
     }
 
     /// <summary>A member with what is known beside the readings: what the fleet taught, and the error of a reading.</summary>
-    private DegradationMember Known(int index, Movement movement, DegradationMember member, double least)
+    private DegradationMember Known(int index, Movement movement, DegradationMember member)
     {
         if (prior.Lesson is { } lesson)
         {
@@ -410,61 +408,33 @@ internal sealed class DegradationFit
             throw new InvalidOperationException($"The fit is not determined: {Count} readings.");
         }
 
-        var all = ThatMatter();
-        var paths = ArrayPool<PassagePath>.Shared.Rent(all.Count);
-        var members = new DegradationMember[LaneMath.Width];
-        var least = LeastSquares(values);
-        Span<int> indexes = stackalloc int[LaneMath.Width];
-        Span<Movement> movements = stackalloc Movement[LaneMath.Width];
-        Span<double> parts = stackalloc double[LaneMath.Width];
-        for (var from = 0; from < all.Count; )
+        // Rented: a night's run asks for tens of thousands of laws, and none of them is needed longer than its table is made.
+        var paths = ArrayPool<PassagePath>.Shared.Rent(weights.Length + between.Count);
+        var count = 0;
+        foreach (var index in DegradationPrior.Alike)
         {
-            var count = 0;
-            while (
-                count < LaneMath.Width
-                && from + count < all.Count
-                && (count == 0 || FourReadings.AreAlike(movements[0], all[from + count].Movement))
-            )
+            if (weights[index] >= Negligible && !IsLookedAtCloser(index))
             {
-                (indexes[count], movements[count], parts[count]) = all[from + count];
-                count++;
+                paths[count++] = new PassagePath(Member(index), weights[index], limit, sign, Span);
             }
-
-            Members(indexes[..count], movements[..count], least, members);
-            for (var i = 0; i < count; i++)
-            {
-                paths[from + i] = new PassagePath(members[i], parts[i], limit, sign, Span);
-            }
-
-            from += count;
         }
 
-        var law = new MixtureLaw(
-            paths.AsSpan(0, all.Count),
+        foreach (var (index, movement, weight) in between)
+        {
+            if (weight >= Negligible)
+            {
+                var member = FourDesign.Of([movement], positions).Read(values).Member(0, movement, least);
+                paths[count++] = new PassagePath(Known(index, movement, member), weight, limit, sign, Span);
+            }
+        }
+
+        using var mixture = new MixtureLaw(
+            paths.AsSpan(0, count),
             cycle is null ? null : new CycleAhead(cycle, LastTime, sign)
         );
+        var law = CrossingLaw.Of(mixture.Passed, latest);
         ArrayPool<PassagePath>.Shared.Return(paths);
-        return CrossingLaw.Of(law.Passed, latest);
-    }
-
-    /// <summary>The movements whose weight can move a chance, those that are alike together.</summary>
-    private List<(int Index, Movement Movement, double Weight)> ThatMatter()
-    {
-        var largest = LargestRatio(values, readingError);
-        var all = new List<(int Index, Movement Movement, double Weight)>(32);
-        foreach (var four in DegradationPrior.Fours)
-        {
-            foreach (var m in four)
-            {
-                if (weights[m] >= Negligible && !IsLookedAtCloser(m))
-                {
-                    all.Add((m, Readable(DegradationPrior.Family[m], largest)!.Value, weights[m]));
-                }
-            }
-        }
-
-        all.AddRange(between.FindAll(one => one.Weight >= Negligible));
-        return all;
+        return law;
     }
 
     private bool IsLookedAtCloser(int index)

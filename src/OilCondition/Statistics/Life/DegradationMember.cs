@@ -12,8 +12,6 @@ namespace OilCondition.Statistics;
 [StructLayout(LayoutKind.Auto)]
 internal readonly struct DegradationMember
 {
-    private const int MostOnStack = 128;
-
     /// <summary>ln |V| and all else that does not depend on the size of the scatter.</summary>
     private readonly double logDeterminant;
     private readonly double squares;
@@ -85,16 +83,16 @@ internal readonly struct DegradationMember
     {
         if (movement.Kind == MovementKind.DriftWalks)
         {
-            return WalkingDrift(clock, values, movement.Course, movement.Ratio, leastSquares);
+            return new DriftDesign(movement.Course, clock, movement.Ratio).Read(values, leastSquares);
         }
 
-        Span<Lanes> clocks = clock.Length <= MostOnStack ? stackalloc Lanes[clock.Length] : new Lanes[clock.Length];
+        var clocks = new Lanes[clock.Length];
         for (var i = 0; i < clock.Length; i++)
         {
             clocks[i] = LaneMath.Of(clock[i]);
         }
 
-        return FourReadings.Of([movement], clocks, values).Member(0, movement, leastSquares);
+        return FourDesign.Of([movement], clocks).Read(values).Member(0, movement, leastSquares);
     }
 
     /// <summary>A mean that stands, or one that moves, from the sums of squares and products about the level, and from the level at the last reading.</summary>
@@ -145,86 +143,16 @@ internal readonly struct DegradationMember
         );
     }
 
-    /// <summary>Reads the readings through a drift that walks: an integrated Wiener process, start and first drift free.</summary>
-    /// <remarks>Wecker and Ansley 1983: the smoothing spline as a signal in noise.</remarks>
-    public static DegradationMember WalkingDrift(
-        ReadOnlySpan<double> clock,
-        ReadOnlySpan<double> values,
+    /// <summary>A drift that walks, from what is left of the readings and where its state lies at the last of them.</summary>
+    public static DegradationMember WithWalkingDrift(
         Course course,
-        double ratio,
-        double leastSquares
-    )
-    {
-        var n = values.Length;
-
-        // At u = 1 the integrated process has variance q/3.
-        var q = 3 * ratio;
-        double p11 = 0;
-        double p12 = 0;
-        double p22 = 0;
-        var (y0, y1, a0, a1, b0, b1) = (0.0, 0.0, 0.0, 0.0, 0.0, 0.0);
-        var (yy, aa, bb, ya, yb, ab) = (0.0, 0.0, 0.0, 0.0, 0.0, 0.0);
-        double logs = 0;
-        for (var i = 0; i < n; i++)
-        {
-            if (i > 0)
-            {
-                var d = clock[i] - clock[i - 1];
-                p11 += d * (2 * p12 + d * (p22 + q * d / 3));
-                p12 += d * (p22 + q * d / 2);
-                p22 += q * d;
-                y0 += d * y1;
-                a0 += d * a1;
-                b0 += d * b1;
-            }
-
-            var f = p11 + 1;
-            var (vy, va, vb) = (values[i] - y0, 1 - a0, clock[i] - b0);
-            var (k0, k1) = (p11 / f, p12 / f);
-            y0 += k0 * vy;
-            y1 += k1 * vy;
-            a0 += k0 * va;
-            a1 += k1 * va;
-            b0 += k0 * vb;
-            b1 += k1 * vb;
-            p22 -= k1 * p12;
-            p12 -= k0 * p12;
-            p11 -= k0 * p11;
-            logs += Math.Log(f);
-            yy += vy * vy / f;
-            aa += va * va / f;
-            bb += vb * vb / f;
-            ya += vy * va / f;
-            yb += vy * vb / f;
-            ab += va * vb / f;
-        }
-
-        var determinant = aa * bb - ab * ab;
-        var start = (bb * ya - ab * yb) / determinant;
-        var slope = (aa * yb - ab * ya) / determinant;
-        var left = Math.Max(yy - start * ya - slope * yb, leastSquares);
-
-        // How far errors of start and first drift reach: r0 = u0 + u1 x, r1 = w0 + w1 x after x.
-        var (u0, u1, w0, w1) = (1 - a0, -a1, 1 - b0, 1 - b1);
-        var (vaa, vbb, vab) = (bb / determinant, aa / determinant, -ab / determinant);
-        return new DegradationMember(
-            course,
-            logs + Math.Log(aa) + Math.Log(n + 1),
-            left,
-            n,
-            n - 2,
-            y0 + start * u0 + slope * w0,
-            y1 + start * u1 + slope * w1,
-            (
-                p11 + u0 * u0 * vaa + 2 * u0 * w0 * vab + w0 * w0 * vbb,
-                2 * (p12 + u0 * u1 * vaa + (u0 * w1 + u1 * w0) * vab + w0 * w1 * vbb),
-                p22 + u1 * u1 * vaa + 2 * u1 * w1 * vab + w1 * w1 * vbb,
-                q / 3
-            ),
-            0,
-            0
-        );
-    }
+        double logDeterminant,
+        double squares,
+        int count,
+        double level,
+        double drift,
+        (double V0, double C1, double C2, double C3) variance
+    ) => new(course, logDeterminant, squares, count, count - 2, level, drift, variance, 0, 0);
 
     /// <summary>The same where scatter of this size has been seen elsewhere: sums of squares and degrees of freedom add.</summary>
     /// <remarks>

@@ -31,6 +31,24 @@ internal sealed class DegradationPrior
             .Select(four => four.ToArray()),
     ];
 
+    /// <summary>The family in an order in which movements that are worked out together on their way to a limit follow one another: see <see cref="PathGroup"/>.</summary>
+    internal static readonly int[] Alike =
+    [
+        .. Enumerable
+            .Range(0, Family.Length)
+            .OrderBy(m => Family[m].Kind == MovementKind.Still)
+            .ThenBy(m => Family[m].Ratio == Movement.PureWalk)
+            .ThenBy(m => FourCourses.ShapeOf(Family[m].Course)),
+    ];
+
+    private static readonly (int Group, int Place)[] Places =
+    [
+        .. Fours
+            .SelectMany((four, group) => four.Select((m, place) => (m, At: (group, place))))
+            .OrderBy(one => one.m)
+            .Select(one => one.At),
+    ];
+
     private readonly double[] weights;
 
     private DegradationPrior(double[] weights)
@@ -60,6 +78,9 @@ internal sealed class DegradationPrior
 
     /// <summary>What other machines of its kind taught; null without them.</summary>
     public FleetLesson? Lesson { get; private init; }
+
+    /// <summary>Where a movement of the family stands in <see cref="Fours"/>.</summary>
+    internal static (int Group, int Place) PlaceOf(int index) => Places[index];
 
     internal static DegradationPrior Learnt(double[] weights, FleetLesson lesson) => new(weights) { Lesson = lesson };
 

@@ -1,25 +1,32 @@
+using System.Buffers;
+
 namespace OilCondition.Statistics;
 
 /// <summary>The weighted mean of the chances of several movements, given that the limit is not passed at the last reading.</summary>
-internal sealed class MixtureLaw
+internal sealed class MixtureLaw : IDisposable
 {
-    private readonly List<FourPaths> fours = new(12);
+    private readonly List<PathGroup> groups = new(12);
+    private readonly double[] room;
     private readonly CycleAhead? cycle;
     private readonly double weight;
     private readonly double atStart;
 
-    /// <summary>Mixes paths; those that are alike and follow one another are worked out four at once.</summary>
+    /// <summary>Mixes paths; those that are alike and follow one another stand in one group.</summary>
     public MixtureLaw(ReadOnlySpan<PassagePath> all, CycleAhead? cycle)
     {
+        room = ArrayPool<double>.Shared.Rent(all.Length * PathGroup.Block);
+        var taken = 0;
         for (var from = 0; from < all.Length; )
         {
             var to = from + 1;
-            while (to < all.Length && to < from + LaneMath.Width && FourPaths.AreAlike(all[from], all[to]))
+            while (to < all.Length && PathGroup.AreAlike(all[from], all[to]))
             {
                 to++;
             }
 
-            fours.Add(new FourPaths(all[from..to]));
+            var group = new PathGroup(all[from..to], room.AsMemory(taken));
+            groups.Add(group);
+            taken += group.Size;
             from = to;
         }
 
@@ -52,12 +59,15 @@ internal sealed class MixtureLaw
         return Math.Min(1, Math.Max(0, (beyond - atStart) / (1 - atStart)));
     }
 
+    /// <summary>Gives back the room for the figures of the paths.</summary>
+    public void Dispose() => ArrayPool<double>.Shared.Return(room);
+
     private double Beyond(double time, double nearer)
     {
         double chance = 0;
-        foreach (var four in fours)
+        foreach (var group in groups)
         {
-            chance += four.Beyond(time, nearer);
+            chance += group.Beyond(time, nearer);
         }
 
         return chance / weight;

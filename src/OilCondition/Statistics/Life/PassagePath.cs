@@ -2,7 +2,7 @@ using System.Runtime.InteropServices;
 
 namespace OilCondition.Statistics;
 
-/// <summary>The chance that one movement is beyond a limit at a time to come, or has been there and back.</summary>
+/// <summary>One movement on its way to a limit; <see cref="PathGroup"/> works out the chance that it is beyond, or has been there and back.</summary>
 /// <remarks>
 /// With a the distance to the limit and x the course's clock since the last reading, the state lies a − d x below the limit in the mean, with Student's
 /// distribution of ν = n − 2 degrees of freedom about it: chance beyond T(−(a − d x)/(s sqrt(V0 + C1 x + C2 x² + C3 x³))). A walk whose state is known at the last
@@ -15,10 +15,6 @@ namespace OilCondition.Statistics;
 [StructLayout(LayoutKind.Auto)]
 internal readonly struct PassagePath
 {
-    /// <summary>Variance that a walk whose state is known adds per clock unit; 0 for others.</summary>
-    private readonly double freeWalk;
-    private readonly PassageRule? rule;
-
     public PassagePath(in DegradationMember member, double weight, double limit, int sign, double span)
     {
         Weight = weight;
@@ -28,9 +24,9 @@ internal readonly struct PassagePath
         Drift = sign * member.Drift;
         (V0, C1) = (member.Scale2 * member.V0, member.Scale2 * member.C1);
         (C2, C3) = (member.Scale2 * member.C2, member.Scale2 * member.C3);
-        freeWalk = member.Scale2 * member.FreeWalk;
+        FreeWalk = member.Scale2 * member.FreeWalk;
         DegreesOfFreedom = (int)member.DegreesOfFreedom;
-        rule = freeWalk > 0 ? PassageRule.For(DegreesOfFreedom) : null;
+        Rule = FreeWalk > 0 ? PassageRule.For(DegreesOfFreedom) : null;
     }
 
     public double Weight { get; }
@@ -55,66 +51,30 @@ internal readonly struct PassagePath
 
     public double C3 { get; }
 
+    /// <summary>Variance that a walk whose state is known adds per clock unit; 0 for others.</summary>
+    public double FreeWalk { get; }
+
     public int DegreesOfFreedom { get; }
 
+    /// <summary>For a state that may have been beyond and back.</summary>
+    public PassageRule? Rule { get; }
+
     /// <summary>Whether the state may have been beyond and back.</summary>
-    public bool MayReturn => rule is not null;
+    public bool MayReturn => Rule is not null;
 
     /// <summary>The chance of being beyond at the last reading.</summary>
     /// <param name="nearer">How much nearer the limit lies for a part of the state that is known beforehand, such as a season.</param>
     public double AtStart(double nearer) =>
-        rule is null ? Beyond(Distance - nearer, 0)
+        Rule is null ? Beyond(Distance - nearer)
         : Distance > nearer ? 0
         : 1;
 
-    /// <summary>How far beyond the limit the state lies in the mean at a time since the last reading, in standard deviations, a part of Student's t.</summary>
-    /// <param name="time">The time.</param>
-    /// <param name="nearer">As at the start.</param>
-    /// <param name="x">The course's clock since the last reading.</param>
-    public double Standardised(double time, double nearer, out double x)
+    private double Beyond(double away)
     {
-        x = Course.At(1 + time / Span) - 1;
-        return Standardised(Distance - nearer, x);
-    }
-
-    /// <summary>The chance of being beyond, with that of having been there and back.</summary>
-    /// <param name="beyond">The chance of being beyond.</param>
-    /// <param name="x">The course's clock since the last reading.</param>
-    /// <param name="nearer">As at the start.</param>
-    public double WithReturn(double beyond, double x, double nearer)
-    {
-        var away = Distance - nearer;
-        if (rule is null || !(away > 0) || !(x > 0))
-        {
-            return beyond;
-        }
-
-        double nu = DegreesOfFreedom;
-        var bridge = 1 - 4 * away / (freeWalk * nu) * (Drift + away * C2 / freeWalk);
-        var variance = x * (freeWalk + C2 * x);
-        if (bridge < 1)
-        {
-            var gap = away - Drift * x;
-            return Math.Min(1, beyond + rule.Returned(1 + gap * gap / (nu * variance), bridge));
-        }
-
-        var beta = away + Drift * x + 2 * away * C2 * x / freeWalk;
-        return Math.Min(
-            1,
-            beyond
-                + Numbers.Power(1 / Math.Sqrt(bridge), DegreesOfFreedom)
-                    * StudentDistribution.Below(-beta / Math.Sqrt(bridge * variance), DegreesOfFreedom)
-        );
-    }
-
-    private double Beyond(double away, double x) => StudentDistribution.Below(Standardised(away, x), DegreesOfFreedom);
-
-    private double Standardised(double away, double x)
-    {
-        var gap = away - Drift * x;
-        var variance = V0 + x * (C1 + x * (C2 + x * C3));
-        return variance > 0 ? -gap / Math.Sqrt(variance)
-            : gap > 0 ? double.MinValue
+        var beyond =
+            V0 > 0 ? -away / Math.Sqrt(V0)
+            : away > 0 ? double.MinValue
             : double.MaxValue;
+        return StudentDistribution.Below(beyond, DegreesOfFreedom);
     }
 }

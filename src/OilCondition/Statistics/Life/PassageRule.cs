@@ -1,8 +1,5 @@
 using System.Collections.Concurrent;
 using MathNet.Numerics;
-#if NET
-using System.Runtime.Intrinsics;
-#endif
 
 namespace OilCondition.Statistics;
 
@@ -31,12 +28,14 @@ internal sealed class PassageRule
         0.1012285362903763,
     ];
 
+    private readonly StudentSeries student;
     private readonly double[] powers = new double[Nodes];
     private readonly double[] weights = new double[Nodes];
 
     private PassageRule(int degreesOfFreedom)
     {
         DegreesOfFreedom = degreesOfFreedom;
+        student = StudentSeries.For(degreesOfFreedom);
         for (var i = 0; i < Nodes; i++)
         {
             var y = 0.5 * (1 + (i % 2 == 0 ? Abscissas[i / 2] : -Abscissas[i / 2]));
@@ -62,26 +61,59 @@ internal sealed class PassageRule
     public static PassageRule For(int degreesOfFreedom) =>
         Rules.GetOrAdd(degreesOfFreedom, degrees => new PassageRule(degrees));
 
-    /// <summary>Integral over p from 0 to 1 of (peak − a p^(2/ν))^(−1/2), times the factors that do not depend on p.</summary>
-    public double Returned(double peak, double a)
+    /// <summary>The chance of having been beyond and back, of four walks at once: see the remarks of <see cref="PassagePath"/>.</summary>
+    /// <param name="away">Distances to the limit, a; nothing returns from one that is not above 0.</param>
+    /// <param name="drift">Drifts, d.</param>
+    /// <param name="x">Clocks since the last reading.</param>
+    /// <param name="walk">Variances that the walks add per clock unit, q s².</param>
+    /// <param name="c2">Variances of the drifts, D s².</param>
+    public Lanes Returned(Lanes away, Lanes drift, Lanes x, Lanes walk, Lanes c2)
     {
-#if NET
-        // Two times four nodes at once: roots and divisions take most of the time.
-        var (peaks, factor) = (LaneMath.Of(peak), LaneMath.Of(a));
-        var first = peaks - factor * LaneMath.Load(powers, 0);
-        var second = peaks - factor * LaneMath.Load(powers, LaneMath.Width);
-        var sum = LaneMath.Sum(
-            LaneMath.Load(weights, 0) / Vector256.Sqrt(first)
-                + LaneMath.Load(weights, LaneMath.Width) / Vector256.Sqrt(second)
-        );
-#else
-        double sum = 0;
+        Lanes zero = default;
+        var one = LaneMath.Of(1);
+        var nu = LaneMath.Of(DegreesOfFreedom);
+        var turn = away * c2 / walk;
+        var bridge = one - LaneMath.Of(4) * away * (drift + turn) / (walk * nu);
+        var variance = x * LaneMath.MultiplyAdd(c2, x, walk);
+        var returned = zero;
+        if (-LaneMath.Largest(zero - bridge) < 1)
+        {
+            var gap = away - drift * x;
+            returned = Integral(one + gap * gap / (nu * variance), bridge);
+        }
+
+        if (LaneMath.Largest(bridge) >= 1)
+        {
+            var beta = away + (drift + turn + turn) * x;
+            var closed = Power(one / LaneMath.Sqrt(bridge), DegreesOfFreedom) * student.Beyond(beta, bridge * variance);
+            returned = LaneMath.WhereLess(bridge, one, returned, closed);
+        }
+
+        return LaneMath.WhereLess(zero, away, LaneMath.WhereLess(zero, x, returned, zero), zero);
+    }
+
+    /// <summary>Integral over p from 0 to 1 of (peak − a p^(2/ν))^(−1/2), times the factors that do not depend on p.</summary>
+    private Lanes Integral(Lanes peak, Lanes a)
+    {
+        Lanes sum = default;
         for (var i = 0; i < Nodes; i++)
         {
-            sum += weights[i] / Math.Sqrt(peak - a * powers[i]);
+            sum += LaneMath.Of(weights[i]) / LaneMath.Sqrt(peak - a * LaneMath.Of(powers[i]));
         }
-#endif
 
-        return Factor * Numbers.Power(1 / Math.Sqrt(peak), DegreesOfFreedom - 1) * sum;
+        return LaneMath.Of(Factor) * Power(LaneMath.Of(1) / LaneMath.Sqrt(peak), DegreesOfFreedom - 1) * sum;
+    }
+
+    /// <summary>A whole power, 0 or more, by squaring.</summary>
+    private static Lanes Power(Lanes value, int exponent)
+    {
+        var power = LaneMath.Of(1);
+        for (; exponent > 0; exponent >>= 1)
+        {
+            power = (exponent & 1) == 1 ? power * value : power;
+            value *= value;
+        }
+
+        return power;
     }
 }

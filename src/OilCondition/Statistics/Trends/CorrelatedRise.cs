@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using MathNet.Numerics.RootFinding;
 
 namespace OilCondition.Statistics;
@@ -14,70 +13,41 @@ namespace OilCondition.Statistics;
 /// </remarks>
 internal sealed class CorrelatedRise
 {
-    private const double NoCorrelation = 27;
     private const double Negligible = 1e-3;
+    private const int MostSecants = 12;
 
-    // A season that less than two cycles do not show may be there: in three of ten series, its columns of a standard deviation of 2.5 scatters.
-    private const double SeasonChance = 0.3;
-    private const double SeasonVariance = 6;
+    /// <summary>Part of the width to which a quantile is worked out.</summary>
+    private const double NextToNothing = 1e-7;
+    private const double FarAway = 1e3;
 
-    /// <summary>−ln ρ of no correlation: nothing is left of it over the shortest time.</summary>
-    private const double AtOnce = 1e300;
-
-    /// <summary>Four at a time; the last one only fills up, without a weight.</summary>
-    private static readonly double[] Correlations = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 0.95, 0.95];
-    private static readonly double[] Decays = Array.ConvertAll(Correlations, rho => rho > 0 ? -Math.Log(rho) : AtOnce);
-    private static readonly double[] LogPriors =
-    [
-        Math.Log(NoCorrelation),
-        .. Correlations.Skip(1).Take(10).Select(rho => -0.5 * Math.Log(1.02 - rho)),
-        double.NegativeInfinity,
-    ];
-
-    private static readonly (Course Course, double LogWeight)[] Courses =
-    [
-        (Course.Straight, Math.Log(0.8)),
-        (Course.Exponential(3), Math.Log(0.08)),
-        (Course.Exponential(8), Math.Log(0.08)),
-        (Course.Exponential(-4), Math.Log(0.04)),
-    ];
-
-    // One correlation with one course each, in columns, filled up to fours with nothing: weight, rise, and one over its standard error.
+    // One correlation with one course each, in columns, filled up to fours with nothing: weight, rise, and the square of its standard error.
     private readonly double[] weights;
     private readonly double[] rises;
-    private readonly double[] precisions;
+    private readonly double[] variances;
     private readonly double width;
     private readonly StudentSeries student;
 
-    private CorrelatedRise(ReadOnlySpan<Cell> cells, double best, int degreesOfFreedom)
+    private CorrelatedRise(in RiseCells cells, int degreesOfFreedom)
     {
         DegreesOfFreedom = degreesOfFreedom;
         student = StudentSeries.For(degreesOfFreedom);
-        var room = (cells.Length + LaneMath.Width - 1) / LaneMath.Width * LaneMath.Width;
-        (weights, rises, precisions) = (new double[room], new double[room], new double[room]);
-        double sum = 0;
-        for (var i = 0; i < cells.Length; i++)
-        {
-            weights[i] = Math.Exp(cells[i].LogWeight - best);
-            sum += weights[i];
-        }
-
+        var count = cells.KeepThatMatter(Negligible);
+        var room = (count + LaneMath.Width - 1) / LaneMath.Width * LaneMath.Width;
+        (weights, rises, variances) = (new double[room], new double[room], new double[room]);
         double scale2 = 0;
-        for (var i = 0; i < cells.Length; i++)
+        for (var i = 0; i < count; i++)
         {
-            weights[i] /= sum;
-            rises[i] = cells[i].Rise;
-            precisions[i] = 1 / cells[i].Error;
-            Rise += weights[i] * cells[i].Rise;
-            Correlation += weights[i] * cells[i].Correlation;
-            scale2 += weights[i] * cells[i].Scale2;
+            (weights[i], rises[i], variances[i]) = (cells.LogWeights[i], cells.Rises[i], cells.Variances[i]);
+            Rise += weights[i] * rises[i];
+            Correlation += weights[i] * cells.Correlations[i];
+            scale2 += weights[i] * cells.Scatters[i];
         }
 
         double variance = 0;
-        for (var i = 0; i < cells.Length; i++)
+        for (var i = 0; i < count; i++)
         {
-            var off = cells[i].Rise - Rise;
-            variance += weights[i] * (cells[i].Error * cells[i].Error + off * off);
+            var off = rises[i] - Rise;
+            variance += weights[i] * (variances[i] + off * off);
         }
 
         Scatter = Math.Sqrt(scale2);
@@ -106,58 +76,17 @@ internal sealed class CorrelatedRise
     }
 
     /// <summary>Judges readings in order of time.</summary>
-    /// <param name="times">When; ascending, at two different times or more.</param>
-    /// <param name="values">What; n values, more than there are parts to fit.</param>
-    /// <param name="season">Columns of a season, each n long; empty for none.</param>
-    /// <param name="isSeasonFound">Whether the season was found and its size is free; otherwise it only may be there.</param>
+    /// <param name="design">When they were taken, and which season there may be beside the rise.</param>
+    /// <param name="values">What was read; more values than there are parts to fit.</param>
     /// <param name="leastScatter">The least scatter that readings may be taken to have: equal rounded readings do not scatter by nothing.</param>
-    public static CorrelatedRise Of(
-        ReadOnlySpan<double> times,
-        ReadOnlySpan<double> values,
-        double[][] season,
-        bool isSeasonFound = true,
-        double leastScatter = 0
-    )
+    public static CorrelatedRise Of(RiseDesign design, ReadOnlySpan<double> values, double leastScatter = 0)
     {
-        // Columns: the season, 1, each course, the readings; their products once for each correlation, a fit's own part of them once for each course.
-        var n = times.Length;
-        var m = season.Length + Courses.Length + 2;
-        var design = Rows(times, values, season, m);
-        var interval = MeanInterval(times);
-        var freedom = n - 2 - (isSeasonFound ? season.Length : 0);
+        var freedom = design.DegreesOfFreedom;
         var least =
             1e-20 * Numbers.SumOfSquaresAbout(values, values[0]) + 1e-290 + freedom * leastScatter * leastScatter;
-        Span<Lanes> products = stackalloc Lanes[m * m];
-        Span<double> logs = stackalloc double[LaneMath.Width];
-        var mayHaveSeason = season.Length > 0 && !isSeasonFound;
-        var all = new Cells(Correlations.Length * Courses.Length * (mayHaveSeason ? 2 : 1), freedom, least);
-        var withSeason = new GramColumns(season.Length + 3, m);
-        var withoutSeason = mayHaveSeason ? new GramColumns(3, m) : withSeason;
-        for (var four = 0; four < Correlations.Length; four += LaneMath.Width)
-        {
-            Whitened(design, times, LaneMath.Load(Decays, four), interval, products, logs);
-            for (var c = 0; c < Courses.Length; c++)
-            {
-                if (mayHaveSeason)
-                {
-                    withoutSeason.Take(products, season.Length, season.Length, 0, season.Length + 1 + c, m - 1);
-                    all.Add(withoutSeason, four, Courses[c].LogWeight + Math.Log(1 - SeasonChance), logs);
-                }
-
-                withSeason.Take(
-                    products,
-                    0,
-                    season.Length,
-                    mayHaveSeason ? 1 / SeasonVariance : 0,
-                    season.Length + 1 + c,
-                    m - 1
-                );
-                var known = mayHaveSeason ? Math.Log(SeasonChance) - 0.5 * season.Length * Math.Log(SeasonVariance) : 0;
-                all.Add(withSeason, four, Courses[c].LogWeight + known, logs);
-            }
-        }
-
-        return new CorrelatedRise(all.ThatMatter(out var best), best, freedom);
+        var cells = new RiseCells(stackalloc double[RiseCells.Columns * design.Cells]);
+        design.Read(values, least, cells);
+        return new CorrelatedRise(cells, freedom);
     }
 
     /// <summary>The chance that the rise is below a figure.</summary>
@@ -166,8 +95,8 @@ internal sealed class CorrelatedRise
         Lanes sum = default;
         for (var i = 0; i < weights.Length; i += LaneMath.Width)
         {
-            var off = (LaneMath.Of(rise) - LaneMath.Load(rises, i)) * LaneMath.Load(precisions, i);
-            sum = LaneMath.MultiplyAdd(LaneMath.Load(weights, i), student.Below(off), sum);
+            var below = student.Beyond(LaneMath.Load(rises, i) - LaneMath.Of(rise), LaneMath.Load(variances, i));
+            sum = LaneMath.MultiplyAdd(LaneMath.Load(weights, i), below, sum);
         }
 
         return LaneMath.Sum(sum);
@@ -175,6 +104,37 @@ internal sealed class CorrelatedRise
 
     /// <summary>The rise below which it lies with a chance.</summary>
     public double Quantile(double chance)
+    {
+        // The logarithm of the odds is nearly straight about the quantile, which the secants of it soon find.
+        double Odds(double rise)
+        {
+            var below = ChanceBelow(rise);
+            return Math.Log(below / (1 - below)) - Math.Log(chance / (1 - chance));
+        }
+
+        var t = StudentDistribution.Quantile(chance, (int)DegreesOfFreedom);
+        var (before, now) = (Rise + 0.8 * t * width, Rise + t * width);
+        var (odds, last) = (Odds(now), Odds(before));
+        for (var i = 0; i < MostSecants; i++)
+        {
+            var next = now - odds * (now - before) / (odds - last);
+            if (Math.Abs(next - now) < NextToNothing * width)
+            {
+                return next;
+            }
+
+            if (!(Math.Abs(next - Rise) < FarAway * width))
+            {
+                break;
+            }
+
+            (before, last, now, odds) = (now, odds, next, Odds(next));
+        }
+
+        return Bracketed(chance);
+    }
+
+    private double Bracketed(double chance)
     {
         var (low, high) = (Rise - 4 * width, Rise + 4 * width);
         while (ChanceBelow(low) > chance)
@@ -188,168 +148,5 @@ internal sealed class CorrelatedRise
         }
 
         return Brent.FindRoot(rise => ChanceBelow(rise) - chance, low, high, 1e-6 * (high - low), 200);
-    }
-
-    /// <summary>The columns side by side, a row a reading.</summary>
-    private static double[] Rows(ReadOnlySpan<double> times, ReadOnlySpan<double> values, double[][] season, int m)
-    {
-        var n = times.Length;
-        var rows = new double[n * m];
-
-        // About their mean, so that their squares keep their digits.
-        var mean = Numbers.Mean(values);
-        for (var i = 0; i < n; i++)
-        {
-            var row = rows.AsSpan(i * m, m);
-            for (var j = 0; j < season.Length; j++)
-            {
-                row[j] = season[j][i];
-            }
-
-            row[season.Length] = 1;
-            var part = (times[i] - times[0]) / (times[n - 1] - times[0]);
-            for (var c = 0; c < Courses.Length; c++)
-            {
-                row[1 + season.Length + c] = Courses[c].Course.At(part);
-            }
-
-            row[m - 1] = values[i] - mean;
-        }
-
-        return rows;
-    }
-
-    private static double MeanInterval(ReadOnlySpan<double> times)
-    {
-        var intervals = 0;
-        for (var i = 1; i < times.Length; i++)
-        {
-            intervals += times[i] > times[i - 1] ? 1 : 0;
-        }
-
-        return (times[times.Length - 1] - times[0]) / intervals;
-    }
-
-    /// <summary>Products of all columns once each reading has been freed of what the one before it foretells, and −½ ln|V|, for four correlations.</summary>
-    private static void Whitened(
-        ReadOnlySpan<double> rows,
-        ReadOnlySpan<double> times,
-        Lanes decay,
-        double interval,
-        Span<Lanes> products,
-        Span<double> logs
-    )
-    {
-        var m = rows.Length / times.Length;
-        products.Clear();
-        logs.Clear();
-        Span<Lanes> row = stackalloc Lanes[m];
-        var one = LaneMath.Of(1);
-        var lastGap = -1.0;
-        Lanes follows = default;
-        var scale = one;
-        var product = one;
-        for (var i = 0; i < times.Length; i++)
-        {
-            var gap = i > 0 ? times[i] - times[i - 1] : 0;
-            if (Math.Abs(gap - lastGap) > 1e-9 * interval)
-            {
-                // ρ to the power of the distance, and one over the root of 1 − its square; at one time nothing follows.
-                lastGap = gap;
-                var lost = LaneMath.Of(Math.Max(0, gap) / interval) * decay;
-                follows = gap > 0 ? one - LaneMath.Drop(lost) : default;
-                scale = gap > 0 ? one / LaneMath.Sqrt(LaneMath.Drop(lost + lost)) : one;
-            }
-
-            product *= scale;
-            if (LaneMath.Largest(product) > 1e200)
-            {
-                AddLogs(product, logs);
-                product = one;
-            }
-
-            var now = rows.Slice(i * m, m);
-            var before = rows.Slice(Math.Max(0, i - 1) * m, m);
-            for (var j = 0; j < m; j++)
-            {
-                var of = scale * (LaneMath.Of(now[j]) - follows * LaneMath.Of(before[j]));
-                row[j] = of;
-                var sums = products.Slice(j * m, j + 1);
-                for (var k = 0; k < sums.Length; k++)
-                {
-                    sums[k] = LaneMath.MultiplyAdd(of, row[k], sums[k]);
-                }
-            }
-        }
-
-        AddLogs(product, logs);
-    }
-
-    private static void AddLogs(Lanes product, Span<double> logs)
-    {
-        Span<double> four = stackalloc double[LaneMath.Width];
-        LaneMath.Store(product, four, 0);
-        for (var i = 0; i < four.Length; i++)
-        {
-            logs[i] += Math.Log(four[i]);
-        }
-    }
-
-    /// <summary>One correlation with one course.</summary>
-    [StructLayout(LayoutKind.Auto)]
-    private readonly record struct Cell(double LogWeight, double Rise, double Error, double Correlation, double Scale2);
-
-    /// <summary>The cells while they are gathered.</summary>
-    private sealed class Cells(int room, int freedom, double least)
-    {
-        private readonly Cell[] all = new Cell[room];
-        private int count;
-
-        /// <summary>Takes the fits of one course at four correlations.</summary>
-        public void Add(GramColumns part, int from, double log, ReadOnlySpan<double> logs)
-        {
-            Span<double> four = stackalloc double[4 * LaneMath.Width];
-            LaneMath.Store(part.SumOfSquares, four, 0);
-            LaneMath.Store(part.Determinant, four, LaneMath.Width);
-            LaneMath.Store(part.LastCoefficient, four, 2 * LaneMath.Width);
-            LaneMath.Store(part.LastVariance, four, 3 * LaneMath.Width);
-            for (var i = 0; i < LaneMath.Width; i++)
-            {
-                var squares = Math.Max(four[i], least);
-                var scale2 = squares / freedom;
-                all[count++] = new Cell(
-                    LogPriors[from + i]
-                        + log
-                        + logs[i]
-                        - 0.5 * (Math.Log(four[LaneMath.Width + i]) + freedom * Math.Log(squares)),
-                    four[2 * LaneMath.Width + i],
-                    Math.Sqrt(scale2 * four[3 * LaneMath.Width + i]),
-                    Correlations[from + i],
-                    scale2
-                );
-            }
-        }
-
-        /// <summary>Those that are not negligible beside the likeliest.</summary>
-        public ReadOnlySpan<Cell> ThatMatter(out double best)
-        {
-            best = double.NegativeInfinity;
-            foreach (var cell in all)
-            {
-                best = Math.Max(best, cell.LogWeight);
-            }
-
-            var lowest = best + Math.Log(Negligible);
-            var kept = 0;
-            foreach (var cell in all)
-            {
-                if (cell.LogWeight >= lowest)
-                {
-                    all[kept++] = cell;
-                }
-            }
-
-            return all.AsSpan(0, kept);
-        }
     }
 }

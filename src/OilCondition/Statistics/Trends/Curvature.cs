@@ -91,7 +91,12 @@ internal sealed class Curvature
         var power = new double[times.Length];
         for (var i = 0; i < power.Length; i++)
         {
-            power[i] = Math.Pow((times[i] - mean) / spread, degree);
+            var x = (times[i] - mean) / spread;
+            power[i] = 1;
+            for (var d = 0; d < degree; d++)
+            {
+                power[i] *= x;
+            }
         }
 
         return power;

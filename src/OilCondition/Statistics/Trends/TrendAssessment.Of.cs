@@ -30,15 +30,23 @@ public sealed partial class TrendAssessment
         ReadOnlySpan<double> values,
         ReadOnlySpan<Censoring> censoring = default,
         TrendOptions? options = null
+    ) => Of(times, values, censoring, options ?? TrendOptions.Default, new RiseDesigns());
+
+    /// <summary>The same with designs to be shared with other series of the same dates.</summary>
+    internal static TrendAssessment Of(
+        ReadOnlySpan<double> times,
+        ReadOnlySpan<double> values,
+        ReadOnlySpan<Censoring> censoring,
+        TrendOptions options,
+        RiseDesigns designs
     )
     {
-        options ??= TrendOptions.Default;
         var read = TrendSeries.Of(times, values, censoring, options.Scale);
         var cycle = read.Censoring.Length > 0 ? null : SeasonalCycle.Find(read.Times, read.Values, options.Cycle);
         var series = read.Without(cycle);
         var screened = TrendScreen.Of(series, options);
         var reasons = new List<TrendReason>();
-        var chosen = TrendChoice.Line(series, screened.Kept, cycle, options, reasons);
+        var chosen = TrendChoice.Line(series, screened.Kept, cycle, options, reasons, designs);
         AddReason(reasons, TrendReason.Cycle, cycle is not null);
         AddReason(reasons, TrendReason.OutliersLeftOut, screened.Outliers.Count > 0);
         AddReason(reasons, TrendReason.MoreOutliersPossible, screened.MoreOutliersPossible);
@@ -52,12 +60,12 @@ public sealed partial class TrendAssessment
             verdict == TrendVerdict.NoTrend && IsClear(chosen, options)
         );
         var readings = new TrendReadings(
-            TrendSeries.Picked(series.Order, screened.Kept),
-            TrendSeries.Picked(series.Order, screened.Outliers),
-            screened.Changes,
+            TrendSeries.Subset(series.Order, screened.Kept),
+            TrendSeries.Subset(series.Order, screened.Outliers),
+            [.. screened.Changes],
             screened.LatestIsWild
         );
-        return new TrendAssessment(series, readings, verdict, chosen, cycle, reasons, options.Confidence);
+        return new TrendAssessment(series, readings, verdict, chosen, cycle, [.. reasons], options.Confidence);
     }
 
     private static TrendVerdict VerdictOn(TrendSeries series, int[] kept, TrendLine line, TrendOptions options)

@@ -11,12 +11,13 @@ internal static class TrendChoice
         IReadOnlyList<int> kept,
         SeasonalCycle? cycle,
         TrendOptions options,
-        List<TrendReason> reasons
+        List<TrendReason> reasons,
+        RiseDesigns designs
     )
     {
-        var times = TrendSeries.Picked(series.Times, kept);
-        var values = TrendSeries.Picked(series.Values, kept);
-        var censoring = series.Censoring.Length > 0 ? TrendSeries.Picked(series.Censoring, kept) : [];
+        var times = TrendSeries.Subset(series.Times, kept);
+        var values = TrendSeries.Subset(series.Values, kept);
+        var censoring = series.Censoring.Length > 0 ? TrendSeries.Subset(series.Censoring, kept) : [];
         if (times.Length < options.MinimumCount)
         {
             reasons.Add(TrendReason.TooFewReadings);
@@ -41,7 +42,7 @@ internal static class TrendChoice
         }
 
         reasons.Add(TrendReason.EnoughReadings);
-        return LeastSquares(times, values, cycle, series.LeastScatter(0), options, reasons);
+        return LeastSquares(times, values, cycle, series.LeastScatter(0), options, reasons, designs);
     }
 
     private static bool AllEqual(double[] values) => Array.TrueForAll(values, value => value.Equals(values[0]));
@@ -52,17 +53,13 @@ internal static class TrendChoice
         SeasonalCycle? cycle,
         double leastScatter,
         TrendOptions options,
-        List<TrendReason> reasons
+        List<TrendReason> reasons,
+        RiseDesigns designs
     )
     {
         var confidence = options.Confidence;
         var span = times[times.Length - 1] - times[0];
-        var rise = CorrelatedRise.Of(
-            times,
-            values,
-            cycle is null ? [] : SeasonalCycle.Columns(times, cycle.Period),
-            leastScatter: leastScatter
-        );
+        var rise = CorrelatedRise.Of(designs.Of(times, cycle?.Period, isSeasonFound: true), values, leastScatter);
 
         // Half a cycle looks like a trend. Where there is none to be doubted, there is no need to ask.
         if (
@@ -72,13 +69,7 @@ internal static class TrendChoice
             && span < SeasonalCycle.CyclesNeeded * one
         )
         {
-            rise = CorrelatedRise.Of(
-                times,
-                values,
-                SeasonalCycle.Columns(times, one),
-                isSeasonFound: false,
-                leastScatter
-            );
+            rise = CorrelatedRise.Of(designs.Of(times, one, isSeasonFound: false), values, leastScatter);
         }
 
         var isCorrelated = rise.Correlation > ClearCorrelation;

@@ -54,7 +54,12 @@ internal sealed class TrendScreen
 
     private void Screen()
     {
-        var all = Enumerable.Range(0, series.Times.Length).ToArray();
+        var all = new int[series.Times.Length];
+        for (var i = 0; i < all.Length; i++)
+        {
+            all[i] = i;
+        }
+
         Kept = all;
         if (series.Censoring.Length > 0)
         {
@@ -63,7 +68,7 @@ internal sealed class TrendScreen
 
         // Wild readings are judged within one level, and a step is seen better without them: steps first, then again where readings were wild.
         var from = Changed(all);
-        var since = Array.FindAll(all, i => i >= from);
+        var since = from == 0 ? all : Array.FindAll(all, i => i >= from);
         var wild = Wild(since);
         if (wild.Count > 0)
         {
@@ -76,7 +81,7 @@ internal sealed class TrendScreen
         KeepLatestOnWorseSide(since, wild);
         Outliers = wild;
         MoreOutliersPossible &= wild.Count > 0;
-        Kept = Array.FindAll(since, i => !wild.Contains(i));
+        Kept = wild.Count == 0 ? since : Array.FindAll(since, i => !wild.Contains(i));
         if (LatestJump() is { } jump)
         {
             // The search for steps may have found it as well, less clearly.
@@ -98,8 +103,8 @@ internal sealed class TrendScreen
         }
 
         var step = LineStep.Find(
-            TrendSeries.Picked(series.Times, readings),
-            TrendSeries.Picked(series.Values, readings),
+            TrendSeries.Subset(series.Times, readings),
+            TrendSeries.Subset(series.Values, readings),
             series.LeastScatter(options.ReadingError)
         );
         if (step.PValue >= significance || step.BendExplainsAsMuch)
@@ -137,8 +142,8 @@ internal sealed class TrendScreen
             return wild;
         }
 
-        var times = TrendSeries.Picked(series.Times, readings);
-        var values = TrendSeries.Picked(series.Values, readings);
+        var times = TrendSeries.Subset(series.Times, readings);
+        var values = TrendSeries.Subset(series.Values, readings);
         var fit = TheilSen.Fit(times, values);
         if (fit.Status != LineStatus.Determined)
         {
@@ -201,8 +206,8 @@ internal sealed class TrendScreen
 
     private bool IsBent(int[] readings, out double[] residuals)
     {
-        var times = TrendSeries.Picked(series.Times, readings);
-        var values = TrendSeries.Picked(series.Values, readings);
+        var times = TrendSeries.Subset(series.Times, readings);
+        var values = TrendSeries.Subset(series.Values, readings);
         var line = StraightLine.Fit(times, values);
         var curvature = line.Status == LineStatus.Determined ? Curvature.Of(times, values, line) : null;
         residuals = curvature?.Residuals ?? [];
@@ -218,7 +223,7 @@ internal sealed class TrendScreen
         }
 
         var sound = Array.FindAll(readings, i => !wild.Contains(i));
-        var level = TheilSen.Fit(TrendSeries.Picked(series.Times, sound), TrendSeries.Picked(series.Values, sound));
+        var level = TheilSen.Fit(TrendSeries.Subset(series.Times, sound), TrendSeries.Subset(series.Values, sound));
         for (var i = readings.Length - 1; i >= 0 && wild.Contains(readings[i]); i--)
         {
             var reading = readings[i];
@@ -255,7 +260,7 @@ internal sealed class TrendScreen
             return clearest;
         }
 
-        var step = LineStep.Find(TrendSeries.Picked(series.Times, Kept), TrendSeries.Picked(series.Values, Kept));
+        var step = LineStep.Find(TrendSeries.Subset(series.Times, Kept), TrendSeries.Subset(series.Values, Kept));
         return step.BendExplainsAsMuch ? null : clearest;
     }
 

@@ -98,7 +98,11 @@ internal sealed class TrendSeries
     /// <summary>The least scatter that readings may be taken to have: a last digit hides r/sqrt(12), and the test method has its own.</summary>
     public double LeastScatter(double readingError) => Math.Max(readingError, LastDigit / Math.Sqrt(12));
 
-    public static T[] Picked<T>(T[] all, IReadOnlyList<int> indexes)
+    /// <summary>Some of the readings, in their order; nothing is copied where they are all of them.</summary>
+    public static T[] Subset<T>(T[] all, IReadOnlyList<int> ascending) =>
+        ascending.Count == all.Length ? all : Picked(all, ascending);
+
+    private static T[] Picked<T>(T[] all, IReadOnlyList<int> indexes)
     {
         var picked = new T[indexes.Count];
         for (var i = 0; i < picked.Length; i++)

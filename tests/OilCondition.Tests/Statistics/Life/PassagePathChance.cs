@@ -2,12 +2,9 @@ using OilCondition.Statistics;
 
 namespace OilCondition.Tests.Statistics;
 
-/// <summary>The chance of one path, put together as a mixture does it for many at once.</summary>
+/// <summary>The chance of one path by itself, as a mixture works it out for many at once.</summary>
 internal static class PassagePathChance
 {
-    public static double At(this PassagePath path, double time, double nearer)
-    {
-        var beyond = StudentDistribution.Below(path.Standardised(time, nearer, out var clock), path.DegreesOfFreedom);
-        return path.MayReturn ? path.WithReturn(beyond, clock, nearer) : beyond;
-    }
+    public static double At(this PassagePath path, double time, double nearer) =>
+        new PathGroup([path], new double[PathGroup.Block]).Beyond(time, nearer) / path.Weight;
 }

@@ -33,7 +33,7 @@ public class SideBySideTests
         foreach (var four in DegradationPrior.Fours.Where(four => four.Length > 1))
         {
             four.Length.ShouldBeLessThanOrEqualTo(LaneMath.Width);
-            four.ShouldAllBe(m => FourReadings.AreAlike(DegradationPrior.Family[four[0]], DegradationPrior.Family[m]));
+            four.ShouldAllBe(m => FourDesign.AreAlike(DegradationPrior.Family[four[0]], DegradationPrior.Family[m]));
         }
     }
 
@@ -59,16 +59,14 @@ public class SideBySideTests
     [Fact]
     public void Four_movements_read_at_once_are_each_as_alone()
     {
-        // The fit reads the family in fours, a member by itself alone.
-        var fit = Degradation.Fit(Positions, Values);
         foreach (var four in DegradationPrior.Fours.Where(four => four.Length > 1))
         {
             Movement[] movements = [.. four.Select(m => DegradationPrior.Family[m])];
-            var clocks = new FourCourses([.. movements.Select(one => one.Course)]);
-            var together = FourReadings.Of(movements, [.. Positions.Select(clocks.At)], Values);
+            var together = FourDesign.Of(movements, Positions).Read(Values);
             for (var i = 0; i < four.Length; i++)
             {
-                var alone = fit.Member(four[i]);
+                var clock = Array.ConvertAll(Positions, movements[i].Course.At);
+                var alone = DegradationMember.Of(movements[i], clock, Values, 0);
                 var one = together.Member(i, movements[i], 0);
                 one.LogLikelihood.ShouldBe(alone.LogLikelihood, 1e-11, $"{movements[i]}");
                 one.Level.ShouldBe(alone.Level, 1e-11, $"{movements[i]}");
@@ -90,12 +88,14 @@ public class SideBySideTests
                 [
                     .. four.Select((m, i) => new PassagePath(fit.Member(m), 0.1 + 0.2 * i, limit, sign, 1)),
                 ];
-                if (!paths.All(path => FourPaths.AreAlike(paths[0], path)))
+                if (!paths.All(path => PathGroup.AreAlike(paths[0], path)))
                 {
                     continue;
                 }
 
-                var together = new FourPaths(paths);
+                // Seven of them: a full four, and one that is filled up.
+                paths = [.. paths, .. paths.Take(3)];
+                var together = new PathGroup(paths, new double[2 * PathGroup.Block]);
                 foreach (var time in new[] { 1e-3, 0.4, 3, 200 })
                 {
                     var alone = paths.Sum(path => path.Weight * path.At(time, 0.1));

@@ -50,7 +50,7 @@ public class CorrelatedRiseTests
     public void It_is_that_of_matrices_written_out(double[] times, double rise, double correlation, int seed)
     {
         var values = Drawn(times, rise, correlation, seed);
-        Compare(CorrelatedRise.Of(times, values, []), Dense.Of(times, values, [], isSeasonFound: true));
+        Compare(CorrelatedRise.Of(new RiseDesign(times), values), Dense.Of(times, values, [], isSeasonFound: true));
     }
 
     [Theory]
@@ -64,7 +64,10 @@ public class CorrelatedRiseTests
 
         var values = Drawn(times, rise, correlation, seed);
         var season = SeasonalCycle.Columns(times, 200);
-        Compare(CorrelatedRise.Of(times, values, season), Dense.Of(times, values, season, isSeasonFound: true));
+        Compare(
+            CorrelatedRise.Of(new RiseDesign(times, 200), values),
+            Dense.Of(times, values, season, isSeasonFound: true)
+        );
     }
 
     [Theory]
@@ -82,7 +85,7 @@ public class CorrelatedRiseTests
             .. Drawn(times, rise, correlation, seed).Select((value, i) => value + 2 * (seed % 2) * season[1][i]),
         ];
         Compare(
-            CorrelatedRise.Of(times, values, season, isSeasonFound: false),
+            CorrelatedRise.Of(new RiseDesign(times, 1.3 * times[^1], isSeasonFound: false), values),
             Dense.Of(times, values, season, isSeasonFound: false)
         );
     }
@@ -102,8 +105,8 @@ public class CorrelatedRiseTests
 
         var below = dense.ChanceBelow(0);
         rise.TwoSidedChance.ShouldBe(2 * Math.Min(below, 1 - below), 1e-6);
-        dense.ChanceBelow(rise.Quantile(0.1)).ShouldBe(0.1, 1e-4);
-        dense.ChanceBelow(rise.Quantile(0.975)).ShouldBe(0.975, 1e-4);
+        dense.ChanceBelow(rise.Quantile(0.1)).ShouldBe(0.1, 1e-6);
+        dense.ChanceBelow(rise.Quantile(0.975)).ShouldBe(0.975, 1e-6);
     }
 
     [Theory]
@@ -116,18 +119,19 @@ public class CorrelatedRiseTests
     )
     {
         var values = Drawn(times, rise, correlation, seed);
-        var plain = CorrelatedRise.Of(times, values, []);
+        var plain = CorrelatedRise.Of(new RiseDesign(times), values);
         var other = CorrelatedRise.Of(
-            [.. times.Select(t => 24 * t - 7000)],
-            [.. values.Select(v => 900 - 0.02 * v)],
-            []
+            new RiseDesign([.. times.Select(t => 24 * t - 7000)]),
+            [.. values.Select(v => 900 - 0.02 * v)]
         );
 
         other.Rise.ShouldBe(-0.02 * plain.Rise, 1e-9);
         other.Correlation.ShouldBe(plain.Correlation, 1e-7);
         other.Scatter.ShouldBe(0.02 * plain.Scatter, 1e-9);
         other.TwoSidedChance.ShouldBe(plain.TwoSidedChance, 1e-7);
-        other.Quantile(0.05).ShouldBe(-0.02 * plain.Quantile(0.95), 1e-4);
+        other.Quantile(0.05).ShouldBe(-0.02 * plain.Quantile(0.95), 1e-7);
+        var large = CorrelatedRise.Of(new RiseDesign(times), [.. values.Select(v => 5e4 * v)]);
+        large.Quantile(0.95).ShouldBe(5e4 * plain.Quantile(0.95), 5e-3);
     }
 
     /// <summary>The interval leaves 0 out exactly where chance alone explains the trend too seldom.</summary>

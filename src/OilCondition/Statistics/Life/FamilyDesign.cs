@@ -1,0 +1,46 @@
+namespace OilCondition.Statistics;
+
+/// <summary>All movements of the family over the dates of some readings: what reading them takes and does not depend on what was read.</summary>
+internal sealed class FamilyDesign
+{
+    private readonly double[] positions;
+    private readonly FourDesign?[] fours;
+    private readonly DriftDesign?[] drifts;
+
+    /// <summary>The family over some times.</summary>
+    /// <param name="positions">The times, as parts of that from the first to the last.</param>
+    public FamilyDesign(double[] positions)
+    {
+        this.positions = positions;
+        var groups = DegradationPrior.Fours;
+        fours = new FourDesign?[groups.Length];
+        drifts = new DriftDesign?[groups.Length];
+        Span<Movement> movements = stackalloc Movement[LaneMath.Width];
+        for (var g = 0; g < groups.Length; g++)
+        {
+            for (var i = 0; i < groups[g].Length; i++)
+            {
+                movements[i] = DegradationPrior.Family[groups[g][i]];
+            }
+
+            if (movements[0].Kind == MovementKind.DriftWalks)
+            {
+                var course = movements[0].Course;
+                drifts[g] = new DriftDesign(course, Array.ConvertAll(positions, course.At), movements[0].Ratio);
+            }
+            else
+            {
+                fours[g] = FourDesign.Of(movements[..groups[g].Length], positions);
+            }
+        }
+    }
+
+    /// <summary>Whether it is of these times.</summary>
+    public bool IsOver(ReadOnlySpan<double> times) => times.SequenceEqual(positions);
+
+    /// <summary>One of <see cref="DegradationPrior.Fours"/>; null for a drift that walks.</summary>
+    public FourDesign? Four(int group) => fours[group];
+
+    /// <summary>The drift that walks which is one of <see cref="DegradationPrior.Fours"/>.</summary>
+    public DriftDesign Drift(int group) => drifts[group]!;
+}
