@@ -133,13 +133,21 @@ internal static class Numbers
         return Selection.Median(distances);
     }
 
-    /// <summary>The unit of the last decimal that any of some values carries, 1 to a millionth.</summary>
+    /// <summary>The unit of the last decimal that any of some values carries: 1 to a millionth; of values all below 1 to a millionth of the power of ten above them.</summary>
     public static double LastDigit(ReadOnlySpan<double> values)
     {
-        var digit = 1.0;
+        var largest = 0.0;
         foreach (var value in values)
         {
-            while (digit > 1e-6 && Math.Abs(value / digit - Math.Round(value / digit)) > 1e-6)
+            largest = Math.Max(largest, Math.Abs(value));
+        }
+
+        // Beside the unit of larger values small ones would look whole, as 0.
+        var digit = largest is > 0 and < 1 ? Math.Pow(10, 1 + Math.Floor(Math.Log10(largest))) : 1;
+        var least = 1e-6 * Math.Min(1, digit);
+        foreach (var value in values)
+        {
+            while (digit > least && Math.Abs(value / digit - Math.Round(value / digit)) > 1e-6)
             {
                 digit /= 10;
             }

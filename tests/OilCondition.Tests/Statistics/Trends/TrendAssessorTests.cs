@@ -222,4 +222,21 @@ public class TrendAssessorTests
         (alarms / (double)Runs).ShouldBeLessThan(most);
         (changes / (double)Runs).ShouldBeLessThan(0.02);
     }
+
+    /// <summary>Another unit is no other course: nothing in it is an absolute size.</summary>
+    [Theory]
+    [InlineData(1e-9)]
+    [InlineData(1e-5)]
+    [InlineData(1e6)]
+    public void A_trend_in_another_unit_is_the_same_trend(double scale)
+    {
+        var times = Enumerable.Range(0, 20).Select(i => (double)i).ToArray();
+        double[] Scaled(double by) => [.. times.Select((time, i) => by * (time + Math.Sqrt(2) * (i % 3 - 1)))];
+        var (one, other) = (TrendAssessment.Of(times, Scaled(1)), TrendAssessment.Of(times, Scaled(scale)));
+
+        one.Verdict.ShouldBe(TrendVerdict.Rising);
+        other.Verdict.ShouldBe(one.Verdict);
+        (other.Slope / scale).ShouldBe(one.Slope, 1e-6);
+        other.PValue.ShouldBe(one.PValue, 1e-4 * one.PValue);
+    }
 }
