@@ -24,37 +24,26 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
 
         var options = decision.Options;
         var bars = options.Select((option, row) => (Option: option, Row: row, Bar: BarOf(option))).ToList();
-        var known = bars.Where(one => one.Bar is not null).ToList();
-        var ends = known
-            .SelectMany(one => new[] { one.Bar!.Value.P10, one.Bar.Value.P50, one.Bar.Value.P90 })
-            .OfType<double>();
-        List<Stroke> whiskers =
-        [
-            .. known
-                .Where(one => one.Bar is { P10: not null, P90: not null })
-                .SelectMany(one => Whisker(one.Row, one.Bar!.Value.P10!.Value, one.Bar.Value.P90!.Value)),
-        ];
+        var known = bars.Where(one => one.Bar is not null)
+            .Select(one => (one.Option, one.Row, Bar: one.Bar!.Value))
+            .ToList();
+        IEnumerable<(int Row, RowBar Bar)> Rows(Func<TreatmentOption, bool> which) =>
+            known.Where(one => which(one.Option)).Select(one => (one.Row, one.Bar));
         var currency = options.Select(option => option.Cost?.Currency).OfType<string>().FirstOrDefault() ?? "";
         var label = isCost ? texts.Say("cost, {0}", currency) : texts.Say("hours of treatment");
         return new Scene(
             title,
             Lines(),
-            NumberAxis.Around(label, ends.Append(0), false, texts, isFromZero: true),
+            RowBars.Axis(label, known.Select(one => one.Bar), texts),
             new RowAxis("", [.. options.Select(Name)], isUpsideDown: true)
         )
         {
             Layers =
             [
-                Bars(texts.Say("recommended"), Ink.Blue, known.Where(one => one.Option == decision.Choice)),
-                Bars(
-                    texts.Say("possible"),
-                    Ink.SkyBlue,
-                    known.Where(one => one.Option != decision.Choice && one.Option.IsPossible)
-                ),
-                Bars(texts.Say("ruled out"), Ink.PaleGrey, known.Where(one => !one.Option.IsPossible)),
-                // A white edge, so that it is seen on a dark bar.
-                new Strokes(null, Ink.White, Dash.Solid, whiskers, 4.5f),
-                new Strokes(texts.Say("one to nine cases in ten"), Ink.Black, Dash.Solid, whiskers, 1.6f),
+                RowBars.Of(texts.Say("recommended"), Ink.Blue, Rows(one => one == decision.Choice)),
+                RowBars.Of(texts.Say("possible"), Ink.SkyBlue, Rows(one => one != decision.Choice && one.IsPossible)),
+                RowBars.Of(texts.Say("ruled out"), Ink.PaleGrey, Rows(one => !one.IsPossible)),
+                .. RowBars.Whiskers(texts.Say("one to nine cases in ten"), Rows(_ => true)),
             ],
             Levels =
             [
@@ -70,40 +59,14 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
         };
     }
 
-    private (double? P10, double P50, double? P90)? BarOf(TreatmentOption option)
+    private RowBar? BarOf(TreatmentOption option)
     {
         if (isCost)
         {
-            return option.Cost is { P50: { } middle } cost ? (cost.P10, middle, cost.P90) : null;
+            return option.Cost is { P50: { } middle } cost ? new RowBar(cost.P10, middle, cost.P90) : null;
         }
 
-        return option is { IsPossible: true, Assessment.Band: { TimeP50: { } half } band }
-            ? (band.TimeP10?.TotalHours, half.TotalHours, band.TimeP90?.TotalHours)
-            : null;
-    }
-
-    private static Boxes Bars(
-        string key,
-        Ink ink,
-        IEnumerable<(TreatmentOption Option, int Row, (double? P10, double P50, double? P90)? Bar)> bars
-    ) =>
-        new(
-            key,
-            ink,
-            [
-                .. bars.Select(one => new Stroke(
-                    new Spot(0, one.Row - 0.28),
-                    new Spot(one.Bar!.Value.P50, one.Row + 0.28)
-                )),
-            ],
-            Ink.Black
-        );
-
-    private static IEnumerable<Stroke> Whisker(int row, double from, double to)
-    {
-        yield return new Stroke(new Spot(from, row), new Spot(to, row));
-        yield return new Stroke(new Spot(from, row - 0.15), new Spot(from, row + 0.15));
-        yield return new Stroke(new Spot(to, row - 0.15), new Spot(to, row + 0.15));
+        return option.IsPossible ? RowBar.Of(option.Assessment?.Band) : null;
     }
 
     private string Name(TreatmentOption option)
@@ -113,7 +76,7 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
         return option == decision.Choice ? "► " + name : name;
     }
 
-    private string Words(TreatmentOption option, (double? P10, double P50, double? P90)? bar)
+    private string Words(TreatmentOption option, RowBar? bar)
     {
         var verdict = Verdict(option.Verdict);
         if (bar is not { } known)
@@ -121,12 +84,7 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
             return verdict;
         }
 
-        string Number(double value) => texts.Number(value, Math.Max(known.P50 / 20, 1e-6));
-        var middle = $"{Number(known.P50)} {(isCost ? option.Cost!.Currency : "h")}";
-        var range =
-            known is { P10: { } low, P90: { } high } && Number(low) != Number(high)
-                ? texts.Say("{0} ({1} to {2})", middle, Number(low), Number(high))
-                : middle;
+        var range = known.Words(texts, isCost ? option.Cost!.Currency : "h");
         var least = isCost && option.Cost is { IsComplete: false } ? texts.Say("at least {0}", range) : range;
         return texts.Say("{0}; {1}", least, verdict);
     }

@@ -1,4 +1,5 @@
 using OilCondition.Charts.Drawing;
+using OilCondition.Statistics;
 using ScottPlot;
 
 namespace OilCondition.Charts.Pictures;
@@ -49,5 +50,42 @@ internal static class ReadingMarks
             ),
         ];
         return layers.Where(layer => layer.Spots.Count > 0);
+    }
+
+    /// <summary>Readings that were set aside; nothing where there are none.</summary>
+    public static IEnumerable<Layer> SetAside(Page page, Shown shown, IReadOnlyList<SeriesPoint> points) =>
+        points.Count == 0
+            ? []
+            :
+            [
+                new Marks(
+                    page.Texts.Say("set aside"),
+                    Ink.Purple,
+                    MarkerShape.OpenCircleWithEks,
+                    [.. points.Select(point => new Spot(page.Days(point.At), shown.From(point.Reading.Value)))],
+                    10
+                ),
+            ];
+
+    /// <summary>What to know of where the marks stand.</summary>
+    public static IEnumerable<string> Notes(
+        Page page,
+        Measurand measurand,
+        IReadOnlyList<SeriesPoint> judged,
+        IReadOnlyList<SeriesPoint> others
+    )
+    {
+        if (judged.Any(point => point.Reading.Value != point.Reported.Value))
+        {
+            yield return page.Texts.Say("Dilution by top-ups is taken out of the readings.");
+        }
+
+        if (
+            measurand.Scale == NaturalScale.Logarithmic
+            && judged.Concat(others).Any(point => !(point.Reading.Value > 0))
+        )
+        {
+            yield return page.Texts.Say("Readings of 0 stand at the foot of the scale.");
+        }
     }
 }

@@ -62,7 +62,7 @@ internal sealed class TrendPicture
         var life = First();
         var time = page.Time(Moments(life));
         var fan = life is null ? null : Fan(life, time);
-        Trace? line = Line();
+        var line = TrendLayers.Line(page, shown, state.Trend, from);
         List<Layer> layers =
         [
             .. Treatments(time),
@@ -149,62 +149,8 @@ internal sealed class TrendPicture
                 Of(earlier)
             ),
             .. ReadingMarks.Of(page, shown, texts.Say("reading"), Ink.Black, MarkerShape.FilledCircle, Of(judged)),
-            .. setAside.Count == 0
-                ? []
-                : new Layer[]
-                {
-                    new Marks(
-                        texts.Say("set aside"),
-                        Ink.Purple,
-                        MarkerShape.OpenCircleWithEks,
-                        [.. setAside.Select(point => new Spot(page.Days(point.At), shown.From(point.Reading.Value)))],
-                        10
-                    ),
-                },
+            .. ReadingMarks.SetAside(page, shown, setAside),
         ];
-    }
-
-    /// <summary>The slope of the verdict through the middle of the judged readings; null where no trend is shown.</summary>
-    private Trace? Line()
-    {
-        var assessed = state.Trend.Assessment;
-        if (assessed.Verdict is not (TrendVerdict.Rising or TrendVerdict.Falling))
-        {
-            return null;
-        }
-
-        var logarithmic = assessed.Scale == NaturalScale.Logarithmic;
-        var series = state.Trend.Judged;
-        var values = series
-            .Points.Where(point => !point.Reading.IsCensored && (!logarithmic || point.Reading.Value > 0))
-            .Select(point => (point.At, Level: Scaled(point.Reading.Value) - assessed.Slope * series.DaysAt(point.At)))
-            .OrderBy(point => point.Level)
-            .ToList();
-        if (values.Count < 2)
-        {
-            return null;
-        }
-
-        var middle = (values[(values.Count - 1) / 2].Level + values[values.Count / 2].Level) / 2;
-        double Scaled(double value) => logarithmic ? Math.Log(value) : value;
-        double At(DateTimeOffset at)
-        {
-            var value = middle + assessed.Slope * series.DaysAt(at);
-            return shown.From(logarithmic ? Math.Exp(value) : value);
-        }
-
-        // Over oil hours the line bends where the duty does; on a scale that is not the axis' own it is curved.
-        var (first, last) = (values.Min(point => point.At), values.Max(point => point.At));
-        const int Parts = 24;
-        var moments = Enumerable
-            .Range(0, Parts + 1)
-            .Select(i => first.AddTicks((last - first).Ticks / Parts * i))
-            .Concat(series.IsOverOilHours ? series.Points.Select(point => point.At) : [])
-            .Where(at => at >= first && at <= last && at >= from)
-            .Distinct()
-            .OrderBy(at => at);
-        var key = assessed.Verdict == TrendVerdict.Rising ? texts.Say("trend, rising") : texts.Say("trend, falling");
-        return new Trace(key, Ink.Blue, Dash.Solid, [.. moments.Select(at => new Spot(page.Days(at), At(at)))], 2.2f);
     }
 
     /// <summary>From the end of the trend, or from the last reading, to the dates at which the limit is passed.</summary>
@@ -219,7 +165,7 @@ internal sealed class TrendPicture
         var last = points[points.Count - 1];
         var limit = shown.From(life.Limit);
         var start = new Spot(page.Days(last.At), shown.From(last.Reading.Value));
-        if (Line() is { Spots.Count: > 1 } line)
+        if (TrendLayers.Line(page, shown, state.Trend, from) is { Spots.Count: > 1 } line)
         {
             var end = line.Spots[line.Spots.Count - 1];
             start = life.Side == LimitSide.Upper == end.Y < limit ? end : start;
@@ -408,23 +354,12 @@ internal sealed class TrendPicture
                 : texts.Say("No reading of this oil; {0}.", Verdict()),
         };
         lines.AddRange(state.Lives.Select(Sentence));
-        if (judged.Any(point => point.Reading.Value != point.Reported.Value))
-        {
-            lines.Add(texts.Say("Dilution by top-ups is taken out of the readings."));
-        }
-
-        if (IsLogarithmic && judged.Concat(setAside).Concat(earlier).Any(point => !(point.Reading.Value > 0)))
-        {
-            lines.Add(texts.Say("Readings of 0 stand at the foot of the scale."));
-        }
-
+        lines.AddRange(ReadingMarks.Notes(page, state.Measurand, judged, [.. setAside, .. earlier]));
         return lines;
     }
 
     private string Verdict()
     {
-        var assessed = state.Trend.Assessment;
-        var count = texts.Count(state.Trend.Judged.Points.Count);
         var change = assessment.Findings.FirstOrDefault(finding =>
             finding.Code == FindingCode.SuddenChange && finding.Measurand.Equals(state.Measurand)
         );
@@ -437,35 +372,12 @@ internal sealed class TrendPicture
                     : "changed at once from about {0} to {1} ({2} readings)",
                 shown.Text(texts, Figure("usual-before")),
                 shown.Text(texts, Figure("usual-since")),
-                count
+                texts.Count(state.Trend.Judged.Points.Count)
             );
         }
 
-        return assessed.Verdict switch
-        {
-            TrendVerdict.Rising => texts.Say("rising, {0} ({1} readings)", Pace(assessed), count),
-            TrendVerdict.Falling => texts.Say("falling, {0} ({1} readings)", Pace(assessed), count),
-            TrendVerdict.NoTrend => texts.Say("no even trend ({0} readings)", count),
-            _ => texts.Say("too few readings for a trend ({0})", count),
-        };
+        return TrendLayers.Verdict(page, shown, state.Trend);
     }
-
-    /// <summary>Half the interval of a slope, whose first figure is the last one said, as in the sentences of the assessment.</summary>
-    private static double Open(TrendAssessment assessed) =>
-        assessed.SlopeInterval is { Lower: { } lower, Upper: { } upper } && upper > lower
-            ? (upper - lower) / 2
-            : Math.Abs(assessed.Slope) / 3;
-
-    private string Pace(TrendAssessment assessed) =>
-        assessed.Scale == NaturalScale.Logarithmic
-            ? texts.Say(
-                "factor {0} in 30 days",
-                texts.Number(Math.Exp(30 * assessed.Slope), 0.001 * Math.Exp(30 * assessed.Slope))
-            )
-            : texts.Say(
-                "{0} in 30 days",
-                shown.Text(texts, texts.Number(30 * assessed.Slope * shown.Factor, 30 * Open(assessed) * shown.Factor))
-            );
 
     private string Sentence(RemainingLife life)
     {

@@ -44,6 +44,7 @@ internal static class GermanWords
             ["set aside"] = "nicht gewertet",
             ["trend, rising"] = "Trend, steigend",
             ["trend, falling"] = "Trend, fallend",
+            ["slopes of the interval, {0} %"] = "Steigungen des Intervalls, {0} %",
             ["forecast: dates at which the limit is passed (10 to 90 %)"] =
                 "Vorhersage: Tage, an denen der Grenzwert überschritten wird (10 bis 90 %)",
             ["forecast: limit passed from the earliest date (10 %) on"] =
@@ -172,6 +173,8 @@ internal static class GermanWords
             // Options.
             ["{0}: ways to treat ({1}), hours"] = "{0}: Behandlungswege ({1}), Stunden",
             ["{0}: ways to treat ({1}), cost"] = "{0}: Behandlungswege ({1}), Kosten",
+            ["Ways to treat, hours"] = "Behandlungswege, Stunden",
+            ["Quickest: {0}, {1}."] = "Am schnellsten: {0}, {1}.",
             ["No options to compare."] = "Keine Wege zu vergleichen.",
             ["hours of treatment"] = "Stunden der Behandlung",
             ["cost, {0}"] = "Kosten, {0}",
