@@ -23,7 +23,8 @@ internal static class TreatmentView
                         "new oil, L",
                     ],
                     comparison.Rows.Select(Row)
-                ),
+                )
+                .Picture(OptionsChart.OfHours(comparison)),
             comparison.Rows.SelectMany(row => row.Cautions)
         );
 
