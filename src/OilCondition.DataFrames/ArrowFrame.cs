@@ -42,7 +42,9 @@ public static class ArrowFrame
         var schema = new Schema(frame.Columns.Select(column => new Field(column.Name, TypeOf(column), true)), null);
         using var writer = new ArrowFileWriter(Guard.NotNull(stream), schema, leaveOpen: true);
         writer.WriteStart();
-        for (var from = 0L; from < frame.Rows.Count; from += FileColumns.RowsOfPart)
+        var from = 0L;
+        // The library writes the schema with the first part: without any it would be missing where the format has it.
+        do
         {
             var length = (int)Math.Min(FileColumns.RowsOfPart, frame.Rows.Count - from);
             using var batch = new RecordBatch(
@@ -51,7 +53,8 @@ public static class ArrowFrame
                 length
             );
             writer.WriteRecordBatch(batch);
-        }
+            from += length;
+        } while (from < frame.Rows.Count);
 
         writer.WriteEnd();
     }

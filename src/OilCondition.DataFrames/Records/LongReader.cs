@@ -8,7 +8,7 @@ internal sealed class LongReader
 {
     private static readonly HashSet<string> Known =
     [
-        .. RecordKeys.Names,
+        .. FrameNames.Keys,
         FrameNames.Measurand,
         FrameNames.Value,
         FrameNames.Unit,
