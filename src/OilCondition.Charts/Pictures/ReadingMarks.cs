@@ -1,5 +1,4 @@
 using OilCondition.Charts.Drawing;
-using OilCondition.Statistics;
 using ScottPlot;
 
 namespace OilCondition.Charts.Pictures;

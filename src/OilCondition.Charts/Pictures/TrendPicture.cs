@@ -1,6 +1,5 @@
 using OilCondition.Charts.Drawing;
 using OilCondition.Prognosis;
-using OilCondition.Statistics;
 using ScottPlot;
 
 namespace OilCondition.Charts.Pictures;

@@ -344,6 +344,18 @@ public class TrendChartTests
             .ShouldBe("acid number. No readings.");
     }
 
+    [Theory]
+    [InlineData(0, true)]
+    [InlineData(3, false)]
+    public void Readings_of_0_on_a_logarithmic_scale_are_told(double first, bool isTold)
+    {
+        double[] counts = [first, .. Enumerable.Range(0, 12).Select(i => 100 + 10.0 * (i % 3))];
+        TrendChart
+            .Of(SeriesTrend.Of(AllCharts.Values(Measurands.Particles4, counts)))
+            .Description.Contains("Readings of 0 stand at the foot", StringComparison.Ordinal)
+            .ShouldBe(isTold);
+    }
+
     [Fact]
     public void A_wild_reading_of_a_trend_alone_is_set_aside()
     {

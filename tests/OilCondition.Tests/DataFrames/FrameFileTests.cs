@@ -218,6 +218,9 @@ public class FrameFileTests
         }
 
         Should.Throw<ArgumentException>(() => ArrowFrame.Write(frame, stream)).Message.ShouldBe(fault);
+        (
+            await Should.ThrowAsync<ArgumentException>(() => ParquetFrame.WriteAsync(new DataFrame(), stream))
+        ).Message.ShouldStartWith("frame has no columns; allowed: 1 or more.");
         stream.Length.ShouldBe(0);
         var mixed = new DateTimeDataFrameColumn("mixed", [At, DateTime.SpecifyKind(At, DateTimeKind.Unspecified)]);
         Should

@@ -324,6 +324,30 @@ public class RecordFrameTests
         wide.ValuesOf(own)[0].ShouldBeNull("a bound is no value");
     }
 
+    [Fact]
+    public void Empty_texts_of_a_loader_are_no_texts_and_a_text_without_a_header_is_kept()
+    {
+        var frame = new DataFrame(
+            new StringDataFrameColumn("machine", ["M1", "M1"]),
+            new DateTimeDataFrameColumn("atUtc", [At.UtcDateTime, At.UtcDateTime]),
+            new StringDataFrameColumn("measurand", ["iron", ""]),
+            new DoubleDataFrameColumn("value", [5.0, null]),
+            new StringDataFrameColumn("header", ["", ""]),
+            new StringDataFrameColumn("text", ["", "retest"])
+        );
+
+        var sample = OilRecords.FromLong(frame).SamplesOf("M1").Single();
+
+        sample.Readings[Measurands.Iron].Value.ShouldBe(5);
+        sample.Texts.ShouldBe(new Dictionary<string, string> { [""] = "retest" });
+    }
+
+    [Fact]
+    public void A_history_that_is_null_is_named() =>
+        Should
+            .Throw<ArgumentNullException>(() => OilRecords.Of([HarrowPointFleet.Histories[0], null!]))
+            .ParamName.ShouldBe("history");
+
     /// <summary>Ids are lower-case letters, digits and hyphens, so these five can be those of a key.</summary>
     [Theory]
     [InlineData("machine")]
