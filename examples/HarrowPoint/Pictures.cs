@@ -39,7 +39,11 @@ public static class Pictures
             (
                 "chart-schedule",
                 schedule is ScheduleOutcome.Planned planned
-                    ? ScheduleChart.Of("HP-VDU, mobile vacuum dehydration unit", planned.Schedule, options)
+                    ? ScheduleChart.Of(
+                        "HP-VDU, mobile vacuum dehydration unit",
+                        planned.Schedule.Visits,
+                        options: options
+                    )
                     : throw new InvalidOperationException("The unit of the station has no plan.")
             ),
         ];
@@ -67,7 +71,7 @@ public static class Pictures
     /// <summary>Where the unit goes, as a picture of the first page.</summary>
     public static IReadOnlyList<ReportPicture> OfPlan(ScheduleOutcome schedule) =>
         schedule is ScheduleOutcome.Planned planned
-            ? [Picture(ScheduleChart.Of("HP-VDU, mobile vacuum dehydration unit", planned.Schedule))]
+            ? [Picture(ScheduleChart.Of("HP-VDU, mobile vacuum dehydration unit", planned.Schedule.Visits))]
             : [];
 
     private static ReportPicture Picture(Chart chart) => new(chart.Title, chart.ToString(), chart.ToSvg());

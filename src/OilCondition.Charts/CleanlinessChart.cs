@@ -17,11 +17,14 @@ public static class CleanlinessChart
     {
         Guard.NotNull(assessment);
         options ??= ChartOptions.Default;
-        var page = Page.Of(options, assessment.Options.AsOf);
-        var title = page.Texts.Say("{0}: cleanliness", Page.Machine(assessment.History.Machine));
+        var title = options.Texts.Say("cleanliness.title", ("machine", Page.Machine(assessment.History.Machine)));
         Measurand[] sizes = [Measurands.Particles4, Measurands.Particles6, Measurands.Particles14];
-        var columns = sizes.Select(size => SizeColumn.Of(assessment, size)).ToList();
-        return new Chart(new CleanlinessPicture(page, title, columns).Scene(), options);
+        return Draw(
+            Page.Of(options, assessment.Options.AsOf),
+            title,
+            options,
+            [.. sizes.Select(size => SizeColumn.Of(assessment, size))]
+        );
     }
 
     /// <summary>The chart of counts.</summary>
@@ -41,12 +44,10 @@ public static class CleanlinessChart
         Guard.NotNull(counts);
         return Of(
             title,
+            target,
             options,
-            [
-                SizeColumn.Of(counts.At4PerMillilitre, target?.At4),
-                SizeColumn.Of(counts.At6PerMillilitre, target?.At6),
-                SizeColumn.Of(counts.At14PerMillilitre, target?.At14),
-            ]
+            (counts.At4PerMillilitre, counts.At6PerMillilitre, counts.At14PerMillilitre),
+            SizeColumn.Of
         );
     }
 
@@ -65,21 +66,27 @@ public static class CleanlinessChart
     )
     {
         Guard.NotNull(code);
-        return Of(
-            title,
-            options,
-            [
-                SizeColumn.Of(code.At4, target?.At4),
-                SizeColumn.Of(code.At6, target?.At6),
-                SizeColumn.Of(code.At14, target?.At14),
-            ]
-        );
+        return Of(title, target, options, (code.At4, code.At6, code.At14), SizeColumn.Of);
     }
 
-    private static Chart Of(string title, ChartOptions? options, IReadOnlyList<SizeColumn> columns)
+    private static Chart Of<T>(
+        string title,
+        CleanlinessCode? target,
+        ChartOptions? options,
+        (T At4, T At6, T At14) known,
+        Func<T, ScaleNumber?, SizeColumn> column
+    )
     {
         Guard.NotBlank(title);
         options ??= ChartOptions.Default;
-        return new Chart(new CleanlinessPicture(new Page(options, TimeSpan.Zero), title, columns).Scene(), options);
+        return Draw(
+            new Page(options.Texts, TimeSpan.Zero),
+            title,
+            options,
+            [column(known.At4, target?.At4), column(known.At6, target?.At6), column(known.At14, target?.At14)]
+        );
     }
+
+    private static Chart Draw(Page page, string title, ChartOptions options, IReadOnlyList<SizeColumn> columns) =>
+        new(new CleanlinessPicture(page, title, columns).Scene(), options);
 }

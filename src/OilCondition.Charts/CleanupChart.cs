@@ -22,16 +22,16 @@ public static class CleanupChart
         if (assessment.Cleanup is not { } cleanup)
         {
             return new Chart(
-                Scene.Nothing(page.Texts.Say("{0}: cleanup", machine), page.Texts.Say("No treatment is under way.")),
+                Scene.Nothing(page.Texts.Say("cleanup.title", ("machine", machine)), page.Texts["cleanup.none"]),
                 options
             );
         }
 
-        var what = page.Texts.Name(PlainText.Spaced(cleanup.Run.Kind));
+        var what = page.Sentences.Of(cleanup.Run.Kind);
         return new Chart(
             new CleanupPicture(
                 page,
-                page.Texts.Say("{0}: {1}", machine, what),
+                page.Texts.Say("title.of", ("whose", machine), ("what", what)),
                 cleanup.Status,
                 CleanupReading.Of(assessment.History, cleanup.Run, assessment.Options.AsOf)
             ).Scene(),

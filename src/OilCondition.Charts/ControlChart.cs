@@ -23,12 +23,7 @@ public static class ControlChart
     )
     {
         Guard.NotNull(chart);
-        return Draw(
-            series,
-            title,
-            options,
-            picture => picture.Readings(chart.Plot(picture.Values), chart.Mean, "single readings")
-        );
+        return Draw(series, title, options, picture => picture.Individuals(chart));
     }
 
     /// <summary>Exponentially weighted moving average.</summary>
@@ -40,12 +35,7 @@ public static class ControlChart
     public static Chart Of(EwmaChart chart, MeasurandSeries series, string? title = null, ChartOptions? options = null)
     {
         Guard.NotNull(chart);
-        return Draw(
-            series,
-            title,
-            options,
-            picture => picture.Readings(chart.Plot(picture.Values), chart.Target, "weighted moving average")
-        );
+        return Draw(series, title, options, picture => picture.Average(chart));
     }
 
     /// <summary>Cumulative sums, those of a fall drawn downwards.</summary>
@@ -57,12 +47,7 @@ public static class ControlChart
     public static Chart Of(CusumChart chart, MeasurandSeries series, string? title = null, ChartOptions? options = null)
     {
         Guard.NotNull(chart);
-        return Draw(
-            series,
-            title,
-            options,
-            picture => picture.Sums(chart.Plot(picture.Values), chart.DecisionInterval)
-        );
+        return Draw(series, title, options, picture => picture.Sums(chart));
     }
 
     private static Chart Draw(

@@ -19,10 +19,10 @@ public static class SaturationChart
         options ??= ChartOptions.Default;
         var page = Page.Of(options, assessment.Options.AsOf);
         var machine = assessment.History.Machine;
-        var title = page.Texts.Say("{0}: water that the oil holds", Page.Machine(machine));
+        var title = page.Texts.Say("saturation.title", ("whose", Page.Machine(machine)));
         if (machine.Oil.SaturationCurve is not { } curve)
         {
-            return new Chart(Scene.Nothing(title, page.Texts.Say("No saturation curve of this oil.")), options);
+            return new Chart(Scene.Nothing(title, page.Texts["saturation.none"]), options);
         }
 
         MassFraction? water = assessment.Water is WaterInOil.Split split
@@ -97,11 +97,11 @@ public static class SaturationChart
         var curve = Guard.NotNull(fit).Curve;
         Guard.OpenUnitInterval(confidence);
         options ??= ChartOptions.Default;
-        var page = new Page(options, TimeSpan.Zero);
+        var page = new Page(options.Texts, TimeSpan.Zero);
         return new Chart(
             new SaturationPicture(
                 page,
-                page.Texts.Say("{0}: water that the oil holds", curve.Name),
+                page.Texts.Say("saturation.title", ("whose", curve.Name)),
                 curve,
                 fit,
                 curve.Highest,
@@ -132,11 +132,11 @@ public static class SaturationChart
         }
 
         options ??= ChartOptions.Default;
-        var page = new Page(options, TimeSpan.Zero);
+        var page = new Page(options.Texts, TimeSpan.Zero);
         return new Chart(
             new SaturationPicture(
                 page,
-                page.Texts.Say("{0}: water that the oil holds", curve.Name),
+                page.Texts.Say("saturation.title", ("whose", curve.Name)),
                 curve,
                 fit,
                 runningTemperature,

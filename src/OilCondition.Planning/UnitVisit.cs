@@ -3,7 +3,7 @@ using OilCondition.Text;
 namespace OilCondition.Planning;
 
 /// <summary>One visit of the unit: the way to the machine, connecting, treatment, disconnecting.</summary>
-public sealed class UnitVisit
+public sealed class UnitVisit : TreatmentDecision.IVisit
 {
     internal UnitVisit(
         UnitTask task,
@@ -64,6 +64,10 @@ public sealed class UnitVisit
 
     /// <summary>When the unit is free.</summary>
     public DateTimeOffset DisconnectEnd { get; }
+
+    string TreatmentDecision.IVisit.MachineId => Task.Id;
+
+    DateTimeOffset TreatmentDecision.IVisit.Due => Task.Due;
 
     /// <summary>Waiting at the machine before connecting.</summary>
     public TimeSpan WaitBefore => ConnectStart - Arrive;

@@ -29,12 +29,10 @@ public sealed class ReportTexts
     /// <summary>English, in SI units.</summary>
     public static ReportTexts English => Shipped.Value;
 
-    /// <summary>
-    /// German, in SI units. What comes from the decisions and from the laboratory stays in its own language, and the page says so to readers of a screen.
-    /// </summary>
+    /// <summary>German, in SI units. What comes from the laboratory and from the station file stays as it stands there.</summary>
     public static ReportTexts German => ShippedGerman.Value;
 
-    /// <summary>The sentences in which facts are told.</summary>
+    /// <summary>The sentences in which facts are told, those of decisions by <see cref="DecisionSentences"/>.</summary>
     public Sentences Sentences { get; }
 
     /// <summary>The language tag after BCP 47, as in <c>&lt;html lang="en"&gt;</c>.</summary>
@@ -45,7 +43,7 @@ public sealed class ReportTexts
 
     internal string this[string key] => book[key];
 
-    /// <summary>Reads words from JSON: <c>{ "language": "en", "texts": { "severity.alarm": "alarm" } }</c>. Keys left out keep their English words.</summary>
+    /// <summary>Reads words from JSON: <c>{ "language": "en", "texts": { "first.state": "State" } }</c>. Keys left out keep their English words.</summary>
     /// <param name="json">The text.</param>
     /// <param name="sentences">The sentences in which facts are told; English where left out.</param>
     /// <returns>The words.</returns>

@@ -54,7 +54,7 @@ internal sealed class NumberAxis : Axis
             var step = 1 + (seen.Count - 1) / Math.Max(1, most);
             return
             [
-                .. seen.Where((_, i) => i % step == 0).Select(value => new Tick(Place(value), texts.Number(value))),
+                .. seen.Where((_, i) => i % step == 0).Select(value => new Tick(Place(value), texts.Reported(value))),
             ];
         }
 
@@ -91,7 +91,7 @@ internal sealed class NumberAxis : Axis
         {
             if (Shows(value))
             {
-                ticks.Add(new Tick(Place(value), texts.Number(value)));
+                ticks.Add(new Tick(Place(value), texts.Reported(value)));
             }
         }
     }

@@ -1,65 +1,42 @@
-using OilCondition.Limits;
-
 namespace OilCondition.Charts.Drawing;
 
-/// <summary>What the charts say alike: machines, dates, states, arrivals.</summary>
-/// <param name="options">Words and units.</param>
+/// <summary>What the charts say alike: machines, dates, arrivals.</summary>
+/// <param name="texts">Words.</param>
 /// <param name="offset">Offset of all dates.</param>
-internal sealed class Page(ChartOptions options, TimeSpan offset)
+internal sealed class Page(ChartTexts texts, TimeSpan offset)
 {
-    public ChartTexts Texts { get; } = options.Texts;
+    public ChartTexts Texts { get; } = texts;
 
-    public ChartUnits Units { get; } = options.Units;
+    public Sentences Sentences { get; } = texts.Sentences;
 
-    public TimeSpan Offset { get; } = offset;
+    public static Page Of(ChartOptions options, DateTimeOffset now) =>
+        new(options.Texts, options.UtcOffset ?? now.Offset);
 
-    public static Page Of(ChartOptions? options, DateTimeOffset now)
-    {
-        options ??= ChartOptions.Default;
-        return new Page(options, options.UtcOffset ?? now.Offset);
-    }
+    public string Day(DateTimeOffset at) => Sentences.Date(at.ToOffset(offset));
 
-    public string Day(DateTimeOffset at) => Texts.Date(at.UtcDateTime + Offset);
-
-    public string Minute(DateTimeOffset at) =>
-        $"{Texts.Date(at.UtcDateTime + Offset)} {Texts.Time(at.UtcDateTime + Offset)}";
+    public string Minute(DateTimeOffset at) => Sentences.Time(at.ToOffset(offset));
 
     public static string Machine(Machine machine) => $"{machine.Id} {machine.Name}";
 
-    public double Days(DateTimeOffset at) => TimeAxis.Days(at, Offset);
-
-    public string Reading(Shown shown, Reading reading) =>
-        reading.Qualifier switch
-        {
-            Qualifier.LessThan => "<",
-            Qualifier.GreaterThan => ">",
-            Qualifier.Approximately => "≈",
-            _ => "",
-        } + shown.Text(Texts, reading.Value);
-
-    public string State(LimitState state) =>
-        state switch
-        {
-            LimitState.Normal => Texts.Say("normal"),
-            LimitState.Alert => Texts.Say("alert"),
-            LimitState.Alarm => Texts.Say("alarm"),
-            _ => Texts.Say("not determined"),
-        };
+    public double Days(DateTimeOffset at) => TimeAxis.Days(at, offset);
 
     /// <summary>When a level is reached, as a sentence.</summary>
     public string Arrival(Arrival<DateTimeOffset> arrival) =>
         arrival switch
         {
-            Arrival<DateTimeOffset>.Already already => Texts.Say("Reached {0}.", Minute(already.At)),
+            Arrival<DateTimeOffset>.Already already => Texts.Say("arrival.reached", ("at", Minute(already.At))),
             Arrival<DateTimeOffset>.Expected expected => Texts.Say(
-                "Completion expected {0}, between {1} and {2}.",
-                Minute(expected.Estimate),
-                Minute(expected.Earliest),
-                Minute(expected.Latest)
+                "arrival.expected",
+                ("at", Minute(expected.Estimate)),
+                ("early", Minute(expected.Earliest)),
+                ("late", Minute(expected.Latest))
             ),
-            Arrival<DateTimeOffset>.NotBefore later => Texts.Say("Completion not before {0}.", Minute(later.Earliest)),
-            Arrival<DateTimeOffset>.Never => Texts.Say("The target is not reached on this course."),
-            _ => Texts.Say("The readings do not tell yet when it is completed."),
+            Arrival<DateTimeOffset>.NotBefore later => Texts.Say(
+                "arrival.not-before",
+                ("early", Minute(later.Earliest))
+            ),
+            Arrival<DateTimeOffset>.Never => Texts["arrival.never"],
+            _ => Texts["arrival.open"],
         };
 
     /// <summary>A time axis over moments with a little room at its ends, an hour at least.</summary>
@@ -69,6 +46,6 @@ internal sealed class Page(ChartOptions options, TimeSpan offset)
         var (from, to) = (all.Min(), all.Max());
         var least = TimeSpan.FromHours(1);
         var pad = to - from < least ? TimeSpan.FromTicks(least.Ticks / 2) : TimeSpan.FromTicks((to - from).Ticks / 40);
-        return new TimeAxis(from - pad, to + pad, Offset, Texts);
+        return new TimeAxis(from - pad, to + pad, offset, Texts);
     }
 }

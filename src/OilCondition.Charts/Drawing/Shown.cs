@@ -1,28 +1,35 @@
 namespace OilCondition.Charts.Drawing;
 
-/// <summary>A unit as it is shown, and how figures become it.</summary>
-/// <param name="Unit">The unit; empty for none.</param>
-/// <param name="Factor">What a figure is multiplied by.</param>
-/// <param name="Zero">What is added then.</param>
-internal readonly record struct Shown(string Unit, double Factor = 1, double Zero = 0)
+/// <summary>A measurand as the sentences give it: its name, its unit, and its figures in that unit.</summary>
+internal sealed class Shown(ChartTexts texts, Measurand measurand)
 {
-    /// <summary>The unit of a measurand, or what stands for it in the United States (NIST SP 811, 2008, appendix B: exact definitions of gallon and pound).</summary>
-    public static Shown Of(string unit, ChartUnits units) =>
-        units == ChartUnits.Si
-            ? new Shown(unit)
-            : unit switch
-            {
-                "°C" => new Shown("°F", 1.8, 32),
-                "L" => new Shown("gal", 1 / 3.785411784),
-                "kg/m³" => new Shown("lb/gal", 3.785411784e-3 / 0.45359237),
-                _ => new Shown(unit),
-            };
+    private readonly Sentences sentences = texts.Sentences;
 
-    public double From(double figure) => figure * Factor + Zero;
+    public string Name => sentences.Name(measurand);
+
+    /// <summary>Name and unit of an axis.</summary>
+    public string Label => In(Name);
+
+    /// <summary>A name with the unit.</summary>
+    public string In(string name) => sentences.Unit(measurand) is { Length: > 0 } unit ? $"{name}, {unit}" : name;
+
+    /// <summary>A figure in the unit that is shown.</summary>
+    public double From(double figure) => sentences.Value(figure, measurand);
+
+    /// <summary>A difference in the unit that is shown: what a scale is shifted by does not count.</summary>
+    public double Change(double difference) => From(difference) - From(0);
+
+    /// <summary>A reading with its mark and unit.</summary>
+    public string Text(Reading reading) => sentences.Text(reading, measurand);
 
     /// <summary>A figure with its unit.</summary>
-    public string Text(ChartTexts texts, string number) => Unit.Length == 0 ? number : $"{number} {texts.Name(Unit)}";
+    public string Text(double figure) => Text(new Reading(figure));
 
-    /// <summary>A figure of the measurand's unit, in the unit that is shown.</summary>
-    public string Text(ChartTexts texts, double figure) => Text(texts, texts.Number(From(figure)));
+    /// <summary>A figure with its unit, as exact as the test method makes it at a reading.</summary>
+    public string Exact(double figure, double? measured = null) =>
+        $"{sentences.Number(figure, measurand, measured)} {sentences.Unit(measurand)}".TrimEnd();
+
+    /// <summary>A difference with its unit.</summary>
+    public string ChangeText(double difference) =>
+        $"{texts.Reported(Change(difference))} {sentences.Unit(measurand)}".TrimEnd();
 }

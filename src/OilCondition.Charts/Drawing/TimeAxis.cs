@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace OilCondition.Charts.Drawing;
 
 /// <summary>Moments as days since 1900 at one offset from UTC, which its label states.</summary>
@@ -9,13 +11,13 @@ internal sealed class TimeAxis : Axis
     private static readonly int[] DaySteps = [1, 2, 7, 14];
     private static readonly int[] MonthSteps = [1, 2, 3, 6, 12, 24, 60, 120, 240];
 
-    private readonly ChartTexts texts;
+    private readonly Sentences sentences;
     private readonly TimeSpan offset;
 
     public TimeAxis(DateTimeOffset from, DateTimeOffset to, TimeSpan offset, ChartTexts texts)
-        : base(texts.Say("date, UTC{0}", ChartTexts.Offset(offset)), Days(from, offset), Days(to, offset))
+        : base(texts.Say("axis.date", ("offset", Written(offset))), Days(from, offset), Days(to, offset))
     {
-        this.texts = texts;
+        sentences = texts.Sentences;
         this.offset = offset;
     }
 
@@ -39,7 +41,7 @@ internal sealed class TimeAxis : Axis
         {
             if (span / days <= most)
             {
-                return [.. Whole(days).Select(day => new Tick(Place(day), texts.Date(At(day))))];
+                return [.. Whole(days).Select(day => new Tick(Place(day), sentences.Date(At(day))))];
             }
         }
 
@@ -54,7 +56,11 @@ internal sealed class TimeAxis : Axis
         return Months(MonthSteps[MonthSteps.Length - 1]);
     }
 
-    private static DateTime At(double days) => Zero.AddDays(days);
+    /// <summary>A place as a moment that prints the day and the hour of the axis.</summary>
+    private static DateTimeOffset At(double days) => new(Zero.AddDays(days), TimeSpan.Zero);
+
+    private static string Written(TimeSpan offset) =>
+        (offset < TimeSpan.Zero ? "-" : "+") + offset.ToString(@"hh\:mm", CultureInfo.InvariantCulture);
 
     private IEnumerable<double> Whole(double step)
     {
@@ -71,10 +77,11 @@ internal sealed class TimeAxis : Axis
         foreach (var place in Whole(step))
         {
             // To the second, so that sums of steps print the minute that they are.
-            var at = new DateTime(
-                (long)Math.Round((double)At(place).Ticks / TimeSpan.TicksPerSecond) * TimeSpan.TicksPerSecond
+            var at = new DateTimeOffset(
+                (long)Math.Round((double)At(place).Ticks / TimeSpan.TicksPerSecond) * TimeSpan.TicksPerSecond,
+                TimeSpan.Zero
             );
-            ticks.Add(new Tick(Place(place), at.Date == last ? texts.Time(at) : $"{texts.Date(at)} {texts.Time(at)}"));
+            ticks.Add(new Tick(Place(place), at.Date == last ? sentences.TimeOfDay(at) : sentences.Time(at)));
             last = at.Date;
         }
 
@@ -88,8 +95,8 @@ internal sealed class TimeAxis : Axis
         var month = (first.Year * 12 + first.Month - 1) / step * step;
         for (; ; month += step)
         {
-            var at = new DateTime(month / 12, month % 12 + 1, 1);
-            var place = (at - Zero).TotalDays;
+            var at = new DateTimeOffset(month / 12, month % 12 + 1, 1, 0, 0, 0, TimeSpan.Zero);
+            var place = Days(at, TimeSpan.Zero);
             if (place > To)
             {
                 return ticks;
@@ -97,7 +104,12 @@ internal sealed class TimeAxis : Axis
 
             if (place >= From)
             {
-                ticks.Add(new Tick(Place(place), step % 12 == 0 ? ChartTexts.Year(at) : texts.Month(at)));
+                ticks.Add(
+                    new Tick(
+                        Place(place),
+                        step % 12 == 0 ? at.ToString("yyyy", CultureInfo.InvariantCulture) : sentences.Month(at)
+                    )
+                );
             }
         }
     }

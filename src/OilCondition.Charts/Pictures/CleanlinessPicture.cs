@@ -15,7 +15,7 @@ internal sealed class CleanlinessPicture(Page page, string title, IReadOnlyList<
     {
         if (columns.All(column => column.Low is null))
         {
-            return Drawing.Scene.Nothing(title, texts.Say("No particle counts."));
+            return Drawing.Scene.Nothing(title, texts["cleanliness.none"]);
         }
 
         List<double> counts =
@@ -29,7 +29,7 @@ internal sealed class CleanlinessPicture(Page page, string title, IReadOnlyList<
         // A count of 0 has no logarithm: it stands at the foot, a scale number below the others.
         var least = counts.DefaultIfEmpty(1).Min() / 2;
         var axis = NumberAxis
-            .Around(texts.Say("particles per mL, cumulative"), [.. counts, least], isLogarithmic: true, texts)
+            .Around(texts["cleanliness.axis"], [.. counts, least], isLogarithmic: true, texts)
             .WithTicksAt([
                 .. Enumerable.Range(0, Iso4406.HighestScaleNumber + 1).Select(Iso4406.UpperLimitPerMillilitre),
             ]);
@@ -49,7 +49,7 @@ internal sealed class CleanlinessPicture(Page page, string title, IReadOnlyList<
         if (codes.Count > 0)
         {
             yield return new Boxes(
-                texts.Say("what the scale number allows for"),
+                texts["cleanliness.code"],
                 Ink.SkyBlue,
                 [
                     .. codes.Select(one => new Stroke(
@@ -77,7 +77,7 @@ internal sealed class CleanlinessPicture(Page page, string title, IReadOnlyList<
                 14
             );
             yield return new Marks(
-                texts.Say("counted"),
+                texts["cleanliness.counted"],
                 Ink.Black,
                 MarkerShape.FilledDiamond,
                 [.. counted.Select(one => new Spot(one.At, one.Column.Low!.Value))],
@@ -89,7 +89,7 @@ internal sealed class CleanlinessPicture(Page page, string title, IReadOnlyList<
         if (asked.Count > 0)
         {
             yield return new Strokes(
-                texts.Say("not to be exceeded"),
+                texts["cleanliness.asked"],
                 Ink.Vermilion,
                 Dash.Solid,
                 [
@@ -115,7 +115,9 @@ internal sealed class CleanlinessPicture(Page page, string title, IReadOnlyList<
             .Where(number => (number - shown[0]) % step == 0)
             .Select(number => new LevelMark(
                 Iso4406.TypicalCountPerMillilitre(number),
-                number == shown[0] ? texts.Say("scale number {0}", number) : texts.Count(number),
+                number == shown[0]
+                    ? texts.Say("cleanliness.scale-number", ("number", page.Sentences.Number(number)))
+                    : page.Sentences.Number(number),
                 Ink.Grey,
                 null
             ));
@@ -128,8 +130,8 @@ internal sealed class CleanlinessPicture(Page page, string title, IReadOnlyList<
         var at = columns.Max(column => column.At);
         lines.Add(
             at is { } taken
-                ? texts.Say("ISO 4406 {0} on {1}.", code, page.Day(taken))
-                : texts.Say("ISO 4406 {0}.", code)
+                ? texts.Say("cleanliness.told-on", ("code", code), ("date", page.Day(taken)))
+                : texts.Say("cleanliness.told", ("code", code))
         );
         if (columns.Any(column => column.Asked is not null))
         {
@@ -141,14 +143,14 @@ internal sealed class CleanlinessPicture(Page page, string title, IReadOnlyList<
                 .ToList();
             lines.Add(
                 above.Count == 0
-                    ? texts.Say("Asked for: {0}; not exceeded at any size that was counted.", asked)
-                    : texts.Say("Asked for: {0}; exceeded at {1}.", asked, string.Join(", ", above))
+                    ? texts.Say("cleanliness.told-met", ("code", asked))
+                    : texts.Say("cleanliness.told-exceeded", ("code", asked), ("sizes", string.Join(", ", above)))
             );
         }
 
         if (columns.Any(column => column.Low == 0))
         {
-            lines.Add(texts.Say("Counts of 0 stand at the foot of the scale."));
+            lines.Add(texts["cleanliness.zeros"]);
         }
 
         return lines;

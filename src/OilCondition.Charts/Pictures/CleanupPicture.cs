@@ -30,7 +30,7 @@ internal sealed class CleanupPicture
         measurand = part?.Measurand ?? status.Options.Measurand;
         curve = part?.Curve ?? status.Curve;
         target = part?.Target ?? status.Options.Target;
-        shown = Shown.Of(measurand.Unit, page.Units);
+        shown = new Shown(texts, measurand);
     }
 
     private bool IsLogarithmic => measurand.Scale == NaturalScale.Logarithmic;
@@ -41,11 +41,11 @@ internal sealed class CleanupPicture
         var sensor = Of(bySensor: true);
         if (samples.Count + sensor.Count == 0)
         {
-            return Drawing.Scene.Nothing(title, texts.Say("No readings."));
+            return Drawing.Scene.Nothing(title, texts["readings.none"]);
         }
 
         var time = page.Time(Moments([.. samples, .. sensor]));
-        var curves = CurveLayers.Of(page, shown, curve, time, status.Confidence).ToList();
+        var curves = CurveLayers.Of(page, shown.From, curve, time, status.Confidence).ToList();
         List<Layer> layers =
         [
             .. curves.OfType<Shade>(),
@@ -64,18 +64,11 @@ internal sealed class CleanupPicture
             )
             .Select(spot => spot.Y)
             .Concat(target is { } level ? new[] { shown.From(level) } : []);
-        var unit = shown.Unit.Length == 0 ? "" : $", {texts.Name(shown.Unit)}";
         return new Scene(
             title,
             Lines(),
             time,
-            NumberAxis.Around(
-                texts.Name(measurand.Name) + unit,
-                values,
-                IsLogarithmic,
-                texts,
-                isFromZero: !IsLogarithmic
-            )
+            NumberAxis.Around(shown.Label, values, IsLogarithmic, texts, isFromZero: !IsLogarithmic)
         )
         {
             Layers = layers,
@@ -84,7 +77,7 @@ internal sealed class CleanupPicture
                 [
                     new LevelMark(
                         shown.From(asked),
-                        texts.Say("target {0}", shown.Text(texts, asked)),
+                        texts.Say("cleanup.target", ("target", shown.Text(asked))),
                         Ink.Vermilion,
                         Dash.Long
                     ),
@@ -130,22 +123,22 @@ internal sealed class CleanupPicture
         bool IsAside((DateTimeOffset At, Reading Reading) one) =>
             isFitted && curve.Count > 0 && one.At < curve.FirstReadingAt && !one.Reading.IsCensored;
         var (key, ink, shape) = isSensor
-            ? (texts.Say("sensor"), Ink.SkyBlue, MarkerShape.FilledCircle)
+            ? (texts["mark.sensor"], Ink.SkyBlue, MarkerShape.FilledCircle)
             : (
-                texts.Say(measurand.Equals(Measurands.WaterContent) ? "titration" : "sample"),
+                texts[measurand.Equals(Measurands.WaterContent) ? "mark.titration" : "mark.sample"],
                 Ink.Black,
                 MarkerShape.FilledSquare
             );
         List<(DateTimeOffset, Reading)> used = [.. all.Where(one => !IsAside(one))];
         List<(DateTimeOffset, Reading)> aside = [.. all.Where(IsAside)];
-        var layers = ReadingMarks.Of(page, shown, key, ink, shape, used);
+        var layers = ReadingMarks.Of(page, shown.From, key, ink, shape, used);
         return aside.Count == 0
             ? layers
             : layers.Concat(
                 ReadingMarks.Of(
                     page,
-                    shown,
-                    texts.Say("{0}: before the fit", key),
+                    shown.From,
+                    texts.Say("mark.before-fit", ("what", key)),
                     Ink.Purple,
                     isSensor ? MarkerShape.Eks : MarkerShape.OpenCircleWithEks,
                     aside
@@ -170,7 +163,7 @@ internal sealed class CleanupPicture
     {
         yield return new Moment(
             time.Days(status.AsOf),
-            texts.Say("latest {0}", page.Minute(status.AsOf)),
+            texts.Say("cleanup.latest", ("at", page.Minute(status.AsOf))),
             Ink.Frame,
             Dash.Solid
         );
@@ -178,18 +171,18 @@ internal sealed class CleanupPicture
         {
             yield return new Moment(
                 time.Days(expected.Estimate),
-                texts.Say("expected {0}", page.Minute(expected.Estimate)),
+                texts.Say("cleanup.expected", ("at", page.Minute(expected.Estimate))),
                 Ink.Blue,
                 Dash.Short
             );
-            yield return new Moment(time.Days(expected.Earliest), texts.Say("earliest"), Ink.Blue, Dash.Dots);
-            yield return new Moment(time.Days(expected.Latest), texts.Say("at the latest"), Ink.Blue, Dash.Dots);
+            yield return new Moment(time.Days(expected.Earliest), texts["cleanup.earliest"], Ink.Blue, Dash.Dots);
+            yield return new Moment(time.Days(expected.Latest), texts["cleanup.at-the-latest"], Ink.Blue, Dash.Dots);
         }
         else if (status.Arrival is Arrival<DateTimeOffset>.Already already)
         {
             yield return new Moment(
                 time.Days(already.At),
-                texts.Say("reached {0}", page.Minute(already.At)),
+                texts.Say("cleanup.reached", ("at", page.Minute(already.At))),
                 Ink.Blue,
                 Dash.Short
             );
@@ -201,20 +194,20 @@ internal sealed class CleanupPicture
         var lines = new List<string>();
         if (status.Options.Target is not null && status.Latest is { } latest)
         {
-            lines.Add(texts.Say("{0} at {1}, {2}.", page.Reading(shown, latest), page.Minute(status.AsOf), Phase()));
+            lines.Add(Told(shown.Text(latest)));
         }
         else if (status.LatestParticles is { } counts)
         {
-            lines.Add(texts.Say("{0} at {1}, {2}.", $"ISO 4406 {counts.Code}", page.Minute(status.AsOf), Phase()));
+            lines.Add(Told($"ISO 4406 {counts.Code}"));
         }
 
         if (target is { } asked)
         {
             lines.Add(
                 texts.Say(
-                    "Target {0}, held for {1} h.",
-                    shown.Text(texts, asked),
-                    texts.Number(status.Options.HoldFor.TotalHours)
+                    "cleanup.told-target",
+                    ("target", shown.Text(asked)),
+                    ("hours", page.Sentences.Number(status.Options.HoldFor.TotalHours))
                 )
             );
         }
@@ -222,22 +215,32 @@ internal sealed class CleanupPicture
         lines.Add(page.Arrival(status.Arrival));
         if (status.Contradiction is not null)
         {
-            lines.Add(texts.Say("Sensor and samples contradict each other."));
+            lines.Add(texts["cleanup.contradiction"]);
         }
 
         return lines;
     }
 
-    private string Phase() =>
-        status.Phase switch
-        {
-            CleanupPhase.AtTarget => texts.Say("at target"),
-            CleanupPhase.Holding => texts.Say("holding"),
-            CleanupPhase.Rebounded => texts.Say("back above the target"),
-            CleanupPhase.Warming => texts.Say("warming up"),
-            CleanupPhase.NoReadings => texts.Say("no readings yet"),
-            CleanupPhase.Stalled => texts.Say("stalled"),
-            CleanupPhase.FreeWaterLeaving => texts.Say("free water leaving"),
-            _ => texts.Say("falling"),
-        };
+    private string Told(string reading) =>
+        texts.Say(
+            "cleanup.told",
+            ("reading", reading),
+            ("at", page.Minute(status.AsOf)),
+            (
+                "phase",
+                texts[
+                    status.Phase switch
+                    {
+                        CleanupPhase.AtTarget => "phase.at-target",
+                        CleanupPhase.Holding => "phase.holding",
+                        CleanupPhase.Rebounded => "phase.rebounded",
+                        CleanupPhase.Warming => "phase.warming",
+                        CleanupPhase.NoReadings => "phase.no-readings",
+                        CleanupPhase.Stalled => "phase.stalled",
+                        CleanupPhase.FreeWaterLeaving => "phase.free-water-leaving",
+                        _ => "phase.falling",
+                    }
+                ]
+            )
+        );
 }

@@ -8,53 +8,48 @@ internal sealed class ComparisonPicture(ChartTexts texts, TreatmentComparison co
 {
     public Scene Scene()
     {
-        var title = texts.Say("Ways to treat, hours");
+        var title = texts["options.compared-title"];
         if (comparison.Rows.Count == 0)
         {
-            return Drawing.Scene.Nothing(title, texts.Say("No options to compare."));
+            return Drawing.Scene.Nothing(title, texts["options.none"]);
         }
 
-        var rows = comparison
-            .Rows.Select(
-                (one, row) =>
-                    (Row: row, Name: texts.Name(one.Treatment.Name), Bar: RowBar.Of(one.Band), Verdict: Verdict(one))
-            )
-            .ToList();
-        var bars = rows.Where(one => one.Bar is not null).Select(one => (one.Row, Bar: one.Bar!.Value)).ToList();
-        string Words(RowBar? bar, string verdict) =>
-            bar is { } known ? texts.Say("{0}; {1}", known.Words(texts, "h"), verdict) : verdict;
+        var rows = comparison.Rows.Select((one, row) => (Row: row, Treatment: one, Bar: RowBar.Of(one.Band))).ToList();
+        var known = rows.Where(one => one.Bar is not null).ToList();
+        var bars = known.Select(one => (one.Row, Bar: one.Bar!.Value)).ToList();
         return new Scene(
             title,
             [
-                bars.Count == 0
-                    ? texts.Say("Nothing at hand does it.")
-                    : bars.OrderBy(one => one.Bar.P50)
-                        .Select(one => rows[one.Row])
-                        .Select(one => texts.Say("Quickest: {0}, {1}.", one.Name, Words(one.Bar, one.Verdict)))
-                        .First(),
-                texts.Say(
-                    "The makers of machine, oil and unit, local codes and licensed people decide how it is done."
-                ),
+                known.Count == 0
+                    ? texts["options.told-nothing"]
+                    : Quickest(known.OrderBy(one => one.Bar!.Value.P50).First().Treatment),
+                texts["options.told-caution"],
             ],
-            RowBars.Axis(texts.Say("hours of treatment"), bars.Select(one => one.Bar), texts),
-            new RowAxis("", [.. rows.Select(one => one.Name)], isUpsideDown: true)
+            RowBars.Axis(texts["options.hours"], bars.Select(one => one.Bar), texts),
+            new RowAxis("", [.. comparison.Rows.Select(one => one.Treatment.Name)], isUpsideDown: true)
         )
         {
             Layers =
             [
-                RowBars.Of(texts.Say("possible"), Ink.SkyBlue, bars),
-                .. RowBars.Whiskers(texts.Say("one to nine cases in ten"), bars),
+                RowBars.Of(texts["options.possible"], Ink.SkyBlue, bars),
+                .. RowBars.Whiskers(texts["options.interval"], bars),
             ],
-            Levels = [.. rows.Select(one => new LevelMark(one.Row, Words(one.Bar, one.Verdict), Ink.Grey, null))],
+            Levels = [.. rows.Select(one => new LevelMark(one.Row, Words(one.Treatment), Ink.Grey, null))],
         };
     }
 
+    private string Quickest(TreatmentAssessment row) =>
+        texts.Say("options.told-quickest", ("option", row.Treatment.Name), ("words", Words(row)));
+
     /// <summary>Sure where nine cases in ten meet the target, as the whisker shows it.</summary>
-    private string Verdict(TreatmentAssessment row) =>
-        row.Band switch
+    private string Words(TreatmentAssessment row)
+    {
+        if (row.Band is not { TimeP50: not null } band)
         {
-            { TimeP90: not null } => texts.Say("meets the target"),
-            { TimeP50: not null } => texts.Say("not sure"),
-            _ => texts.Say("does not reach the target"),
-        };
+            return texts["verdict.does-not-reach"];
+        }
+
+        var verdict = texts[band.TimeP90 is null ? "verdict.not-sure" : "verdict.meets"];
+        return texts.Say("options.words", ("amount", texts.Sentences.Hours(band)), ("verdict", verdict));
+    }
 }

@@ -9,7 +9,19 @@ internal static class CurveLayers
 {
     private const int Parts = 80;
 
-    public static IEnumerable<Layer> Of(Page page, Shown shown, CleanupCurve curve, TimeAxis time, double confidence)
+    /// <summary>The layers of a curve.</summary>
+    /// <param name="page">Words and dates.</param>
+    /// <param name="height">What a value is on the axis.</param>
+    /// <param name="curve">The curve.</param>
+    /// <param name="time">The time axis.</param>
+    /// <param name="confidence">Level of the band.</param>
+    public static IEnumerable<Layer> Of(
+        Page page,
+        Func<double, double> height,
+        CleanupCurve curve,
+        TimeAxis time,
+        double confidence
+    )
     {
         var texts = page.Texts;
         if (!curve.HasCurve)
@@ -30,11 +42,11 @@ internal static class CurveLayers
         if (band.Count > 1)
         {
             yield return new Shade(
-                texts.Say("band of the curve, {0} %", texts.Number(100 * confidence)),
+                texts.Say("curve.band", ("confidence", texts.Reported(100 * confidence))),
                 Ink.PaleBlue,
                 [
-                    .. band.Select(one => new Spot(one.Day, shown.From(one.Band.Upper!.Value))),
-                    .. Enumerable.Reverse(band).Select(one => new Spot(one.Day, shown.From(one.Band.Lower!.Value))),
+                    .. band.Select(one => new Spot(one.Day, height(one.Band.Upper!.Value))),
+                    .. Enumerable.Reverse(band).Select(one => new Spot(one.Day, height(one.Band.Lower!.Value))),
                 ]
             );
         }
@@ -44,14 +56,10 @@ internal static class CurveLayers
                 key,
                 Ink.Blue,
                 dash,
-                [
-                    .. places
-                        .Where(one => which(one.At))
-                        .Select(one => new Spot(one.Day, shown.From(curve.ValueAt(one.At)))),
-                ]
+                [.. places.Where(one => which(one.At)).Select(one => new Spot(one.Day, height(curve.ValueAt(one.At))))]
             );
-        yield return Part(texts.Say("fitted curve"), Dash.Solid, at => at <= curve.LastReadingAt);
-        var ahead = Part(texts.Say("fitted curve, ahead"), Dash.Short, at => at >= curve.LastReadingAt);
+        yield return Part(texts["curve.fitted"], Dash.Solid, at => at <= curve.LastReadingAt);
+        var ahead = Part(texts["curve.ahead"], Dash.Short, at => at >= curve.LastReadingAt);
         if (ahead.Spots.Count > 1)
         {
             yield return ahead;

@@ -8,32 +8,31 @@ namespace OilCondition.Charts.Pictures;
 internal sealed class CurvePicture(Page page, CleanupCurve curve, double confidence)
 {
     private readonly ChartTexts texts = page.Texts;
-    private readonly Shown shown = new("");
 
     public Scene Scene()
     {
-        var title = texts.Say("Cleanup curve");
+        var title = texts["curve.title"];
         var readings = curve.FittedReadings;
         if (readings.Count == 0)
         {
-            return Drawing.Scene.Nothing(title, texts.Say("No readings."));
+            return Drawing.Scene.Nothing(title, texts["readings.none"]);
         }
 
         var time = page.Time(readings.Select(one => one.At).Append(curve.Origin));
         var flagged = new HashSet<int>(curve.FlaggedReadings);
-        var curves = CurveLayers.Of(page, shown, curve, time, confidence).ToList();
+        var curves = CurveLayers.Of(page, value => value, curve, time, confidence).ToList();
         List<Layer> layers =
         [
             .. curves.OfType<Shade>(),
-            .. Marks("reading", Ink.Black, MarkerShape.FilledCircle, isFlagged: false),
-            .. Marks("does not fit the others", Ink.Purple, MarkerShape.OpenCircleWithEks, isFlagged: true),
+            .. Marks("mark.reading", Ink.Black, MarkerShape.FilledCircle, isFlagged: false),
+            .. Marks("curve.misfit", Ink.Purple, MarkerShape.OpenCircleWithEks, isFlagged: true),
             .. curves.OfType<Trace>(),
         ];
         IEnumerable<Layer> Marks(string key, Ink ink, MarkerShape shape, bool isFlagged) =>
             ReadingMarks.Of(
                 page,
-                shown,
-                texts.Say(key),
+                value => value,
+                texts[key],
                 ink,
                 shape,
                 [
@@ -42,20 +41,20 @@ internal sealed class CurvePicture(Page page, CleanupCurve curve, double confide
                         .Select(one => (one.At, one.Reading)),
                 ]
             );
-        var floor = texts.Say("floor {0}", texts.Number(curve.Floor, curve.ScatterAt(curve.Floor)));
+        var floor = page.Sentences.Number(curve.Floor, curve.ScatterAt(curve.Floor));
         return new Scene(
             title,
             [
                 texts.Say(
-                    "{0} readings from {1} to {2}.",
-                    texts.Count(curve.Count),
-                    page.Minute(curve.FirstReadingAt),
-                    page.Minute(curve.LastReadingAt)
+                    "curve.told",
+                    ("count", page.Sentences.Number(curve.Count)),
+                    ("from", page.Minute(curve.FirstReadingAt)),
+                    ("to", page.Minute(curve.LastReadingAt))
                 ),
             ],
             time,
             NumberAxis.Around(
-                texts.Say("unit of the readings"),
+                texts["curve.unit"],
                 readings.SelectMany(one => new[] { one.Reading.Value, one.Fitted }).Append(curve.Floor),
                 false,
                 texts,
@@ -64,7 +63,7 @@ internal sealed class CurvePicture(Page page, CleanupCurve curve, double confide
         )
         {
             Layers = layers,
-            Levels = [new LevelMark(curve.Floor, floor, Ink.Grey, Dash.Long)],
+            Levels = [new LevelMark(curve.Floor, texts.Say("curve.floor", ("level", floor)), Ink.Grey, Dash.Long)],
         };
     }
 }

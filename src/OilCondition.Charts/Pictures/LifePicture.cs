@@ -7,33 +7,29 @@ namespace OilCondition.Charts.Pictures;
 /// <summary>A remaining life alone: the readings that it was told from, the limit, and by when it is passed.</summary>
 internal sealed class LifePicture(Page page, RemainingLife life)
 {
-    /// <summary>Dates are shown as far ahead as three times what lies behind, as on the chart of a trend.</summary>
-    private const double MostAhead = 3;
-
     private readonly ChartTexts texts = page.Texts;
-    private readonly Shown shown = Shown.Of(life.Series.Measurand.Unit, page.Units);
+    private readonly Shown shown = new(page.Texts, life.Series.Measurand);
 
     public Scene Scene()
     {
         var measurand = life.Series.Measurand;
-        var name = texts.Name(measurand.Name);
-        var title = texts.Say("{0}: {1}", name, texts.Say("remaining life"));
-        var sentence = LifeWords.Of(page, shown, life, "The limit {0}");
+        var title = texts.Say("title.of", ("whose", shown.Name), ("what", texts["life.title"]));
+        var sentence = LifeWords.Of(page, shown, life, "life.limit");
         var points = life.Series.Points;
         if (points.Count == 0)
         {
-            return Drawing.Scene.Nothing(title, texts.Say("No readings."), [sentence]);
+            return Drawing.Scene.Nothing(title, texts["readings.none"], [sentence]);
         }
 
         var isLogarithmic = measurand.Scale == NaturalScale.Logarithmic;
-        var dates = Dates().ToList();
+        var dates = life is RemainingLife.Forecast forecast ? LifeDates.Of(forecast).ToList() : [];
         var time = page.Time([.. points.Select(point => point.At), .. Seen(points, dates)]);
         List<Layer> layers =
         [
             .. ReadingMarks.Of(
                 page,
-                shown,
-                texts.Say("reading"),
+                shown.From,
+                texts["mark.reading"],
                 Ink.Black,
                 MarkerShape.FilledCircle,
                 [.. points.Select(point => (point.At, point.Reading))]
@@ -41,17 +37,16 @@ internal sealed class LifePicture(Page page, RemainingLife life)
         ];
         if (dates.Count > 0)
         {
-            layers.Add(new Strokes(texts.Say("limit passed in 10, 50 and 90 % of cases"), Ink.Blue, Dash.Dots, []));
+            layers.Add(LifeDates.Key(page));
         }
 
         var limit = shown.From(life.Limit);
-        var unit = shown.Unit.Length == 0 ? "" : $", {texts.Name(shown.Unit)}";
         return new Scene(
             title,
             [sentence],
             time,
             NumberAxis.Around(
-                name + unit,
+                shown.Label,
                 points.Select(point => shown.From(point.Reading.Value)).Append(limit),
                 isLogarithmic,
                 texts
@@ -61,26 +56,15 @@ internal sealed class LifePicture(Page page, RemainingLife life)
             Layers = layers,
             Levels =
             [
-                new LevelMark(limit, texts.Say("limit {0}", shown.Text(texts, life.Limit)), Ink.Vermilion, Dash.Solid),
+                new LevelMark(
+                    limit,
+                    texts.Say("limit.figure", ("limit", shown.Text(life.Limit))),
+                    Ink.Vermilion,
+                    Dash.Solid
+                ),
             ],
             Moments = [.. Moments(dates, time)],
         };
-    }
-
-    private IEnumerable<(double Chance, DateTimeOffset At)> Dates()
-    {
-        if (life is not RemainingLife.Forecast forecast)
-        {
-            yield break;
-        }
-
-        foreach (var chance in new[] { 0.1, 0.9, 0.5 })
-        {
-            if (forecast.Crossing.TryAt(chance, out var at))
-            {
-                yield return (chance, at);
-            }
-        }
     }
 
     private IEnumerable<DateTimeOffset> Seen(
@@ -93,7 +77,7 @@ internal sealed class LifePicture(Page page, RemainingLife life)
             return [];
         }
 
-        var most = now.AddDays(MostAhead * Math.Max(30, (now - points[0].At).TotalDays));
+        var most = now.AddDays(LifeDates.MostAhead * Math.Max(30, (now - points[0].At).TotalDays));
         return dates.Select(one => one.At < most ? one.At : most).Append(now);
     }
 
@@ -101,17 +85,17 @@ internal sealed class LifePicture(Page page, RemainingLife life)
     {
         if (life is RemainingLife.Forecast { Crossing.AsOf: var now })
         {
-            yield return new Moment(time.Days(now), texts.Say("now {0}", page.Day(now)), Ink.Frame, Dash.Solid);
+            yield return new Moment(
+                time.Days(now),
+                texts.Say("moment.now", ("date", page.Day(now))),
+                Ink.Frame,
+                Dash.Solid
+            );
         }
 
         foreach (var (chance, at) in dates.Where(one => time.Shows(time.Days(one.At))))
         {
-            yield return new Moment(
-                time.Days(at),
-                $"{texts.Number(100 * chance)} % {page.Day(at)}",
-                Ink.Blue,
-                Dash.Dots
-            );
+            yield return new Moment(time.Days(at), LifeDates.Words(page, chance, at), Ink.Blue, Dash.Dots);
         }
     }
 }

@@ -10,41 +10,33 @@ internal static class LifeWords
     /// <param name="page">Words and dates.</param>
     /// <param name="shown">The unit.</param>
     /// <param name="life">The life.</param>
-    /// <param name="figure">What the limit is called, with a place for its figure.</param>
+    /// <param name="figure">Key of what the limit is called.</param>
     public static string Of(Page page, Shown shown, RemainingLife life, string figure)
     {
         var texts = page.Texts;
-        var limit = texts.Say(figure, shown.Text(texts, life.Limit));
+        var limit = ("limit", texts.Say(figure, ("limit", shown.Text(life.Limit))));
         return life switch
         {
             RemainingLife.Crosses crosses => texts.Say(
-                "{0} is passed by {1} in one case of ten, by {2} in five, by {3} in nine.",
+                "life.dates",
                 limit,
-                page.Day(crosses.P10),
-                page.Day(crosses.P50),
-                page.Day(crosses.P90)
+                ("early", page.Day(crosses.P10)),
+                ("middle", page.Day(crosses.P50)),
+                ("late", page.Day(crosses.P90))
             ),
-            RemainingLife.NoLatestDate open => texts.Say(
-                "{0} is passed by {1} in one case of ten; no latest date can be given.",
-                limit,
-                page.Day(open.P10)
-            ),
-            RemainingLife.HeldByMakeUp held => texts.Say(
-                "{0} is not reached: make-up holds the level at {1}.",
-                limit,
-                shown.Text(texts, held.LongRunLevel)
-            ),
+            RemainingLife.NoLatestDate open => texts.Say("life.open", limit, ("early", page.Day(open.P10))),
+            RemainingLife.HeldByMakeUp held => texts.Say("life.held", limit, ("level", shown.Text(held.LongRunLevel))),
             RemainingLife.NotApproaching => texts.Say(
-                "{0} is passed within {1} years in less than one case of ten.",
+                "life.far",
                 limit,
-                texts.Count(LifeForecast.HorizonYears)
+                ("years", page.Sentences.Number(LifeForecast.HorizonYears))
             ),
-            RemainingLife.AlreadyCrossed => texts.Say("{0} is passed already.", limit),
+            RemainingLife.AlreadyCrossed => texts.Say("life.passed", limit),
             RemainingLife.TooFewReadings few => texts.Say(
-                "{0}: no forecast, {1} of {2} readings.",
+                "life.few",
                 limit,
-                texts.Count(few.Count),
-                texts.Count(few.Needed)
+                ("count", page.Sentences.Number(few.Count)),
+                ("needed", page.Sentences.Number(few.Needed))
             ),
             _ => throw new InvalidOperationException($"{life.GetType().Name} has no words."),
         };

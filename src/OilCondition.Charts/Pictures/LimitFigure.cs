@@ -23,14 +23,15 @@ internal readonly record struct LimitFigure(double Value, LimitSide Side, bool I
                 .OrderBy(one => one.IsStatistical),
         ];
 
-    public LevelMark Level(Page page, Shown shown)
+    public LevelMark Level(ChartTexts texts, Shown shown)
     {
-        var (above, below) = IsAlarm ? ("alarm above {0}", "alarm below {0}") : ("alert above {0}", "alert below {0}");
-        var figure = shown.Text(page.Texts, Value);
-        var words = page.Texts.Say(Side == LimitSide.Upper ? above : below, figure);
+        var (above, below) = IsAlarm
+            ? ("limit.alarm-above", "limit.alarm-below")
+            : ("limit.alert-above", "limit.alert-below");
+        var words = texts.Say(Side == LimitSide.Upper ? above : below, ("limit", shown.Text(Value)));
         return new LevelMark(
             shown.From(Value),
-            IsStatistical ? page.Texts.Say("{0}, by own history", words) : words,
+            IsStatistical ? texts.Say("limit.own-history", ("limit", words)) : words,
             IsAlarm ? Ink.Vermilion : Ink.Orange,
             IsStatistical ? Dash.Dots
                 : IsAlarm ? Dash.Solid

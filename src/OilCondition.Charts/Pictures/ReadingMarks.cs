@@ -11,7 +11,7 @@ internal static class ReadingMarks
 
     public static IEnumerable<Layer> Of(
         Page page,
-        Shown shown,
+        Func<double, double> height,
         string key,
         Ink ink,
         MarkerShape shape,
@@ -30,7 +30,7 @@ internal static class ReadingMarks
                 [
                     .. readings
                         .Where(one => which(one.Reading))
-                        .Select(one => new Spot(page.Days(one.At), shown.From(one.Reading.Value))),
+                        .Select(one => new Spot(page.Days(one.At), height(one.Reading.Value))),
                 ],
                 size
             );
@@ -38,53 +38,16 @@ internal static class ReadingMarks
         [
             Layer(key, shape, reading => !reading.IsCensored),
             Layer(
-                page.Texts.Say("{0}: less than (<)", key),
+                page.Texts.Say("mark.less-than", ("what", key)),
                 MarkerShape.OpenTriangleDown,
                 reading => reading.Qualifier == Qualifier.LessThan
             ),
             Layer(
-                page.Texts.Say("{0}: more than (>)", key),
+                page.Texts.Say("mark.more-than", ("what", key)),
                 MarkerShape.OpenTriangleUp,
                 reading => reading.Qualifier == Qualifier.GreaterThan
             ),
         ];
         return layers.Where(layer => layer.Spots.Count > 0);
-    }
-
-    /// <summary>Readings that were set aside; nothing where there are none.</summary>
-    public static IEnumerable<Layer> SetAside(Page page, Shown shown, IReadOnlyList<SeriesPoint> points) =>
-        points.Count == 0
-            ? []
-            :
-            [
-                new Marks(
-                    page.Texts.Say("set aside"),
-                    Ink.Purple,
-                    MarkerShape.OpenCircleWithEks,
-                    [.. points.Select(point => new Spot(page.Days(point.At), shown.From(point.Reading.Value)))],
-                    10
-                ),
-            ];
-
-    /// <summary>What to know of where the marks stand.</summary>
-    public static IEnumerable<string> Notes(
-        Page page,
-        Measurand measurand,
-        IReadOnlyList<SeriesPoint> judged,
-        IReadOnlyList<SeriesPoint> others
-    )
-    {
-        if (judged.Any(point => point.Reading.Value != point.Reported.Value))
-        {
-            yield return page.Texts.Say("Dilution by top-ups is taken out of the readings.");
-        }
-
-        if (
-            measurand.Scale == NaturalScale.Logarithmic
-            && judged.Concat(others).Any(point => !(point.Reading.Value > 0))
-        )
-        {
-            yield return page.Texts.Say("Readings of 0 stand at the foot of the scale.");
-        }
     }
 }

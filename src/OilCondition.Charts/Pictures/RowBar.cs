@@ -10,16 +10,4 @@ internal readonly record struct RowBar(double? P10, double P50, double? P90)
         hours is { TimeP50: { } half } band
             ? new RowBar(band.TimeP10?.TotalHours, half.TotalHours, band.TimeP90?.TotalHours)
             : null;
-
-    /// <summary>The figure in words.</summary>
-    /// <returns>For example <c>15.7 h (14.1 to 17.5)</c>.</returns>
-    public string Words(ChartTexts texts, string unit)
-    {
-        var open = Math.Max(P50 / 20, 1e-6);
-        string Number(double value) => texts.Number(value, open);
-        var middle = $"{Number(P50)} {unit}";
-        return this is { P10: { } low, P90: { } high } && Number(low) != Number(high)
-            ? texts.Say("{0} ({1} to {2})", middle, Number(low), Number(high))
-            : middle;
-    }
 }

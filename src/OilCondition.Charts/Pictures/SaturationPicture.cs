@@ -22,7 +22,8 @@ internal sealed class SaturationPicture(
     private const int Parts = 80;
 
     private readonly ChartTexts texts = page.Texts;
-    private readonly Shown celsius = Shown.Of("°C", page.Units);
+    private readonly Shown degrees = new(page.Texts, Measurands.OilTemperature);
+    private readonly Shown content = new(page.Texts, Measurands.WaterContent);
 
     public Scene Scene()
     {
@@ -44,14 +45,9 @@ internal sealed class SaturationPicture(
                 .OrderBy(at => at),
         ];
         List<Layer> layers = [.. Band(temperatures), .. Separated(), .. Curves(temperatures), .. Points()];
-        var x = NumberAxis.Around(
-            $"{texts.Say("oil temperature")}, {celsius.Unit}",
-            [celsius.From(low), celsius.From(high)],
-            false,
-            texts
-        );
+        var x = NumberAxis.Around(degrees.Label, [degrees.From(low), degrees.From(high)], false, texts);
         var y = NumberAxis.Around(
-            $"{texts.Say("water")}, mg/kg",
+            content.In(page.Sentences.Topic(ProblemTopic.Water)),
             layers.SelectMany(Heights).Append(0),
             false,
             texts,
@@ -61,7 +57,15 @@ internal sealed class SaturationPicture(
         {
             Layers = layers,
             Levels = water is { } all
-                ? [new LevelMark(all.PartsPerMillion, texts.Say("all water {0}", Ppm(all)), Ink.Blue, Dash.Long)]
+                ?
+                [
+                    new LevelMark(
+                        content.From(all.PartsPerMillion),
+                        texts.Say("saturation.all", ("water", Text(all))),
+                        Ink.Blue,
+                        Dash.Long
+                    ),
+                ]
                 : [],
             Moments = isOfMachine ? [.. Moments()] : [],
         };
@@ -70,14 +74,14 @@ internal sealed class SaturationPicture(
     private IEnumerable<Moment> Moments() =>
         [
             new Moment(
-                celsius.From(running.DegreesCelsius),
-                texts.Say("running {0}", Degrees(running)),
+                degrees.From(running.DegreesCelsius),
+                texts.Say("saturation.running", ("temperature", Text(running))),
                 Ink.Vermilion,
                 Dash.Long
             ),
             new Moment(
-                celsius.From(standstill.DegreesCelsius),
-                texts.Say("standstill {0}", Degrees(standstill)),
+                degrees.From(standstill.DegreesCelsius),
+                texts.Say("saturation.standstill", ("temperature", Text(standstill))),
                 Ink.Blue,
                 Dash.Short
             ),
@@ -92,31 +96,26 @@ internal sealed class SaturationPicture(
             _ => [],
         };
 
-    private double Held(double degrees) => At(degrees).PartsPerMillion;
+    private double Held(double celsius) =>
+        curve.SaturationAt(Temperature.FromDegreesCelsius(celsius)).Content.PartsPerMillion;
 
-    private MassFraction At(double degrees) => curve.SaturationAt(Temperature.FromDegreesCelsius(degrees)).Content;
-
-    private Spot Spot(double degrees, double ppm) => new(celsius.From(degrees), ppm);
+    private Spot Spot(double celsius, double ppm) => new(degrees.From(celsius), content.From(ppm));
 
     private IEnumerable<Layer> Curves(double[] temperatures)
     {
         Trace Part(string? key, Dash dash, Func<double, bool> which) =>
             new(key, Ink.Black, dash, [.. temperatures.Where(which).Select(at => Spot(at, Held(at)))], 2.2f);
         var (lowest, highest) = (curve.Lowest.DegreesCelsius, curve.Highest.DegreesCelsius);
-        yield return Part(
-            texts.Say("saturation: all that the oil holds dissolved"),
-            Dash.Solid,
-            at => at >= lowest && at <= highest
-        );
+        yield return Part(texts["saturation.curve"], Dash.Solid, at => at >= lowest && at <= highest);
         var (below, above) = (temperatures[0] < lowest, temperatures[temperatures.Length - 1] > highest);
         if (below)
         {
-            yield return Part(texts.Say("extrapolated"), Dash.Dots, at => at <= lowest);
+            yield return Part(texts["saturation.extrapolated"], Dash.Dots, at => at <= lowest);
         }
 
         if (above)
         {
-            yield return Part(below ? null : texts.Say("extrapolated"), Dash.Dots, at => at >= highest);
+            yield return Part(below ? null : texts["saturation.extrapolated"], Dash.Dots, at => at >= highest);
         }
     }
 
@@ -131,7 +130,7 @@ internal sealed class SaturationPicture(
             .Select(at => (at, Band: fit.BandAt(Temperature.FromDegreesCelsius(at), confidence, BandKind.Mean)))
             .ToList();
         yield return new Shade(
-            texts.Say("band of the curve, {0} %", texts.Number(100 * confidence)),
+            texts.Say("curve.band", ("confidence", texts.Reported(100 * confidence))),
             Ink.PaleGrey,
             [
                 .. bands.Select(one => Spot(one.at, one.Band.Upper.Content.PartsPerMillion)),
@@ -156,7 +155,7 @@ internal sealed class SaturationPicture(
             .Where(at => Held(at) <= total)
             .ToList();
         yield return new Shade(
-            texts.Say("drops out on cooling: {0}", Ppm(cooled.Separated)),
+            texts.Say("saturation.drops-out", ("water", Part(cooled.Separated, all))),
             Ink.PaleBlue,
             [
                 .. places.Select(at => Spot(at, Held(at))),
@@ -171,7 +170,7 @@ internal sealed class SaturationPicture(
         if (fit is not null)
         {
             yield return new Marks(
-                texts.Say("measured saturation"),
+                texts["saturation.measured"],
                 Ink.Black,
                 MarkerShape.FilledDiamond,
                 [
@@ -186,7 +185,7 @@ internal sealed class SaturationPicture(
         if (water is { } all)
         {
             yield return new Marks(
-                texts.Say("water dissolved, running and at standstill"),
+                texts["saturation.dissolved"],
                 Ink.Blue,
                 MarkerShape.FilledCircle,
                 [
@@ -209,11 +208,11 @@ internal sealed class SaturationPicture(
             return
             [
                 texts.Say(
-                    "Measured from {0} to {1}: the oil holds {2} and {3} there.",
-                    Degrees(standstill),
-                    Degrees(running),
-                    Held(standstill),
-                    Held(running)
+                    "saturation.told-measured",
+                    ("lowest", Text(standstill)),
+                    ("highest", Text(running)),
+                    ("cold", Held(standstill)),
+                    ("warm", Held(running))
                 ),
             ];
         }
@@ -221,11 +220,11 @@ internal sealed class SaturationPicture(
         var lines = new List<string>
         {
             texts.Say(
-                "The oil holds {0} at {1} running and {2} at {3} standstill.",
-                Held(running),
-                Degrees(running),
-                Held(standstill),
-                Degrees(standstill)
+                "saturation.told",
+                ("warm", Held(running)),
+                ("running", Text(running)),
+                ("cold", Held(standstill)),
+                ("standstill", Text(standstill))
             ),
         };
         if (water is { } all)
@@ -234,12 +233,12 @@ internal sealed class SaturationPicture(
         }
         else
         {
-            lines.Add(texts.Say("Its water content is not known."));
+            lines.Add(texts["saturation.unknown-water"]);
         }
 
         if (!curve.Covers(running) || !curve.Covers(standstill))
         {
-            lines.Add(texts.Say("The curve is extrapolated there."));
+            lines.Add(texts["saturation.told-extrapolated"]);
         }
 
         return lines;
@@ -250,32 +249,30 @@ internal sealed class SaturationPicture(
         var free = curve.Split(all, running).Free;
         if (free.PartsPerMillion > 0)
         {
-            yield return texts.Say("Of {0} of water {1} is free already when it runs.", Ppm(all), Ppm(free));
+            yield return texts.Say("saturation.told-free", ("water", Text(all)), ("free", Part(free, all)));
         }
 
         if (Cooled() is { } cooled)
         {
             yield return cooled.Separated.PartsPerMillion > 0
-                ? texts.Say("With {0} of water, {1} drops out on cooling.", Ppm(all), Ppm(cooled.Separated))
-                : texts.Say("With {0} of water, none drops out on cooling.", Ppm(all));
+                ? texts.Say("saturation.told-out", ("water", Text(all)), ("out", Part(cooled.Separated, all)))
+                : texts.Say("saturation.told-none", ("water", Text(all)));
         }
 
         var separation = curve.SeparationPoint(all);
         if (!separation.StaysDissolved && !separation.StaysFree)
         {
-            yield return texts.Say(
-                "Water separates below {0}.",
-                celsius.Text(texts, texts.Number(celsius.From(separation.Temperature.DegreesCelsius), 1))
-            );
+            yield return texts.Say("saturation.separates", ("temperature", Text(separation.Temperature)));
         }
     }
 
-    private string Ppm(MassFraction content) =>
-        $"{texts.Number(content.PartsPerMillion, Math.Max(content.PartsPerMillion / 100, 0.1))} mg/kg";
+    private string Text(MassFraction water) => content.Text(water.PartsPerMillion);
 
-    /// <summary>A figure of the curve, which is hardly known to some per cent.</summary>
-    private string Held(Temperature at) =>
-        $"{texts.Number(Held(at.DegreesCelsius), Held(at.DegreesCelsius) / 20)} mg/kg";
+    private string Text(Temperature at) => page.Sentences.Text(at);
 
-    private string Degrees(Temperature at) => celsius.Text(texts, texts.Number(celsius.From(at.DegreesCelsius), 0.1));
+    /// <summary>A part of all water, known no better than that.</summary>
+    private string Part(MassFraction part, MassFraction all) =>
+        content.Exact(part.PartsPerMillion, all.PartsPerMillion);
+
+    private string Held(Temperature at) => content.Exact(Held(at.DegreesCelsius));
 }

@@ -1,35 +1,38 @@
 using OilCondition.Charts.Drawing;
-using OilCondition.Planning;
 using ScottPlot;
 
 namespace OilCondition.Charts.Pictures;
 
 /// <summary>A schedule, drawn.</summary>
-internal sealed class SchedulePicture(Page page, string title, UnitSchedule schedule)
+internal sealed class SchedulePicture(
+    Page page,
+    string title,
+    IReadOnlyList<TreatmentDecision.IVisit> visits,
+    IReadOnlyList<string> leftOut
+)
 {
     private readonly ChartTexts texts = page.Texts;
 
     public Scene Scene()
     {
-        if (schedule.Visits.Count == 0)
+        if (visits.Count == 0)
         {
-            return Drawing.Scene.Nothing(title, texts.Say("No visits."), LeftOut());
+            return Drawing.Scene.Nothing(title, texts["schedule.none"], LeftOut());
         }
 
-        var visits = schedule.Visits;
         var (first, end) = (visits.Min(Begin), visits.Max(visit => visit.DisconnectEnd));
 
         // A due date months ahead would press the visits together; the words have its slack.
         var latest = end + TimeSpan.FromTicks((end - first).Ticks / 3);
         var moments = visits
-            .SelectMany(visit => new[] { Begin(visit), visit.DisconnectEnd, visit.Task.Due })
+            .SelectMany(visit => new[] { Begin(visit), visit.DisconnectEnd, visit.Due })
             .Where(at => at >= first - (end - first) && at <= latest);
         var time = page.Time(moments);
         Boxes Bars(
             string key,
             Ink ink,
             double half,
-            Func<UnitVisit, IEnumerable<(DateTimeOffset From, DateTimeOffset To)>> spans
+            Func<TreatmentDecision.IVisit, IEnumerable<(DateTimeOffset From, DateTimeOffset To)>> spans
         ) =>
             new(
                 key,
@@ -51,19 +54,19 @@ internal sealed class SchedulePicture(Page page, string title, UnitSchedule sche
             title,
             Lines(),
             time,
-            new RowAxis("", [.. visits.Select(visit => visit.Task.Id)], isUpsideDown: true)
+            new RowAxis("", [.. visits.Select(visit => visit.MachineId)], isUpsideDown: true)
         )
         {
             Layers =
             [
                 Bars(
-                    texts.Say("travel"),
+                    texts["schedule.travel"],
                     Ink.Frame,
                     0.06,
                     visit => visit.IsRunning ? [] : [(visit.Leave, visit.Arrive)]
                 ),
                 Bars(
-                    texts.Say("waiting"),
+                    texts["schedule.waiting"],
                     Ink.White,
                     0.14,
                     visit =>
@@ -72,19 +75,19 @@ internal sealed class SchedulePicture(Page page, string title, UnitSchedule sche
                             : [(visit.Arrive, visit.ConnectStart), (visit.ProcessEnd, visit.DisconnectStart)]
                 ),
                 Bars(
-                    texts.Say("connecting, heating up, disconnecting"),
+                    texts["schedule.connecting"],
                     Ink.SkyBlue,
                     0.22,
                     visit => [(visit.ConnectStart, visit.ProcessStart), (visit.DisconnectStart, visit.DisconnectEnd)]
                 ),
-                Bars(texts.Say("treatment"), Ink.Blue, 0.3, visit => [(visit.ProcessStart, visit.ProcessEnd)]),
+                Bars(texts["treatment"], Ink.Blue, 0.3, visit => [(visit.ProcessStart, visit.ProcessEnd)]),
                 new Marks(
-                    texts.Say("due"),
+                    texts["schedule.due"],
                     Ink.Vermilion,
                     MarkerShape.FilledDiamond,
                     [
                         .. visits
-                            .Select((visit, row) => new Spot(time.Days(visit.Task.Due), row))
+                            .Select((visit, row) => new Spot(time.Days(visit.Due), row))
                             .Where(spot => time.Shows(spot.X)),
                     ],
                     11
@@ -94,33 +97,30 @@ internal sealed class SchedulePicture(Page page, string title, UnitSchedule sche
         };
     }
 
-    private static DateTimeOffset Begin(UnitVisit visit) => visit.IsRunning ? visit.ConnectStart : visit.Leave;
+    private static DateTimeOffset Begin(TreatmentDecision.IVisit visit) =>
+        visit.IsRunning ? visit.ConnectStart : visit.Leave;
 
-    private string Hours(TimeSpan span) => texts.Number(span.TotalHours, Math.Max(span.TotalHours / 100, 0.1));
+    private string Words(TreatmentDecision.IVisit visit) =>
+        texts.Say(
+            IsLate(visit) ? "schedule.late" : "schedule.to-spare",
+            ("date", page.Day(visit.Due)),
+            ("hours", page.Sentences.Number(visit.SlackToDue.Duration().TotalHours))
+        );
 
-    private string Words(UnitVisit visit) =>
-        visit.Lateness > TimeSpan.Zero
-            ? texts.Say("due {0}, {1} h late", page.Day(visit.Task.Due), Hours(visit.Lateness))
-            : texts.Say("due {0}, {1} h to spare", page.Day(visit.Task.Due), Hours(visit.SlackToDue));
+    private static bool IsLate(TreatmentDecision.IVisit visit) => visit.SlackToDue < TimeSpan.Zero;
 
-    private List<string> Lines()
-    {
-        var late = schedule.Visits.Count(visit => visit.Lateness > TimeSpan.Zero);
-        return
+    private List<string> Lines() =>
         [
             texts.Say(
-                "Visits: {0}, from {1} to {2}; late: {3}.",
-                texts.Count(schedule.Visits.Count),
-                page.Minute(schedule.Visits.Min(Begin)),
-                page.Minute(schedule.Visits.Max(visit => visit.DisconnectEnd)),
-                texts.Count(late)
+                "schedule.told",
+                ("count", page.Sentences.Number(visits.Count)),
+                ("from", page.Minute(visits.Min(Begin))),
+                ("to", page.Minute(visits.Max(visit => visit.DisconnectEnd))),
+                ("late", page.Sentences.Number(visits.Count(IsLate)))
             ),
             .. LeftOut(),
         ];
-    }
 
     private IReadOnlyList<string> LeftOut() =>
-        schedule.LeftOut.Count == 0
-            ? []
-            : [texts.Say("Left out: {0}.", string.Join(", ", schedule.LeftOut.Select(task => task.Id)))];
+        leftOut.Count == 0 ? [] : [texts.Say("schedule.left-out", ("tasks", string.Join(", ", leftOut)))];
 }

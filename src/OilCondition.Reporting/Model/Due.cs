@@ -1,14 +1,14 @@
 namespace OilCondition.Reporting;
 
-/// <summary>By when something is to be done about a machine, and why by then; a decision gives its reason in English.</summary>
-internal sealed record Due(DateTimeOffset? At, string Why, bool IsEnglish = false)
+/// <summary>By when something is to be done about a machine, and why by then.</summary>
+internal sealed record Due(DateTimeOffset? At, string Why)
 {
     /// <summary>The date of a decision, else that by which a limit may be reached; an alarm is due now.</summary>
     public static Due Of(ConditionAssessment assessment, IReadOnlyList<TreatmentDecision> decisions, ReportTexts texts)
     {
         if (decisions.OrderBy(one => one.RiskDate).FirstOrDefault() is { } first)
         {
-            return new Due(first.RiskDate, first.RiskReason, IsEnglish: true);
+            return new Due(first.RiskDate, texts.Sentences.RiskReason(first));
         }
 
         if (assessment.Worst == Severity.Alarm)

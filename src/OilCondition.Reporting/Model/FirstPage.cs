@@ -1,5 +1,6 @@
 using OilCondition.Cleanliness;
 using OilCondition.Limits;
+using OilCondition.Text;
 using Scriban.Runtime;
 
 namespace OilCondition.Reporting;
@@ -21,7 +22,6 @@ internal sealed class FirstPage(ReportTexts texts)
             ["what"] = What(entry).ToList(),
             ["by"] = entry.Due.At is { } by ? say.Date(by) : "",
             ["why"] = entry.Due.Why,
-            ["why_language"] = entry.Due.IsEnglish ? "en" : texts.Language,
             ["next"] = Next(assessment),
             ["code"] = Code(entry),
             ["sure"] = Sure(entry),
@@ -30,31 +30,35 @@ internal sealed class FirstPage(ReportTexts texts)
 
     /// <summary>Severity as class, mark and word: no colour is needed to tell one from another.</summary>
     public ScriptObject Severity(ConditionAssessment assessment) =>
-        assessment.Findings.Count == 0 ? Mark("normal", "severity.normal", "○") : Severity(assessment.Worst);
+        assessment.Findings.Count == 0 ? State(LimitState.Normal) : Severity(assessment.Worst);
 
     public ScriptObject Severity(Severity severity) =>
-        severity switch
-        {
-            OilCondition.Severity.Alarm => Mark("alarm", "severity.alarm", "■"),
-            OilCondition.Severity.Alert => Mark("alert", "severity.alert", "▲"),
-            _ => Mark("information", "severity.information", "●"),
-        };
+        Mark(
+            PlainText.Kebab(severity),
+            say.Of(severity),
+            severity switch
+            {
+                OilCondition.Severity.Alarm => "■",
+                OilCondition.Severity.Alert => "▲",
+                _ => "●",
+            }
+        );
 
     public ScriptObject State(LimitState state) =>
         state switch
         {
-            LimitState.Alarm => Mark("alarm", "state.alarm", "■"),
-            LimitState.Alert => Mark("alert", "state.alert", "▲"),
-            LimitState.Normal => Mark("normal", "state.normal", "○"),
-            _ => Mark("open", "state.not-determined", "?"),
+            LimitState.Alarm => Mark("alarm", say.Of(state), "■"),
+            LimitState.Alert => Mark("alert", say.Of(state), "▲"),
+            LimitState.Normal => Mark("normal", say.Of(state), "○"),
+            _ => Mark("open", say.Of(state), "?"),
         };
 
-    private ScriptObject Mark(string kind, string key, string mark) =>
+    private static ScriptObject Mark(string kind, string word, string mark) =>
         new()
         {
             ["kind"] = kind,
             ["mark"] = mark,
-            ["word"] = texts[key],
+            ["word"] = word,
         };
 
     /// <summary>What is decided, then what else is to be done about it; treatments that the decision stands for are not said twice.</summary>
@@ -66,10 +70,10 @@ internal sealed class FirstPage(ReportTexts texts)
                 ? texts.Say(
                     "decision.take",
                     ("id", choice.Id),
-                    ("name", choice.Name),
+                    ("name", say.Name(choice)),
                     ("hours", say.Hours(choice.Assessment.Band!))
                 )
-                : decision.Recommendation;
+                : say.Recommendation(decision);
         }
 
         var decided = entry.Decisions.SelectMany(one => one.Problems).ToList();

@@ -108,7 +108,8 @@ internal sealed class MachineSection(ReportTexts texts, FirstPage first, Notes n
                 .ToList(),
             decision.Options.Where(one => one.Verdict != OptionVerdict.CannotBeConnected).ToList()
         );
-        var assumed = decision.Figures.Where(one => one.IsAssumed).Select(one => one.Item.ToString()).ToList();
+        var assumed = decision.Figures.Where(one => one.IsAssumed).Select(one => say.Of(one.Item)).ToList();
+        var needs = say.Sizing(decision);
         return new ScriptObject
         {
             ["heading"] = texts.Say(
@@ -117,21 +118,18 @@ internal sealed class MachineSection(ReportTexts texts, FirstPage first, Notes n
             ),
             ["target"] = texts.Say(
                 "options.target",
-                ("target", decision.Target.ToString()),
+                ("target", say.Target(decision)),
                 ("date", say.Time(decision.RiskDate)),
-                ("reason", decision.RiskReason)
+                ("reason", say.RiskReason(decision))
             ),
-            ["recommendation"] = decision.Recommendation,
+            ["recommendation"] = say.Recommendation(decision),
             ["options"] = near.ConvertAll(option => Option(option, ReferenceEquals(option, decision.Choice))),
             ["far"] = far.Count == 0 ? "" : texts.Say("options.not-connected", ("ids", string.Join(", ", far))),
             ["rule"] =
-                near.Count == 0 ? "" : texts.Say("options.rule", ("rule", decision.DecisionOptions.Rule.ToString())),
-            ["waiting"] = decision.Waiting.ToString().Split('\n').ToList(),
-            ["sample"] = decision.OneMoreSample?.ToString() ?? "",
-            ["needs"] =
-                decision.Sizing.Count == 0
-                    ? ""
-                    : texts.Say("options.needs", ("needs", string.Join("; ", decision.Sizing))),
+                near.Count == 0 ? "" : texts.Say("options.rule", ("rule", say.Of(decision.DecisionOptions.Rule))),
+            ["waiting"] = say.Lines(decision.Waiting).ToList(),
+            ["sample"] = decision.OneMoreSample is { } sample ? say.Of(sample) : "",
+            ["needs"] = needs.Count == 0 ? "" : texts.Say("options.needs", ("needs", string.Join("; ", needs))),
             ["assumed"] =
                 assumed.Count == 0 ? "" : texts.Say("options.assumed", ("figures", string.Join("; ", assumed))),
         };
@@ -143,15 +141,15 @@ internal sealed class MachineSection(ReportTexts texts, FirstPage first, Notes n
         return new ScriptObject
         {
             ["id"] = option.Id,
-            ["name"] = option.Name,
+            ["name"] = say.Name(option),
             ["verdict"] =
                 texts["verdict." + PlainText.Kebab(option.Verdict)]
                 + (isChosen && isHere ? $" ({texts["options.chosen"]})" : ""),
             ["met"] = isHere ? $"{say.Number(option.Probability.Percent, 1)} %" : "",
             ["hours"] = isHere ? say.Hours(option.Assessment!.Band!) : "",
             ["done"] = isHere && option.DoneP90 is { } done ? say.Time(done) : "",
-            ["cost"] = isHere ? option.Cost?.ToString() ?? "" : "",
-            ["remark"] = string.Join("; ", option.Remarks),
+            ["cost"] = isHere && option.Cost is { } cost ? say.Of(cost) : "",
+            ["remark"] = string.Join("; ", say.Remarks(option)),
         };
     }
 

@@ -144,7 +144,8 @@ public static class ConditionAssessor
 
         NextSample Confirming(NextSampleReason reason) =>
             NextSample.ToConfirm(reason, records.LatestSampleAt, options.Sampling, options.AsOf);
-        if (findings.Any(finding => finding.Severity == Severity.Alarm))
+        // Water that a standstill frees is past what the oil bears, as a limit that is passed.
+        if (findings.Any(finding => finding.Severity == Severity.Alarm || finding is FreeWaterFinding))
         {
             return Confirming(NextSampleReason.LimitCrossed);
         }

@@ -1,5 +1,4 @@
 using OilCondition.Limits;
-using OilCondition.Text;
 
 namespace OilCondition;
 
@@ -34,8 +33,22 @@ internal sealed class LimitFinding : Finding
             ];
             if (Evaluation.Rate is { } rate)
             {
-                evidence.Add(EvidenceItem.Number("rate-of-change", rate, RateUnit));
-                evidence.Add(EvidenceItem.Figure("limit", Evaluation.Figure!.Value, RateUnit));
+                var unit = RateUnit;
+                var text = unit.ToString();
+                evidence.Add(
+                    EvidenceItem.Number("rate-of-change", rate, text) with
+                    {
+                        IsDifference = true,
+                        Fact = unit,
+                    }
+                );
+                evidence.Add(
+                    EvidenceItem.Figure("limit", Evaluation.Figure!.Value, text) with
+                    {
+                        IsDifference = true,
+                        Fact = unit,
+                    }
+                );
             }
             else
             {
@@ -49,7 +62,12 @@ internal sealed class LimitFinding : Finding
 
             evidence.Add(EvidenceItem.Word("limit-source", Evaluation.Limit.Source.ToString()));
             evidence.AddRange(
-                Missing.Select(missing => EvidenceItem.Word("limit-missing", Sentences.English.Of(missing)))
+                Missing.Select(missing =>
+                    EvidenceItem.Word("limit-missing", Sentences.English.Of(missing)) with
+                    {
+                        Fact = missing,
+                    }
+                )
             );
             return evidence;
         }
@@ -59,18 +77,8 @@ internal sealed class LimitFinding : Finding
     internal IEnumerable<Limit.MissingFigure> Missing =>
         Evaluation.Limit.MissingFigures.Where(missing => missing.Side == Side);
 
-    /// <summary>Unit of a rate of change, such as <c>mg/kg per 30 days</c>.</summary>
-    internal string RateUnit
-    {
-        get
-        {
-            var per = Evaluation.Limit.Per!.Value;
-            var span = Evaluation.Limit.OverOilHours
-                ? $"{PlainText.Number(per.TotalHours)} oil hours"
-                : $"{PlainText.Number(per.TotalDays)} days";
-            return $"{Measurand.Unit} per {span}".TrimStart();
-        }
-    }
+    /// <summary>Unit of its rate of change.</summary>
+    internal RateUnit RateUnit => new(Measurand.Unit, Evaluation.Limit.Per!.Value, Evaluation.Limit.OverOilHours);
 
     private static FindingCode CodeOf(LimitEvaluation evaluation)
     {

@@ -1,5 +1,6 @@
 using System.Globalization;
 using OilCondition.Cleanliness;
+using OilCondition.Limits;
 using OilCondition.Text;
 using UnitsNet;
 
@@ -18,6 +19,12 @@ public sealed partial class Sentences
     /// <param name="measurand">The measurand.</param>
     /// <returns>For example <c>mg/kg</c>; in US customary units <c>ppm</c>.</returns>
     public string Unit(Measurand measurand) => Shown(0, Guard.NotNull(measurand).Unit).Unit;
+
+    /// <summary>A figure of a measurand in the unit in which these sentences give it, for a scale that is drawn beside them.</summary>
+    /// <param name="value">The figure, in the measurand's unit.</param>
+    /// <param name="measurand">The measurand.</param>
+    /// <returns>The figure; in US customary units 60 °C are 140.</returns>
+    public double Value(double value, Measurand measurand) => Shown(value, Guard.NotNull(measurand).Unit).Value;
 
     /// <summary>A figure of a measurand without its unit, as exact as its test method.</summary>
     /// <param name="value">The figure, in the measurand's unit.</param>
@@ -51,6 +58,16 @@ public sealed partial class Sentences
     /// <returns>For example <c>2026-03-14 06:15</c>.</returns>
     public string Time(DateTimeOffset at) => at.ToString(book["format.time"], CultureInfo.InvariantCulture);
 
+    /// <summary>The time of a day.</summary>
+    /// <param name="at">The moment, at its own offset.</param>
+    /// <returns>For example <c>06:15</c>.</returns>
+    public string TimeOfDay(DateTimeOffset at) => at.ToString(book["format.time-of-day"], CultureInfo.InvariantCulture);
+
+    /// <summary>A month.</summary>
+    /// <param name="at">The moment, at its own offset.</param>
+    /// <returns>For example <c>2026-03</c>.</returns>
+    public string Month(DateTimeOffset at) => at.ToString(book["format.month"], CultureInfo.InvariantCulture);
+
     /// <summary>A temperature, to the degree.</summary>
     /// <param name="temperature">The temperature.</param>
     /// <returns>For example <c>48 °C</c> or <c>118 °F</c>.</returns>
@@ -79,21 +96,27 @@ public sealed partial class Sentences
 
         if (evidence.Bounded is { } bounded)
         {
-            var given = evidence.BoundedUnit;
-            var (limit, own) = Shown(bounded.Value, given);
-            var bare = evidence.Text.Substring(0, evidence.Text.Length - given.Length).TrimEnd();
+            var (limit, own) = Shown(bounded.Value, evidence.BoundedUnit);
+            var bare = evidence.Text.Substring(0, evidence.Text.Length - evidence.BoundedUnit.Length).TrimEnd();
             var number = limit == bounded.Value ? Decimal(bare) : bounded.Mark + Reported(limit);
             return $"{named} {number} {own}".TrimEnd();
         }
 
         if (evidence.Value is not { } value)
         {
-            return $"{named} {Fact(evidence.Text)}";
+            return $"{named} {Fact(evidence)}";
         }
 
-        var (shown, unit) = Shown(value, evidence.Unit);
+        var rate = evidence.Fact as RateUnit;
+        var given = rate?.Unit ?? evidence.Unit;
+        var (shown, unit) = Shown(value, given);
+        if (evidence.IsDifference)
+        {
+            shown = Scaled(value, given)!.Value;
+        }
+
         var text = shown == value ? Decimal(evidence.Text) : Reported(shown);
-        return $"{named} {text} {unit}".TrimEnd();
+        return $"{named} {text} {(rate is null ? unit : Of(rate))}".TrimEnd();
     }
 
     /// <summary>A number without a unit.</summary>
@@ -102,22 +125,41 @@ public sealed partial class Sentences
     /// <returns>For example <c>15.7</c>; in German <c>15,7</c>.</returns>
     public string Number(double value, double? uncertainty = null) => Decimal(PlainText.Number(value, uncertainty));
 
+    /// <summary>What stands between whole and parts of a number.</summary>
+    public string DecimalSeparator => separator;
+
     /// <summary>A fact that is no figure; what has no words in this language stays as it is.</summary>
-    private string Fact(string text)
+    private string Fact(EvidenceItem evidence)
     {
         const string Sample = "sample ";
-        return text.StartsWith(Sample, StringComparison.Ordinal)
-                ? Say("fact-sample", ("number", text.Substring(Sample.Length)))
-            : book.TryGet("fact." + text, out var fact) ? fact
-            : text;
+        var text = evidence.Text;
+        return evidence.Fact switch
+        {
+            Limit.MissingFigure missing => Of(missing),
+            Measurand measurand => Name(measurand),
+            _ when text.StartsWith(Sample, StringComparison.Ordinal) => Say(
+                "fact-sample",
+                ("number", text.Substring(Sample.Length))
+            ),
+            _ => book.TryGet("fact." + text, out var fact) ? fact : text,
+        };
     }
+
+    /// <summary>The unit of a rate, such as <c>mg/kg per 30 days</c>.</summary>
+    private string Of(RateUnit rate) =>
+        Say(
+                rate.IsOverOilHours ? "rate.oil-hours" : "rate.days",
+                ("unit", Shown(0, rate.Unit).Unit),
+                ("count", Number(rate.Count))
+            )
+            .TrimStart();
 
     private string Reported(double value) => Decimal(PlainText.Reported(value));
 
     private string Decimal(string number) => separator == "." ? number : number.Replace(".", separator);
 
     /// <summary>A figure with its unit, with as many digits as its uncertainty bears.</summary>
-    private string With(double value, string unit, double? uncertainty = null)
+    internal string With(double value, string unit, double? uncertainty = null)
     {
         var (shown, shownUnit) = Shown(value, unit);
         return $"{Decimal(PlainText.Number(shown, Scaled(uncertainty, unit)))} {shownUnit}".TrimEnd();
@@ -131,16 +173,18 @@ public sealed partial class Sentences
     private string Figure(double value, Measurand measurand) => Reported(Shown(value, measurand.Unit).Value);
 
     private (double Value, string Unit) Shown(double value, string unit) =>
-        units == Units.Si
-            ? (value, unit)
-            : unit switch
-            {
-                "°C" => (Temperature.FromDegreesCelsius(value).DegreesFahrenheit, "°F"),
-                "L" => (Volume.FromLiters(value).UsGallons, "gal"),
-                "mg/kg" => (value, "ppm"),
-                "mm²/s" => (value, "cSt"),
-                _ => (value, unit),
-            };
+        (units, unit) switch
+        {
+            (Units.UsCustomary, "°C") => (Temperature.FromDegreesCelsius(value).DegreesFahrenheit, "°F"),
+            (Units.UsCustomary, "L") => (Volume.FromLiters(value).UsGallons, "gal"),
+            (Units.UsCustomary, "mL") => (Volume.FromMilliliters(value).UsOunces, "fl oz"),
+            (Units.UsCustomary, "L/min") => (VolumeFlow.FromLitersPerMinute(value).UsGallonsPerMinute, "gal/min"),
+            (Units.UsCustomary, "kg") => (Mass.FromKilograms(value).Pounds, "lb"),
+            (Units.UsCustomary, "kg/h") => (MassFlow.FromKilogramsPerHour(value).PoundsPerHour, "lb/h"),
+            (Units.UsCustomary, "mg/kg") => (value, "ppm"),
+            (Units.UsCustomary, "mm²/s") => (value, "cSt"),
+            _ => (value, book.TryGet("unit." + unit, out var name) ? name : unit),
+        };
 
     /// <summary>A difference in its unit: what a scale is shifted by does not count.</summary>
     private double? Scaled(double? difference, string unit) =>

@@ -56,12 +56,8 @@ public sealed partial class Sentences
     }
 
     /// <summary>A rate has the unit of its measurand per time; what a scale is shifted by does not count.</summary>
-    private string Rate(LimitFinding finding, double rate)
-    {
-        var unit = finding.Measurand.Unit;
-        var per = finding.RateUnit.Substring(unit.Length);
-        return $"{Number(Scaled(rate, unit)!.Value)} {Shown(0, unit).Unit}{per}";
-    }
+    private string Rate(LimitFinding finding, double rate) =>
+        $"{Number(Scaled(rate, finding.Measurand.Unit)!.Value)} {Of(finding.RateUnit)}";
 
     private string RateFigure(LimitFinding finding) =>
         Reported(Scaled(finding.Evaluation.Figure!.Value, finding.Measurand.Unit)!.Value);

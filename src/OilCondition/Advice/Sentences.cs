@@ -1,3 +1,4 @@
+using System.Globalization;
 using OilCondition.Text;
 
 namespace OilCondition;
@@ -56,15 +57,24 @@ public sealed partial class Sentences
 
     /// <summary>
     /// Reads sentences from JSON: <c>{ "language": "en-GB", "texts": { "word.alarm": "alarm" } }</c>. Keys left out stay English. Names of measurands, of
-    /// evidence and its words need not be there: <c>measurand.water-content</c>, <c>evidence.read-at</c>, <c>fact.no-top-up</c>.
+    /// units, of evidence and its words need not be there: <c>measurand.water-content</c>, <c>unit.per mL</c>, <c>evidence.read-at</c>, <c>fact.no-top-up</c>.
     /// </summary>
     /// <param name="json">The text.</param>
     /// <returns>Sentences in SI units.</returns>
     /// <exception cref="FormatException">
-    /// It is no such JSON, names a key that does not exist, or changes what stands in braces; every fault is listed.
+    /// It is no such JSON, names a key that does not exist, changes what stands in braces, or has no pattern where one of dates is expected; faults are listed.
     /// </exception>
-    public static Sentences Parse(string json) =>
-        new(PhraseBook.Parse(Guard.NotNull(json), What, English.book, MayBeAdded), Units.Si);
+    public static Sentences Parse(string json)
+    {
+        var given = PhraseBook.Parse(Guard.NotNull(json), What, English.book, MayBeAdded);
+        string[] patterns = ["format.date", "format.time", "format.time-of-day", "format.month"];
+        var faults = patterns.Where(key => !IsPattern(given[key])).Select(key => $"'{key}' is '{given[key]}'").ToList();
+        return faults.Count == 0
+            ? new(given, Units.Si)
+            : throw new FormatException(
+                $"In {What}: {string.Join("; ", faults)}; expected is a pattern of dates such as yyyy-MM-dd."
+            );
+    }
 
     /// <summary>The same sentences in other units.</summary>
     /// <param name="unitSystem">The units.</param>
@@ -87,10 +97,25 @@ public sealed partial class Sentences
     /// <summary>Names that English takes from the things themselves.</summary>
     private static bool MayBeAdded(string key) =>
         key.StartsWith("measurand.", StringComparison.Ordinal)
+        || key.StartsWith("unit.", StringComparison.Ordinal)
         || key.StartsWith("evidence.", StringComparison.Ordinal)
         || key.StartsWith("fact.", StringComparison.Ordinal);
 
-    private string Say(string key, params ReadOnlySpan<(string Place, string Text)> values) => book.Say(key, values);
+    internal string And => book["word.and"];
+
+    private static bool IsPattern(string pattern)
+    {
+        try
+        {
+            return new DateTime(2026, 3, 31).ToString(pattern, CultureInfo.InvariantCulture).Length > 0;
+        }
+        catch (FormatException)
+        {
+            return false;
+        }
+    }
+
+    internal string Say(string key, params ReadOnlySpan<(string Place, string Text)> values) => book.Say(key, values);
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text.Substring(1);
 

@@ -8,7 +8,10 @@ internal static class TrendPace
     public static EvidenceItem Evidence(SeriesTrend trend) =>
         IsFactor(trend)
             ? EvidenceItem.Number("factor-per-30-days", Factor(trend), "")
-            : EvidenceItem.Number("change-per-30-days", Change(trend), Unit(trend), Uncertainty(trend));
+            : EvidenceItem.Number("change-per-30-days", Change(trend), Unit(trend), Uncertainty(trend)) with
+            {
+                IsDifference = true,
+            };
 
     public static bool IsFactor(SeriesTrend trend) => trend.Assessment.Scale == NaturalScale.Logarithmic;
 

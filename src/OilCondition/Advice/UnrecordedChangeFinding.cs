@@ -34,7 +34,12 @@ internal sealed class UnrecordedChangeFinding : Finding
         [
             EvidenceItem.Date("before", Before.At),
             EvidenceItem.Date("after", After.At),
-            .. States.Select(state => EvidenceItem.Word("changed", state.Measurand.Name)),
+            .. States.Select(state =>
+                EvidenceItem.Word("changed", state.Measurand.Name) with
+                {
+                    Fact = state.Measurand,
+                }
+            ),
         ];
 
     internal override string Said(Sentences sentences) => sentences.Change(this);

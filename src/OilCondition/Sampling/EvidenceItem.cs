@@ -38,6 +38,12 @@ public sealed record EvidenceItem
     /// <summary>Unit of such a reading: its text has it.</summary>
     internal string BoundedUnit { get; private init; } = "";
 
+    /// <summary>Whether the number is a difference: what a scale is shifted by does not count.</summary>
+    internal bool IsDifference { get; init; }
+
+    /// <summary>What the text or the unit tells of in English, for those who tell it in another language; null where the text says all.</summary>
+    internal object? Fact { get; init; }
+
     /// <summary>The measurand's name, where its id says what the evidence is.</summary>
     private string? OwnName { get; init; }
 

@@ -39,6 +39,39 @@ public class AssessmentPropertyTests
             ? $"{crosses.P10:O} {crosses.P50:O} {crosses.P90:O}"
             : life.GetType().Name;
 
+    /// <summary>Whoever is told of water that a standstill frees, of an alarm or of a sudden change is not told to look again in half a year.</summary>
+    [Fact]
+    public void What_stands_beyond_what_is_allowed_is_sampled_again_after_the_shortest_interval()
+    {
+        var (free, others) = (0, 0);
+        Seeds.Holds(
+            seed =>
+            {
+                var drawn = new InventedHistories(seed);
+                var history = OilHistory.Create(Invented.Machine, drawn.Samples, drawn.Sensors, drawn.Events);
+                var options = new AssessmentOptions(drawn.End.AddDays(Math.Abs(seed % 30)));
+                var assessment = ConditionAssessor.Assess(history, InventedHistories.Limits, options);
+                if (assessment.NextSample is not { Reason: not NextSampleReason.NeverSampled } next)
+                {
+                    return;
+                }
+
+                var standsBeyond = assessment.Findings.Any(one =>
+                    one is FreeWaterFinding or SuddenChangeFinding || one.Severity == Severity.Alarm
+                );
+                free += assessment.Findings.Any(one => one is FreeWaterFinding) ? 1 : 0;
+                others += standsBeyond ? 0 : 1;
+                if (standsBeyond)
+                {
+                    next.At.ShouldBe(history.Samples[^1].TakenAt + options.Sampling.Shortest, $"seed {seed}");
+                }
+            },
+            iter: 100
+        );
+        free.ShouldBeGreaterThan(5);
+        others.ShouldBeGreaterThan(5);
+    }
+
     [Fact]
     public void Order_and_repetition_of_the_records_change_nothing_that_is_told() =>
         Seeds.Holds(
@@ -82,7 +115,7 @@ public class AssessmentPropertyTests
                         one.Sensors.Select(it => new SensorReading(it.At + by, it.Readings)),
                         one.Events.Select(it => Shifted(it, by))
                     );
-                    var asOf = one.End.AddDays(seed % 30);
+                    var asOf = one.End.AddDays(Math.Abs(seed % 30));
 
                     var json = Assess(shifted, asOf + by).ToJson();
                     Regex
@@ -119,7 +152,7 @@ public class AssessmentPropertyTests
                 );
                 var limits = LimitSet.Parse(LimitsText("mg/kg", 200, 500, 20, "mm²/s", 50, 55));
                 var other = LimitSet.Parse(LimitsText("%", 0.02, 0.05, 0.002, "SUS", Seconds(50), Seconds(55)));
-                var options = new AssessmentOptions(one.End.AddDays(seed % 30));
+                var options = new AssessmentOptions(one.End.AddDays(Math.Abs(seed % 30)));
 
                 var expected = ConditionAssessor.Assess(one.History(), limits, options);
                 var actual = ConditionAssessor.Assess(inOtherUnits, other, options);

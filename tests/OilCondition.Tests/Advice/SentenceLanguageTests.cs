@@ -151,7 +151,7 @@ public class SentenceLanguageTests
         PhraseBook
             .Resource(typeof(Sentences).Assembly, "sentences.de.json")
             .Split('\n')
-            .Select(line => Pattern.Of("^    \"([a-z0-9. -]+)\":").Match(line).Groups[1].Value)
+            .Select(line => Pattern.Of("^    \"([a-zA-Z0-9. -]+)\":").Match(line).Groups[1].Value)
             .Where(key => key.Length > 0)
             .ShouldBe(german, ignoreOrder: true);
         Drawn
@@ -183,30 +183,90 @@ public class SentenceLanguageTests
     [Fact]
     public void A_rise_of_a_temperature_is_not_shifted_by_the_zero_of_the_scale()
     {
-        var limit = new Limit(
-            Measurands.OilTemperature,
-            LimitKind.Absolute,
-            new LimitBand(60, 90),
-            null,
-            Source.UserData("invented")
-        );
-        var history = Invented.History(
-            Enumerable
-                .Range(0, 24)
-                .Select(i =>
-                    Invented.Sample(i, 30 * i, (Measurands.OilTemperature, new Reading(40 + i + 0.1 * (i % 2))))
-                )
-        );
-        var assessment = ConditionAssessor.Assess(
-            history,
-            new LimitSet("invented", [limit]),
-            new AssessmentOptions(Invented.Start.AddDays(700))
-        );
+        ConditionAssessment With(double alert) =>
+            ConditionAssessor.Assess(
+                Invented.History(
+                    Enumerable
+                        .Range(0, 24)
+                        .Select(i =>
+                            Invented.Sample(i, 30 * i, (Measurands.OilTemperature, new Reading(40 + i + 0.1 * (i % 2))))
+                        )
+                ),
+                new LimitSet(
+                    "invented",
+                    [
+                        new Limit(
+                            Measurands.OilTemperature,
+                            LimitKind.Absolute,
+                            new LimitBand(alert, 90),
+                            null,
+                            Source.UserData("invented")
+                        ),
+                    ]
+                ),
+                new AssessmentOptions(Invented.Start.AddDays(700))
+            );
         var us = Sentences.English.In(Sentences.Units.UsCustomary);
 
-        Sentences.English.Of(assessment.States[0]).ShouldStartWith("rising, 1 °C per 30 days");
-        us.Of(assessment.States[0]).ShouldStartWith("rising, 1.8 °F per 30 days");
-        us.Of(assessment.Problems[0]).ShouldContain("alert limit of 140 °F");
+        Sentences.English.Of(With(60).States[0]).ShouldStartWith("rising, 1 °C per 30 days");
+        us.Of(With(60).States[0]).ShouldStartWith("rising, 1.8 °F per 30 days");
+        us.Of(With(60).Problems[0]).ShouldContain("alert limit of 140 °F");
+        us.Of(TrendPace.Evidence(With(60).States[0].Trend)).ShouldBe("change per 30 days 1.8 °F");
+    }
+
+    /// <summary>A rise of 20 °C is one of 36 °F; water by mass is the same figure in ppm.</summary>
+    [Fact]
+    public void A_rate_of_change_has_its_unit_in_every_language()
+    {
+        (Problem, Problem) Risen(double by, TimeSpan per, bool overOilHours)
+        {
+            Problem Of(Measurand measurand) =>
+                ConditionAssessor
+                    .Assess(
+                        Invented.History([
+                            Invented.Sample(0, 0, (measurand, new Reading(40)), (Measurands.OilHours, new Reading(0))),
+                            Invented.Sample(
+                                1,
+                                30,
+                                (measurand, new Reading(40 + by)),
+                                (Measurands.OilHours, new Reading(500))
+                            ),
+                        ]),
+                        new LimitSet(
+                            "invented",
+                            [
+                                new Limit(
+                                    measurand,
+                                    LimitKind.RateOfChange,
+                                    new LimitBand(null, 10),
+                                    null,
+                                    Source.UserData("invented"),
+                                    per: per,
+                                    overOilHours: overOilHours
+                                ),
+                            ]
+                        ),
+                        new AssessmentOptions(Invented.Start.AddDays(31))
+                    )
+                    .Problems.Single(one => one.Findings[0].Measurand.Equals(measurand));
+            return (Of(Measurands.WaterContent), Of(Measurands.OilTemperature));
+        }
+
+        var us = Sentences.German.In(Sentences.Units.UsCustomary);
+        var (water, warmth) = Risen(20, TimeSpan.FromDays(30), overOilHours: false);
+        var (hourly, _) = Risen(20, TimeSpan.FromHours(500), overOilHours: true);
+
+        Sentences.English.Of(water).ShouldContain("changed at 20 mg/kg per 30 days, where the alarm limit is 10");
+        Sentences
+            .English.Evidence(water)[0]
+            .ShouldContain("rate of change 20 mg/kg per 30 days; limit 10 mg/kg per 30 days");
+        Sentences.German.Of(water).ShouldContain("Änderung 20 mg/kg in 30 Tagen, wo die Alarmgrenze 10 ist");
+        us.Evidence(water)[0].ShouldContain("Änderungsrate 20 ppm in 30 Tagen; Grenze 10 ppm in 30 Tagen");
+        us.Of(warmth).ShouldContain("Änderung 36 °F in 30 Tagen, wo die Alarmgrenze 18 ist");
+        us.Evidence(warmth)[0].ShouldContain("Änderungsrate 36 °F in 30 Tagen; Grenze 18 °F in 30 Tagen");
+        Sentences.English.Of(hourly).ShouldContain("changed at 20 mg/kg per 500 oil hours");
+        Sentences.German.Of(hourly).ShouldContain("Änderung 20 mg/kg in 500 Ölstunden");
+        Sentences.German.Text(new Reading(640), Measurands.Particles4).ShouldBe("640 je mL");
     }
 
     [Fact]
@@ -256,6 +316,9 @@ public class SentenceLanguageTests
             Enum.GetValues<Caution>().Select(say.Of).ShouldBeUnique();
             Enum.GetValues<ProblemTopic>().Select(say.Of).ShouldBeUnique();
             Enum.GetValues<LimitReason>().Select(say.Of).ShouldBeUnique();
+            Enum.GetValues<LimitState>().Select(say.Of).ShouldBeUnique();
+            Enum.GetValues<Severity>().Select(say.Of).ShouldBeUnique();
+            Enum.GetValues<TreatmentKind>().Select(say.Of).ShouldBeUnique();
             foreach (var reason in Enum.GetValues<NextSampleReason>())
             {
                 say.Keys.ShouldContain("next." + PlainText.Kebab(reason));

@@ -53,9 +53,17 @@ public partial class PublicTypeTests
         {
             var name = type.Name.Split('`')[0];
             var room = core.First(file => file.Declares(name)).Room;
-            return outside.Contains(name) || core.Any(file => file.Room != room && file.Words.Contains(name));
+            return outside.Contains(name)
+                || core.Any(file => file.Room != room && file.Words.Contains(name))
+                || IsOfExtensions(type) && type.GetMethods(Own).All(method => outside.Contains(method.Name));
         };
     }
+
+    private const BindingFlags Own = BindingFlags.Public | BindingFlags.Static | BindingFlags.DeclaredOnly;
+
+    /// <summary>Such a type is called without its name, by what it adds to another one.</summary>
+    private static bool IsOfExtensions(Type type) =>
+        type.IsDefined(typeof(System.Runtime.CompilerServices.ExtensionAttribute), inherit: false);
 
     /// <summary>The types of the core in a type's public surface, with those of its nested types.</summary>
     private static IEnumerable<Type> ShownBy(Type type)

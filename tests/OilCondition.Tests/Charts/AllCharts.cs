@@ -337,13 +337,18 @@ internal static class AllCharts
                             .Range(0, 14)
                             .Select(i => Plant.Task($"machine {i} with a name", 5 + i, due: 20 * i, connect: 1)),
                     ])
-                    .Schedule,
-                options
+                    .Schedule.Visits,
+                options: options
             )
         );
         yield return (
             "one visit, far due",
-            ScheduleChart.Of(Hostile, Plant.Planned([Plant.Task(Hostile, 5, due: 5000)]).Schedule, options)
+            ScheduleChart.Of(
+                Hostile,
+                Plant.Planned([Plant.Task(Hostile, 5, due: 5000)]).Schedule.Visits,
+                [Hostile],
+                options
+            )
         );
     }
 

@@ -38,7 +38,7 @@ public class ChartPageTests
     [ChromiumFact]
     public void No_text_lies_outside_its_chart_or_over_another()
     {
-        var german = new ChartOptions(ChartTexts.German, ChartUnits.UsCustomary, TimeSpan.FromHours(2));
+        var german = new ChartOptions(ChartTexts.German.In(Sentences.Units.UsCustomary), TimeSpan.FromHours(2));
         var all = AllCharts
             .OfStation()
             .Concat(AllCharts.Odd())

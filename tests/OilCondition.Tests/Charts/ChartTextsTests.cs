@@ -1,9 +1,11 @@
 extern alias charts;
 
-using System.Globalization;
+using System.Text.Json;
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using charts::OilCondition.Charts;
-using OilCondition.Tests.Architecture;
+using OilCondition.Tests.Text;
+using OilCondition.Text;
 
 namespace OilCondition.Tests.Charts;
 
@@ -16,40 +18,32 @@ public partial class ChartTextsTests
         "mg",
         "kg",
         "mgKOH",
-        "mL",
         "mm",
         "min",
         "µm",
         "ISO",
         "UTC",
         "EUR",
-        "RPVOT",
         "VG",
-        "VDU",
         "HP",
-        "TGB",
-        "DTG",
-        "GOV",
-        "IGG",
-        "CWP",
     };
 
     [Fact]
     public void Every_word_on_a_chart_comes_from_the_texts()
     {
-        var texts = ChartTexts.Phrases.Aggregate(ChartTexts.English, (all, phrase) => all.With(phrase, Masked(phrase)));
-        texts = Measurands
-            .All.Select(measurand => measurand.Name)
-            .Concat(
-                Measurands
-                    .All.Select(measurand => measurand.Unit)
-                    .Where(unit => unit.Contains(' ', StringComparison.Ordinal))
-            )
+        var sentences = Words("sentences.en.json", typeof(Sentences))
+            .Where(one => !one.Key.StartsWith("format.", StringComparison.Ordinal))
+            .Concat(Measurands.All.Select(one => KeyValuePair.Create("measurand." + one.Id, one.Name)))
+            .Append(KeyValuePair.Create("unit.per mL", "per mL"));
+        var texts = ChartTexts.Parse(
+            Json(Words("texts.en.json", typeof(ChartTexts)).Select(Masked)),
+            Sentences.Parse(Json(sentences.Select(Masked)))
+        );
+        var names = AllCharts
+            .Assessments.SelectMany(one => new[] { one.History.Machine.Name, one.History.Machine.Oil.Name })
             .Concat(AllCharts.Decided.SelectMany(one => one.Options).Select(option => option.Name))
-            .Concat(["vacuum dehydration", "water", "dirt", "oil ageing"])
-            .Distinct(StringComparer.Ordinal)
-            .Aggregate(texts, (all, name) => all.WithName(name, Masked(name)));
-        var names = AllCharts.Assessments.Select(one => one.History.Machine.Name).ToList();
+            .OrderByDescending(name => name.Length)
+            .ToList();
 
         var left = AllCharts
             .OfStation(new ChartOptions(texts))
@@ -68,91 +62,72 @@ public partial class ChartTextsTests
     {
         var chart = TrendChart.Of(Drawn.Rising(), Measurands.AcidNumber, new ChartOptions(ChartTexts.German));
 
-        chart.Title.ShouldBe("M1 invented machine: Säurezahl");
+        chart.Title.ShouldBe("M1 invented machine: Neutralisationszahl");
         chart.Description.ShouldStartWith(
-            "0,224 mgKOH/g am 01.01.2026: normal; steigend, 0,01 mgKOH/g in 30 Tagen (13 Messwerte)."
+            "0,224 mgKOH/g am 01.01.2026: normal; steigend, 0,01 mgKOH/g in 30 Tagen (13 Werte)."
         );
         chart.Words().ShouldContain("0,30");
         chart.Words().ShouldContain("Alarm über 0,4 mgKOH/g");
         chart.Words().ShouldContain("Datum, UTC+00:00");
+        chart.Words().ShouldContain("07.2025");
     }
 
-    /// <summary>The words of a language are the same text in no phrase but those that are spelled alike in both.</summary>
+    /// <summary>The words of a language are the same text under no key but those that are spelled alike in both.</summary>
     [Fact]
-    public void German_has_every_phrase_and_measurand_of_its_own()
+    public void German_has_every_phrase_of_its_own()
     {
-        var german = ChartTexts.German;
-        string[] alike = ["date, UTC{0}", "normal", "sensor", "signal", "titration"];
+        string[] alike = ["mark.sensor", "mark.titration", "control.signal"];
+        var (english, german) = (ChartTexts.English, ChartTexts.German);
 
-        ChartTexts
-            .Phrases.Where(phrase => Letter().IsMatch(phrase.Replace("ISO", "", StringComparison.Ordinal)))
-            .Where(phrase =>
-                german.Say(phrase, "x", "x", "x", "x") == ChartTexts.English.Say(phrase, "x", "x", "x", "x")
+        Words("texts.de.json", typeof(ChartTexts)).Select(one => one.Key).ShouldBe(english.Keys, ignoreOrder: true);
+        english
+            .Keys.Where(key =>
+                Letter().IsMatch(Place().Replace(english[key], "").Replace("ISO", "", StringComparison.Ordinal))
             )
+            .Where(key => string.Equals(german[key], english[key], StringComparison.OrdinalIgnoreCase))
             .ShouldBeSubsetOf(alike);
-        Measurands
-            .All.Where(measurand => german.Name(measurand.Name) == measurand.Name)
-            .Select(measurand => measurand.Id)
-            .ShouldBe(["rpvot"]);
     }
 
     [Fact]
-    public void A_translation_has_the_figures_of_its_phrase()
+    public void Words_names_and_forms_can_be_replaced_and_the_texts_stay_as_they_were()
     {
-        // With refuses other places for figures; German goes through it as a user's own words do.
-        foreach (var phrase in ChartTexts.Phrases)
-        {
-            var holes = Hole().Matches(phrase).Select(match => match.Value).ToHashSet();
-            Hole()
-                .Matches(ChartTexts.German.Say(phrase, "{0}", "{1}", "{2}", "{3}"))
-                .Select(match => match.Value)
-                .ToHashSet()
-                .SetEquals(holes)
-                .ShouldBeTrue(phrase);
-        }
-    }
-
-    [Fact]
-    public void A_phrase_and_a_name_can_be_replaced_and_the_texts_stay_as_they_were()
-    {
-        var own = ChartTexts.English.With("alarm above {0}", "stop above {0}").WithName("acid number", "TAN");
+        var sentences = Sentences.Parse(
+            """{ "language": "en-US", "texts": { "measurand.acid-number": "TAN", "format.decimal": "·", "format.date": "MM/dd/yyyy", "format.month": "MM/yyyy", "format.time-of-day": "hh:mm tt" } }"""
+        );
+        var own = ChartTexts.Parse(
+            """{ "language": "en-US", "texts": { "limit.alarm-above": "stop above {limit}" } }""",
+            sentences
+        );
 
         var chart = TrendChart.Of(Drawn.Rising(), Measurands.AcidNumber, new ChartOptions(own));
 
         chart.Title.ShouldBe("M1 invented machine: TAN");
-        chart.Words().ShouldContain("stop above 0.4 mgKOH/g");
-        TrendChart.Of(Drawn.Rising(), Measurands.AcidNumber).Words().ShouldContain("alarm above 0.4 mgKOH/g");
-    }
-
-    [Fact]
-    public void Forms_of_numbers_and_dates_can_be_chosen()
-    {
-        var numbers = new NumberFormatInfo { NumberDecimalSeparator = "·" };
-        var own = ChartTexts.English.WithFormats(numbers, "MM/dd/yyyy", "MM/yyyy", "hh:mm tt");
-
-        var chart = TrendChart.Of(Drawn.Rising(), Measurands.AcidNumber, new ChartOptions(own));
-
         chart.Description.ShouldStartWith("0·224 mgKOH/g on 01/01/2026");
-        own.ToString().ShouldBe("en, 12/31/2026, 0·5");
+        chart.Words().ShouldContain("stop above 0·4 mgKOH/g");
+        chart.Words().ShouldContain("0·30");
+        chart.Words().ShouldContain("07/2025");
+        own.Language.ShouldBe("en-US");
+        own.Sentences.ShouldBeSameAs(sentences);
+        TrendChart.Of(Drawn.Rising(), Measurands.AcidNumber).Words().ShouldContain("alarm above 0.4 mgKOH/g");
     }
 
     [Fact]
     public void What_cannot_be_replaced_is_refused_with_its_reason()
     {
         Should
-            .Throw<ArgumentException>(() => ChartTexts.English.With("alarms", "x"))
-            .Message.ShouldStartWith("phrase is 'alarms'; allowed: one of ChartTexts.Phrases.");
-        Should
-            .Throw<ArgumentException>(() => ChartTexts.English.With("alarm above {0}", "stop"))
-            .Message.ShouldStartWith("text has no place for a figure, the phrase 'alarm above {0}' has {0}");
-        Should
-            .Throw<ArgumentException>(() => ChartTexts.English.With("alarm", " "))
-            .Message.ShouldStartWith("text is blank");
-        Should
-            .Throw<ArgumentException>(() =>
-                ChartTexts.English.WithFormats(NumberFormatInfo.InvariantInfo, "%", "MM", "HH")
+            .Throw<FormatException>(() =>
+                ChartTexts.Parse(
+                    """{ "language": "en", "texts": { "limit.alarms": "x", "limit.alarm-above": "stop" } }"""
+                )
             )
-            .Message.ShouldStartWith("datePattern is '%'");
+            .Message.ShouldBe(
+                "In the words of charts: 2 faults: 'limit.alarm-above' has no places; expected are {limit}; 'limit.alarms' is no key of it."
+            );
+        Should
+            .Throw<FormatException>(() => Sentences.Parse("""{ "language": "en", "texts": { "format.month": "%" } }"""))
+            .Message.ShouldBe(
+                "In a set of sentences: 'format.month' is '%'; expected is a pattern of dates such as yyyy-MM-dd."
+            );
         Should
             .Throw<ArgumentOutOfRangeException>(() => new ChartOptions(utcOffset: TimeSpan.FromHours(20)))
             .Message.ShouldStartWith("utcOffset is 20 h; allowed: -14 to 14 h");
@@ -164,18 +139,27 @@ public partial class ChartTextsTests
     [Fact]
     public void What_a_caller_holds_prints_itself()
     {
-        new ChartOptions(ChartTexts.German, ChartUnits.UsCustomary)
-            .ToString()
-            .ShouldBe("900 × 520 pixels, us customary, de");
-        ChartTexts.German.ToString().ShouldBe("de, 31.12.2026, 0,5");
+        var texts = ChartTexts.German.In(Sentences.Units.UsCustomary);
+
+        new ChartOptions(texts).ToString().ShouldBe("900 × 520 pixels, de, US customary");
+        texts.In(Sentences.Units.Si).ToString().ShouldBe("de, SI");
         TrendChart
             .Of(Drawn.Rising(alarm: 0.2), Measurands.AcidNumber)
             .ToString()
             .ShouldStartWith("M1 invented machine: acid number. 0.224 mgKOH/g on 2026-01-01: alarm;");
     }
 
-    /// <summary>Small letters in an alphabet that no unit and no name here is written in.</summary>
-    private static string Masked(string phrase) => Letter().Replace(phrase, "ж");
+    private static IEnumerable<KeyValuePair<string, string>> Words(string resource, Type of) =>
+        JsonNode.Parse(PhraseBook.Resource(of.Assembly, resource))!["texts"]!
+            .AsObject()
+            .Select(pair => KeyValuePair.Create(pair.Key, (string)pair.Value!));
+
+    private static string Json(IEnumerable<KeyValuePair<string, string>> texts) =>
+        JsonSerializer.Serialize(new { language = "zh", texts = new Dictionary<string, string>(texts) });
+
+    /// <summary>Small letters in an alphabet that no unit and no name here is written in, but for what stands in braces.</summary>
+    private static KeyValuePair<string, string> Masked(KeyValuePair<string, string> phrase) =>
+        KeyValuePair.Create(phrase.Key, Pattern.Of(@"(?<!\{[a-zA-Z]*)[A-Za-z]").Replace(phrase.Value, "ж"));
 
     [GeneratedRegex("[A-Za-z]", RegexOptions.None, 1000)]
     private static partial Regex Letter();
@@ -183,6 +167,6 @@ public partial class ChartTextsTests
     [GeneratedRegex("[A-Za-zµ]{2,}", RegexOptions.None, 1000)]
     private static partial Regex Latin();
 
-    [GeneratedRegex(@"\{\d\}", RegexOptions.None, 1000)]
-    private static partial Regex Hole();
+    [GeneratedRegex(@"\{[a-zA-Z]+\}", RegexOptions.None, 1000)]
+    private static partial Regex Place();
 }

@@ -309,7 +309,7 @@ public class OtherChartTests
         chart
             .Scene.Levels.Select(level => (level.At, level.Text.Split("; ")[^1]))
             .ShouldBe([(0, "meets the target"), (1, "not sure"), (2, "not sure"), (3, "does not reach the target")]);
-        chart.Description.ShouldStartWith("Quickest: drain and refill, 4 h; meets the target. The makers of");
+        chart.Description.ShouldStartWith("Quickest: drain and refill, 4 h (4 to 4); meets the target. The makers of");
         chart.Words().ShouldNotContain(word => word.Contains("recommended", StringComparison.Ordinal));
     }
 
@@ -332,7 +332,7 @@ public class OtherChartTests
             .Planned([Plant.Task("A", 5, due: 16, connect: 1, disconnect: 1), Plant.Task("B", 7, due: 10)])
             .Schedule;
 
-        var chart = ScheduleChart.Of("VDU-1", schedule);
+        var chart = ScheduleChart.Of("VDU-1", schedule.Visits, ["C"]);
 
         chart.Layer<Boxes>("treatment").Corners.Count.ShouldBe(2);
         chart
@@ -346,12 +346,13 @@ public class OtherChartTests
         chart.Words().ShouldContain("A");
         chart.Words().ShouldContain("B");
         chart.Description.ShouldStartWith("Visits: 2, from 2026-03-02 06:00");
+        chart.Description.ShouldEndWith("Left out: C.");
     }
 
     [Fact]
     public void A_late_visit_is_told_by_how_much()
     {
-        var chart = ScheduleChart.Of("VDU-1", Plant.Planned([Plant.Task("A", 5, due: 3)]).Schedule);
+        var chart = ScheduleChart.Of("VDU-1", Plant.Planned([Plant.Task("A", 5, due: 3)]).Schedule.Visits);
 
         chart.Words().ShouldContain("due 2026-03-02, 2 h late");
         chart.Description.ShouldEndWith("late: 1.");

@@ -133,7 +133,7 @@ public class TrendChartTests
         TrendChart
             .Of(assessment, Acid)
             .Description.ShouldBe(
-                "0.224 mgKOH/g on 2026-01-01: normal; rising, 0.01 mgKOH/g in 30 days (13 readings). "
+                "0.224 mgKOH/g on 2026-01-01: normal; rising, 0.01 mgKOH/g per 30 days (13 readings). "
                     + $"The alarm figure 0.4 mgKOH/g is passed by {life.P10:yyyy-MM-dd} in one case of ten, by {life.P50:yyyy-MM-dd} in five, by {life.P90:yyyy-MM-dd} in nine."
             );
     }
@@ -234,7 +234,7 @@ public class TrendChartTests
         var chart = TrendChart.Of(
             assessment,
             Measurands.OilTemperature,
-            new ChartOptions(units: ChartUnits.UsCustomary)
+            new ChartOptions(ChartTexts.English.In(Sentences.Units.UsCustomary))
         );
 
         chart.Scene.Levels.Single().Text.ShouldBe("alarm above 140 °F");
@@ -286,7 +286,7 @@ public class TrendChartTests
 
         TrendChart
             .Of(assessment, Measurands.WaterContent)
-            .Description.ShouldContain("changed at once from about 51 mg/kg to 400 mg/kg (14 readings)");
+            .Description.ShouldContain("changed at once from about 50 to 400 mg/kg (14 readings)");
     }
 
     [Fact]
@@ -324,7 +324,7 @@ public class TrendChartTests
         }
 
         chart.Title.ShouldBe("acid number");
-        chart.Description.ShouldBe("acid number: rising, 0.01 mgKOH/g in 30 days (13 readings).");
+        chart.Description.ShouldBe("acid number: rising, 0.01 mgKOH/g per 30 days (13 readings).");
         chart.Scene.Y.Label.ShouldBe("acid number, mgKOH/g");
     }
 
@@ -337,7 +337,7 @@ public class TrendChartTests
         chart.Layers<Trace>().ShouldBeEmpty();
         chart.Layers<Shade>().ShouldBeEmpty();
         chart.Layer<Marks>("reading").Spots.Count.ShouldBe(20);
-        chart.Description.ShouldStartWith("acid number: no even trend");
+        chart.Description.ShouldStartWith("acid number: no significant trend (20 readings)");
         TrendChart
             .Of(SeriesTrend.Of(AllCharts.Values(Measurands.AcidNumber, [])))
             .ToString()

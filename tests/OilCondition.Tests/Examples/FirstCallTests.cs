@@ -23,17 +23,17 @@ public class FirstCallTests
     }
 
     [Theory]
-    [InlineData("Integrator.cs", "start-integrator.md")]
-    [InlineData("Analyst.cs", "start-analyst.md")]
-    [InlineData("Vendor.cs", "start-vendor.md")]
-    public void A_start_page_shows_the_compiled_snippet_and_no_other(string file, string page)
+    [InlineData("start-integrator.md", "OwnMachine.cs", "Integrator.cs")]
+    [InlineData("start-analyst.md", "OwnRecords.cs", "Analyst.cs")]
+    [InlineData("start-vendor.md", "Vendor.cs")]
+    public void A_start_page_shows_the_compiled_snippets_and_no_others(string page, params string[] files)
     {
         var code = RepositoryFiles
             .Read("docs", page)
             .Split("```csharp\n")
             .Skip(1)
             .Select(text => text.Split("\n```")[0]);
-        code.ShouldBe([string.Join('\n', Snippet(file)).TrimEnd()]);
+        code.ShouldBe(files.Select(file => string.Join('\n', Snippet(file)).TrimEnd()));
     }
 
     [Fact]
@@ -89,6 +89,25 @@ public class FirstCallTests
     }
 
     [Fact]
+    public void A_machine_of_ones_own_has_limits_to_begin_with()
+    {
+        var folder = Directory.CreateTempSubdirectory("first-calls-");
+        try
+        {
+            var limitFile = Path.Combine(folder.FullName, "limits.json");
+            var machine = OwnMachine.Run(limitFile);
+            var known = TheStation.Machines.Single(one => one.History.Machine.Id == machine.Id).History.Machine;
+
+            machine.ToString().ShouldBe(known.ToString());
+            LimitSet.Parse(File.ReadAllText(limitFile)).Limits.ShouldNotBeEmpty();
+        }
+        finally
+        {
+            folder.Delete(recursive: true);
+        }
+    }
+
+    [Fact]
     public void Records_of_ones_own_are_kept_as_json_and_read_back()
     {
         var machine = TheStation.Machines[0].History.Machine;
@@ -129,7 +148,7 @@ public class FirstCallTests
 
     private static void Integrate(string journal, MaintenanceSystem maintenance) =>
         Integrator.Run(
-            TheStation.Machines.Single(one => one.History.Machine.Id == "HP-CWP2").History.Machine,
+            OwnMachine.Run(journal + ".limits"), // as the page makes it
             Path.Combine(Data, "lab-b-2025-2026.csv"),
             Path.Combine(Data, "limits", "bearing.json"),
             journal,

@@ -378,18 +378,23 @@ public partial class PageTests
             new AssessmentOptions(asOf)
         );
 
-        var texts = ChartTexts.German.With("alarm", "Eingriffswert").WithName("acid number", "Säurezahl (TAN)");
-        var options = new ChartOptions(
-            texts,
-            ChartUnits.UsCustomary,
-            utcOffset: TimeSpan.FromHours(1),
-            width: 1200,
-            height: 600
-        );
-        var chart = TrendChart.Of(assessment, Measurands.AcidNumber, options);
+        // German, in °F, gallons, ppm and cSt.
+        var german = new ChartOptions(ChartTexts.German.In(Sentences.Units.UsCustomary));
 
-        chart.Title.ShouldEndWith("Säurezahl (TAN)");
+        // A plant's own words, its own name of a measurand, and its own dates.
+        var sentences = Sentences.Parse(
+            """{ "language": "en-US", "texts": { "measurand.acid-number": "TAN", "format.date": "MM/dd/yyyy" } }"""
+        );
+        var texts = ChartTexts.Parse(
+            """{ "language": "en-US", "texts": { "limit.alarm-above": "stop above {limit}" } }""",
+            sentences
+        );
+        var own = new ChartOptions(texts, utcOffset: TimeSpan.FromHours(1), width: 1200, height: 600);
+        var chart = TrendChart.Of(assessment, Measurands.AcidNumber, own);
+
+        chart.Title.ShouldEndWith("TAN");
         chart.Width.ShouldBe(1200);
+        TrendChart.Of(assessment, Measurands.WaterContent, german).Scene.Y.Label.ShouldBe("Wassergehalt, ppm");
     }
 
     [Fact]

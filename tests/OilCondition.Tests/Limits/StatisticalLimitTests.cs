@@ -345,7 +345,13 @@ public class StatisticalLimitTests
         var finding = assessment.Findings.Single(one => one.Code == FindingCode.LimitPassed);
         finding.ToString().ShouldContain("above the alert limit of 54.9 mg/kg");
         finding.ToString().ShouldContain(Words);
-        finding.Evidence.Single(one => one.Id == "limit-missing").ToString().ShouldBe($"limit missing {Words}");
+        var item = finding.Evidence.Single(one => one.Id == "limit-missing");
+        item.ToString().ShouldBe($"limit missing {Words}");
+        Sentences
+            .German.Of(item)
+            .ShouldBe(
+                "fehlende Grenze die obere Alarmgrenze ist nicht bestimmt: Perzentil 98 braucht 114 Ölfüllungen mit einem Wert, die Flotte hat 60"
+            );
         using var json = JsonDocument.Parse(assessment.ToJson());
         var written = json.RootElement.GetProperty("states")[0].GetProperty("limits")[0];
         written.GetProperty("upper").GetRawText().ShouldNotContain("alarm");

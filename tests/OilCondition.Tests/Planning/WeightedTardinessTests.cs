@@ -28,6 +28,16 @@ public class WeightedTardinessTests
         planned.Schedule.WeightedLatenessHours.ShouldBeInRange(optimum, 1.01 * optimum, fields[0]);
         var bound = planned.Schedule.WeightedLatenessHours - planned.MostWeightedHoursFromBest;
         bound.ShouldBeInRange(0, optimum, fields[0]);
+
+        // What the page shows is this plan.
+        RepositoryFiles
+            .Read("docs", "planning.md")
+            .Split('\n')
+            .Select(line => line.Split('|', StringSplitOptions.TrimEntries))
+            .Single(cells => cells.Length > 4 && cells[1] == fields[0])[4]
+            .ShouldBe(
+                planned.Schedule.WeightedLatenessHours.ToString(System.Globalization.CultureInfo.InvariantCulture)
+            );
     }
 
     private static int[] Numbers(string text) =>

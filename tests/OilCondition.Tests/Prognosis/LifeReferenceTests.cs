@@ -118,6 +118,9 @@ public partial class LifeReferenceTests
             "its constants, 10 and 13 cycles, belong to one competition on engines and mean nothing for oil",
     };
 
+    /// <summary>What the library makes of a row.</summary>
+    internal static object Answer(ReferenceCase row) => Mapped[row.Quantity](row);
+
     public static TheoryData<string, string, string> Rows() =>
         ReferenceFolder.Theory(File, row => Mapped.ContainsKey(row.Quantity));
 

@@ -1,5 +1,6 @@
 using System.Xml.Linq;
 using OilCondition.Reporting;
+using OilCondition.Tests.Advice.Options;
 using OilCondition.Tests.Text;
 using OilCondition.Text;
 
@@ -81,5 +82,30 @@ public class GermanReportTests
                 .Select(one => one.Value)
                 .ShouldBeEmpty();
         }
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(5)]
+    public void Decisions_follow_the_language_and_the_units(int seed)
+    {
+        var decisions = DecisionPropertyTests.Drawn(seed).Decide();
+        var assessments = decisions.Select(one => one.Assessment).Distinct().ToList();
+        string Page(ReportTexts texts) =>
+            ConditionReport.ToMarkdown("Ölzustand", assessments, new ReportOptions(decisions: decisions, texts: texts));
+        var (german, us) = (Page(ReportTexts.German), Page(ReportTexts.English.In(Sentences.Units.UsCustomary)));
+
+        foreach (var decision in decisions)
+        {
+            // A page in Markdown escapes what would change it.
+            Plain(german).ShouldContain(Plain(Sentences.German.Recommendation(decision)));
+            Plain(german).ShouldContain(Plain(Sentences.German.RiskReason(decision)));
+        }
+
+        Pattern.Of(@"\b(ruled out|meets the target|floor|cheapest|hired,|chance)\b").Matches(german).ShouldBeEmpty();
+        Pattern.Of(@"(?<!at \d)\d (°C|L|mg/kg|kg|L/min|mm²/s)(?![/\w])").Matches(us).ShouldBeEmpty();
+
+        static string Plain(string text) => text.Replace("\\", "", StringComparison.Ordinal);
     }
 }

@@ -11,7 +11,8 @@ public class ReportTextsTests
     public void Words_are_replaced_one_by_one_and_the_language_is_said()
     {
         var texts = ReportTexts.Parse(
-            """{ "language": "en-GB", "texts": { "severity.alarm": "red tag", "state.alarm": "red tag", "first.normal-summary": "{count} quiet machines" } }"""
+            """{ "language": "en-GB", "texts": { "first.normal-summary": "{count} quiet machines" } }""",
+            Sentences.Parse("""{ "language": "en-GB", "texts": { "state.alarm": "red tag" } }""")
         );
         var page = ReportPages.Parsed(ConditionReport.ToHtml("Oil condition", Fleet, new ReportOptions(texts: texts)));
 
@@ -26,12 +27,12 @@ public class ReportTextsTests
     {
         var fault = Should.Throw<FormatException>(() =>
             ReportTexts.Parse(
-                """{ "language": "en", "texts": { "severity.alrm": "x", "next.overdue": "late", "code.met": "{code} {goal}" } }"""
+                """{ "language": "en", "texts": { "first.stat": "x", "next.overdue": "late", "code.met": "{code} {goal}" } }"""
             )
         );
 
         fault.Message.ShouldContain("3 faults");
-        fault.Message.ShouldContain("'severity.alrm' is no key");
+        fault.Message.ShouldContain("'first.stat' is no key");
         fault.Message.ShouldContain("'next.overdue' has no places; expected are {date}");
         fault.Message.ShouldContain("'code.met' has {code}, {goal}; expected are {code}, {target}");
     }
@@ -42,9 +43,9 @@ public class ReportTextsTests
     [InlineData("{ \"texts\": {} }")]
     [InlineData("{ \"language\": \"en\" }")]
     [InlineData("{ \"language\": \"<b>\", \"texts\": {} }")]
-    [InlineData("{ \"language\": \"en\", \"texts\": { \"severity.alarm\": 1 } }")]
-    [InlineData("{ \"language\": \"en\", \"texts\": { \"severity.alarm\": null } }")]
-    [InlineData("{ \"language\": \"en\", \"texts\": { \"severity.alarm\": \"a\", \"severity.alarm\": \"b\" } }")]
+    [InlineData("{ \"language\": \"en\", \"texts\": { \"first.state\": 1 } }")]
+    [InlineData("{ \"language\": \"en\", \"texts\": { \"first.state\": null } }")]
+    [InlineData("{ \"language\": \"en\", \"texts\": { \"first.state\": \"a\", \"first.state\": \"b\" } }")]
     public void What_is_no_such_document_is_refused(string json) =>
         Should
             .Throw<FormatException>(() => ReportTexts.Parse(json))

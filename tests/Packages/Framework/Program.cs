@@ -8,6 +8,7 @@ using System.Text;
 using System.Text.Json;
 using System.Threading;
 using OilCondition;
+using OilCondition.Charts;
 using OilCondition.Contracts;
 using OilCondition.ControlCharts;
 using OilCondition.LabFiles;
@@ -43,6 +44,7 @@ namespace PlugIn
                     & Check("saturation", Saturation())
                     & Check("a control chart", Chart())
                     & Check("texts with the hash " + Hash(first), true)
+                    & Check("a picture with the hash " + Hash(Picture()), true)
                     ? 0
                     : 1;
             }
@@ -100,9 +102,9 @@ namespace PlugIn
             return document.Problems.Single().Findings.Single(one => one.Code == "limit-passed").Reading.Value == 250;
         }
 
-        private static bool Saturation()
+        private static SaturationCurve Curve()
         {
-            var curve = SaturationCurve.FromTwoPoints(
+            return SaturationCurve.FromTwoPoints(
                 "invented oil",
                 Temperature.FromDegreesCelsius(20),
                 MassFraction.FromPartsPerMillion(100),
@@ -110,8 +112,23 @@ namespace PlugIn
                 MassFraction.FromPartsPerMillion(400),
                 Source.UserData("invented")
             );
-            return Math.Abs(curve.SaturationAt(Temperature.FromDegreesCelsius(60)).Content.PartsPerMillion - 400)
+        }
+
+        private static bool Saturation()
+        {
+            return Math.Abs(Curve().SaturationAt(Temperature.FromDegreesCelsius(60)).Content.PartsPerMillion - 400)
                 < 1e-6;
+        }
+
+        private static string Picture()
+        {
+            var chart = SaturationChart.Of(
+                Curve(),
+                Temperature.FromDegreesCelsius(60),
+                Temperature.FromDegreesCelsius(20),
+                MassFraction.FromPartsPerMillion(250)
+            );
+            return chart.ToSvg() + Convert.ToBase64String(chart.ToPng());
         }
 
         private static bool Chart()

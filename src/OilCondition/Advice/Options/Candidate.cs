@@ -6,12 +6,12 @@ namespace OilCondition;
 /// <summary>A way to treat an oil with what the plant has or can hire: one piece of equipment, a train of the station file, or two pieces in a row.</summary>
 internal sealed record Candidate(
     string Id,
-    string Name,
+    Words Name,
     ITreatment Treatment,
     EquipmentTerms Terms,
     IReadOnlyList<string> Equipment,
     bool Connects,
-    string Experience = ""
+    Words? Experience = null
 )
 {
     private const ContaminationForms AnyWater =
@@ -51,7 +51,7 @@ internal sealed record Candidate(
     private static Candidate Of(StationEquipment equipment, Station station, Machine machine) =>
         new(
             equipment.Id,
-            equipment.Name,
+            _ => equipment.Name,
             equipment.Treatment,
             equipment.Terms,
             equipment.Treatment is TreatmentTrain train
@@ -83,7 +83,7 @@ internal sealed record Candidate(
                 && !stated.Contains($"{dries.Id}+{filters.Id}")
             select new Candidate(
                 $"{dries.Id}+{filters.Id}",
-                $"{dries.Name}, then {filters.Name}",
+                say => say.InARow(dries.Name(say), filters.Name(say)),
                 new TreatmentTrain(
                     $"{dries.Treatment.Name}, then {filters.Treatment.Name}",
                     TrainStage.Until(dries.Treatment),

@@ -38,9 +38,7 @@ public abstract class ChoiceRule
 
     private sealed class Cheapest : ChoiceRule
     {
-        public override string Statement =>
-            "the cheapest way that meets the target as surely as asked, before the date that the risk allows; where none does, the one that is done soonest; "
-            + "where none is sure, the surest, if at least as likely as not";
+        public override string Statement => Sentences.English.Of(this);
 
         public override IReadOnlyList<TreatmentOption> Rank(IReadOnlyList<TreatmentOption> options) =>
             [

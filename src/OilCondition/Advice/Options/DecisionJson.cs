@@ -21,7 +21,7 @@ internal static class DecisionJson
                 }
 
                 json.WriteEndArray();
-                json.WriteString("recommendation", DecisionWords.Recommendation(decision));
+                json.WriteString("recommendation", decision.Recommendation);
                 json.WriteText("choice", decision.Choice?.Id);
                 json.WriteMoment("riskDate", decision.RiskDate);
                 json.WriteString("riskReason", decision.RiskReason);
@@ -58,7 +58,7 @@ internal static class DecisionJson
 
                 json.WriteEndArray();
                 json.WriteCautions(decision.Cautions);
-                json.WriteString("notice", DecisionWords.Notice);
+                json.WriteString("notice", TreatmentDecision.Notice);
             }
         );
 
@@ -148,7 +148,7 @@ internal static class DecisionJson
         json.WriteEndObject();
     }
 
-    private static void Sample(Utf8JsonWriter json, SampleValue? sample)
+    private static void Sample(Utf8JsonWriter json, TreatmentDecision.SampleValue? sample)
     {
         if (sample is null)
         {

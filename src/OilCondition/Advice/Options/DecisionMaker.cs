@@ -77,14 +77,14 @@ internal sealed class DecisionMaker
         var target = TargetProposal.Of(assessment, topics, options.Margin);
         var risk = RiskDate.Of(assessment, findings, machine.Site, options);
         var waiting = WaitingOutlook.Of(assessment, topics, machine.Site);
-        TreatmentDecision Without(string missing, CleanupProgress? underWay = null) =>
+        TreatmentDecision Without(Words? missing, CleanupProgress? underWay = null) =>
             new(assessment, problems, options, () => null, () => [])
             {
                 Target = target,
                 RiskDate = risk.At,
-                RiskReason = risk.Why,
+                RiskWords = risk.Why,
                 Waiting = waiting,
-                Missing = missing,
+                MissingWords = missing,
                 UnderWay = underWay,
             };
         if (
@@ -92,7 +92,7 @@ internal sealed class DecisionMaker
             && topics.Contains(ProblemIdentity.Of(cleanup.Run.Measurand, LimitSide.Upper).Topic)
         )
         {
-            return Without("", cleanup);
+            return Without(null, cleanup);
         }
 
         var needsWater = topics.Contains(ProblemTopic.Water);
@@ -103,7 +103,7 @@ internal sealed class DecisionMaker
 
         if (needsWater && target.Water is null)
         {
-            return Without("an alert figure of the water, or the oil's saturation");
+            return Without(say => say.NoWaterFigure());
         }
 
         var aged = topics.Contains(ProblemTopic.OilAgeing)
@@ -135,7 +135,7 @@ internal sealed class DecisionMaker
         {
             Target = target,
             RiskDate = risk.At,
-            RiskReason = risk.Why,
+            RiskWords = risk.Why,
             Waiting = waiting,
             Options = ranked,
             ByCost = byCost,
@@ -189,7 +189,7 @@ internal sealed class DecisionMaker
         !TargetPart.UntouchedWater(job).IsMet && !TargetPart.UntouchedParticles(job).IsMet;
 
     /// <summary>The decision after each of five second readings, of the water or else of the particles; ageing moves too slowly for one sample to tell.</summary>
-    private SampleValue? OneMore(
+    private TreatmentDecision.SampleValue? OneMore(
         OptionBuilder builder,
         IReadOnlyList<Candidate> candidates,
         MachineTask task,
@@ -212,18 +212,18 @@ internal sealed class DecisionMaker
             var job = task.Scaled(isWater ? factor : 1, isWater ? 1 : factor);
             if (!IsStillNeeded(job, isWater))
             {
-                return "none";
+                return TreatmentDecision.SampleValue.NoTreatment;
             }
 
             var (again, _) = Ranked(builder, candidates, job, errors, waiting);
             return Id(again);
         }
 
-        return new SampleValue(Id(ranked), [.. SecondReadings.Select(After)]);
+        return new TreatmentDecision.SampleValue(Id(ranked), [.. SecondReadings.Select(After)]);
     }
 
     private static string Id(IReadOnlyList<TreatmentOption> ranked) =>
-        ranked.Count > 0 && ranked[0].IsPossible ? ranked[0].Id : "none";
+        ranked.Count > 0 && ranked[0].IsPossible ? ranked[0].Id : TreatmentDecision.SampleValue.NoTreatment;
 
     /// <summary>Whether the level would still ask for a treatment: beyond its alert figure, or free at standstill; or because a forecast asks, whatever the level.</summary>
     private bool IsStillNeeded(TreatmentJob job, bool isWater)

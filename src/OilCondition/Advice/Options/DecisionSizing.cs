@@ -24,12 +24,12 @@ internal static class DecisionSizing
     private const double RiseKelvins = 11;
     private const double Beta = 200;
 
-    public static IReadOnlyList<string> Of(TreatmentJob job, IReadOnlyCollection<ProblemTopic> topics, TimeSpan within)
+    public static IReadOnlyList<Words> Of(TreatmentJob job, IReadOnlyCollection<ProblemTopic> topics, TimeSpan within)
     {
         // Nobody sizes a unit for minutes, or for years; a slow rise may leave years.
         var hours = Math.Min(LongestHours, Math.Max(ShortestHours, within.TotalHours));
         var time = Elapsed.FromHours(hours);
-        List<string> needs = [Item("to be done within", time.TotalHours, "h")];
+        List<Words> needs = [Item("within", time.TotalHours, "h")];
         if (topics.Contains(ProblemTopic.Water) && job.Target.Water is { } target)
         {
             needs.AddRange(Water(job, target, time));
@@ -42,16 +42,16 @@ internal static class DecisionSizing
 
         if (topics.Contains(ProblemTopic.OilAgeing))
         {
-            needs.Add(Item("new oil", job.Reservoir.OilVolume.Liters, "L"));
+            needs.Add(Item("new-oil", job.Reservoir.OilVolume.Liters, "L"));
         }
 
         return needs;
     }
 
-    private static IEnumerable<string> Water(TreatmentJob job, MassFraction target, TimeSpan within)
+    private static IEnumerable<Words> Water(TreatmentJob job, MassFraction target, TimeSpan within)
     {
         var removed = (job.Contamination.Water - target).DecimalFractions * job.OilMass.Kilograms;
-        yield return Item("water to be removed", Math.Max(0, removed), "kg");
+        yield return Item("water", Math.Max(0, removed), "kg");
         var wet = job.With(target: new TreatmentTarget(target));
         if (wet.Contamination.Water <= target)
         {
@@ -59,10 +59,10 @@ internal static class DecisionSizing
         }
 
         var unit = Usual(job);
-        yield return $"sized from a unit of common figures, {unit}";
+        yield return say => say.UsualUnit(unit);
         foreach (var row in PlanSizing.Of(wet, unit, within).Rows)
         {
-            yield return row.ToString();
+            yield return say => say.Of(row);
         }
     }
 
@@ -88,7 +88,7 @@ internal static class DecisionSizing
         );
     }
 
-    private static IEnumerable<string> Dirt(TreatmentJob job, CleanlinessCode code, TimeSpan within)
+    private static IEnumerable<Words> Dirt(TreatmentJob job, CleanlinessCode code, TimeSpan within)
     {
         var (levels, ingression) = (job.Contamination.Particles, job.Reservoir.Ingression);
         (ScaleNumber Target, double Start, double In)[] sizes =
@@ -118,8 +118,8 @@ internal static class DecisionSizing
             }
         }
 
-        yield return Item("flow of a loop with β 200", most.LitersPerMinute, "L/min");
+        yield return Item("loop", most.LitersPerMinute, "L/min");
     }
 
-    private static string Item(string name, double value, string unit) => $"{name} {PlainText.Number(value)} {unit}";
+    private static Words Item(string need, double value, string unit) => say => say.Need(need, value, unit);
 }

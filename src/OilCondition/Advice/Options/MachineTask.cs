@@ -40,13 +40,13 @@ internal sealed class MachineTask
         ConditionAssessment assessment,
         TargetProposal target,
         bool needsWater,
-        out string missing
+        out Words? missing
     )
     {
         var builder = new Builder(station, assessment);
         if (needsWater && station.Machine.Oil.SaturationCurve is null)
         {
-            missing = "the oil's saturation: two saturations at two temperatures would give it";
+            missing = say => say.NoSaturation();
             return null;
         }
 
@@ -90,9 +90,9 @@ internal sealed class MachineTask
 
         private Machine Machine => station.Machine;
 
-        public TreatedOil? Oil(out string missing)
+        public TreatedOil? Oil(out Words? missing)
         {
-            missing = "";
+            missing = null;
             if (station.TreatedOil is { } stated)
             {
                 Add("oil", stated.ToString()!, File);
@@ -101,7 +101,7 @@ internal sealed class MachineTask
 
             if (New(Measurands.Viscosity40) is not { } at40 || !(at40 is >= 5 and <= 10_000))
             {
-                missing = "the viscosity of the new oil at 40 °C";
+                missing = say => say.NoViscosity();
                 return null;
             }
 

@@ -1,4 +1,3 @@
-using OilCondition.Text;
 using OilCondition.Treatment;
 using UnitsNet;
 
@@ -24,18 +23,15 @@ internal sealed class OptionBuilder(
     {
         if (!candidate.Connects)
         {
-            return Option(candidate, OptionVerdict.CannotBeConnected, $"it is not connected to {machine.Machine.Id}");
+            return Option(candidate, OptionVerdict.CannotBeConnected, say => say.NotConnected(machine.Machine));
         }
 
         if (machine.Site.Power is { } power && candidate.PowerNeed > power)
         {
             if (candidate.LeastPower > power)
             {
-                return Option(
-                    candidate,
-                    OptionVerdict.NotEnoughPower,
-                    $"it needs {Kilowatts(candidate.LeastPower)} kW without its heater, {Kilowatts(power)} kW are at hand"
-                );
+                var needed = candidate.LeastPower;
+                return Option(candidate, OptionVerdict.NotEnoughPower, say => say.NotEnoughPower(needed, power));
             }
 
             candidate = candidate.Within(power);
@@ -44,7 +40,7 @@ internal sealed class OptionBuilder(
         (candidate, errors) = AsItWas(candidate, errors);
         if (TreatmentFor(candidate, out var why) is not { } treatment)
         {
-            return Option(candidate, OptionVerdict.DoesNotReach, why);
+            return Option(candidate, OptionVerdict.DoesNotReach, why!);
         }
 
         // A machine that must stand for it has cooled down by then.
@@ -78,7 +74,7 @@ internal sealed class OptionBuilder(
                 return (
                     candidate.With(unit, unit.With(run.Found.For(unit.Unit))) with
                     {
-                        Experience = $"as on {run.Machine} until {PlainText.Date(run.At)}: {run.Found}",
+                        Experience = say => say.AsItWas(run.Machine, run.At, run.Found),
                     },
                     run.Machine == machine.Machine.Id ? run.Errors(errors) : errors
                 );
@@ -89,27 +85,24 @@ internal sealed class OptionBuilder(
             ? (
                 candidate with
                 {
-                    Experience =
-                        $"by its nameplate; {other.Equipment} removed {PlainText.Number(other.Found.RemovalPerPass.Percent)} % a pass on {other.Machine}, "
-                        + $"where its nameplate says {PlainText.Number(other.Nameplate.Percent)} %",
+                    Experience = say =>
+                        say.AnotherUnit(other.Equipment, other.Machine, other.Found.RemovalPerPass, other.Nameplate),
                 },
                 errors
             )
             : (candidate, errors);
     }
 
-    private static string Kilowatts(Power power) => PlainText.Number((double)power.Kilowatts);
-
     public static TreatmentOption Wait(WaitingOutlook waiting) =>
-        new("wait", waiting.HasOutages ? "nothing until the outage" : "nothing for now", [], OptionVerdict.Waits)
+        new("wait", say => say.NothingUntil(outage: waiting.HasOutages), [], OptionVerdict.Waits)
         {
-            RuledOut = waiting.Steps[0].ToString(),
+            RuledOutWords = say => say.Of(waiting.Steps[0]),
         };
 
     /// <summary>What acts on the oil; for ageing only an oil change does.</summary>
-    private ITreatment? TreatmentFor(Candidate candidate, out string why)
+    private ITreatment? TreatmentFor(Candidate candidate, out Words? why)
     {
-        why = "";
+        why = null;
         if (aged.Count == 0)
         {
             return candidate.Treatment;
@@ -117,12 +110,12 @@ internal sealed class OptionBuilder(
 
         if (candidate.Treatment is not DrainAndRefill change)
         {
-            why = "it cleans the oil, and does not renew it";
+            why = say => say.OnlyCleans();
             return null;
         }
 
         var renewal = Renewal.Of(change, assessment, aged, options.Margin.DecimalFractions);
-        why = renewal is null ? "too much of the aged oil stays, or the new oil lies beyond the figure itself" : "";
+        why = say => say.RenewsTooLittle();
         return renewal;
     }
 
@@ -132,7 +125,7 @@ internal sealed class OptionBuilder(
         if (band.Reached.DecimalFractions <= 0)
         {
             var reason = row.WhyNot ?? band.Cases.Select(one => one.WhyNot).First(one => one is not null);
-            return Option(candidate, OptionVerdict.DoesNotReach, PlainText.Spaced(reason!.Value), row, reason);
+            return Option(candidate, OptionVerdict.DoesNotReach, say => say.Of(reason!.Value), row, reason);
         }
 
         if (Short(candidate, band) is { } missing)
@@ -143,7 +136,7 @@ internal sealed class OptionBuilder(
         var sure = band.Time(options.Confidence.DecimalFractions) ?? band.Time(band.Reached.DecimalFractions / 2);
         if (!TryBegin(candidate, sure ?? TimeSpan.Zero, out var begins, out var outage, out var shortBy))
         {
-            return Option(candidate, OptionVerdict.OutageTooShort, shortBy, row);
+            return Option(candidate, OptionVerdict.OutageTooShort, shortBy!, row);
         }
 
         DateTimeOffset? Done(TimeSpan? time) =>
@@ -173,7 +166,7 @@ internal sealed class OptionBuilder(
             DoneP50 = Done(band.TimeP50),
             DoneP90 = Done(band.TimeP90),
             Bound = band.TimeP50 is { } middle ? Bound(middle) : null,
-            Experience = candidate.Experience,
+            ExperienceWords = candidate.Experience,
             Cost = prices is null ? null : OptionCost.Of(band, prices, candidate.Terms, Bound),
             Rebound = Done(band.TimeP50 ?? band.TimeP10) is { } done ? rebound.After(done, treatment, row) : null,
         };
@@ -186,15 +179,15 @@ internal sealed class OptionBuilder(
             : work;
 
     /// <summary>What the store holds too little of, by the middle of the cases.</summary>
-    private static string? Short(Candidate candidate, TreatmentBand band)
+    private static Words? Short(Candidate candidate, TreatmentBand band)
     {
         var met = band.Cases.Where(one => one.MeetsTarget).ToList();
         var oil = met.Select(one => one.NewOil.Liters).OrderBy(one => one).ElementAt(met.Count / 2);
         var elements = met.Select(one => one.Elements).OrderBy(one => one).ElementAt(met.Count / 2);
         return candidate.Terms.OilInStock is { } stock && oil > stock.Liters * (1 + 1e-9)
-                ? $"it takes {PlainText.Number(oil)} L of new oil, the store holds {PlainText.Number(stock.Liters)} L"
+                ? say => say.NotEnoughOil(oil, stock)
             : candidate.Terms.ElementsInStock is { } store && elements > store
-                ? $"it takes {elements} elements, the store holds {store}"
+                ? say => say.NotEnoughElements(elements, store)
             : null;
     }
 
@@ -204,7 +197,7 @@ internal sealed class OptionBuilder(
         TimeSpan work,
         out DateTimeOffset begins,
         out Outage? outage,
-        out string shortBy
+        out Words? shortBy
     )
     {
         var ready = AsOf + candidate.Terms.LeadTime;
@@ -213,7 +206,7 @@ internal sealed class OptionBuilder(
             ready = free;
         }
 
-        (begins, outage, shortBy) = (ready, null, "");
+        (begins, outage, shortBy) = (ready, null, null);
         if (!candidate.Terms.NeedsStandstill || machine.Site.Outages.Count == 0)
         {
             return true;
@@ -233,11 +226,7 @@ internal sealed class OptionBuilder(
             longest = one.To - from > longest ? one.To - from : longest;
         }
 
-        shortBy =
-            longest == TimeSpan.Zero
-                ? "the machine must stand, and no outage lies ahead"
-                : $"it takes {PlainText.Number(needed.TotalHours)} h, the longest outage ahead has {PlainText.Number(longest.TotalHours)} h: "
-                    + $"{PlainText.Number((needed - longest).TotalHours)} h short";
+        shortBy = longest == TimeSpan.Zero ? say => say.NoOutage() : say => say.OutageTooShort(needed, longest);
         return false;
     }
 
@@ -247,14 +236,14 @@ internal sealed class OptionBuilder(
     private TreatmentOption Option(
         Candidate candidate,
         OptionVerdict verdict,
-        string ruledOut,
+        Words ruledOut,
         TreatmentAssessment? row = null,
         WhyNot? whyNot = null
     ) =>
         new(candidate.Id, candidate.Name, candidate.Equipment, verdict)
         {
             Terms = candidate.Terms,
-            RuledOut = ruledOut,
+            RuledOutWords = ruledOut,
             Assessment = row,
             Floor = FloorOf(row),
             WhyNot = whyNot,

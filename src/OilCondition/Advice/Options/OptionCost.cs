@@ -74,13 +74,5 @@ public sealed class OptionCost
 
     /// <summary>The cost in a few words.</summary>
     /// <returns>For example <c>320 EUR (280 to 410)</c>.</returns>
-    public override string ToString()
-    {
-        static string Word(double cost) => PlainText.Number(cost, cost / 20);
-        var least = IsComplete ? "" : "at least ";
-        return P50 is not { } middle ? "not told"
-            : P10 is { } low && P90 is { } high && Word(low) != Word(high)
-                ? $"{least}{Word(middle)} {Currency} ({Word(low)} to {Word(high)})"
-            : $"{least}{Word(middle)} {Currency}";
-    }
+    public override string ToString() => Sentences.English.Of(this);
 }

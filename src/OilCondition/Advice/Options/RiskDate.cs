@@ -1,5 +1,4 @@
 using OilCondition.Prognosis;
-using OilCondition.Text;
 
 namespace OilCondition;
 
@@ -8,7 +7,7 @@ namespace OilCondition;
 /// The earliest of: an alarm that stands, after the time for which it may; the moment at which the chance of passing the alarm figure reaches the accepted
 /// risk; for free water at standstill the next outage, when the machine will stand; and for any alert the time for which it may stand where nothing else tells.
 /// </remarks>
-internal sealed record RiskDate(DateTimeOffset At, string Why)
+internal sealed record RiskDate(DateTimeOffset At, Words Why)
 {
     public static RiskDate Of(
         ConditionAssessment assessment,
@@ -19,7 +18,7 @@ internal sealed record RiskDate(DateTimeOffset At, string Why)
     {
         var asOf = assessment.Options.AsOf;
         var dates = findings.Select(finding => Of(finding, assessment, site, options)).OrderBy(one => one.At);
-        var first = dates.FirstOrDefault() ?? new RiskDate(asOf + options.AlertResponse, "an alert stands");
+        var first = dates.FirstOrDefault() ?? new RiskDate(asOf + options.AlertResponse, say => say.AnAlertStands());
         return first.At < asOf ? first with { At = asOf } : first;
     }
 
@@ -33,10 +32,7 @@ internal sealed record RiskDate(DateTimeOffset At, string Why)
         var asOf = assessment.Options.AsOf;
         if (finding.Severity == Severity.Alarm)
         {
-            return new RiskDate(
-                asOf + options.AlarmResponse,
-                $"the alarm of the {finding.Measurand.Name} may stand so long"
-            );
+            return new RiskDate(asOf + options.AlarmResponse, say => say.AlarmStands(finding.Measurand));
         }
 
         var risk = Forecasts(assessment, finding.Measurand)
@@ -50,16 +46,13 @@ internal sealed record RiskDate(DateTimeOffset At, string Why)
         if (finding is FreeWaterFinding)
         {
             return standing is { } outage && outage.From < patience
-                ? new RiskDate(outage.From, $"the machine stands then ({outage.Name}), and water comes out")
-                : new RiskDate(patience, "free water at standstill may stand so long");
+                ? new RiskDate(outage.From, say => say.StandsIn(outage))
+                : new RiskDate(patience, say => say.FreeWaterStands());
         }
 
         return risk is { } when
-            ? new RiskDate(
-                when,
-                $"the chance of passing the alarm figure of the {finding.Measurand.Name} reaches {PlainText.Number(options.AcceptedRisk.Percent)} %"
-            )
-            : new RiskDate(patience, $"the alert of the {finding.Measurand.Name} may stand so long");
+            ? new RiskDate(when, say => say.ChanceOfAlarm(finding.Measurand, options.AcceptedRisk))
+            : new RiskDate(patience, say => say.AlertStands(finding.Measurand));
     }
 
     private static IEnumerable<RemainingLife.Forecast> Forecasts(ConditionAssessment assessment, Measurand measurand) =>

@@ -206,5 +206,5 @@ public sealed class TargetProposal
 
     /// <summary>Target, what sets it, and what standstill would break.</summary>
     /// <returns>For example <c>61 mg/kg of water, 0.8 of the 76 mg/kg that the oil holds at 10 °C</c>.</returns>
-    public override string ToString() => DecisionWords.Of(this);
+    public override string ToString() => Sentences.English.Of(this);
 }

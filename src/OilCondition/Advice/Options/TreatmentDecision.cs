@@ -23,24 +23,24 @@ namespace OilCondition;
 /// }
 /// </code>
 /// </example>
-public sealed class TreatmentDecision
+public sealed partial class TreatmentDecision
 {
     private readonly Lazy<SampleValue?> sampleValue;
-    private readonly Lazy<IReadOnlyList<string>> sizing;
+    private readonly Lazy<IReadOnlyList<Words>> needs;
 
     internal TreatmentDecision(
         ConditionAssessment assessment,
         IReadOnlyList<Problem> problems,
         DecisionOptions options,
         Func<SampleValue?> sampleValue,
-        Func<IReadOnlyList<string>> sizing
+        Func<IReadOnlyList<Words>> needs
     )
     {
         Assessment = assessment;
         Problems = problems;
         DecisionOptions = options;
         this.sampleValue = new Lazy<SampleValue?>(sampleValue);
-        this.sizing = new Lazy<IReadOnlyList<string>>(sizing);
+        this.needs = new Lazy<IReadOnlyList<Words>>(needs);
     }
 
     /// <summary>The assessment that it rests on.</summary>
@@ -62,7 +62,7 @@ public sealed class TreatmentDecision
     public DateTimeOffset RiskDate { get; internal init; }
 
     /// <summary>Why then.</summary>
-    public string RiskReason { get; internal init; } = "";
+    public string RiskReason => Sentences.English.RiskReason(this);
 
     /// <summary>What happens if nothing is done.</summary>
     public WaitingOutlook Waiting { get; internal init; } = null!;
@@ -83,7 +83,7 @@ public sealed class TreatmentDecision
     public bool IsMetAlready { get; internal init; }
 
     /// <summary>What must be known before anything can be planned; empty where all is.</summary>
-    public string Missing { get; internal init; } = "";
+    public string Missing => MissingWords?.Invoke(Sentences.English) ?? "";
 
     /// <summary>The task that was planned; null where something is missing or a treatment is under way.</summary>
     public TreatmentJob? Job { get; internal init; }
@@ -92,7 +92,7 @@ public sealed class TreatmentDecision
     public IReadOnlyList<Figure> Figures { get; internal init; } = [];
 
     /// <summary>What such a task needs, worked out when first asked; empty where something at hand does it in time.</summary>
-    public IReadOnlyList<string> Sizing => sizing.Value;
+    public IReadOnlyList<string> Sizing => Sentences.English.Sizing(this);
 
     /// <summary>What one more sample before deciding would change; worked out when first asked. Null where nothing is to be chosen.</summary>
     public SampleValue? OneMoreSample => sampleValue.Value;
@@ -148,10 +148,10 @@ public sealed class TreatmentDecision
     public IReadOnlyList<Caution> Cautions => UnderWay?.Cautions ?? Choice?.Assessment?.Cautions ?? [];
 
     /// <summary>What stands with every decision that is shown: who decides, and what comes first.</summary>
-    public static string Notice => DecisionWords.Notice;
+    public static string Notice => Sentences.English.Notice;
 
     /// <summary>What is recommended, in one sentence or two.</summary>
-    public string Recommendation => DecisionWords.Recommendation(this);
+    public string Recommendation => Sentences.English.Recommendation(this);
 
     /// <summary>The decision as JSON, the same bytes for the same input.</summary>
     /// <returns>Indented JSON.</returns>
@@ -159,7 +159,13 @@ public sealed class TreatmentDecision
 
     /// <summary>Machine, recommendation, options as a table, what waiting means; at most 100 columns wide.</summary>
     /// <returns>Several lines.</returns>
-    public override string ToString() => DecisionWords.Page(this);
+    public override string ToString() => DecisionPage.Of(this);
+
+    internal Words RiskWords { get; init; } = null!;
+
+    internal Words? MissingWords { get; init; }
+
+    internal IReadOnlyList<Words> Needs => needs.Value;
 
     /// <summary>One figure that a decision rests on, and where it comes from.</summary>
     public sealed record Figure

@@ -6,10 +6,10 @@ namespace OilCondition;
 /// <summary>One way to treat a machine's oil: what it reaches, how surely, when, at what cost, when the trouble is back, and why it is ruled out.</summary>
 public sealed class TreatmentOption
 {
-    internal TreatmentOption(string id, string name, IReadOnlyList<string> equipment, OptionVerdict verdict)
+    internal TreatmentOption(string id, Words name, IReadOnlyList<string> equipment, OptionVerdict verdict)
     {
         Id = id;
-        Name = name;
+        NameWords = name;
         Equipment = equipment;
         Verdict = verdict;
     }
@@ -18,7 +18,7 @@ public sealed class TreatmentOption
     public string Id { get; }
 
     /// <summary>What people call it.</summary>
-    public string Name { get; }
+    public string Name => Sentences.English.Name(this);
 
     /// <summary>Identifiers of the equipment that it binds; empty for none.</summary>
     public IReadOnlyList<string> Equipment { get; }
@@ -30,13 +30,13 @@ public sealed class TreatmentOption
     public WhyNot? WhyNot { get; internal init; }
 
     /// <summary>What rules it out, in words with figures; empty where nothing does.</summary>
-    public string RuledOut { get; internal init; } = "";
+    public string RuledOut => Sentences.English.RuledOut(this);
 
     /// <summary>The row of the comparison with its band, cautions and doubts; null for waiting and for what cannot be connected.</summary>
     public TreatmentAssessment? Assessment { get; internal init; }
 
     /// <summary>The plant's own run by which it is planned, with what its unit removed there; empty where it is planned by its nameplate.</summary>
-    public string Experience { get; internal init; } = "";
+    public string Experience => Sentences.English.Experience(this);
 
     /// <summary>What it takes to have it at the machine; null for waiting.</summary>
     public EquipmentTerms? Terms { get; internal init; }
@@ -78,11 +78,16 @@ public sealed class TreatmentOption
     public Arrival<DateTimeOffset>? Rebound { get; internal init; }
 
     /// <summary>Why it is ruled out, where its floor is, when the trouble is back, and what makes it doubtful: phrases without full stops.</summary>
-    public IReadOnlyList<string> Remarks =>
-        Verdict == OptionVerdict.Waits && RuledOut.Length == 0 ? [] : [.. DecisionWords.Below(this)];
+    public IReadOnlyList<string> Remarks => Sentences.English.Remarks(this);
 
     /// <summary>Whether it can be recommended.</summary>
     public bool IsPossible => Verdict <= OptionVerdict.Waits;
+
+    internal Words NameWords { get; }
+
+    internal Words? RuledOutWords { get; init; }
+
+    internal Words? ExperienceWords { get; init; }
 
     internal TreatmentOption WithEffort(bool byCost)
     {
@@ -93,5 +98,5 @@ public sealed class TreatmentOption
 
     /// <summary>The option in one line.</summary>
     /// <returns>For example <c>HP-VDU mobile vacuum dehydration unit: meets the target in 97 %, 14 h (11 to 19), done by 2026-07-02 20:00</c>.</returns>
-    public override string ToString() => DecisionWords.Of(this);
+    public override string ToString() => Sentences.English.Of(this);
 }

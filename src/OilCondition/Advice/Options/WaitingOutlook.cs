@@ -44,10 +44,10 @@ public sealed class WaitingOutlook
     {
         var asOf = assessment.Options.AsOf;
         var outages = site.Outages.Where(one => one.From > asOf).Take(MostSteps).ToList();
-        (string Name, DateTimeOffset At)[] ends =
+        (string Name, int? DaysAhead, DateTimeOffset At)[] ends =
             outages.Count > 0
-                ? [.. outages.Select(one => (one.Name, one.From))]
-                : [.. DaysAhead.Select(days => ($"{days} days from now", asOf.AddDays(days)))];
+                ? [.. outages.Select(one => (one.Name, (int?)null, one.From))]
+                : [.. DaysAhead.Select(days => ($"{days} days from now", (int?)days, asOf.AddDays(days)))];
         var states = assessment.States.Where(state => state.Latest is not null).ToList();
         var oil = assessment.History.Machine.Oil;
         var lives = states.SelectMany(state => Figures(oil, state, assessment, topics)).ToList();
@@ -56,6 +56,7 @@ public sealed class WaitingOutlook
             [
                 .. ends.Select(end => new Step(
                     end.Name,
+                    end.DaysAhead,
                     end.At,
                     Chance(lives, isAlarm: false, end.At),
                     Chance(lives, isAlarm: true, end.At),
@@ -123,13 +124,14 @@ public sealed class WaitingOutlook
 
     /// <summary>The outlook in one line for each step.</summary>
     /// <returns>Lines such as <c>until annual outage, 2026-09-07: alarm 12 %, alert 61 %</c>.</returns>
-    public override string ToString() => DecisionWords.Of(this);
+    public override string ToString() => string.Join("\n", Sentences.English.Lines(this));
 
     /// <summary>Waiting until a moment.</summary>
     public sealed class Step
     {
         internal Step(
             string name,
+            int? daysAhead,
             DateTimeOffset at,
             Ratio? alert,
             Ratio? alarm,
@@ -138,6 +140,7 @@ public sealed class WaitingOutlook
         )
         {
             Name = name;
+            DaysAhead = daysAhead;
             At = at;
             ChanceOfAlert = alert;
             ChanceOfAlarm = alarm;
@@ -147,6 +150,9 @@ public sealed class WaitingOutlook
 
         /// <summary>The outage, or how far it is looked ahead.</summary>
         public string Name { get; }
+
+        /// <summary>How far it is looked ahead; null for an outage.</summary>
+        internal int? DaysAhead { get; }
 
         /// <summary>Until when.</summary>
         public DateTimeOffset At { get; }
@@ -165,7 +171,7 @@ public sealed class WaitingOutlook
 
         /// <summary>The step in one line.</summary>
         /// <returns>For example <c>until annual outage, 2026-09-07: alarm 12 %, alert 61 %</c>.</returns>
-        public override string ToString() => DecisionWords.Of(this);
+        public override string ToString() => Sentences.English.Of(this);
     }
 
     /// <summary>The water of an oil fill against its saturation, so far and to come.</summary>

@@ -69,7 +69,7 @@ public sealed class CleanupLoop
     }
 
     /// <summary>Charges that pass the purifier in a time.</summary>
-    /// <param name="time">The time, 0 to 10¹² h.</param>
+    /// <param name="time">The time, 0 to 10⁸ h.</param>
     /// <returns>Turnovers.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The time lies outside its range.</exception>
     public double Turnovers(TimeSpan time) =>
@@ -85,7 +85,7 @@ public sealed class CleanupLoop
     /// <param name="start">Content at the start, 0 to 10¹², any unit.</param>
     /// <param name="floor">Where the fall levels off, 0 to 10¹², in the same unit; see <see cref="LevelWithIngress"/>.</param>
     /// <param name="removalPerPass">Removal per pass, η, 10⁻⁹ to 1.</param>
-    /// <param name="time">Time since the start, 0 to 10¹² h.</param>
+    /// <param name="time">Time since the start, 0 to 10⁸ h.</param>
     /// <returns>The content, in the same unit.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
     public double ValueAfter(double start, double floor, Ratio removalPerPass, TimeSpan time)

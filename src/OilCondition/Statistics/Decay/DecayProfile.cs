@@ -20,6 +20,8 @@ internal readonly struct DecayProfile
     /// <summary>A floor this many times the spread of the values away is no floor.</summary>
     private const double Beyond = 1e7;
 
+    private const double Rounding = 1e-13;
+
     /// <summary>Fewest rates, a whole number of lanes, and the most that ln κ may move from one to the next.</summary>
     private const int FewestRates = 20;
     private const double WidestStep = 0.35;
@@ -78,21 +80,18 @@ internal readonly struct DecayProfile
         lanes = (count + LaneMath.Width - 1) / LaneMath.Width;
         scaledRates = store.Rates(lanes);
         ellipses = store.Ellipses(lanes);
-        ReadOnlySpan<double> rises = count == 1 ? default : Rises.GetOrAdd(count, RisesOf);
-        for (var i = 0; i < lanes; i++)
+        if (count == 1)
         {
-            scaledRates[i] =
-                count == 1
-                    ? LaneMath.Of(bestScaledRate)
-                    : LaneMath.Exp(
-                        LaneMath.MultiplyAdd(
-                            LaneMath.Of(half),
-                            LaneMath.Load(rises, LaneMath.Width * i),
-                            LaneMath.Of(Lowest)
-                        )
-                    );
-            columns.AtFourRates(scaledRates[i], out var d, out var dd, out var dy);
-            ellipses[i] = new DecayEllipse(columns.Count, shape, d, dd, dy, reach.Limit);
+            scaledRates[0] = LaneMath.Of(bestScaledRate);
+            columns.AtFourRates(scaledRates[0], out var d, out var dd, out var dy);
+
+            // Exact readings leave one rate, whose curve is compatible but for rounding.
+            var limit = rateIsKnown ? reach.Limit : reach.Limit + Rounding * shape.Total;
+            ellipses[0] = new DecayEllipse(columns.Count, shape, d, dd, dy, limit);
+        }
+        else
+        {
+            Between(columns, shape, half, reach.Limit);
         }
 
         Ends(double.PositiveInfinity, out lowestFloor, out highestFloor);
@@ -162,6 +161,54 @@ internal readonly struct DecayProfile
         least = least < -Beyond ? null : least;
         largest = largest > Beyond ? null : largest;
     }
+
+    /// <summary>The rates between the ends and their ellipses: of a narrow interval by the sums at a few of the rates, which saves most of the exponentials.</summary>
+    [SkipLocalsInit]
+    private void Between(in DecayColumns columns, in DecayShape shape, double half, double limit)
+    {
+        var nodes = count == FewestRates ? DecayNodes.Enough(half) : 0;
+        Span<double> sums = stackalloc double[3 * nodes];
+        var weights = nodes == 0 ? [] : DecayNodes.Weights(nodes, count);
+        for (var i = 0; i < nodes; i += LaneMath.Width)
+        {
+            columns.AtFourRates(RatesAt(nodes, i, half), out var d, out var dd, out var dy);
+            LaneMath.Store(d, sums, i);
+            LaneMath.Store(dd, sums, nodes + i);
+            LaneMath.Store(dy, sums, 2 * nodes + i);
+        }
+
+        for (var i = 0; i < lanes; i++)
+        {
+            scaledRates[i] = RatesAt(count, LaneMath.Width * i, half);
+            Lanes d = default;
+            Lanes dd = default;
+            Lanes dy = default;
+            for (var node = 0; node < nodes; node++)
+            {
+                var weight = LaneMath.Load(weights, count * node + LaneMath.Width * i);
+                d = LaneMath.MultiplyAdd(weight, LaneMath.Of(sums[node]), d);
+                dd = LaneMath.MultiplyAdd(weight, LaneMath.Of(sums[nodes + node]), dd);
+                dy = LaneMath.MultiplyAdd(weight, LaneMath.Of(sums[2 * nodes + node]), dy);
+            }
+
+            if (nodes == 0)
+            {
+                columns.AtFourRates(scaledRates[i], out d, out dd, out dy);
+            }
+
+            ellipses[i] = new DecayEllipse(columns.Count, shape, d, dd, dy, limit);
+        }
+    }
+
+    /// <summary>Four of so many rates.</summary>
+    private Lanes RatesAt(int of, int first, double half) =>
+        LaneMath.Exp(
+            LaneMath.MultiplyAdd(
+                LaneMath.Of(half),
+                LaneMath.Load(Rises.GetOrAdd(of, RisesOf), first),
+                LaneMath.Of(Lowest)
+            )
+        );
 
     /// <summary>How far the slope where the curve passes an unscaled value, κ (floor − value), reaches, per span. An end that a sudden drop opens is null.</summary>
     [SkipLocalsInit]

@@ -4,7 +4,10 @@ namespace OilCondition.Statistics;
 internal readonly ref struct DecayReach
 {
     private const int MostSteps = 100;
-    private const double LastStep = 1e-6;
+    private const double LeastStep = 1e-6;
+
+    /// <summary>Of the way from the best rate: the step after it would be its square.</summary>
+    private const double LastStep = 5e-4;
 
     private readonly DecayColumns columns;
     private readonly DecayShape shape;
@@ -22,9 +25,13 @@ internal readonly ref struct DecayReach
         least = Math.Max(0, curve.ResidualSumOfSquares);
         Limit = least + excess;
 
-        // RSS is near its least a parabola in ln κ; this is its second derivative where the linear parts stay.
+        // RSS is near its least a parabola in ln κ. With start and floor free it is Total − c²/v, whose logarithm the search bends; else the linear parts stay.
         var change = curve.Floor - curve.Start;
-        bend = change * (change * sums.DD2 - 2 * (sums.DY2 - curve.Start * sums.D2));
+        var isAtBound = shape.Slope(sums, out _, out var second);
+        bend =
+            isAtBound || shape.KnowsStart || shape.KnowsFloor
+                ? change * (change * sums.DD2 - 2 * (sums.DY2 - curve.Start * sums.D2))
+                : -second * (shape.Total - least);
     }
 
     /// <summary>The limit of the residual sum of squares, scaled.</summary>
@@ -100,9 +107,10 @@ internal readonly ref struct DecayReach
             var slope = -2 * change * (sums.DY1 - curve.Start * sums.D1 - change * sums.DD1 / 2);
             var height = Math.Sqrt(Math.Max(0, curve.ResidualSumOfSquares - least));
             var step = (size - height) * 2 * height / slope;
-            if (Math.Abs(step) < LastStep || Math.Abs(outside - inside) < 1e-12)
+            var isLast = Math.Abs(step) < Math.Max(LeastStep, LastStep * Math.Abs(u - best));
+            if (isLast || Math.Abs(outside - inside) < 1e-12)
             {
-                return Math.Abs(step) < LastStep ? u + step : inside;
+                return isLast ? u + step : inside;
             }
 
             u = Math.Abs(step) < 10 ? u + step : outside;

@@ -32,7 +32,9 @@ public class RiskDateTests
     {
         var job = Dry(300, 300, 300).Decision().Job!;
 
-        DecisionSizing.Of(job, [ProblemTopic.Water], TimeSpan.FromDays(4000))[0].ShouldBe("to be done within 8760 h");
+        DecisionSizing
+            .Of(job, [ProblemTopic.Water], TimeSpan.FromDays(4000))[0](Sentences.English)
+            .ShouldBe("to be done within 8760 h");
     }
 
     [Fact]

@@ -89,7 +89,7 @@ public class WaitingTests
         far.ToString().ShouldBe("One more sample would not change the choice.");
     }
 
-    private static SampleValue Sampled(double water)
+    private static TreatmentDecision.SampleValue Sampled(double water)
     {
         var yard = new InventedYard
         {

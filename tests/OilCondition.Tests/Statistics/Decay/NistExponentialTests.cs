@@ -45,42 +45,29 @@ public class NistExponentialTests
             return;
         }
 
+        var fit = Fit(file);
+        Digits(fit.Floor, Of(header, "# b1:", "certified=")).ShouldBeGreaterThan(10);
+        Digits(fit.Rate, Of(header, "# b2:", "certified=")).ShouldBeGreaterThan(10);
+        Digits(fit.FloorStandardError, Of(header, "# b1:", "std_error=")).ShouldBeGreaterThan(10);
+        Digits(fit.RateStandardError, Of(header, "# b2:", "std_error=")).ShouldBeGreaterThan(10);
+        Digits(fit.ResidualSumOfSquares, Of(header, "# certified_rss:", " ")).ShouldBeGreaterThan(10);
+        fit.DegreesOfFreedom.ShouldBe((int)Of(header, "# df:", " "));
+    }
+
+    /// <summary>What a set certifies of a parameter, such as <c>Misra1a b1</c>.</summary>
+    internal static double Certified(string set, string parameter) =>
+        Of(File.ReadAllLines(ReferenceFolder.PathOf($"nist/{set}.csv")), $"# {parameter}:", "certified=");
+
+    internal static ExponentialDecay Fit(string file)
+    {
+        var (x, y) = Data(file);
+        return ExponentialDecay.Fit(x, y, new ExponentialDecayOptions(start: 0, startTime: 0));
+    }
+
+    internal static (double[] X, double[] Y) Data(string file)
+    {
         var rows = ReferenceFolder.Rows(file);
-        Check(
-            [.. rows.Select(row => Number(row["x"]))],
-            [.. rows.Select(row => Number(row["y"]))],
-            Of(header, "# b1:", "certified="),
-            Of(header, "# b2:", "certified="),
-            Of(header, "# b1:", "std_error="),
-            Of(header, "# b2:", "std_error="),
-            Of(header, "# certified_rss:", " ")
-        );
-    }
-
-    [Fact]
-    public void BoxBOD_is_met_to_ten_digits()
-    {
-        // NIST StRD BoxBOD (higher difficulty; Box, Hunter and Hunter 1978), data and certified values as in its file BoxBOD.dat.
-        Check(
-            [1, 2, 3, 5, 7, 10],
-            [109, 149, 149, 191, 213, 224],
-            2.1380940889E+02,
-            5.4723748542E-01,
-            1.2354515176E+01,
-            1.0455993237E-01,
-            1.1680088766E+03
-        );
-    }
-
-    private static void Check(double[] x, double[] y, double b1, double b2, double error1, double error2, double rss)
-    {
-        var fit = ExponentialDecay.Fit(x, y, new ExponentialDecayOptions(start: 0, startTime: 0));
-        Digits(fit.Floor, b1).ShouldBeGreaterThan(10);
-        Digits(fit.Rate, b2).ShouldBeGreaterThan(10);
-        Digits(fit.FloorStandardError, error1).ShouldBeGreaterThan(10);
-        Digits(fit.RateStandardError, error2).ShouldBeGreaterThan(10);
-        Digits(fit.ResidualSumOfSquares, rss).ShouldBeGreaterThan(10);
-        fit.DegreesOfFreedom.ShouldBe(x.Length - 2);
+        return ([.. rows.Select(row => Number(row["x"]))], [.. rows.Select(row => Number(row["y"]))]);
     }
 
     private static double Digits(double value, double certified) => -Math.Log10(Math.Abs(value / certified - 1));

@@ -204,11 +204,7 @@ public partial class TrendReferenceTests
     {
         description.ShouldNotBeEmpty();
         var row = ReferenceFolder.Case(file, id);
-        var (match, answer) = Quantities
-            .Select(q => (Match: q.Pattern.Match(row.Quantity), q.Answer))
-            .FirstOrDefault(q => q.Match.Success);
-        answer.ShouldNotBeNull($"{id}: the quantity '{row.Quantity}' is neither mapped nor left out with a reason");
-        var trendCase = new TrendCase(row, match);
+        var (trendCase, answer) = Asked(row);
         if (row.TryNumber(out _))
         {
             row.ShouldAgree(answer(trendCase));
@@ -219,6 +215,22 @@ public partial class TrendReferenceTests
             row.Value.ShouldStartWith("none");
             trendCase.TryCrossing((1 + row.Number("level")) / 2, out _).ShouldBeFalse(id);
         }
+    }
+
+    /// <summary>What the library makes of a row.</summary>
+    internal static double Answer(ReferenceCase row)
+    {
+        var (trendCase, answer) = Asked(row);
+        return answer(trendCase);
+    }
+
+    private static (TrendCase Case, Func<TrendCase, double> Answer) Asked(ReferenceCase row)
+    {
+        var (match, answer) = Quantities
+            .Select(q => (Match: q.Pattern.Match(row.Quantity), q.Answer))
+            .FirstOrDefault(q => q.Match.Success);
+        answer.ShouldNotBeNull($"{row.Id}: the quantity '{row.Quantity}' is neither mapped nor left out with a reason");
+        return (new TrendCase(row, match), answer);
     }
 
     private static double SquaresAboutMean(ReadOnlySpan<double> values) =>

@@ -4,38 +4,32 @@ using OilCondition.Text;
 
 namespace OilCondition.Charts.Pictures;
 
-/// <summary>What is drawn and said of a trend, on the chart of a machine and on its own.</summary>
-internal static class TrendLayers
+/// <summary>Lines of a slope through the middle of the judged readings.</summary>
+internal static class TrendLine
 {
     private const int Parts = 24;
 
-    /// <summary>The slope of the verdict through the middle of the judged readings; null where no trend is shown.</summary>
-    public static Trace? Line(Page page, Shown shown, SeriesTrend trend, DateTimeOffset from)
+    /// <summary>The line of the verdict from a moment on; null where no trend is shown.</summary>
+    public static Trace? Of(Page page, Shown shown, SeriesTrend trend, DateTimeOffset from = default)
     {
-        if (Course.Of(trend) is not { } course)
-        {
-            return null;
-        }
-
-        var key =
-            trend.Assessment.Verdict == TrendVerdict.Rising
-                ? page.Texts.Say("trend, rising")
-                : page.Texts.Say("trend, falling");
-        return new Trace(
-            key,
-            Ink.Blue,
-            Dash.Solid,
-            [
-                .. course
-                    .Moments(from)
-                    .Select(at => new Spot(page.Days(at), shown.From(course.At(at, trend.Assessment.Slope)))),
-            ],
-            2.2f
-        );
+        var assessed = trend.Assessment;
+        return Course.Of(trend) is not { } course
+            ? null
+            : new Trace(
+                page.Texts[assessed.Verdict == TrendVerdict.Rising ? "trend.rising" : "trend.falling"],
+                Ink.Blue,
+                Dash.Solid,
+                [
+                    .. course
+                        .Moments(from)
+                        .Select(at => new Spot(page.Days(at), shown.From(course.At(at, assessed.Slope)))),
+                ],
+                2.2f
+            );
     }
 
     /// <summary>Between the least and the largest slope of the interval, through the same middle; null where the readings do not bound it in figures.</summary>
-    public static Shade? Slopes(Page page, Shown shown, SeriesTrend trend, DateTimeOffset from)
+    public static Shade? Slopes(Page page, Shown shown, SeriesTrend trend)
     {
         if (
             Course.Of(trend) is not { } course
@@ -47,7 +41,7 @@ internal static class TrendLayers
         }
 
         var ends = course
-            .Moments(from)
+            .Moments(default)
             .Select(at => (Day: page.Days(at), One: course.At(at, lower), Other: course.At(at, upper)))
             .ToList();
         if (ends.Any(one => !Guard.IsFinite(one.One) || !Guard.IsFinite(one.Other)))
@@ -56,7 +50,7 @@ internal static class TrendLayers
         }
 
         return new Shade(
-            page.Texts.Say("slopes of the interval, {0} %", page.Texts.Number(100 * trend.Assessment.Confidence)),
+            page.Texts.Say("trend.slopes", ("confidence", page.Texts.Reported(100 * trend.Assessment.Confidence))),
             Ink.PaleBlue,
             [
                 .. ends.Select(one => new Spot(one.Day, shown.From(Math.Max(one.One, one.Other)))),
@@ -64,47 +58,6 @@ internal static class TrendLayers
             ]
         );
     }
-
-    /// <summary>The verdict in words.</summary>
-    public static string Verdict(Page page, Shown shown, SeriesTrend trend)
-    {
-        var count = page.Texts.Count(trend.Judged.Points.Count);
-        return trend.Assessment.Verdict switch
-        {
-            TrendVerdict.Rising => page.Texts.Say(
-                "rising, {0} ({1} readings)",
-                Pace(page, shown, trend.Assessment),
-                count
-            ),
-            TrendVerdict.Falling => page.Texts.Say(
-                "falling, {0} ({1} readings)",
-                Pace(page, shown, trend.Assessment),
-                count
-            ),
-            TrendVerdict.NoTrend => page.Texts.Say("no even trend ({0} readings)", count),
-            _ => page.Texts.Say("too few readings for a trend ({0})", count),
-        };
-    }
-
-    private static string Pace(Page page, Shown shown, TrendAssessment assessed)
-    {
-        var texts = page.Texts;
-        return assessed.Scale == NaturalScale.Logarithmic
-            ? texts.Say(
-                "factor {0} in 30 days",
-                texts.Number(Math.Exp(30 * assessed.Slope), 0.001 * Math.Exp(30 * assessed.Slope))
-            )
-            : texts.Say(
-                "{0} in 30 days",
-                shown.Text(texts, texts.Number(30 * assessed.Slope * shown.Factor, 30 * Open(assessed) * shown.Factor))
-            );
-    }
-
-    /// <summary>Half the interval of a slope, whose first figure is the last one said, as in the sentences of the assessment.</summary>
-    private static double Open(TrendAssessment assessed) =>
-        assessed.SlopeInterval is { Lower: { } lower, Upper: { } upper } && upper > lower
-            ? (upper - lower) / 2
-            : Math.Abs(assessed.Slope) / 3;
 
     /// <summary>Lines through the middle of the judged values: the level at the middle of their days.</summary>
     private sealed record Course(
