@@ -16,7 +16,7 @@ internal static class LifeView
             .Figures([
                 (
                     life.Side == LimitSide.Upper ? "limit, not to be exceeded" : "limit, not to be fallen below",
-                    $"{PlainText.Reported(life.Limit)} {measurand.Unit}".TrimEnd()
+                    $"{PlainText.Reported(life.Limit)} {measurand.Unit}"
                 ),
                 ("model of ageing", PlainText.Spaced(life.Model)),
                 ("readings", PlainText.Number(life.Series.Points.Count)),
