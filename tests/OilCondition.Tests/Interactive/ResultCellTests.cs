@@ -231,6 +231,14 @@ public class ResultCellTests
         wild.Assessment.PValue.ShouldBeInRange(0.001, 1);
 
         Number(Figure(wild, "chance of as clear")).ShouldBe(wild.Assessment.PValue, 0.006);
+        var weak = SeriesTrend.Of(
+            AllCharts.Values(
+                Measurands.AcidNumber,
+                [.. Enumerable.Range(0, 12).Select(i => 0.1 + 0.003 * i + 0.01 * (i * 7 % 5))]
+            )
+        );
+        weak.Assessment.PValue.ShouldBeInRange(0.002, 0.15);
+        ShouldTell(Figure(weak, "chance of as clear"), weak.Assessment.PValue);
         Figure(wild, "outliers").ShouldBe("1");
         Figure(wild, "changes of level").ShouldBe("0");
         Figure(wild, "readings judged").ShouldBe("19");
