@@ -1,6 +1,7 @@
 using OilCondition.Charts.Drawing;
 using OilCondition.Charts.Pictures;
 using OilCondition.Text;
+using OilCondition.Treatment;
 
 namespace OilCondition.Charts;
 
@@ -13,6 +14,17 @@ public static class OptionsChart
     /// <returns>The chart; one that says so where there is nothing to choose from.</returns>
     public static Chart OfHours(TreatmentDecision decision, ChartOptions? options = null) =>
         Of(decision, options, isCost: false);
+
+    /// <summary>Hours of each treatment of a comparison, which has no machine and recommends none.</summary>
+    /// <param name="comparison">The comparison.</param>
+    /// <param name="options">Size, words; <see cref="ChartOptions.Default"/> where left out.</param>
+    /// <returns>The chart; one that says so where nothing is compared. A treatment that half of the cases do not get by has no bar.</returns>
+    public static Chart OfHours(TreatmentComparison comparison, ChartOptions? options = null)
+    {
+        Guard.NotNull(comparison);
+        options ??= ChartOptions.Default;
+        return new Chart(new ComparisonPicture(options.Texts, comparison).Scene(), options);
+    }
 
     /// <summary>Cost of each option, in the currency of the station.</summary>
     /// <param name="decision">The decision.</param>

@@ -40,4 +40,15 @@ public static class TrendChart
             options
         );
     }
+
+    /// <summary>The chart of a trend alone, of no machine: its readings, its line, and the lines that the interval of its slope allows.</summary>
+    /// <param name="trend">The trend.</param>
+    /// <param name="options">Size, words, units; <see cref="ChartOptions.Default"/> where left out.</param>
+    /// <returns>The chart; one that says 'no readings' where there are none. A series without an even trend has no line.</returns>
+    public static Chart Of(SeriesTrend trend, ChartOptions? options = null)
+    {
+        Guard.NotNull(trend);
+        options ??= ChartOptions.Default;
+        return new Chart(new SeriesPicture(Page.Of(options, trend.Series.Origin), trend).Scene(), options);
+    }
 }

@@ -24,7 +24,7 @@ public static class ArrowFrame
     /// <summary>Writes a frame to a file; one that is there is replaced.</summary>
     /// <param name="frame">The frame.</param>
     /// <param name="path">Path of the file.</param>
-    /// <exception cref="ArgumentException">Columns are of types that are not written: all of them are named, and no file is made.</exception>
+    /// <exception cref="ArgumentException">There are no columns, or some of types that are not written: all of them are named, and no file is made.</exception>
     public static void Write(DataFrame frame, string path)
     {
         FileColumns.Check(Guard.NotNull(frame));
@@ -35,14 +35,16 @@ public static class ArrowFrame
     /// <summary>Writes a frame to a stream, which stays open.</summary>
     /// <param name="frame">The frame.</param>
     /// <param name="stream">The stream.</param>
-    /// <exception cref="ArgumentException">Columns are of types that are not written: all of them are named.</exception>
+    /// <exception cref="ArgumentException">There are no columns, or some of types that are not written: all of them are named.</exception>
     public static void Write(DataFrame frame, Stream stream)
     {
         FileColumns.Check(Guard.NotNull(frame));
         var schema = new Schema(frame.Columns.Select(column => new Field(column.Name, TypeOf(column), true)), null);
         using var writer = new ArrowFileWriter(Guard.NotNull(stream), schema, leaveOpen: true);
         writer.WriteStart();
-        for (var from = 0L; from < frame.Rows.Count; from += FileColumns.RowsOfPart)
+        var from = 0L;
+        // The library writes the schema with the first part: without any it would be missing where the format has it.
+        do
         {
             var length = (int)Math.Min(FileColumns.RowsOfPart, frame.Rows.Count - from);
             using var batch = new RecordBatch(
@@ -51,7 +53,8 @@ public static class ArrowFrame
                 length
             );
             writer.WriteRecordBatch(batch);
-        }
+            from += length;
+        } while (from < frame.Rows.Count);
 
         writer.WriteEnd();
     }
@@ -59,7 +62,10 @@ public static class ArrowFrame
     /// <summary>Reads a file as a frame.</summary>
     /// <param name="path">Path of the file.</param>
     /// <returns>The frame.</returns>
-    /// <exception cref="FormatException">Columns are of types that a frame has not, or there twice: all of them are named.</exception>
+    /// <exception cref="FormatException">
+    /// Columns are of types that a frame has not, or there twice: all of them are named. Or a column has a time outside the years 1 to 9999.
+    /// </exception>
+    /// <exception cref="InvalidDataException">It is no Arrow file, or not a whole one.</exception>
     public static DataFrame Read(string path)
     {
         using var file = File.OpenRead(Guard.NotBlank(path));
@@ -69,7 +75,10 @@ public static class ArrowFrame
     /// <summary>Reads a stream as a frame.</summary>
     /// <param name="stream">The stream, which can be read from any place; it stays open.</param>
     /// <returns>The frame.</returns>
-    /// <exception cref="FormatException">Columns are of types that a frame has not, or there twice: all of them are named.</exception>
+    /// <exception cref="FormatException">
+    /// Columns are of types that a frame has not, or there twice: all of them are named. Or a column has a time outside the years 1 to 9999.
+    /// </exception>
+    /// <exception cref="InvalidDataException">It is no Arrow file, or not a whole one.</exception>
     public static DataFrame Read(Stream stream)
     {
         using var reader = new ArrowFileReader(Guard.NotNull(stream), leaveOpen: true);
@@ -199,7 +208,7 @@ public static class ArrowFrame
                     ((BooleanDataFrameColumn)column).Append(cells.GetValue(i));
                     break;
                 case TimestampArray cells:
-                    ((DateTimeDataFrameColumn)column).Append(Moment(cells, i));
+                    ((DateTimeDataFrameColumn)column).Append(Moment(column.Name, cells, i));
                     break;
             }
         }
@@ -220,7 +229,7 @@ public static class ArrowFrame
                 }
             );
 
-    private static DateTime? Moment(TimestampArray times, int index)
+    private static DateTime? Moment(string name, TimestampArray times, int index)
     {
         if (times.GetValue(index) is not { } count)
         {
@@ -230,12 +239,22 @@ public static class ArrowFrame
         var type = (TimestampType)times.Data.DataType;
         var ticks = type.Unit switch
         {
-            TimeUnit.Nanosecond => count / 100,
-            TimeUnit.Microsecond => count * TimeSpan.TicksPerMicrosecond,
-            TimeUnit.Millisecond => count * TimeSpan.TicksPerMillisecond,
-            _ => count * TimeSpan.TicksPerSecond,
+            TimeUnit.Nanosecond => count / 100m,
+            TimeUnit.Microsecond => count * (decimal)TimeSpan.TicksPerMicrosecond,
+            TimeUnit.Millisecond => count * (decimal)TimeSpan.TicksPerMillisecond,
+            _ => count * (decimal)TimeSpan.TicksPerSecond,
         };
-        var at = DateTime.UnixEpoch.AddTicks(ticks);
+        var sinceYearOne = decimal.Truncate(ticks) + DateTime.UnixEpoch.Ticks;
+        if (sinceYearOne < 0 || sinceYearOne > DateTime.MaxValue.Ticks)
+        {
+            throw new FormatException(
+                FormattableString.Invariant(
+                    $"column '{name}' has a time {count} {type.Unit} from 1970; allowed: the years 1 to 9999."
+                )
+            );
+        }
+
+        var at = new DateTime((long)sinceYearOne, DateTimeKind.Utc);
         return type.Timezone is null ? DateTime.SpecifyKind(at, DateTimeKind.Unspecified) : at;
     }
 }

@@ -80,17 +80,7 @@ public sealed class FileAccount
         FileReader<LabRow> file,
         IProgress<FileProgress>? progress = null,
         CancellationToken cancellationToken = default
-    ) =>
-        Of(
-            Guard.NotNull(file),
-            row => (row.Problems, row.Doubts),
-            row =>
-                row.Sample is { } sample
-                    ? new FrameRecord(row.MachineId, null, row.Sheet, row.Line, sample, null)
-                    : null,
-            progress,
-            cancellationToken
-        );
+    ) => Of(Guard.NotNull(file), row => (FrameRecord.Of(row), row.Problems, row.Doubts), progress, cancellationToken);
 
     /// <summary>Reads an opened sensor log to its end, with the line of each reading.</summary>
     /// <param name="file">The log, opened, of which no row has been read.</param>
@@ -102,17 +92,7 @@ public sealed class FileAccount
         FileReader<SensorRow> file,
         IProgress<FileProgress>? progress = null,
         CancellationToken cancellationToken = default
-    ) =>
-        Of(
-            Guard.NotNull(file),
-            row => (row.Problems, row.Doubts),
-            row =>
-                row.Reading is { } reading
-                    ? new FrameRecord(row.MachineId, null, row.Sheet, row.Line, null, reading, row.Texts)
-                    : null,
-            progress,
-            cancellationToken
-        );
+    ) => Of(Guard.NotNull(file), row => (FrameRecord.Of(row), row.Problems, row.Doubts), progress, cancellationToken);
 
     /// <summary>The account of a laboratory file that was read as a whole; the lines of its samples are not known.</summary>
     /// <param name="file">What was read.</param>
@@ -126,8 +106,10 @@ public sealed class FileAccount
 
     private static FileAccount Of<TRow>(
         FileReader<TRow> file,
-        Func<TRow, (IReadOnlyList<FileProblem> Problems, IReadOnlyList<FileProblem> Doubts)> said,
-        Func<TRow, FrameRecord?> recordOf,
+        Func<
+            TRow,
+            (FrameRecord? Record, IReadOnlyList<FileProblem> Problems, IReadOnlyList<FileProblem> Doubts)
+        > partsOf,
         IProgress<FileProgress>? progress,
         CancellationToken cancellationToken
     )
@@ -135,9 +117,10 @@ public sealed class FileAccount
         var (records, problems, doubts) = (new List<FrameRecord>(), new List<FileProblem>(), new List<FileProblem>());
         foreach (var row in file.Rows(progress, cancellationToken))
         {
-            problems.AddRange(said(row).Problems);
-            doubts.AddRange(said(row).Doubts);
-            if (recordOf(row) is { } record)
+            var parts = partsOf(row);
+            problems.AddRange(parts.Problems);
+            doubts.AddRange(parts.Doubts);
+            if (parts.Record is { } record)
             {
                 records.Add(record);
             }

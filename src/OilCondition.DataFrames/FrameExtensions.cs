@@ -8,7 +8,7 @@ namespace OilCondition.DataFrames;
 /// <summary>What is done with frames from one step to the next.</summary>
 public static class FrameExtensions
 {
-    /// <summary>The columns of a frame and of what was computed from it, in one new frame. No cell is copied.</summary>
+    /// <summary>The columns of a frame and of what was computed from it, in one new frame. Cells are copied only where a prefix asks for other names.</summary>
     /// <param name="frame">The frame.</param>
     /// <param name="computed">Columns of the same length, such as those of <see cref="WaterColumns"/>.</param>
     /// <param name="prefix">What their names are to begin with, where a name is taken; empty for nothing.</param>
@@ -46,7 +46,7 @@ public static class FrameExtensions
     /// <param name="frame">A frame as <see cref="OilRecords.ToWideFrame"/> makes it.</param>
     /// <param name="measurand">The measurand.</param>
     /// <returns>A new column of the same length and name; all null where no record has the measurand.</returns>
-    /// <exception cref="ArgumentException">The column or its qualifiers are of another type.</exception>
+    /// <exception cref="FormatException">The column or its qualifiers are of another type.</exception>
     public static DoubleDataFrameColumn ValuesOf(this DataFrame frame, Measurand measurand)
     {
         var input = new FrameInput(Guard.NotNull(frame));

@@ -121,6 +121,7 @@ public sealed class OilRecords
 
     /// <summary>A row for each record, with a column for each measurand and each text that any of them has.</summary>
     /// <returns>A new frame.</returns>
+    /// <exception cref="InvalidOperationException">Measurands of one id have readings in several units: all of them are named.</exception>
     public DataFrame ToWideFrame() => RecordFrames.Wide(records);
 
     /// <summary>How many there are.</summary>

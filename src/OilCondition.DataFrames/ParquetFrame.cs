@@ -22,7 +22,7 @@ public static class ParquetFrame
     /// <param name="path">Path of the file.</param>
     /// <param name="cancellationToken">Stops between two columns.</param>
     /// <returns>When it is written.</returns>
-    /// <exception cref="ArgumentException">Columns are of types that are not written: all of them are named, and no file is made.</exception>
+    /// <exception cref="ArgumentException">There are no columns, or some of types that are not written: all of them are named, and no file is made.</exception>
     public static async Task WriteAsync(DataFrame frame, string path, CancellationToken cancellationToken = default)
     {
         FileColumns.Check(Guard.NotNull(frame));
@@ -35,7 +35,7 @@ public static class ParquetFrame
     /// <param name="stream">The stream.</param>
     /// <param name="cancellationToken">Stops between two columns.</param>
     /// <returns>When it is written.</returns>
-    /// <exception cref="ArgumentException">Columns are of types that are not written: all of them are named.</exception>
+    /// <exception cref="ArgumentException">There are no columns, or some of types that are not written: all of them are named.</exception>
     public static async Task WriteAsync(DataFrame frame, Stream stream, CancellationToken cancellationToken = default)
     {
         FileColumns.Check(Guard.NotNull(frame));
@@ -69,6 +69,7 @@ public static class ParquetFrame
     /// <param name="cancellationToken">Stops between two columns.</param>
     /// <returns>The frame.</returns>
     /// <exception cref="FormatException">Columns are of types that a frame has not, or there twice: all of them are named.</exception>
+    /// <exception cref="IOException">It is no Parquet file, or not a whole one.</exception>
     public static async Task<DataFrame> ReadAsync(string path, CancellationToken cancellationToken = default)
     {
         using var file = File.OpenRead(Guard.NotBlank(path));
@@ -80,6 +81,7 @@ public static class ParquetFrame
     /// <param name="cancellationToken">Stops between two columns.</param>
     /// <returns>The frame.</returns>
     /// <exception cref="FormatException">Columns are of types that a frame has not, or there twice: all of them are named.</exception>
+    /// <exception cref="IOException">It is no Parquet file, or not a whole one.</exception>
     public static async Task<DataFrame> ReadAsync(Stream stream, CancellationToken cancellationToken = default)
     {
         var reader = await ParquetReader

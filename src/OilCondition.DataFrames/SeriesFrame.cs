@@ -54,7 +54,7 @@ public static class SeriesFrame
         for (var row = 0; row < input.RowCount; row++)
         {
             if (
-                leftOut(row) is null
+                string.IsNullOrEmpty(leftOut(row))
                 && value(row) is { } number
                 && moments.TryRead(row, found, out var at)
                 && ReadingCell.Of(

@@ -31,6 +31,7 @@ public static class ResultHtml
         typeof(MeasurandState),
         typeof(RemainingLife),
         typeof(SaturationFit),
+        typeof(SeriesTrend),
         typeof(TreatmentComparison),
         typeof(TreatmentDecision),
         typeof(TrendAssessment),
@@ -51,9 +52,10 @@ public static class ResultHtml
                 MeasurandState state => TrendView.Of(state),
                 RemainingLife life => LifeView.Of(life),
                 SaturationFit fit => SaturationView.Of(fit),
+                SeriesTrend trend => TrendView.Of(trend),
                 TreatmentComparison comparison => TreatmentView.Of(comparison),
                 TreatmentDecision decision => TreatmentView.Of(decision),
-                TrendAssessment trend => TrendView.Of(trend),
+                TrendAssessment figures => TrendView.Of(figures),
                 _ => throw new ArgumentException(
                     $"result is of type {result.GetType().Name}; allowed: {string.Join(", ", Types.Select(type => type.Name))}.",
                     nameof(result)

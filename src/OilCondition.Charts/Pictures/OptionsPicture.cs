@@ -25,36 +25,27 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
         var options = decision.Options;
         var bars = options.Select((option, row) => (Option: option, Row: row, Bar: BarOf(option))).ToList();
         var known = bars.Where(one => one.Bar is not null).ToList();
-        var ends = known
-            .SelectMany(one => new[] { one.Bar!.Value.P10, one.Bar.Value.P50, one.Bar.Value.P90 })
-            .OfType<double>();
-        List<Stroke> whiskers =
-        [
-            .. known
-                .Where(one => one.Bar is { P10: not null, P90: not null })
-                .SelectMany(one => Whisker(one.Row, one.Bar!.Value.P10!.Value, one.Bar.Value.P90!.Value)),
-        ];
+        IEnumerable<(int Row, RowBar Bar)> Rows(Func<TreatmentOption, bool> which) =>
+            known.Where(one => which(one.Option)).Select(one => (one.Row, one.Bar!.Value));
         var currency = options.Select(option => option.Cost?.Currency).OfType<string>().FirstOrDefault() ?? "";
         var label = isCost ? texts.Say("options.cost", ("currency", currency)) : texts["options.hours"];
         return new Scene(
             title,
             Lines(),
-            NumberAxis.Around(label, ends.Append(0), false, texts, isFromZero: true),
+            RowBars.Axis(label, known.Select(one => one.Bar!.Value), texts),
             new RowAxis("", [.. options.Select(Name)], isUpsideDown: true)
         )
         {
             Layers =
             [
-                Bars(texts["options.recommended"], Ink.Blue, known.Where(one => one.Option == decision.Choice)),
-                Bars(
+                RowBars.Of(texts["options.recommended"], Ink.Blue, Rows(one => one == decision.Choice)),
+                RowBars.Of(
                     texts["options.possible"],
                     Ink.SkyBlue,
-                    known.Where(one => one.Option != decision.Choice && one.Option.IsPossible)
+                    Rows(one => one != decision.Choice && one.IsPossible)
                 ),
-                Bars(texts["options.ruled-out"], Ink.PaleGrey, known.Where(one => !one.Option.IsPossible)),
-                // A white edge, so that it is seen on a dark bar.
-                new Strokes(null, Ink.White, Dash.Solid, whiskers, 4.5f),
-                new Strokes(texts["options.interval"], Ink.Black, Dash.Solid, whiskers, 1.6f),
+                RowBars.Of(texts["options.ruled-out"], Ink.PaleGrey, Rows(one => !one.IsPossible)),
+                .. RowBars.Whiskers(texts["options.interval"], Rows(_ => true)),
             ],
             Levels =
             [
@@ -70,40 +61,14 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
         };
     }
 
-    private (double? P10, double P50, double? P90)? BarOf(TreatmentOption option)
+    private RowBar? BarOf(TreatmentOption option)
     {
         if (isCost)
         {
-            return option.Cost is { P50: { } middle } cost ? (cost.P10, middle, cost.P90) : null;
+            return option.Cost is { P50: { } middle } cost ? new RowBar(cost.P10, middle, cost.P90) : null;
         }
 
-        return option is { IsPossible: true, Assessment.Band: { TimeP50: { } half } band }
-            ? (band.TimeP10?.TotalHours, half.TotalHours, band.TimeP90?.TotalHours)
-            : null;
-    }
-
-    private static Boxes Bars(
-        string key,
-        Ink ink,
-        IEnumerable<(TreatmentOption Option, int Row, (double? P10, double P50, double? P90)? Bar)> bars
-    ) =>
-        new(
-            key,
-            ink,
-            [
-                .. bars.Select(one => new Stroke(
-                    new Spot(0, one.Row - 0.28),
-                    new Spot(one.Bar!.Value.P50, one.Row + 0.28)
-                )),
-            ],
-            Ink.Black
-        );
-
-    private static IEnumerable<Stroke> Whisker(int row, double from, double to)
-    {
-        yield return new Stroke(new Spot(from, row), new Spot(to, row));
-        yield return new Stroke(new Spot(from, row - 0.15), new Spot(from, row + 0.15));
-        yield return new Stroke(new Spot(to, row - 0.15), new Spot(to, row + 0.15));
+        return option.IsPossible ? RowBar.Of(option.Assessment?.Band) : null;
     }
 
     private string Name(TreatmentOption option) => option == decision.Choice ? "► " + Plain(option) : Plain(option);
@@ -111,7 +76,7 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
     private string Plain(TreatmentOption option) =>
         option.Verdict == OptionVerdict.Waits ? texts["options.wait"] : option.Name;
 
-    private string Words(TreatmentOption option, (double? P10, double P50, double? P90)? bar)
+    private string Words(TreatmentOption option, RowBar? bar)
     {
         var verdict = texts["verdict." + PlainText.Kebab(option.Verdict)];
         return bar is { } known
@@ -123,7 +88,7 @@ internal sealed class OptionsPicture(Page page, TreatmentDecision decision, bool
             : verdict;
     }
 
-    private string Cost(OptionCost cost, (double? P10, double P50, double? P90) bar)
+    private string Cost(OptionCost cost, RowBar bar)
     {
         string Number(double value) => page.Sentences.Number(value, Math.Max(bar.P50 / 20, 1e-6));
         var middle = $"{Number(bar.P50)} {cost.Currency}";

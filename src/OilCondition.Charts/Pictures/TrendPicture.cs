@@ -135,16 +135,7 @@ internal sealed class TrendPicture
                 return LifeWords.Of(page, shown, life, isAlarm ? "life.alarm" : "life.alert");
             })
         );
-        if (readings.AreDiluted)
-        {
-            lines.Add(texts["trend.diluted"]);
-        }
-
-        if (IsLogarithmic && readings.HaveZeros)
-        {
-            lines.Add(texts["trend.zeros"]);
-        }
-
+        lines.AddRange(readings.Notes(texts, IsLogarithmic));
         return lines;
     }
 }

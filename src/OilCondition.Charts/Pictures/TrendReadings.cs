@@ -11,12 +11,19 @@ internal sealed class TrendReadings
     private readonly List<SeriesPoint> setAside;
     private readonly List<SeriesPoint> earlier;
 
+    /// <summary>Those of a trend, without those that it does not rest on.</summary>
+    public TrendReadings(SeriesTrend trend, DateTimeOffset from = default)
+    {
+        bool IsShown(SeriesPoint point) => point.At >= from;
+        Judged = [.. trend.Judged.Points.Where(IsShown)];
+        setAside = [.. trend.Judged.LeftOut.Where(IsShown)];
+        earlier = [];
+    }
+
     public TrendReadings(ConditionAssessment assessment, MeasurandState state, DateTimeOffset from)
+        : this(state.Trend, from)
     {
         var (history, now) = (assessment.History, assessment.Options.AsOf);
-        bool IsShown(SeriesPoint point) => point.At >= from;
-        Judged = [.. state.Trend.Judged.Points.Where(IsShown)];
-        setAside = [.. state.Trend.Judged.LeftOut.Where(IsShown)];
         var known = new HashSet<(DateTimeOffset, string)>(
             Judged.Concat(setAside).Select(point => (point.At, point.SampleNumber))
         );
@@ -38,11 +45,19 @@ internal sealed class TrendReadings
     public IEnumerable<DateTimeOffset> Moments =>
         Judged.Concat(setAside).Concat(earlier).Concat(Sensor).Select(point => point.At);
 
-    /// <summary>Whether top-ups diluted a judged reading, so that it is not the one that was reported.</summary>
-    public bool AreDiluted => Judged.Any(point => point.Reading.Value != point.Reported.Value);
+    /// <summary>What to know of where the marks stand: readings that are not those reported, and readings that no scale of logarithms can show.</summary>
+    public IEnumerable<string> Notes(ChartTexts texts, bool isLogarithmic)
+    {
+        if (Judged.Any(point => point.Reading.Value != point.Reported.Value))
+        {
+            yield return texts["trend.diluted"];
+        }
 
-    /// <summary>Whether a sample has a reading that no scale of logarithms can show.</summary>
-    public bool HaveZeros => Judged.Concat(setAside).Concat(earlier).Any(point => !(point.Reading.Value > 0));
+        if (isLogarithmic && Judged.Concat(setAside).Concat(earlier).Any(point => !(point.Reading.Value > 0)))
+        {
+            yield return texts["trend.zeros"];
+        }
+    }
 
     public IEnumerable<Layer> Layers(Page page, Shown shown)
     {

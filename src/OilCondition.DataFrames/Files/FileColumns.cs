@@ -14,10 +14,14 @@ internal static class FileColumns
     private const int FirstYear = 1678;
     private const int LastYear = 2261;
 
-    /// <exception cref="ArgumentException">Columns cannot be written: all of them are named.</exception>
+    /// <exception cref="ArgumentException">There are no columns, or some cannot be written: all of them are named.</exception>
     public static void Check(DataFrame frame)
     {
-        var faults = frame.Columns.Select(FaultOf).OfType<string>().ToList();
+        List<string> faults =
+        [
+            .. frame.Columns.Count == 0 ? ["frame has no columns; allowed: 1 or more."] : Array.Empty<string>(),
+            .. frame.Columns.Select(FaultOf).OfType<string>(),
+        ];
         if (faults.Count > 0)
         {
             throw new ArgumentException(string.Join(" ", faults), nameof(frame));

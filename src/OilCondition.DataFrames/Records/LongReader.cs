@@ -8,7 +8,7 @@ internal sealed class LongReader
 {
     private static readonly HashSet<string> Known =
     [
-        .. RecordKeys.Names,
+        .. FrameNames.Keys,
         FrameNames.Measurand,
         FrameNames.Value,
         FrameNames.Unit,
@@ -74,7 +74,8 @@ internal sealed class LongReader
         }
 
         var draft = DraftOf(key);
-        if (header(row) is { } name)
+        // A loader makes empty texts of cells that were null.
+        if (header(row) is { } name && (name.Length > 0 || text(row) is { Length: > 0 }))
         {
             draft = draft.HasText(name) ? Another(key) : draft;
             draft.Add(name, text(row) ?? "");

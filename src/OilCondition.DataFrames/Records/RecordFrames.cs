@@ -56,9 +56,11 @@ internal static class RecordFrames
     }
 
     /// <summary>Which measurands there are, in order of appearance, and whether any reading of them has a qualifier or a method.</summary>
+    /// <exception cref="InvalidOperationException">Measurands of one id have readings in several units: all of them are named.</exception>
     private static List<MeasurandColumn> MeasurandsOf(IReadOnlyList<FrameRecord> records)
     {
         var columns = new Dictionary<Measurand, MeasurandColumn>();
+        var faults = new List<string>();
         foreach (var (measurand, reading) in records.SelectMany(record => record.Readings))
         {
             if (!columns.TryGetValue(measurand, out var column))
@@ -66,11 +68,20 @@ internal static class RecordFrames
                 columns.Add(measurand, column = new MeasurandColumn(measurand));
             }
 
+            if (column.AddUnit(measurand.Unit))
+            {
+                faults.Add($"{measurand.Id} has readings in '{column.Measurand.Unit}' and in '{measurand.Unit}'.");
+            }
+
             column.HasQualifier |= reading.Qualifier != Qualifier.None;
             column.HasMethod |= reading.Method.Length > 0;
         }
 
-        return [.. columns.Values];
+        return faults.Count > 0
+            ? throw new InvalidOperationException(
+                $"A column has one unit: {string.Join(" ", faults)} A long frame has the unit in each row."
+            )
+            : [.. columns.Values];
     }
 
     private static void AddMeasurand(FrameShape<FrameRecord> shape, MeasurandColumn column)
@@ -113,7 +124,13 @@ internal static class RecordFrames
 
     private sealed class MeasurandColumn(Measurand measurand)
     {
+        private readonly HashSet<string> units = new(StringComparer.Ordinal) { measurand.Unit };
+
         public Measurand Measurand { get; } = measurand;
+
+        /// <summary>Whether a unit is none of those before.</summary>
+        public bool AddUnit(string unit) =>
+            !string.Equals(unit, Measurand.Unit, StringComparison.Ordinal) && units.Add(unit);
 
         public bool HasQualifier { get; set; }
 

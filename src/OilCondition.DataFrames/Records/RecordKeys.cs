@@ -3,18 +3,6 @@ namespace OilCondition.DataFrames;
 /// <summary>The keys of the rows of a frame: which machine, which sample, when, and where in which file.</summary>
 internal sealed class RecordKeys(FrameInput input)
 {
-    public static readonly IReadOnlyList<string> Names =
-    [
-        FrameNames.Machine,
-        FrameNames.Charge,
-        FrameNames.Origin,
-        FrameNames.SampleNumber,
-        FrameNames.AtUtc,
-        FrameNames.OffsetMinutes,
-        FrameNames.Sheet,
-        FrameNames.Line,
-    ];
-
     private readonly Func<long, string?> machine = input.Text(FrameNames.Machine, isNeeded: true);
     private readonly Func<long, string?> charge = input.Text(FrameNames.Charge);
     private readonly Func<long, string?> origin = input.Text(FrameNames.Origin);

@@ -1,3 +1,5 @@
+using OilCondition.Text;
+
 namespace OilCondition.DataFrames;
 
 /// <summary>The records of a history, each with its oil charge.</summary>
@@ -5,7 +7,7 @@ internal static class RecordsOfHistory
 {
     public static IEnumerable<FrameRecord> Of(OilHistory history)
     {
-        var machine = history.Machine.Id;
+        var machine = Guard.NotNull(history).Machine.Id;
         var chargeAt = Charges(history);
         foreach (var sample in history.Samples)
         {

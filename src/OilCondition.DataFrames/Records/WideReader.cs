@@ -17,10 +17,12 @@ internal sealed class WideReader
         this.input = input;
         keys = new RecordKeys(input);
         var known = catalog.All.ToDictionary(FrameNames.ValueOf, StringComparer.Ordinal);
-        var beside = catalog
-            .All.SelectMany(one => new[] { FrameNames.QualifierOf(one), FrameNames.MethodOf(one) })
+        // Signs and methods of values that are not there are columns like any other.
+        var beside = input
+            .Names.Where(known.ContainsKey)
+            .SelectMany(name => new[] { FrameNames.QualifierOf(known[name]), FrameNames.MethodOf(known[name]) })
             .ToHashSet(StringComparer.Ordinal);
-        foreach (var name in input.Names.Where(name => !RecordKeys.Names.Contains(name) && !beside.Contains(name)))
+        foreach (var name in input.Names.Where(name => !FrameNames.Keys.Contains(name) && !beside.Contains(name)))
         {
             if (known.TryGetValue(name, out var measurand))
             {

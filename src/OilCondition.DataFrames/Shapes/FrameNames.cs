@@ -24,9 +24,27 @@ internal static class FrameNames
     public const string Severity = "severity";
     public const string Name = "name";
 
-    /// <summary>Values of a measurand where a row has several: <c>water-content [mg/kg]</c>, as files may head them too.</summary>
+    /// <summary>The keys of a row of records, in their order.</summary>
+    public static readonly IReadOnlyList<string> Keys =
+    [
+        Machine,
+        Charge,
+        Origin,
+        SampleNumber,
+        AtUtc,
+        OffsetMinutes,
+        Sheet,
+        Line,
+    ];
+
+    /// <summary>
+    /// Values of a measurand where a row has several: <c>water-content [mg/kg]</c>, as files may head them too. One without a unit has its id alone,
+    /// unless that is the name of a key: a measurand <c>line</c> is <c>line []</c>.
+    /// </summary>
     public static string ValueOf(Measurand measurand) =>
-        measurand.Unit.Length == 0 ? measurand.Id : $"{measurand.Id} [{measurand.Unit}]";
+        measurand.Unit.Length == 0 && !Keys.Contains(measurand.Id)
+            ? measurand.Id
+            : $"{measurand.Id} [{measurand.Unit}]";
 
     public static string QualifierOf(Measurand measurand) => $"{measurand.Id} {Qualifier}";
 

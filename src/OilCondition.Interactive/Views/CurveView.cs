@@ -16,16 +16,17 @@ internal static class CurveView
             return view;
         }
 
+        view.Line("A curve does not know the unit of its readings: its levels are in that unit.");
         view.Figures(
-            ("floor, unit of the readings", Known.Text(curve.Floor, curve.FloorInterval())),
+            ("floor, in the unit of the readings", Known.Text(curve.Floor, curve.FloorInterval())),
             ("rate, 1/h", Known.Text(curve.RatePerHour, curve.RateIntervalPerHour())),
             ("half-life of the excess, h", curve.HalfLifeIntervalHours().ToString()),
             (
-                $"at the first moment, {PlainText.Time(curve.Origin)} ({Offset(curve.Origin)}), unit of the readings",
+                $"at the first moment, {PlainText.Time(curve.Origin)} ({Offset(curve.Origin)}), in the unit of the readings",
                 PlainText.Number(curve.Start)
             ),
             (
-                "scatter of one reading at the floor, unit of the readings",
+                "scatter of one reading at the floor, in the unit of the readings",
                 PlainText.Number(curve.ScatterAt(curve.Floor))
             ),
             (

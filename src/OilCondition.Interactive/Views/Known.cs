@@ -16,9 +16,18 @@ internal static class Known
             return $"{PlainText.Number(estimate)}; {interval}";
         }
 
-        var decimals = Math.Clamp(1 - (int)Math.Floor(Math.Log10(upper - lower)), 0, MostDecimals);
+        var decimals = Math.Max(0, 1 - (int)Math.Floor(Math.Log10(upper - lower)));
+        if (decimals > MostDecimals)
+        {
+            return $"{PlainText.Number(estimate)}; {interval}";
+        }
+
+        // The sum with 0 makes 0 of minus 0.
         string Round(double value) =>
-            Math.Round(value, decimals).ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture);
+            (Math.Round(value, decimals) + 0.0).ToString(
+                "0." + new string('#', decimals),
+                CultureInfo.InvariantCulture
+            );
         var doubt = interval.CoverageInDoubt ? ", covers less often than stated" : "";
         return $"{Round(estimate)}; {Round(lower)} to {Round(upper)} ({PlainText.Number(100 * interval.Confidence)} %){doubt}";
     }

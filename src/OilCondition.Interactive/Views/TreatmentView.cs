@@ -23,7 +23,8 @@ internal static class TreatmentView
                         "new oil, L",
                     ],
                     comparison.Rows.Select(Row)
-                ),
+                )
+                .Picture(OptionsChart.OfHours(comparison)),
             comparison.Rows.SelectMany(row => row.Cautions)
         );
 
@@ -98,8 +99,12 @@ internal static class TreatmentView
             isPlanned ? $"{PlainText.Number(option.ProbabilityInTime.Percent, 1)} %" : "",
             isPlanned && option.Assessment?.Band is { } band ? Sentences.English.Hours(band) : "",
             isPlanned && option.DoneP90 is { } done ? PlainText.Time(done) : "",
-            isPlanned && option.Cost is { P50: { } cost } bill ? $"{PlainText.Number(cost)} {bill.Currency}" : "",
+            isPlanned && option.Cost is { P50: { } cost } bill ? Bill(bill, cost) : "",
             string.Join("; ", option.Remarks),
         ];
     }
+
+    /// <summary>Where a price is not known, the rest is the least that it costs.</summary>
+    private static string Bill(OptionCost bill, double cost) =>
+        $"{(bill.IsComplete ? "" : "at least ")}{PlainText.Number(cost)} {bill.Currency}";
 }

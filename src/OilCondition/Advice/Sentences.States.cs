@@ -95,35 +95,50 @@ public sealed partial class Sentences
     public string Of(MeasurandState state)
     {
         var (measurand, trend) = (Guard.NotNull(state).Measurand, state.Trend);
-        var points = trend.Judged.Points;
-        var setAside = trend.Judged.LeftOut.Count - trend.Series.LeftOut.Count;
-        var more = trend.Assessment.Reasons.Contains(TrendReason.MoreOutliersPossible);
-        var aside = setAside == 0 ? "" : Say(more ? "trend.aside-most" : "trend.aside", ("count", Number(setAside)));
-        var readings = Say("trend.readings", ("count", Number(points.Count)), ("aside", aside));
         if (SuddenChangeFinding.Of(state) is { } change)
         {
             return Say(
                 change.IsUnconfirmed ? "trend.sudden" : "trend.changed",
                 ("course", Course(change)),
-                ("readings", readings)
+                ("readings", Readings(trend))
             );
         }
 
-        var better = measurand.Worse == LimitSide.Upper ? TrendVerdict.Falling : TrendVerdict.Rising;
-        var verdict = trend.Assessment.Verdict;
-        var improving = measurand.Worse != LimitSide.Both && verdict == better ? "-improving" : "";
-        return verdict switch
-        {
-            TrendVerdict.Rising => Say("trend.rising" + improving, ("pace", Pace(trend)), ("readings", readings)),
-            TrendVerdict.Falling => Say("trend.falling" + improving, ("pace", Pace(trend)), ("readings", readings)),
-            _ when state.Worst.State >= LimitState.Alert && points.Count > 1 => Say(
+        var points = trend.Judged.Points;
+        var isEven = trend.Assessment.Verdict is TrendVerdict.Rising or TrendVerdict.Falling;
+        return !isEven && state.Worst.State >= LimitState.Alert && points.Count > 1
+            ? Say(
                 "trend.uneven",
                 ("first", Figure(points[0].Reading.Value, measurand)),
                 ("last", Text(points[points.Count - 1].Reading, measurand)),
-                ("readings", readings)
+                ("readings", Readings(trend))
+            )
+            : Of(trend);
+    }
+
+    /// <summary>What a trend alone shows, as a phrase with its pace; limits and findings are those of a <see cref="MeasurandState"/>.</summary>
+    /// <param name="trend">The trend.</param>
+    /// <returns>A phrase without a full stop, such as <c>rising, 0.01 mgKOH/g per 30 days (13 readings)</c>.</returns>
+    public string Of(SeriesTrend trend)
+    {
+        var worse = Guard.NotNull(trend).Series.Measurand.Worse;
+        var better = worse == LimitSide.Upper ? TrendVerdict.Falling : TrendVerdict.Rising;
+        var verdict = trend.Assessment.Verdict;
+        var improving = worse != LimitSide.Both && verdict == better ? "-improving" : "";
+        return verdict switch
+        {
+            TrendVerdict.Rising => Say(
+                "trend.rising" + improving,
+                ("pace", Pace(trend)),
+                ("readings", Readings(trend))
             ),
-            TrendVerdict.NoTrend => Say("trend.none", ("readings", readings)),
-            _ => Say("trend.few", ("count", Number(points.Count)), ("aside", aside)),
+            TrendVerdict.Falling => Say(
+                "trend.falling" + improving,
+                ("pace", Pace(trend)),
+                ("readings", Readings(trend))
+            ),
+            TrendVerdict.NoTrend => Say("trend.none", ("readings", Readings(trend))),
+            _ => Say("trend.few", ("count", Number(trend.Judged.Points.Count)), ("aside", Aside(trend))),
         };
     }
 
@@ -195,6 +210,17 @@ public sealed partial class Sentences
                     .Distinct(StringComparer.Ordinal)
             )
         );
+
+    /// <summary>How many readings a trend rests on, and how many it set aside.</summary>
+    private string Readings(SeriesTrend trend) =>
+        Say("trend.readings", ("count", Number(trend.Judged.Points.Count)), ("aside", Aside(trend)));
+
+    private string Aside(SeriesTrend trend)
+    {
+        var setAside = trend.Judged.LeftOut.Count - trend.Series.LeftOut.Count;
+        var more = trend.Assessment.Reasons.Contains(TrendReason.MoreOutliersPossible);
+        return setAside == 0 ? "" : Say(more ? "trend.aside-most" : "trend.aside", ("count", Number(setAside)));
+    }
 
     /// <summary>How fast a trend goes, with as many digits as the interval of its slope bears.</summary>
     private string Pace(SeriesTrend trend) =>

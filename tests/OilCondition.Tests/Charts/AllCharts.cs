@@ -10,6 +10,7 @@ using OilCondition.Planning;
 using OilCondition.Tests.Architecture;
 using OilCondition.Tests.Planning;
 using OilCondition.Tests.Sampling;
+using OilCondition.Tests.Treatment;
 using OilCondition.Treatment;
 using OilCondition.Water;
 using UnitsNet;
@@ -202,6 +203,22 @@ internal static class AllCharts
             "from after all readings",
             TrendChart.Of(Drawn.Rising(), acid, options, from: Invented.Start.AddDays(3000))
         );
+        yield return ("trend alone", TrendChart.Of(Drawn.Rising().States[0].Trend, options));
+        foreach (var count in new[] { 0, 1, 2, 40 })
+        {
+            yield return (
+                $"trend alone of {count} readings",
+                TrendChart.Of(
+                    SeriesTrend.Of(
+                        Values(
+                            Measurands.Particles4,
+                            [.. Enumerable.Range(0, count).Select(i => i % 9 == 0 ? 0 : Math.Exp(i / 4.0))]
+                        )
+                    ),
+                    options
+                )
+            );
+        }
     }
 
     private static IEnumerable<(string Name, Chart Chart)> OddOthers(ChartOptions? options)
@@ -308,6 +325,8 @@ internal static class AllCharts
             )
         );
 
+        yield return ("nothing compared", OptionsChart.OfHours(TreatmentComparison.Of(Sump.Job(900, 150)), options));
+        yield return ("treatments compared", OptionsChart.OfHours(Compared(), options));
         yield return (
             "many visits",
             ScheduleChart.Of(
@@ -332,6 +351,21 @@ internal static class AllCharts
             )
         );
     }
+
+    /// <summary>One that is sure, one that gets by in some of the cases, one that does not reach the target, and one of a hostile name.</summary>
+    public static TreatmentComparison Compared() =>
+        TreatmentComparison.Of(
+            Sump.Job(900, 90),
+            new VacuumDehydration(Sump.Unit()),
+            new DrainAndRefill(
+                Ratio.FromPercent(10),
+                Sump.Ppm(50),
+                new ParticleLevels(1000, 200, 20),
+                VolumeFlow.FromLitersPerMinute(30)
+            ),
+            new SettlingAndDraining(Length.FromMeters(1), Length.FromMicrometers(5)),
+            new TreatmentTrain(Hostile, TrainStage.Until(new VacuumDehydration(Sump.Unit())))
+        );
 
     private static CleanupCurve Curve(int count) =>
         CleanupCurve.Fit(

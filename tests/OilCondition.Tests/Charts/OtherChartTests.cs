@@ -9,6 +9,7 @@ using OilCondition.Prognosis;
 using OilCondition.Statistics;
 using OilCondition.Tests.Planning;
 using OilCondition.Tests.Sampling;
+using OilCondition.Tests.Treatment;
 using OilCondition.Treatment;
 using ScottPlot;
 using UnitsNet;
@@ -285,6 +286,43 @@ public class OtherChartTests
         chart.Layer<Boxes>("recommended").Corners.Single().To.X.ShouldBe(decision.Choice!.Cost!.P50!.Value);
         chart.Scene.X.Label.ShouldBe($"cost, {decision.Choice.Cost.Currency}");
         chart.Description.ShouldContain("local codes and licensed people");
+    }
+
+    [Fact]
+    public void A_comparison_is_bars_of_its_bands_and_recommends_nothing()
+    {
+        var comparison = AllCharts.Compared();
+        var bands = comparison.Rows.Select(row => row.Band!).ToList();
+        bands.Count(band => band.TimeP50 is not null).ShouldBe(3);
+        bands.Count(band => band.TimeP90 is not null).ShouldBe(1);
+
+        var chart = OptionsChart.OfHours(comparison);
+
+        chart
+            .Layer<Boxes>("possible")
+            .Corners.Select(box => (box.From.X, box.To.X))
+            .ShouldBe(bands.Take(3).Select(band => (0.0, band.TimeP50!.Value.TotalHours)));
+        var whisker = chart.Layer<Strokes>("one to nine cases in ten").Lines;
+        whisker.Count.ShouldBe(3, "one line and its two ends");
+        whisker[0].From.X.ShouldBe(bands[0].TimeP10!.Value.TotalHours);
+        whisker[0].To.X.ShouldBe(bands[0].TimeP90!.Value.TotalHours);
+        chart
+            .Scene.Levels.Select(level => (level.At, level.Text.Split("; ")[^1]))
+            .ShouldBe([(0, "meets the target"), (1, "not sure"), (2, "not sure"), (3, "does not reach the target")]);
+        chart.Description.ShouldStartWith("Quickest: drain and refill, 4 h (4 to 4); meets the target. The makers of");
+        chart.Words().ShouldNotContain(word => word.Contains("recommended", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_comparison_in_which_nothing_gets_by_says_so()
+    {
+        OptionsChart
+            .OfHours(TreatmentComparison.Of(Sump.Job(900, 10), new VacuumDehydration(Sump.Unit())))
+            .Description.ShouldStartWith("Nothing at hand does it. The makers of");
+        OptionsChart
+            .OfHours(TreatmentComparison.Of(Sump.Job(900, 10)))
+            .ToString()
+            .ShouldBe("Ways to treat, hours. No options to compare.");
     }
 
     [Fact]

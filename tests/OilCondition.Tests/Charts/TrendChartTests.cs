@@ -297,4 +297,73 @@ public class TrendChartTests
         chart.Layer<Marks>("reading").Spots.Count.ShouldBe(6);
         chart.Scene.X.From.ShouldBeGreaterThan(Drawn.Day(Invented.Start.AddDays(150)));
     }
+
+    /// <summary>Thirteen readings, 30 days apart: their middle is day 180, and the lines of the interval part by its width times 180 days at both ends.</summary>
+    [Fact]
+    public void A_trend_alone_has_its_readings_its_line_and_the_slopes_of_its_interval()
+    {
+        var trend = Drawn.Rising().States[0].Trend;
+        var interval = trend.Assessment.SlopeInterval;
+
+        var chart = TrendChart.Of(trend);
+
+        chart
+            .Layer<Marks>("reading")
+            .Spots.Select(spot => spot.Y)
+            .ShouldBe(trend.Judged.Points.Select(point => point.Reading.Value));
+        var line = chart.Layer<Trace>("trend, rising").Spots;
+        (line[^1].Y - line[0].Y).ShouldBe(360 * trend.Assessment.Slope, 1e-9);
+        var slopes = chart.Layers<Shade>().Single();
+        slopes.Key.ShouldBe("slopes of the interval, 99.6 %");
+        foreach (var end in new[] { line[0], line[^1] })
+        {
+            var at = slopes.Outline.Where(spot => spot.X == end.X).Select(spot => spot.Y).ToList();
+            (at.Max() - at.Min()).ShouldBe(180 * (interval.Upper!.Value - interval.Lower!.Value), 1e-9);
+            at.Max().ShouldBeGreaterThan(end.Y);
+            at.Min().ShouldBeLessThan(end.Y);
+        }
+
+        chart.Title.ShouldBe("acid number");
+        chart.Description.ShouldBe("acid number: rising, 0.01 mgKOH/g per 30 days (13 readings).");
+        chart.Scene.Y.Label.ShouldBe("acid number, mgKOH/g");
+    }
+
+    [Fact]
+    public void A_series_without_an_even_trend_has_its_readings_and_no_line()
+    {
+        double[] level = [.. Enumerable.Range(0, 20).Select(i => 0.1 + 0.01 * (i * 7 % 5))];
+        var chart = TrendChart.Of(SeriesTrend.Of(AllCharts.Values(Measurands.AcidNumber, level)));
+
+        chart.Layers<Trace>().ShouldBeEmpty();
+        chart.Layers<Shade>().ShouldBeEmpty();
+        chart.Layer<Marks>("reading").Spots.Count.ShouldBe(20);
+        chart.Description.ShouldStartWith("acid number: no significant trend (20 readings)");
+        TrendChart
+            .Of(SeriesTrend.Of(AllCharts.Values(Measurands.AcidNumber, [])))
+            .ToString()
+            .ShouldBe("acid number. No readings.");
+    }
+
+    [Theory]
+    [InlineData(0, true)]
+    [InlineData(3, false)]
+    public void Readings_of_0_on_a_logarithmic_scale_are_told(double first, bool isTold)
+    {
+        double[] counts = [first, .. Enumerable.Range(0, 12).Select(i => 100 + 10.0 * (i % 3))];
+        TrendChart
+            .Of(SeriesTrend.Of(AllCharts.Values(Measurands.Particles4, counts)))
+            .Description.Contains("Readings of 0 stand at the foot", StringComparison.Ordinal)
+            .ShouldBe(isTold);
+    }
+
+    [Fact]
+    public void A_wild_reading_of_a_trend_alone_is_set_aside()
+    {
+        double[] level = [.. Enumerable.Range(0, 20).Select(i => i == 9 ? 3 : 0.1 + 0.01 * (i * 7 % 5))];
+        var chart = TrendChart.Of(SeriesTrend.Of(AllCharts.Values(Measurands.AcidNumber, level)));
+
+        chart.Layer<Marks>("set aside").Spots.Single().Y.ShouldBe(3);
+        chart.Layer<Marks>("reading").Spots.Count.ShouldBe(19);
+        chart.Scene.Y.To.ShouldBeGreaterThan(3);
+    }
 }

@@ -159,6 +159,8 @@ public class FleetFrameTests
                 (frame["ruledOut"][row] ?? "").ShouldBe(option.RuledOut);
                 frame["probability"][row].ShouldBe(option.Probability.DecimalFractions);
                 frame["probabilityInTime"][row].ShouldBe(option.ProbabilityInTime.DecimalFractions);
+                frame["hoursP10"][row].ShouldBe(option.Assessment?.Band?.TimeP10?.TotalHours);
+                frame["hoursP90"][row].ShouldBe(option.Assessment?.Band?.TimeP90?.TotalHours);
                 frame["hoursP50"][row].ShouldBe(option.Assessment?.Band?.TimeP50?.TotalHours);
                 frame["boundHours"][row].ShouldBe(option.Bound?.TotalHours);
                 frame["floorP50MgPerKg"][row].ShouldBe(option.Floor?.PartsPerMillion);

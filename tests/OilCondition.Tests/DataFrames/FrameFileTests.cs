@@ -115,6 +115,43 @@ public class FrameFileTests
         CellsOf(frame["flag"]).ShouldBe([true, false, true]);
     }
 
+    /// <summary>Source: the Arrow columnar format, whose text <see cref="ArrowBytes"/> follows byte by byte.</summary>
+    [Theory]
+    [MemberData(nameof(Frames))]
+    public void The_bytes_of_an_arrow_file_are_those_of_the_format(string which)
+    {
+        var frame = Frame(which);
+        using var stream = new MemoryStream();
+        ArrowFrame.Write(frame, stream);
+
+        var read = new ArrowBytes(stream.ToArray());
+
+        read.BeginsWithSchema.ShouldBeTrue("the format asks for it, of a file without rows as well");
+        read.Columns.Select(column => column.Name).ShouldBe(frame.Columns.Select(column => column.Name));
+        read.Columns.ShouldAllBe(column => column.IsNullable && !column.IsDictionary);
+        for (var i = 0; i < frame.Columns.Count; i++)
+        {
+            read.Columns[i].Type.ShouldBe(ArrowTypeOf(frame.Columns[i]), frame.Columns[i].Name);
+            read.Columns[i].Cells.ShouldBe(CellsOf(frame.Columns[i]).Select(Counted), frame.Columns[i].Name);
+        }
+    }
+
+    /// <summary>That what reads the bytes above reads them right: another implementation wrote these, see tests/Reference/SOURCES.md.</summary>
+    [Fact]
+    public void The_bytes_of_another_implementation_are_read_by_the_same_rules()
+    {
+        var columns = new ArrowBytes(File.ReadAllBytes(ReferenceFolder.PathOf("frames/other-writer.arrow"))).Columns;
+        ArrowBytes.Column Of(string name) => columns.Single(column => column.Name == name);
+
+        Of("value").Cells.ShouldBe([0.1, null, -1e300]);
+        Of("line").Cells.ShouldBe([2, null, -7]);
+        Of("count").Cells.ShouldBe([9007199254740993L, null, -1L]);
+        Of("isChoice").Cells.ShouldBe([true, null, false]);
+        Of("machine").Cells.ShouldBe(["M1", null, "Öl \"2\"\n"]);
+        Of("atUtc").Type.ShouldEndWith(" UTC");
+        Of("local").Type.ShouldNotEndWith(" UTC");
+    }
+
     /// <summary>Source: tests/Reference/frames/other-writer.arrow, written by the implementation for JavaScript.</summary>
     [Fact]
     public void An_arrow_file_of_another_implementation_is_read()
@@ -181,6 +218,9 @@ public class FrameFileTests
         }
 
         Should.Throw<ArgumentException>(() => ArrowFrame.Write(frame, stream)).Message.ShouldBe(fault);
+        (
+            await Should.ThrowAsync<ArgumentException>(() => ParquetFrame.WriteAsync(new DataFrame(), stream))
+        ).Message.ShouldStartWith("frame has no columns; allowed: 1 or more.");
         stream.Length.ShouldBe(0);
         var mixed = new DateTimeDataFrameColumn("mixed", [At, DateTime.SpecifyKind(At, DateTimeKind.Unspecified)]);
         Should
@@ -317,6 +357,25 @@ public class FrameFileTests
 
         return cells;
     }
+
+    private static string ArrowTypeOf(DataFrameColumn column) =>
+        column switch
+        {
+            StringDataFrameColumn => "Utf8",
+            PrimitiveDataFrameColumn<double> => "Double",
+            PrimitiveDataFrameColumn<float> => "Single",
+            PrimitiveDataFrameColumn<int> => "Int32",
+            PrimitiveDataFrameColumn<long> => "Int64",
+            PrimitiveDataFrameColumn<bool> => "Bool",
+            PrimitiveDataFrameColumn<DateTime> moments => moments.Any(at => at is { Kind: DateTimeKind.Unspecified })
+                ? "Timestamp 3"
+                : "Timestamp 3 UTC",
+            _ => "",
+        };
+
+    /// <summary>A moment as nanoseconds since 1970; anything else as it is.</summary>
+    private static object? Counted(object? cell) =>
+        cell is DateTime at ? 100 * (at.Ticks - DateTime.UnixEpoch.Ticks) : cell;
 
     private static object?[] Cells(ColumnReader column, DataFrameColumn like, int length)
     {

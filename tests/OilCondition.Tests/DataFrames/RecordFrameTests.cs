@@ -324,6 +324,112 @@ public class RecordFrameTests
         wide.ValuesOf(own)[0].ShouldBeNull("a bound is no value");
     }
 
+    [Fact]
+    public void Empty_texts_of_a_loader_are_no_texts_and_a_text_without_a_header_is_kept()
+    {
+        var frame = new DataFrame(
+            new StringDataFrameColumn("machine", ["M1", "M1"]),
+            new DateTimeDataFrameColumn("atUtc", [At.UtcDateTime, At.UtcDateTime]),
+            new StringDataFrameColumn("measurand", ["iron", ""]),
+            new DoubleDataFrameColumn("value", [5.0, null]),
+            new StringDataFrameColumn("header", ["", ""]),
+            new StringDataFrameColumn("text", ["", "retest"])
+        );
+
+        var sample = OilRecords.FromLong(frame).SamplesOf("M1").Single();
+
+        sample.Readings[Measurands.Iron].Value.ShouldBe(5);
+        sample.Texts.ShouldBe(new Dictionary<string, string> { [""] = "retest" });
+    }
+
+    [Fact]
+    public void A_history_that_is_null_is_named() =>
+        Should
+            .Throw<ArgumentNullException>(() => OilRecords.Of([HarrowPointFleet.Histories[0], null!]))
+            .ParamName.ShouldBe("history");
+
+    /// <summary>Ids are lower-case letters, digits and hyphens, so these five can be those of a key.</summary>
+    [Theory]
+    [InlineData("machine")]
+    [InlineData("charge")]
+    [InlineData("origin")]
+    [InlineData("sheet")]
+    [InlineData("line")]
+    public void A_measurand_with_the_name_of_a_key_has_a_column_of_its_own(string id)
+    {
+        Measurand Own(string unit) => new(id, id, unit, LimitSide.Upper, NaturalScale.Linear, 0, 100);
+        foreach (var (own, column) in new[] { (Own(""), $"{id} []"), (Own("%"), $"{id} [%]") })
+        {
+            var sample = new OilSample(
+                "S1",
+                At,
+                new Dictionary<Measurand, Reading> { [own] = new(0.4, Qualifier.LessThan, "own") }
+            );
+            var records = OilRecords.Of(OilHistory.Create(HarrowPointFleet.Histories[0].Machine, [sample], [], []));
+            var wide = records.ToWideFrame();
+
+            wide.Columns.Select(one => one.Name).ShouldContain(column);
+            foreach (
+                var back in (OilRecords[])
+                    [
+                        OilRecords.FromWide(wide, MeasurandCatalog.BuiltIn.With(own)),
+                        OilRecords.FromLong(records.ToLongFrame(), MeasurandCatalog.BuiltIn.With(own)),
+                    ]
+            )
+            {
+                back.SamplesOf(HarrowPointFleet.Histories[0].Machine.Id).Select(Written).ShouldBe([Written(sample)]);
+                back.OtherColumns.ShouldBeEmpty();
+            }
+
+            OilRecords.FromWide(wide).OtherColumns.ShouldBe([column, $"{id} qualifier", $"{id} method"]);
+        }
+    }
+
+    [Fact]
+    public void Readings_of_one_id_in_two_units_have_no_wide_column_and_keep_their_unit_in_a_long_frame()
+    {
+        Measurand Soot(string unit) => new("soot", "soot", unit, LimitSide.Upper, NaturalScale.Linear, 0, 1e6);
+        OilSample Of(string number, string unit, double value) =>
+            new(number, At, new Dictionary<Measurand, Reading> { [Soot(unit)] = new(value) });
+        var records = OilRecords.Of(
+            OilHistory.Create(
+                HarrowPointFleet.Histories[0].Machine,
+                [Of("S1", "%", 0.2), Of("S2", "mg/kg", 3000), Of("S3", "mg/kg", 4000)],
+                [],
+                []
+            )
+        );
+
+        Should
+            .Throw<InvalidOperationException>(() => records.ToWideFrame())
+            .Message.ShouldBe(
+                "A column has one unit: soot has readings in '%' and in 'mg/kg'. A long frame has the unit in each row."
+            );
+        // 1 % is 10 000 mg/kg by definition.
+        OilRecords
+            .FromLong(records.ToLongFrame(), MeasurandCatalog.BuiltIn.With(Soot("mg/kg")))
+            .SamplesOf(HarrowPointFleet.Histories[0].Machine.Id)
+            .Select(one => one.Readings.Values.Single().Value)
+            .ShouldBe([2000, 3000, 4000]);
+    }
+
+    [Fact]
+    public void A_sign_without_its_values_is_told_as_a_column_that_was_not_read()
+    {
+        var frame = new DataFrame(
+            new StringDataFrameColumn("machine", ["M1"]),
+            new DateTimeDataFrameColumn("atUtc", [At.UtcDateTime]),
+            new StringDataFrameColumn("iron qualifier", ["<"]),
+            new DoubleDataFrameColumn("copper [mg/kg]", [5.0]),
+            new StringDataFrameColumn("copper method", ["ASTM D5185"])
+        );
+
+        var read = OilRecords.FromWide(frame);
+
+        read.OtherColumns.ShouldBe(["iron qualifier"]);
+        read.SamplesOf("M1")[0].Readings[Measurands.Copper].Method.ShouldBe("ASTM D5185");
+    }
+
     private static IEnumerable<OilRecords> BothWays(OilRecords records) =>
         [OilRecords.FromLong(records.ToLongFrame()), OilRecords.FromWide(records.ToWideFrame())];
 

@@ -63,6 +63,9 @@ public class SeriesFrameTests
         series
             .Points.Select(point => (point.Reading.Value, point.Reading.Qualifier))
             .ShouldBe([(5, Qualifier.LessThan), (8, Qualifier.None)]);
+        // A loader of CSV makes empty texts of cells that are null.
+        frame.Columns.Add(new StringDataFrameColumn("leftOut", ["", "wild", "", "", ""]));
+        SeriesFrame.Read(frame, Measurands.Iron, out _).Points.Select(point => point.Reading.Value).ShouldBe([5, 8]);
         problems.Select(problem => (problem.Row, problem.Column)).ShouldBe([(2, "atUtc"), (3, "value")]);
         SeriesTrend.Of(series).Assessment.Verdict.ShouldBe(TrendVerdict.TooFewReadings);
         Should

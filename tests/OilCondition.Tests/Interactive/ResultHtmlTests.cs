@@ -32,6 +32,9 @@ public class ResultHtmlTests
 
     private static TrendAssessment Trend() => Rising.States[0].Trend.Assessment;
 
+    private static int Pictures(object result) =>
+        Parsed(result).Descendants().Count(element => element.Name.LocalName == "svg");
+
     private static TreatmentComparison Comparison() =>
         TreatmentComparison.Of(
             Sump.Job(900, 150),
@@ -62,7 +65,12 @@ public class ResultHtmlTests
             AllCharts.Fit(),
             Comparison(),
             .. AllCharts.Decided,
+            TreatmentComparison.Of(Sump.Job(900, 150)),
             Trend(),
+            Rising.States[0].Trend,
+            SeriesTrend.Of(AllCharts.Values(Measurands.ViscosityIndex, [])),
+            SeriesTrend.Of(AllCharts.Values(Measurands.ViscosityIndex, [98])),
+            .. AllCharts.Assessments.SelectMany(one => one.States).Select(state => state.Trend),
             .. AllCharts.Assessments,
             .. AllCharts.Assessments.SelectMany(one => one.States),
             .. AllCharts.Assessments.SelectMany(one => one.States).SelectMany(state => state.Lives),
@@ -140,11 +148,12 @@ public class ResultHtmlTests
     {
         var text = Text(Curve());
 
-        text.ShouldContain("floor, unit of the readings | 50.");
+        text.ShouldContain("floor, in the unit of the readings | 50.");
         text.ShouldContain("rate, 1/h | 0.125");
         text.ShouldContain("(90 %)");
         text.ShouldContain("at the first moment, 2025-01-06 08:00 (UTC+00:00)");
-        Parsed(Curve()).Descendants().Count(element => element.Name.LocalName == "svg").ShouldBe(1);
+        text.ShouldContain("does not know the unit of its readings");
+        Pictures(Curve()).ShouldBe(1);
     }
 
     [Fact]
@@ -178,6 +187,19 @@ public class ResultHtmlTests
         text.ShouldContain("readings judged | 13");
         text.ShouldContain("slope, mgKOH/g per day | 0.000");
         text.ShouldContain("limit passed in 10, 50 and 90 % of cases");
+        Pictures(Rising.States[0]).ShouldBe(2, "the trend and its one life");
+    }
+
+    [Fact]
+    public void A_trend_of_a_series_shows_its_figures_with_their_unit_and_its_readings()
+    {
+        var text = Text(Rising.States[0].Trend);
+
+        text.ShouldStartWith("acid number: trend | verdict | rising | slope, mgKOH/g per day | 0.000");
+        text.ShouldContain("readings judged | 13");
+        Pictures(Rising.States[0].Trend).ShouldBe(1);
+        Text(SeriesTrend.Of(AllCharts.Values(Measurands.ViscosityIndex, [98, 97, 98, 99, 98, 97, 98, 98])))
+            .ShouldContain("| slope per day |", customMessage: "a measurand without a unit");
     }
 
     /// <summary>NIST StRD Norris: certified slope 1.00211681802045, standard error 0.000429796848: three digits would read '1, from 1 to 1'.</summary>
@@ -212,6 +234,8 @@ public class ResultHtmlTests
         text.ShouldContain("verdict | rising");
         text.ShouldContain("slope per unit of time | 1.998; 1.9");
         text.ShouldContain("readings judged | 20");
+        text.ShouldContain("SeriesTrend.Of(series) has its readings");
+        Pictures(TrendAssessment.Of(times, values)).ShouldBe(0);
     }
 
     [Fact]
@@ -232,6 +256,8 @@ public class ResultHtmlTests
     {
         var comparison = Comparison();
         var text = Text(comparison);
+
+        Pictures(comparison).ShouldBe(1);
 
         foreach (var row in comparison.Rows)
         {
@@ -275,10 +301,7 @@ public class ResultHtmlTests
                 .ShouldAllBe(caution => text.Contains(Sentences.English.Of(caution), StringComparison.Ordinal));
             text.Contains(TreatmentDecision.Notice, StringComparison.Ordinal)
                 .ShouldBe(assessment.Recommendations.Any(one => one.Cautions.Count > 0));
-            Parsed(assessment)
-                .Descendants()
-                .Count(element => element.Name.LocalName == "svg")
-                .ShouldBe(AssessmentCharts.Of(assessment).Count);
+            Pictures(assessment).ShouldBe(AssessmentCharts.Of(assessment).Count);
         }
     }
 

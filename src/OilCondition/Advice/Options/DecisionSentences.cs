@@ -1,5 +1,4 @@
 using OilCondition.Text;
-using OilCondition.Treatment;
 using UnitsNet;
 
 namespace OilCondition;
