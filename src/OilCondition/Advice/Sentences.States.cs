@@ -186,6 +186,10 @@ public sealed partial class Sentences
     public string Hours(TreatmentBand band) =>
         (Guard.NotNull(band).TimeP10, band.TimeP50, band.TimeP90) switch
         {
+            ({ } early, { } middle, { } late) when Hour(early) == Hour(late) => Say(
+                "hours.exact",
+                ("hours", Hour(middle))
+            ),
             ({ } early, { } middle, { } late) => Say(
                 "hours.band",
                 ("middle", Hour(middle)),

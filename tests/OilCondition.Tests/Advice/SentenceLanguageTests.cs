@@ -333,6 +333,24 @@ public class SentenceLanguageTests
     }
 
     [Fact]
+    public void Hours_are_told_with_the_spread_that_they_have()
+    {
+        static string Told(Sentences say, params double?[] hours) =>
+            say.Hours(
+                new TreatmentBand(
+                    hours.Select(one => (one is { } h ? TimeSpan.FromHours(h) : (TimeSpan?)null, MassFraction.Zero))
+                )
+            );
+
+        Told(Sentences.English, 4, 4, 4, 4, 4).ShouldBe("4 h");
+        Told(Sentences.English, 2, 3, 4, 5, 8).ShouldBe("4 h (2 to 8)");
+        Told(Sentences.German, 2, 3, 4, 5, 8).ShouldBe("4 h (2 bis 8)");
+        Told(Sentences.English, 2, 3, 4, 5, null).ShouldBe("4 h or more");
+        Told(Sentences.English, 2, null, null, null, null).ShouldBe("2 h or more");
+        Told(Sentences.English, null, null, null, null, null).ShouldBe("not told");
+    }
+
+    [Fact]
     public void What_a_cleanup_says_of_its_readings_is_said_in_both_languages()
     {
         foreach (var (samples, sensor, word) in new[] { (215.0, 180.0, "mehr"), (180.0, 215.0, "weniger") })

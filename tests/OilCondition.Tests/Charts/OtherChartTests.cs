@@ -309,7 +309,7 @@ public class OtherChartTests
         chart
             .Scene.Levels.Select(level => (level.At, level.Text.Split("; ")[^1]))
             .ShouldBe([(0, "meets the target"), (1, "not sure"), (2, "not sure"), (3, "does not reach the target")]);
-        chart.Description.ShouldStartWith("Quickest: drain and refill, 4 h (4 to 4); meets the target. The makers of");
+        chart.Description.ShouldStartWith("Quickest: drain and refill, 4 h; meets the target. The makers of");
         chart.Words().ShouldNotContain(word => word.Contains("recommended", StringComparison.Ordinal));
     }
 
