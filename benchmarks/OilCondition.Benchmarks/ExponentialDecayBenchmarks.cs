@@ -8,7 +8,10 @@ namespace OilCondition.Benchmarks;
 public class ExponentialDecayBenchmarks
 {
     private (double[] Times, double[] Values)[] series = [];
+    private readonly DecayStore store = new();
+    private readonly ExponentialDecayOptions free = new();
     private MathNetDecay[] peers = [];
+    private ExponentialDecay[] fits = [];
 
     [Params(12, 50, 200)]
     public int Count { get; set; }
@@ -21,6 +24,7 @@ public class ExponentialDecayBenchmarks
     {
         series = Kind == "ordinary" ? DecayData.Ordinary(Count) : DecayData.Mixed(Count);
         peers = [.. series.Select(s => new MathNetDecay(s.Times, s.Values))];
+        fits = [.. series.Select(s => ExponentialDecay.Fit(s.Times, s.Values))];
     }
 
     [Benchmark(Baseline = true, OperationsPerInvoke = DecayData.Series)]
@@ -48,6 +52,42 @@ public class ExponentialDecayBenchmarks
         }
 
         return sum;
+    }
+
+    /// <summary>The same three of a fit that is there, without its warnings: the set of compatible curves and its reach.</summary>
+    [Benchmark(OperationsPerInvoke = DecayData.Series)]
+    public double FitsThreeIntervalsAlone()
+    {
+        double sum = 0;
+        for (var i = 0; i < series.Length; i++)
+        {
+            sum += Earliest(series[i].Times, series[i].Values, fits[i]);
+        }
+
+        return sum;
+    }
+
+    private double Earliest(double[] times, double[] values, in ExponentialDecay fit)
+    {
+        var quantile = IntervalLevel.StudentQuantile(0.9, IntervalSide.Both, fit.DegreesOfFreedom);
+        var columns = new DecayColumns(
+            stackalloc double[DecayColumns.Scratch(times.Length)],
+            times,
+            values,
+            default,
+            fit.StartTime
+        );
+        var least = fit.ResidualSumOfSquares;
+        var profile = new DecayProfile(
+            columns,
+            new DecayShape(columns, null, null, free.Bound),
+            fit.Rate * fit.Span,
+            DecayProfile.Limit(least, quantile, fit.DegreesOfFreedom) - least,
+            rateIsKnown: false,
+            store
+        );
+        profile.Crossings(profile.Scaled(300), out var first, out _, out _);
+        return first ?? profile.Lowest;
     }
 
     [Benchmark(OperationsPerInvoke = DecayData.Series)]

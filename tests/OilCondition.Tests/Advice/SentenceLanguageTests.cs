@@ -346,7 +346,7 @@ public class SentenceLanguageTests
         Told(Sentences.English, 2, 3, 4, 5, 8).ShouldBe("4 h (2 to 8)");
         Told(Sentences.German, 2, 3, 4, 5, 8).ShouldBe("4 h (2 bis 8)");
         Told(Sentences.English, 2, 3, 4, 5, null).ShouldBe("4 h or more");
-        Told(Sentences.English, 2, null, null, null, null).ShouldBe("2 h or more");
+        Told(Sentences.English, 2, 3, null, null, null).ShouldBe("2 h or more");
         Told(Sentences.English, null, null, null, null, null).ShouldBe("not told");
     }
 
