@@ -459,29 +459,37 @@ internal static class AllCharts
 
     private static Chart CodeCleanup(ChartOptions? options)
     {
+        var (watched, readings) = CodeCleanup("16/14/11", 9000, 2500, 300);
+        return CleanupChart.Of("M1", CleanupMonitor.Of(watched, readings).Status(), readings, options);
+    }
+
+    /// <summary>Counts that fall by a time constant of eight hours towards a code, watched while it is warm.</summary>
+    public static (CleanupMonitorOptions Watched, List<CleanupReading> Readings) CodeCleanup(
+        string code,
+        double at4,
+        double at6,
+        double at14
+    )
+    {
         var watched = CleanupMonitorOptions.WhileWarm(
             Invented.Start,
-            new TreatmentTarget(code: CleanlinessCode.Parse("16/14/11")),
+            new TreatmentTarget(code: CleanlinessCode.Parse(code)),
             Invented.Curve,
             TimeSpan.FromHours(4),
             Temperature.FromDegreesCelsius(45)
         );
-        List<CleanupReading> readings =
-        [
-            .. Enumerable
-                .Range(0, 12)
-                .Select(i =>
+        var falls = Enumerable.Range(0, 12).Select(i => (At: Invented.Start.AddHours(2 * i), Left: Math.Exp(-i / 4.0)));
+        return (
+            watched,
+            [
+                .. falls.Select(one =>
                     CleanupReading.OfParticles(
-                        Invented.Start.AddHours(2 * i),
-                        new ParticleLevels(
-                            9000 * Math.Exp(-i / 4.0),
-                            2500 * Math.Exp(-i / 4.0),
-                            300 * Math.Exp(-i / 4.0)
-                        )
+                        one.At,
+                        new ParticleLevels(at4 * one.Left, at6 * one.Left, at14 * one.Left)
                     )
                 ),
-        ];
-        return CleanupChart.Of("M1", CleanupMonitor.Of(watched, readings).Status(), readings, options);
+            ]
+        );
     }
 
     private static IEnumerable<(double, Reading)> Series(int count, Func<int, Reading> reading) =>

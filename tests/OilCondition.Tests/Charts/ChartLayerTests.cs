@@ -291,28 +291,7 @@ public class ChartLayerTests
     [Fact]
     public void A_cleanup_to_a_code_shows_the_counts_of_its_ruling_size()
     {
-        var watched = CleanupMonitorOptions.WhileWarm(
-            Invented.Start,
-            new TreatmentTarget(code: CleanlinessCode.Parse("20/14/14")),
-            Invented.Curve,
-            TimeSpan.FromHours(4),
-            Temperature.FromDegreesCelsius(45)
-        );
-        List<CleanupReading> readings =
-        [
-            .. Enumerable
-                .Range(0, 12)
-                .Select(i =>
-                    CleanupReading.OfParticles(
-                        Invented.Start.AddHours(2 * i),
-                        new ParticleLevels(
-                            5000 * Math.Exp(-i / 4.0),
-                            4000 * Math.Exp(-i / 4.0),
-                            50 * Math.Exp(-i / 4.0)
-                        )
-                    )
-                ),
-        ];
+        var (watched, readings) = AllCharts.CodeCleanup("20/14/14", 5000, 4000, 50);
         var status = CleanupMonitor.Of(watched, readings).Status();
         status.RulingPart.ShouldBe(Measurands.Particles6);
 

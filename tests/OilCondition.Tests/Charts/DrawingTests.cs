@@ -9,9 +9,8 @@ namespace OilCondition.Tests.Charts;
 public class DrawingTests
 {
     /// <summary>
-    /// RGB of the table 'Colorblind barrier-free color pallet' of Okabe and Ito, Color Universal Design (2002, revised 2008),
-    /// https://jfly.uni-koeln.de/color/#pallet, as public transcriptions give it alike, 'OkabeIto_black' of the R package
-    /// colorblindr among them. Its eighth colour, yellow, is not used: it is hardly seen on white.
+    /// RGB of the table of eight colours of Okabe and Ito, Color Universal Design (2002, revised 2008), as public transcriptions
+    /// give it alike, 'OkabeIto_black' of the R package colorblindr among them. Its eighth colour, yellow, is not used: it is hardly seen on white.
     /// </summary>
     [Fact]
     public void The_colours_are_those_of_okabe_and_ito()

@@ -51,18 +51,10 @@ public class DecisionLanguageTests
         var pairs = Drawn.Value.SelectMany(Pairs).ToList();
         foreach (var (english, german) in pairs)
         {
-            Figures(Iso(german)).ShouldBe(Figures(english), ignoreOrder: true, $"{english}\n{german}");
+            SaidTwice.HasTheSameFigures(english, german);
         }
 
         pairs.Count.ShouldBeGreaterThan(150);
-
-        static string Iso(string german) =>
-            Pattern
-                .Of(@"(?<=\d),(?=\d)")
-                .Replace(Pattern.Of(@"(\d\d)\.(\d\d)\.(\d{4})").Replace(german, "$3-$2-$1"), ".");
-
-        static List<string> Figures(string text) =>
-            [.. Pattern.Of(@"\d+(?:[.:-]\d+)*(?:E-?\d+)?").Matches(text).Select(one => one.Value)];
     }
 
     /// <summary>Names come from the station file and stay as they are.</summary>
