@@ -5,7 +5,7 @@ namespace OilCondition.Charts.Drawing;
 /// <summary>The inks of the charts: the palette of Okabe and Ito, which those with a colour vision deficiency tell apart, and greys.</summary>
 /// <remarks>
 /// M. Okabe, K. Ito: Color Universal Design, How to make figures and presentations that are friendly to colorblind people, 2002, revised 2008, its table
-/// of eight colours (RGB values seen in public transcriptions). Colours carry no verdict; what lies side by side differs in
+/// of eight colours (RGB values seen in public copies). Colours carry no verdict; what lies side by side differs in
 /// luminance, and in shape or line as well.
 /// </remarks>
 internal sealed class Ink

@@ -9,7 +9,7 @@ namespace OilCondition.Tests.Charts;
 public class DrawingTests
 {
     /// <summary>
-    /// RGB of the table of eight colours of Okabe and Ito, Color Universal Design (2002, revised 2008), as public transcriptions
+    /// RGB of the table of eight colours of Okabe and Ito, Color Universal Design (2002, revised 2008), as public copies
     /// give it alike, 'OkabeIto_black' of the R package colorblindr among them. Its eighth colour, yellow, is not used: it is hardly seen on white.
     /// </summary>
     [Fact]

@@ -55,7 +55,7 @@ public sealed class BridgeKillTests : IDisposable
             await Task.Delay(random.Next(0, 120));
             bridge.Kill();
             var error = await Record.ExceptionAsync(() => work);
-            // The connection broke, or while it was made, where the client lets the socket's own error through; a refusal would have a status.
+            // The connection broke; one that breaks while it is made comes as the socket's own error. A refusal would have a status.
             (error is IOException or SocketException or HttpRequestException { StatusCode: null }).ShouldBeTrue(
                 $"kill {kill}, seed {Seed}: {error}"
             );
