@@ -51,7 +51,8 @@ public sealed class FirstCrossing
             throw new ArgumentException("lives holds a forecast that was made for another now.", nameof(lives));
         }
 
-        var common = CrossingLaw.Of(days => 1 - Intact(open, days), LifeForecast.HorizonDays);
+        var race = new Race(open);
+        var common = CrossingLaw.Of(race.DecidedWithin, LifeForecast.HorizonDays);
         RemainingLife[] crossed = [.. lives.OfType<RemainingLife.AlreadyCrossed>()];
         return crossed.Length > 0
             ? new FirstCrossing(
@@ -60,7 +61,7 @@ public sealed class FirstCrossing
                 [.. crossed.Select(life => ((RemainingLife)life, 1.0 / crossed.Length))],
                 isCrossed: true
             )
-            : new FirstCrossing(asOf, common, ShareOut(open, common), isCrossed: false);
+            : new FirstCrossing(asOf, common, race.Shares(), isCrossed: false);
     }
 
     /// <summary>The chance that any limit has been crossed by a moment.</summary>
@@ -82,52 +83,6 @@ public sealed class FirstCrossing
         return IsCrossed || found;
     }
 
-    /// <summary>The integral over the steps of the common law, none of which holds more than a twenty-fifth of its chance.</summary>
-    private static List<(RemainingLife Life, double Chance)> ShareOut(RemainingLife.Forecast[] lives, CrossingLaw law)
-    {
-        var first = new double[lives.Length];
-        var before = new double[lives.Length];
-        var after = new double[lives.Length];
-        foreach (var days in law.Times)
-        {
-            for (var i = 0; i < lives.Length; i++)
-            {
-                after[i] = lives[i].Crossing.ChanceWithin(days);
-            }
-
-            for (var i = 0; i < lives.Length; i++)
-            {
-                var others = 1.0;
-                for (var j = 0; j < lives.Length; j++)
-                {
-                    others *= j == i ? 1 : 1 - (before[j] + after[j]) / 2;
-                }
-
-                first[i] += (after[i] - before[i]) * others;
-            }
-
-            (before, after) = (after, before);
-        }
-
-        return
-        [
-            .. lives
-                .Select((life, i) => ((RemainingLife)life, Chance: Math.Min(1, Math.Max(0, first[i]))))
-                .OrderByDescending(share => share.Chance),
-        ];
-    }
-
-    private static double Intact(RemainingLife.Forecast[] forecasts, double days)
-    {
-        var intact = 1.0;
-        foreach (var one in forecasts)
-        {
-            intact *= 1 - one.Crossing.ChanceWithin(days);
-        }
-
-        return intact;
-    }
-
     /// <summary>Which limit leads, and how surely.</summary>
     /// <returns>For example <c>acid number to 0.4 mgKOH/g first with 62 % chance</c>.</returns>
     public override string ToString() =>
@@ -135,4 +90,55 @@ public sealed class FirstCrossing
             ? "nothing to forecast"
             : $"{Shares[0].Life.Series.Measurand.Name} to {PlainText.Reported(Shares[0].Life.Limit)} {Shares[0].Life.Series.Measurand.Unit}".TrimEnd()
                 + (IsCrossed ? " passed already" : $" first with {PlainText.Number(100 * Shares[0].Chance)} % chance");
+
+    /// <summary>Several limits, and at each time that was asked for the chance of each to have been crossed.</summary>
+    private sealed class Race(RemainingLife.Forecast[] lives)
+    {
+        private readonly List<(double Days, double[] Chances)> seen = [];
+
+        /// <summary>The chance that any of them has been crossed.</summary>
+        public double DecidedWithin(double days)
+        {
+            var chances = new double[lives.Length];
+            var intact = 1.0;
+            for (var i = 0; i < chances.Length; i++)
+            {
+                chances[i] = lives[i].Crossing.ChanceWithin(days);
+                intact *= 1 - chances[i];
+            }
+
+            seen.Add((days, chances));
+            return 1 - intact;
+        }
+
+        /// <summary>The integral over the steps between the times that were seen: the law was asked at every point of its table.</summary>
+        public List<(RemainingLife Life, double Chance)> Shares()
+        {
+            seen.Sort((one, other) => one.Days.CompareTo(other.Days));
+            var first = new double[lives.Length];
+            var before = new double[lives.Length];
+            foreach (var (_, after) in seen)
+            {
+                for (var i = 0; i < lives.Length; i++)
+                {
+                    var others = 1.0;
+                    for (var j = 0; j < lives.Length; j++)
+                    {
+                        others *= j == i ? 1 : 1 - (before[j] + after[j]) / 2;
+                    }
+
+                    first[i] += (after[i] - before[i]) * others;
+                }
+
+                before = after;
+            }
+
+            return
+            [
+                .. lives
+                    .Select((life, i) => ((RemainingLife)life, Chance: Math.Min(1, Math.Max(0, first[i]))))
+                    .OrderByDescending(share => share.Chance),
+            ];
+        }
+    }
 }

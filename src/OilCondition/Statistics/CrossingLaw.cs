@@ -5,23 +5,30 @@ namespace OilCondition.Statistics;
 /// <summary>When a limit is crossed, as a chance that grows with time. Times count from the last reading, in its unit.</summary>
 /// <remarks>
 /// A table, worked out once: the chance at times that halve from the latest down to where nothing is left of it, and in between wherever it grows by more
-/// than 1/25 from one to the next. Between its points the chance grows evenly with the logarithm of time, so that every question, whichever
-/// way it is asked, has one answer. The chance is given that the limit is not crossed at the last reading. Given that it is not crossed at a later
+/// than 1/12 from one to the next, or by more than 1/25 where it bends. Between its points the chance is a smooth curve over the logarithm of time, see <see cref="MonotoneCubic"/>, so
+/// that every question, whichever way it is asked, has one answer. The chance is given that the limit is not crossed at the last reading. Given that it is not crossed at a later
 /// time n either, it is (F(t) − F(n)) / (1 − F(n)). Where F(n) is 1 to nearly all digits, 'not crossed' contradicts the law, and the answer has few digits left.
 /// </remarks>
 internal sealed class CrossingLaw
 {
-    private const double LargestStep = 0.04;
+    private const double LargestStep = 1.0 / 12;
+
+    /// <summary>A step that is larger stands only where the way between its ends is as good as straight.</summary>
+    private const double LargestBentStep = 0.04;
+    private const double LargestBend = 0.006;
     private const double Nothing = 1e-4;
     private const double NarrowestStep = 1e-4;
 
     /// <summary>In the tails, from a chance of this on, the odds grow by no more than a factor from one point to the next.</summary>
     private const double SmallestTail = 2e-3;
-    private const double LargestOdds = 3;
+    private const double LargestOdds = 4;
     private static readonly double Ln2 = Math.Log(2);
 
     /// <summary>A crossing within this part of the time that is looked at is one at once.</summary>
     private const double SmallestPart = 1e-7;
+
+    /// <summary>Points of all but a law in a hundred.</summary>
+    private const int RoomForMost = 48;
 
     private readonly double[] logTimes;
     private readonly double[] chances;
@@ -34,9 +41,6 @@ internal sealed class CrossingLaw
 
     /// <summary>How far the law was worked out.</summary>
     public double Latest => Math.Exp(logTimes[logTimes.Length - 1]);
-
-    /// <summary>The times between which the chance grows by no more than a twenty-fifth.</summary>
-    public IEnumerable<double> Times => logTimes.Select(Math.Exp);
 
     /// <summary>Works out a law.</summary>
     /// <param name="passed">The chance that the limit has been crossed by a time above 0; where it falls it counts as staying.</param>
@@ -103,7 +107,7 @@ internal sealed class CrossingLaw
         }
 
         var part = (log - logTimes[after - 1]) / (logTimes[after] - logTimes[after - 1]);
-        return chances[after - 1] + part * (chances[after] - chances[after - 1]);
+        return new MonotoneCubic(logTimes, chances, after).At(part);
     }
 
     /// <summary>The chance by a time, given that the limit is not crossed by an earlier one.</summary>
@@ -136,14 +140,19 @@ internal sealed class CrossingLaw
             return false;
         }
 
-        var after = Array.FindIndex(chances, one => one >= wanted);
+        var after = 0;
+        while (chances[after] < wanted)
+        {
+            after++;
+        }
+
         if (after == 0)
         {
             time = intact;
             return true;
         }
 
-        var part = (wanted - chances[after - 1]) / (chances[after] - chances[after - 1]);
+        var part = new MonotoneCubic(logTimes, chances, after).PartOf(wanted);
         time = Math.Max(intact, Math.Exp(logTimes[after - 1] + part * (logTimes[after] - logTimes[after - 1])));
         return true;
     }
@@ -151,12 +160,12 @@ internal sealed class CrossingLaw
     /// <summary>The points of a law while it is worked out, by time.</summary>
     private sealed class SortedPoints(Func<double, double> passed)
     {
-        private readonly List<double> logs = new(48);
-        private readonly List<double> chances = new(48);
+        private double[] logs = new double[RoomForMost];
+        private double[] chances = new double[RoomForMost];
 
-        public int Count => logs.Count;
+        public int Count { get; private set; }
 
-        public double[] Logs => [.. logs];
+        public double[] Logs => logs.AsSpan(0, Count).ToArray();
 
         /// <summary>The chances, which never fall.</summary>
         public double[] Chances
@@ -164,7 +173,7 @@ internal sealed class CrossingLaw
             get
             {
                 double highest = 0;
-                var rising = new double[chances.Count];
+                var rising = new double[Count];
                 for (var i = 0; i < rising.Length; i++)
                 {
                     highest = Math.Max(highest, chances[i]);
@@ -175,24 +184,25 @@ internal sealed class CrossingLaw
             }
         }
 
+        /// <summary>Adds a point after all others.</summary>
         public double Add(double log)
         {
-            logs.Add(log);
-            chances.Add(At(log));
-            return chances[chances.Count - 1];
+            Insert(Count, log);
+            return chances[Count - 1];
         }
 
         public void Reverse()
         {
-            logs.Reverse();
-            chances.Reverse();
+            Array.Reverse(logs, 0, Count);
+            Array.Reverse(chances, 0, Count);
         }
 
-        /// <summary>Whether the chance grows too far from one point to the next, as such or, in its tails, by its odds.</summary>
+        /// <summary>Whether the chance grows too far from one point to the next: as such, for the way it bends or, in its tails, by its odds.</summary>
         public bool IsWide(int i)
         {
             var (before, after) = (chances[i - 1], chances[i]);
             return after - before > LargestStep
+                || (after - before > LargestBentStep && Math.Abs(Bend(i)) > LargestBend)
                 || (
                     after > SmallestTail
                     && before < 1 - SmallestTail
@@ -203,13 +213,22 @@ internal sealed class CrossingLaw
 
         public double Gap(int i) => logs[i] - logs[i - 1];
 
-        public void Halve(int i)
-        {
-            var middle = (logs[i - 1] + logs[i]) / 2;
-            logs.Insert(i, middle);
-            chances.Insert(i, At(middle));
-        }
+        public void Halve(int i) => Insert(i, (logs[i - 1] + logs[i]) / 2);
 
-        private double At(double log) => Math.Min(1, Math.Max(0, passed(Math.Exp(log))));
+        private double Bend(int i) => new MonotoneCubic(logs.AsSpan(0, Count), chances.AsSpan(0, Count), i).Bend;
+
+        private void Insert(int at, double log)
+        {
+            if (Count == logs.Length)
+            {
+                Array.Resize(ref logs, 2 * Count);
+                Array.Resize(ref chances, 2 * Count);
+            }
+
+            Array.Copy(logs, at, logs, at + 1, Count - at);
+            Array.Copy(chances, at, chances, at + 1, Count - at);
+            (logs[at], chances[at]) = (log, Math.Min(1, Math.Max(0, passed(Math.Exp(log)))));
+            Count++;
+        }
     }
 }

@@ -11,6 +11,9 @@ internal sealed class MixtureLaw : IDisposable
     private readonly double weight;
     private readonly double atStart;
 
+    /// <summary>What stands adds the same at any time: the sum of weight times chance.</summary>
+    private readonly double standing;
+
     /// <summary>Mixes paths; those that are alike and follow one another stand in one group.</summary>
     public MixtureLaw(ReadOnlySpan<PassagePath> all, CycleAhead? cycle)
     {
@@ -18,6 +21,13 @@ internal sealed class MixtureLaw : IDisposable
         var taken = 0;
         for (var from = 0; from < all.Length; )
         {
+            if (cycle is null && all[from].IsStanding)
+            {
+                standing += all[from].Weight * all[from].AtStart(0);
+                from++;
+                continue;
+            }
+
             var to = from + 1;
             while (to < all.Length && PathGroup.AreAlike(all[from], all[to]))
             {
@@ -64,7 +74,7 @@ internal sealed class MixtureLaw : IDisposable
 
     private double Beyond(double time, double nearer)
     {
-        double chance = 0;
+        var chance = standing;
         foreach (var group in groups)
         {
             chance += group.Beyond(time, nearer);

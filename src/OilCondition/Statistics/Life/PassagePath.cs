@@ -62,6 +62,9 @@ internal readonly struct PassagePath
     /// <summary>Whether the state may have been beyond and back.</summary>
     public bool MayReturn => Rule is not null;
 
+    /// <summary>Whether neither the mean nor what is known of it changes with time.</summary>
+    public bool IsStanding => Drift == 0 && C1 == 0 && C2 == 0 && C3 == 0;
+
     /// <summary>The chance of being beyond at the last reading.</summary>
     /// <param name="nearer">How much nearer the limit lies for a part of the state that is known beforehand, such as a season.</param>
     public double AtStart(double nearer) =>
