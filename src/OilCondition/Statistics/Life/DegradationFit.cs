@@ -1,4 +1,3 @@
-using System.Buffers;
 using OilCondition.Text;
 
 namespace OilCondition.Statistics;
@@ -408,14 +407,13 @@ internal sealed class DegradationFit
             throw new InvalidOperationException($"The fit is not determined: {Count} readings.");
         }
 
-        // Rented: a night's run asks for tens of thousands of laws, and none of them is needed longer than its table is made.
-        var paths = ArrayPool<PassagePath>.Shared.Rent(weights.Length + between.Count);
-        var count = 0;
+        var ahead = cycle is null ? null : new CycleAhead(cycle, LastTime, sign);
+        using var mixture = new MixtureLaw(weights.Length + between.Count, ahead);
         foreach (var index in DegradationPrior.Alike)
         {
             if (weights[index] >= Negligible && !IsLookedAtCloser(index))
             {
-                paths[count++] = new PassagePath(Member(index), weights[index], limit, sign, Span);
+                mixture.Add(new PassagePath(Member(index), weights[index], limit, sign, Span));
             }
         }
 
@@ -424,17 +422,11 @@ internal sealed class DegradationFit
             if (weight >= Negligible)
             {
                 var member = FourDesign.Of([movement], positions).Read(values).Member(0, movement, least);
-                paths[count++] = new PassagePath(Known(index, movement, member), weight, limit, sign, Span);
+                mixture.Add(new PassagePath(Known(index, movement, member), weight, limit, sign, Span));
             }
         }
 
-        using var mixture = new MixtureLaw(
-            paths.AsSpan(0, count),
-            cycle is null ? null : new CycleAhead(cycle, LastTime, sign)
-        );
-        var law = CrossingLaw.Of(mixture.Passed, latest);
-        ArrayPool<PassagePath>.Shared.Return(paths);
-        return law;
+        return CrossingLaw.Of(mixture.Passed, latest);
     }
 
     private bool IsLookedAtCloser(int index)

@@ -36,7 +36,6 @@ internal readonly struct DegradationMember
         this.squares = squares;
         this.count = count;
         DegreesOfFreedom = degreesOfFreedom;
-        LogLikelihood = -0.5 * (logDeterminant + (count - 1) * Math.Log(squares));
         Level = level;
         Drift = drift;
         Scale2 = squares / degreesOfFreedom;
@@ -46,7 +45,10 @@ internal readonly struct DegradationMember
 
     public Course Course { get; }
 
-    public double LogLikelihood { get; private init; }
+    public double LogLikelihood => -0.5 * (logDeterminant + (count - 1) * Math.Log(squares)) + Known;
+
+    /// <summary>What is known beside the readings adds it to the logarithm of the likelihood.</summary>
+    private double Known { get; init; }
 
     /// <summary>Degrees of freedom of <see cref="Scale2"/>.</summary>
     public double DegreesOfFreedom { get; private init; }
@@ -165,10 +167,15 @@ internal readonly struct DegradationMember
         var all = count - 1 + degreesOfFreedom;
         return this with
         {
-            LogLikelihood =
+            Known =
                 SpecialFunctions.GammaLn(0.5 * all)
                 - SpecialFunctions.GammaLn(0.5 * degreesOfFreedom)
-                - 0.5 * (logDeterminant + all * Math.Log(squares + known) - degreesOfFreedom * Math.Log(known)),
+                - 0.5
+                    * (
+                        all * Math.Log(squares + known)
+                        - degreesOfFreedom * Math.Log(known)
+                        - (count - 1) * Math.Log(squares)
+                    ),
             Scale2 = (squares + known) / (DegreesOfFreedom + degreesOfFreedom),
             DegreesOfFreedom = DegreesOfFreedom + degreesOfFreedom,
         };
@@ -188,8 +195,7 @@ internal readonly struct DegradationMember
         return this with
         {
             // A drift that is known beforehand does not pay for being free.
-            LogLikelihood =
-                LogLikelihood + 0.5 * (Math.Log(count + 1) - Math.Log(both / C2) - off * off / (both * Scale2)),
+            Known = Known + 0.5 * (Math.Log(count + 1) - Math.Log(both / C2) - off * off / (both * Scale2)),
             Level = Level + (drift - Drift) * reach,
             Drift = drift,
             V0 = V0 + reach * reach * (variance - C2),
@@ -211,10 +217,6 @@ internal readonly struct DegradationMember
         }
 
         var least = readingVariance / share;
-        return this with
-        {
-            LogLikelihood = LogLikelihood - 0.5 * (count - 1) * Math.Log(least / Scale2),
-            Scale2 = least,
-        };
+        return this with { Known = Known - 0.5 * (count - 1) * Math.Log(least / Scale2), Scale2 = least };
     }
 }

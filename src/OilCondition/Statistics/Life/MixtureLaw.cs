@@ -8,52 +8,51 @@ internal sealed class MixtureLaw : IDisposable
     private readonly List<PathGroup> groups = new(12);
     private readonly double[] room;
     private readonly CycleAhead? cycle;
-    private readonly double weight;
-    private readonly double atStart;
+    private readonly double nearerAtStart;
+    private int taken;
+
+    // Sums over the paths: of weights, and of weight times the chance at the last reading.
+    private double weight;
+    private double begun;
 
     /// <summary>What stands adds the same at any time: the sum of weight times chance.</summary>
-    private readonly double standing;
+    private double standing;
 
-    /// <summary>Mixes paths; those that are alike and follow one another stand in one group.</summary>
-    public MixtureLaw(ReadOnlySpan<PassagePath> all, CycleAhead? cycle)
+    /// <summary>Starts a mixture.</summary>
+    /// <param name="most">The most paths that may be added.</param>
+    /// <param name="cycle">A cycle that goes on; null for none.</param>
+    public MixtureLaw(int most, CycleAhead? cycle)
     {
-        room = ArrayPool<double>.Shared.Rent(all.Length * PathGroup.Block);
-        var taken = 0;
-        for (var from = 0; from < all.Length; )
-        {
-            if (cycle is null && all[from].IsStanding)
-            {
-                standing += all[from].Weight * all[from].AtStart(0);
-                from++;
-                continue;
-            }
-
-            var to = from + 1;
-            while (to < all.Length && PathGroup.AreAlike(all[from], all[to]))
-            {
-                to++;
-            }
-
-            var group = new PathGroup(all[from..to], room.AsMemory(taken));
-            groups.Add(group);
-            taken += group.Size;
-            from = to;
-        }
-
+        room = ArrayPool<double>.Shared.Rent(most * PathGroup.Block);
         this.cycle = cycle;
-        var nearer = cycle?.NearerAt(0) ?? 0;
-        foreach (ref readonly var path in all)
-        {
-            weight += path.Weight;
-            atStart += path.Weight * path.AtStart(nearer);
-        }
+        nearerAtStart = cycle?.NearerAt(0) ?? 0;
+    }
 
-        atStart /= weight;
+    /// <summary>Adds a path; those that are alike and follow one another stand in one group.</summary>
+    public void Add(in PassagePath path)
+    {
+        var atStart = path.Weight * path.AtStart(nearerAtStart);
+        weight += path.Weight;
+        begun += atStart;
+        if (cycle is null && path.IsStanding)
+        {
+            standing += atStart;
+        }
+        else if (groups.Count > 0 && groups[groups.Count - 1].IsAlike(path))
+        {
+            groups[groups.Count - 1].Add(path);
+        }
+        else
+        {
+            taken += groups.Count > 0 ? groups[groups.Count - 1].Size : 0;
+            groups.Add(new PathGroup(path, room.AsMemory(taken)));
+        }
     }
 
     /// <summary>The chance by a time since the last reading.</summary>
     public double Passed(double time)
     {
+        var atStart = begun / weight;
         if (!(atStart < 1))
         {
             return time > 0 ? 1 : 0;

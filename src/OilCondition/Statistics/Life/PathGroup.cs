@@ -11,60 +11,68 @@ internal sealed class PathGroup
     public const int Block = Columns * LaneMath.Width;
 
     // Block by block the figures of four paths: two of the course, weight, distance, drift, variance, walk.
-    private readonly ReadOnlyMemory<double> figures;
+    private readonly Memory<double> room;
+    private readonly PassagePath first;
     private readonly CourseShape shape;
     private readonly StudentSeries student;
-    private readonly PassageRule? rule;
-    private readonly double span;
+    private int count;
 
     /// <summary>Takes paths side by side.</summary>
-    /// <param name="paths">One or more that are alike.</param>
-    /// <param name="room">Room for their figures, one block for each four.</param>
-    public PathGroup(ReadOnlySpan<PassagePath> paths, Memory<double> room)
+    /// <param name="first">A path.</param>
+    /// <param name="room">Room for the figures of all, one block for each four.</param>
+    public PathGroup(in PassagePath first, Memory<double> room)
     {
-        shape = FourCourses.ShapeOf(paths[0].Course);
-        student = StudentSeries.For(paths[0].DegreesOfFreedom);
-        rule = paths[0].Rule;
-        span = paths[0].Span;
-        var used = room[..((paths.Length + LaneMath.Width - 1) / LaneMath.Width * Block)];
-        figures = used;
-        var blocks = used.Span;
-        for (var i = 0; i < blocks.Length / Columns; i++)
-        {
-            // The last one fills up, without a weight.
-            ref readonly var path = ref paths[Math.Min(i, paths.Length - 1)];
-            var (first, second) = FourCourses.Figures(path.Course);
-            var at = i / LaneMath.Width * Block + i % LaneMath.Width;
-            blocks[at] = first;
-            blocks[at += LaneMath.Width] = second;
-            blocks[at += LaneMath.Width] = i < paths.Length ? path.Weight : 0;
-            blocks[at += LaneMath.Width] = Math.Max(-Farthest, Math.Min(Farthest, path.Distance));
-            blocks[at += LaneMath.Width] = path.Drift;
-            blocks[at += LaneMath.Width] = path.V0;
-            blocks[at += LaneMath.Width] = path.C1;
-            blocks[at += LaneMath.Width] = path.C2;
-            blocks[at += LaneMath.Width] = path.C3;
-            blocks[at + LaneMath.Width] = path.FreeWalk;
-        }
+        this.first = first;
+        this.room = room;
+        shape = FourCourses.ShapeOf(first.Course);
+        student = StudentSeries.For(first.DegreesOfFreedom);
+        Add(first);
     }
 
     /// <summary>How much of the room it takes.</summary>
-    public int Size => figures.Length;
+    public int Size => (count + LaneMath.Width - 1) / LaneMath.Width * Block;
 
-    public static bool AreAlike(in PassagePath one, in PassagePath other) =>
-        one.DegreesOfFreedom == other.DegreesOfFreedom
-        && one.MayReturn == other.MayReturn
-        && FourCourses.ShapeOf(one.Course) == FourCourses.ShapeOf(other.Course);
+    /// <summary>Whether a path may stand beside the others.</summary>
+    public bool IsAlike(in PassagePath path) =>
+        path.DegreesOfFreedom == first.DegreesOfFreedom
+        && path.MayReturn == first.MayReturn
+        && FourCourses.ShapeOf(path.Course) == shape;
+
+    /// <summary>Takes one more path, which is alike.</summary>
+    public void Add(in PassagePath path)
+    {
+        var lane = count % LaneMath.Width;
+        var block = room.Span.Slice(count / LaneMath.Width * Block, Block);
+        var (one, other) = FourCourses.Figures(path.Course);
+
+        // The first of a block fills it up, without a weight.
+        for (var i = lane; i < (lane == 0 ? LaneMath.Width : lane + 1); i++)
+        {
+            block[i] = one;
+            block[i + LaneMath.Width] = other;
+            block[i + 2 * LaneMath.Width] = i == lane ? path.Weight : 0;
+            block[i + 3 * LaneMath.Width] = Math.Max(-Farthest, Math.Min(Farthest, path.Distance));
+            block[i + 4 * LaneMath.Width] = path.Drift;
+            block[i + 5 * LaneMath.Width] = path.V0;
+            block[i + 6 * LaneMath.Width] = path.C1;
+            block[i + 7 * LaneMath.Width] = path.C2;
+            block[i + 8 * LaneMath.Width] = path.C3;
+            block[i + 9 * LaneMath.Width] = path.FreeWalk;
+        }
+
+        count++;
+    }
 
     /// <summary>The weighted sum of their chances of being beyond at a time since the last reading, or of having been there and back.</summary>
     /// <param name="time">The time.</param>
     /// <param name="nearer">How much nearer the limit lies for a part of the state that is known beforehand, such as a season.</param>
     public double Beyond(double time, double nearer)
     {
-        var u = LaneMath.Of(1 + time / span);
+        var u = LaneMath.Of(1 + time / first.Span);
+        var rule = first.Rule;
         var near = LaneMath.Of(nearer);
         Lanes sum = default;
-        for (var rest = figures.Span; rest.Length > 0; rest = rest[Block..])
+        for (ReadOnlySpan<double> rest = room.Span[..Size]; rest.Length > 0; rest = rest[Block..])
         {
             var block = rest[..Block];
             var x =

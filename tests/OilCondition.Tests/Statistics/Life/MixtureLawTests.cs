@@ -44,7 +44,7 @@ public class MixtureLawTests
             0
         );
         double Beyond(double distance) => StudentT.CDF(0, 1, 7, -distance / Math.Sqrt(8.0 / 7 / 8));
-        MixtureLaw Law(CycleAhead? cycle) => new([new PassagePath(member, 1, 2.5, 1, 36)], cycle);
+        MixtureLaw Law(CycleAhead? cycle) => PassagePathChance.Mixed(cycle, new PassagePath(member, 1, 2.5, 1, 36));
         double Given(double beyond) => (beyond - Beyond(2.5)) / (1 - Beyond(2.5));
 
         var law = Law(new CycleAhead(Cycle, 36, 1));
@@ -63,7 +63,7 @@ public class MixtureLawTests
         PassagePath Path(MovementKind kind, double weight) =>
             new(DegradationMember.Of(new Movement(kind, Course.Straight, 0), clock, values, 0), weight, 3.2, 1, 10);
         var (still, moving) = (Path(MovementKind.Still, 0.2), Path(MovementKind.Moving, 0.6));
-        var law = new MixtureLaw([still, moving], null);
+        var law = PassagePathChance.Mixed(null, still, moving);
         foreach (var time in new[] { 0.5, 3, 20 })
         {
             // Weights that do not add up to 1, because the rest was negligible.
@@ -84,7 +84,7 @@ public class MixtureLawTests
             [1, 2, 4],
             0
         );
-        var law = new MixtureLaw([new PassagePath(walk, 1, 3.9, 1, 10)], null);
+        var law = PassagePathChance.Mixed(null, new PassagePath(walk, 1, 3.9, 1, 10));
         law.Passed(0).ShouldBe(0);
         law.Passed(1e-6).ShouldBe(1);
     }

@@ -6,5 +6,27 @@ namespace OilCondition.Tests.Statistics;
 internal static class PassagePathChance
 {
     public static double At(this PassagePath path, double time, double nearer) =>
-        new PathGroup([path], new double[PathGroup.Block]).Beyond(time, nearer) / path.Weight;
+        Together(path).Beyond(time, nearer) / path.Weight;
+
+    public static PathGroup Together(params PassagePath[] paths)
+    {
+        var group = new PathGroup(paths[0], new double[paths.Length * PathGroup.Block]);
+        foreach (var path in paths.Skip(1))
+        {
+            group.Add(path);
+        }
+
+        return group;
+    }
+
+    public static MixtureLaw Mixed(CycleAhead? cycle, params PassagePath[] paths)
+    {
+        var law = new MixtureLaw(paths.Length, cycle);
+        foreach (var path in paths)
+        {
+            law.Add(path);
+        }
+
+        return law;
+    }
 }

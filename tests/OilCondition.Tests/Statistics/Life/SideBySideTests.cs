@@ -88,14 +88,14 @@ public class SideBySideTests
                 [
                     .. four.Select((m, i) => new PassagePath(fit.Member(m), 0.1 + 0.2 * i, limit, sign, 1)),
                 ];
-                if (!paths.All(path => PathGroup.AreAlike(paths[0], path)))
+                if (!paths.All(path => PassagePathChance.Together(paths[0]).IsAlike(path)))
                 {
                     continue;
                 }
 
                 // Seven of them: a full four, and one that is filled up.
                 paths = [.. paths, .. paths.Take(3)];
-                var together = new PathGroup(paths, new double[2 * PathGroup.Block]);
+                var together = PassagePathChance.Together(paths);
                 foreach (var time in new[] { 1e-3, 0.4, 3, 200 })
                 {
                     var alone = paths.Sum(path => path.Weight * path.At(time, 0.1));
