@@ -5,7 +5,7 @@ using OilCondition.Statistics;
 namespace OilCondition;
 
 /// <summary>Works out where each limited measurand stands, whether it moves, and how long it has.</summary>
-internal sealed class MeasurandStates
+internal sealed class MeasurandStates : IDisposable
 {
     private readonly ChargeRecords records;
     private readonly AssessmentOptions options;
@@ -23,9 +23,12 @@ internal sealed class MeasurandStates
     /// <summary>One state for each measurand that has a limit, in the order of the limit set.</summary>
     public static IReadOnlyList<MeasurandState> Of(ChargeRecords records, LimitSet limits, AssessmentOptions options)
     {
-        var states = new MeasurandStates(records, options);
+        using var states = new MeasurandStates(records, options);
         return [.. limits.Limits.GroupBy(limit => limit.Measurand).Select(same => states.Of(same.Key, [.. same]))];
     }
+
+    /// <summary>Gives back the room that forecasts were worked out in.</summary>
+    public void Dispose() => families.Dispose();
 
     private MeasurandState Of(Measurand measurand, Limit[] limits)
     {

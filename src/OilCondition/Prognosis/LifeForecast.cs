@@ -129,7 +129,7 @@ public static class LifeForecast
             var isFamily = options.Model == LifeModel.Family;
             var prior = isFamily ? options.Fleet?.Prior : DegradationPrior.RandomWalk;
             var error = isFamily ? question.Series.ReadingError : 0;
-            var fit = Degradation.Fit(scaled.Days, scaled.Values, prior, error, designs);
+            using var fit = Degradation.Fit(scaled.Days, scaled.Values, prior, error, designs);
             return question.Side == LimitSide.Upper ? fit.Above(limit, latest, cycle) : fit.Below(limit, latest, cycle);
         }
 

@@ -1,3 +1,4 @@
+using System.Buffers;
 using OilCondition.Text;
 
 namespace OilCondition.Statistics;
@@ -28,7 +29,7 @@ internal sealed class CrossingLaw
     private const double SmallestPart = 1e-7;
 
     /// <summary>Points of all but a law in a hundred.</summary>
-    private const int RoomForMost = 48;
+    private const int RoomForMost = 64;
 
     private readonly double[] logTimes;
     private readonly double[] chances;
@@ -49,7 +50,7 @@ internal sealed class CrossingLaw
     {
         var last = Math.Log(Guard.Positive(latest, ""));
         var earliest = last + Math.Log(SmallestPart);
-        var points = new SortedPoints(passed);
+        using var points = new SortedPoints(passed);
         for (var log = last; points.Add(log) >= Nothing && log >= earliest; log -= Ln2)
         {
             // Halved until nothing of the chance is left.
@@ -158,10 +159,10 @@ internal sealed class CrossingLaw
     }
 
     /// <summary>The points of a law while it is worked out, by time.</summary>
-    private sealed class SortedPoints(Func<double, double> passed)
+    private sealed class SortedPoints(Func<double, double> passed) : IDisposable
     {
-        private double[] logs = new double[RoomForMost];
-        private double[] chances = new double[RoomForMost];
+        private double[] logs = ArrayPool<double>.Shared.Rent(RoomForMost);
+        private double[] chances = ArrayPool<double>.Shared.Rent(RoomForMost);
 
         public int Count { get; private set; }
 
@@ -215,20 +216,33 @@ internal sealed class CrossingLaw
 
         public void Halve(int i) => Insert(i, (logs[i - 1] + logs[i]) / 2);
 
+        public void Dispose()
+        {
+            ArrayPool<double>.Shared.Return(logs);
+            ArrayPool<double>.Shared.Return(chances);
+        }
+
         private double Bend(int i) => new MonotoneCubic(logs.AsSpan(0, Count), chances.AsSpan(0, Count), i).Bend;
 
         private void Insert(int at, double log)
         {
             if (Count == logs.Length)
             {
-                Array.Resize(ref logs, 2 * Count);
-                Array.Resize(ref chances, 2 * Count);
+                (logs, chances) = (Larger(logs), Larger(chances));
             }
 
             Array.Copy(logs, at, logs, at + 1, Count - at);
             Array.Copy(chances, at, chances, at + 1, Count - at);
             (logs[at], chances[at]) = (log, Math.Min(1, Math.Max(0, passed(Math.Exp(log)))));
             Count++;
+        }
+
+        private static double[] Larger(double[] full)
+        {
+            var larger = ArrayPool<double>.Shared.Rent(2 * full.Length);
+            full.CopyTo(larger, 0);
+            ArrayPool<double>.Shared.Return(full);
+            return larger;
         }
     }
 }

@@ -32,48 +32,48 @@ internal static class Degradation
     )
     {
         Guard.SameLength(values.Length, times.Length, nameof(values), nameof(times));
-        var mergedTimes = new double[times.Length];
-        var mergedValues = new double[times.Length];
-        var count = Merge(times, values, mergedTimes, mergedValues);
-        return DegradationFit.Of(
-            mergedTimes.AsSpan(0, count),
-            mergedValues.AsSpan(0, count),
+        var (distinct, means) = Merged(times, values);
+        return new DegradationFit(
+            distinct,
+            means,
             prior ?? DegradationPrior.Default,
             readingError,
             designs ?? new FamilyDesigns()
         );
     }
 
-    private static int Merge(
-        ReadOnlySpan<double> times,
-        ReadOnlySpan<double> values,
-        Span<double> mergedTimes,
-        Span<double> mergedValues
-    )
+    /// <summary>Each time once, with the mean of its readings.</summary>
+    private static (double[] Times, double[] Values) Merged(ReadOnlySpan<double> times, ReadOnlySpan<double> values)
     {
         var count = 0;
-        var alike = 0;
         for (var i = 0; i < times.Length; i++)
         {
             Guard.Finite(times[i], "", nameof(times));
             Guard.InRange(values[i], -Largest, Largest, "", nameof(values));
-            if (count > 0 && times[i] < mergedTimes[count - 1])
+            if (i > 0 && times[i] < times[i - 1])
             {
                 throw new ArgumentException("times must ascend.", nameof(times));
             }
 
-            if (count > 0 && times[i] == mergedTimes[count - 1])
+            count += i > 0 && times[i] == times[i - 1] ? 0 : 1;
+        }
+
+        var (merged, means) = (new double[count], new double[count]);
+        var at = -1;
+        var alike = 0;
+        for (var i = 0; i < times.Length; i++)
+        {
+            if (at >= 0 && times[i] == merged[at])
             {
                 alike++;
-                mergedValues[count - 1] += (values[i] - mergedValues[count - 1]) / alike;
+                means[at] += (values[i] - means[at]) / alike;
                 continue;
             }
 
-            mergedTimes[count] = times[i];
-            mergedValues[count++] = values[i];
+            (merged[++at], means[at]) = (times[i], values[i]);
             alike = 1;
         }
 
-        return count;
+        return (merged, means);
     }
 }

@@ -1,9 +1,10 @@
+using System.Buffers;
 using OilCondition.Text;
 
 namespace OilCondition.Statistics;
 
 /// <summary>Readings seen through every movement of the family, each with its weight.</summary>
-internal sealed class DegradationFit
+internal sealed class DegradationFit : IDisposable
 {
     // Movements whose weight cannot move a chance by more than this are left out of a crossing law.
     private const double Negligible = 2e-3;
@@ -31,34 +32,49 @@ internal sealed class DegradationFit
     private readonly double least;
 
     /// <summary>What was read by each of <see cref="DegradationPrior.Fours"/> that is no drift that walks.</summary>
-    private readonly FourReadings[] read;
+    private readonly FourReadings[] read = [];
     private readonly FamilyDesign? family;
-    private readonly double[] weights;
+    private readonly double[] weights = [];
 
     /// <summary>Courses between those of the family, with the weight that theirs holds.</summary>
     private readonly List<(int Index, Movement Movement, double Weight)> between = [];
 
-    private DegradationFit(
-        double lastTime,
-        double span,
-        double[] positions,
+    /// <summary>Reads the readings, where there are enough of them.</summary>
+    /// <param name="times">When they were taken, each time once, ascending; made into parts of the whole.</param>
+    /// <param name="values">What was read.</param>
+    /// <param name="prior">What is believed beforehand.</param>
+    /// <param name="readingError">Standard deviation of one reading by its test method; 0 where it is not known.</param>
+    /// <param name="designs">Designs to be shared.</param>
+    public DegradationFit(
+        double[] times,
         double[] values,
         DegradationPrior prior,
         double readingError,
         FamilyDesigns designs
     )
     {
-        LastTime = lastTime;
-        Span = span;
-        this.positions = positions;
         this.values = values;
         this.prior = prior;
         this.readingError = readingError;
         largestRatio = LargestRatio(values, readingError);
         least = LeastSquares(values);
-        family = span > 0 ? designs.Of(positions) : null;
-        read = new FourReadings[family is null ? 0 : DegradationPrior.Fours.Length];
-        weights = family is null ? [] : Weighted(family);
+        positions = times;
+        LastTime = times.Length == 0 ? 0 : times[times.Length - 1];
+        if (times.Length < (prior.Lesson is null ? Degradation.FewestReadings : Degradation.FewestWithFleet))
+        {
+            return;
+        }
+
+        var first = times[0];
+        Span = LastTime - first;
+        for (var i = 0; i < positions.Length; i++)
+        {
+            positions[i] = (positions[i] - first) / Span;
+        }
+
+        family = designs.Of(positions);
+        read = ArrayPool<FourReadings>.Shared.Rent(DegradationPrior.Fours.Length);
+        weights = Weighted(family);
     }
 
     /// <summary>Whether there are enough readings at different times. The other members are meaningful only if there are.</summary>
@@ -105,40 +121,21 @@ internal sealed class DegradationFit
     public CrossingLaw Below(double limit, double latest, SeasonalCycle? cycle = null) =>
         Law(Guard.Finite(limit, ""), -1, latest, cycle);
 
-    internal static DegradationFit Of(
-        ReadOnlySpan<double> times,
-        ReadOnlySpan<double> values,
-        DegradationPrior prior,
-        double readingError,
-        FamilyDesigns designs
-    )
-    {
-        var count = times.Length;
-        var isEnough = count >= (prior.Lesson is null ? Degradation.FewestReadings : Degradation.FewestWithFleet);
-        var span = isEnough ? times[count - 1] - times[0] : 0;
-        var parts = new double[isEnough ? count : 0];
-        for (var i = 0; i < parts.Length; i++)
-        {
-            parts[i] = (times[i] - times[0]) / span;
-        }
-
-        return new DegradationFit(
-            count == 0 ? 0 : times[count - 1],
-            span,
-            parts,
-            values.ToArray(),
-            prior,
-            readingError,
-            designs
-        );
-    }
-
     /// <summary>The readings seen through one movement that the error of the test method leaves room for.</summary>
     /// <param name="index">Which of <see cref="DegradationPrior.Family"/>, one with a weight above 0.</param>
     public DegradationMember Member(int index)
     {
         var (group, place) = DegradationPrior.PlaceOf(index);
         return Member(group, place);
+    }
+
+    /// <summary>Gives back the room that the readings were read into; nothing can be asked any more. A fit that goes without it costs a little memory.</summary>
+    public void Dispose()
+    {
+        if (read.Length > 0)
+        {
+            ArrayPool<FourReadings>.Shared.Return(read, clearArray: true);
+        }
     }
 
     private DegradationMember Member(int group, int place)

@@ -1,11 +1,16 @@
+using System.Buffers;
+
 namespace OilCondition.Statistics;
 
 /// <summary>All movements of the family over the dates of some readings: what reading them takes and does not depend on what was read.</summary>
-internal sealed class FamilyDesign
+internal sealed class FamilyDesign : IDisposable
 {
     private readonly double[] positions;
     private readonly FourDesign?[] fours;
     private readonly DriftDesign?[] drifts;
+
+    // Rented for the rows of all fours: a night's run designs the family for thousands of machines.
+    private readonly Lanes[] rows;
 
     /// <summary>The family over some times.</summary>
     /// <param name="positions">The times, as parts of that from the first to the last.</param>
@@ -16,6 +21,8 @@ internal sealed class FamilyDesign
         fours = new FourDesign?[groups.Length];
         drifts = new DriftDesign?[groups.Length];
         Span<Movement> movements = stackalloc Movement[LaneMath.Width];
+        rows = ArrayPool<Lanes>.Shared.Rent(RowsOfAll(positions.Length));
+        var taken = 0;
         for (var g = 0; g < groups.Length; g++)
         {
             for (var i = 0; i < groups[g].Length; i++)
@@ -30,7 +37,9 @@ internal sealed class FamilyDesign
             }
             else
             {
-                fours[g] = FourDesign.Of(movements[..groups[g].Length], positions);
+                var four = movements[..groups[g].Length];
+                fours[g] = FourDesign.Of(four, positions, rows.AsMemory(taken));
+                taken += FourDesign.RowsOf(four, positions.Length);
             }
         }
     }
@@ -43,4 +52,18 @@ internal sealed class FamilyDesign
 
     /// <summary>The drift that walks which is one of <see cref="DegradationPrior.Fours"/>.</summary>
     public DriftDesign Drift(int group) => drifts[group]!;
+
+    /// <summary>Gives back the room for the rows; nothing can be read any more.</summary>
+    public void Dispose() => ArrayPool<Lanes>.Shared.Return(rows);
+
+    private static int RowsOfAll(int count)
+    {
+        var sum = 0;
+        foreach (var four in DegradationPrior.Fours)
+        {
+            sum += FourDesign.RowsOf([DegradationPrior.Family[four[0]]], count);
+        }
+
+        return sum;
+    }
 }

@@ -1,11 +1,33 @@
 namespace OilCondition.Statistics;
 
-/// <summary>The design of the family over the dates that were last asked for: measurands of one machine are mostly read from the same samples.</summary>
-internal sealed class FamilyDesigns
+/// <summary>The designs of the family over the dates that were asked for: measurands of one machine are mostly read from the same samples.</summary>
+internal sealed class FamilyDesigns : IDisposable
 {
-    private FamilyDesign? latest;
+    private readonly List<FamilyDesign> all = new(1);
 
     /// <summary>The family over some times, as parts of that from the first to the last.</summary>
-    public FamilyDesign Of(double[] positions) =>
-        latest is not null && latest.IsOver(positions) ? latest : latest = new FamilyDesign(positions);
+    public FamilyDesign Of(double[] positions)
+    {
+        foreach (var one in all)
+        {
+            if (one.IsOver(positions))
+            {
+                return one;
+            }
+        }
+
+        all.Add(new FamilyDesign(positions));
+        return all[all.Count - 1];
+    }
+
+    /// <summary>Gives back the room of the designs; fits over them can read nothing any more.</summary>
+    public void Dispose()
+    {
+        foreach (var one in all)
+        {
+            one.Dispose();
+        }
+
+        all.Clear();
+    }
 }

@@ -8,17 +8,16 @@ internal sealed class FourDesign
     private const int MostOnStack = 128;
 
     // Of readings that only scatter the clock about its middle; of a walk, for each step, gain, 1/f and the clock's part in it over f.
-    private readonly Lanes[] rows;
+    private readonly ReadOnlyMemory<Lanes> rows;
     private readonly bool walks;
 
     /// <summary>1 for a mean that moves, 0 for one that stands.</summary>
     private readonly Lanes free;
 
-    private FourDesign(ReadOnlySpan<Movement> movements, int count, bool walks)
+    private FourDesign(ReadOnlySpan<Movement> movements, ReadOnlySpan<Lanes> clocks, Memory<Lanes> room)
     {
-        Count = count;
-        this.walks = walks;
-        rows = new Lanes[walks ? WalkedColumns * (count - 1) : count];
+        Count = clocks.Length;
+        walks = movements[0].Ratio > 0;
         Span<double> moving = stackalloc double[LaneMath.Width];
         for (var i = 0; i < moving.Length; i++)
         {
@@ -26,6 +25,15 @@ internal sealed class FourDesign
         }
 
         free = LaneMath.Load(moving, 0);
+        rows = room[..RowsOf(movements, Count)];
+        if (walks)
+        {
+            Walked(movements, clocks, room.Span);
+        }
+        else
+        {
+            Scattered(clocks, room.Span);
+        }
     }
 
     /// <summary>Number of readings.</summary>
@@ -56,10 +64,18 @@ internal sealed class FourDesign
         && one.Ratio > 0 == other.Ratio > 0
         && FourCourses.ShapeOf(one.Course) == FourCourses.ShapeOf(other.Course);
 
+    /// <summary>How many rows movements need.</summary>
+    public static int RowsOf(ReadOnlySpan<Movement> movements, int count) =>
+        movements[0].Ratio > 0 ? WalkedColumns * (count - 1) : count;
+
     /// <summary>Movements that are alike over the times of some readings.</summary>
     /// <param name="movements">One to four; the last one fills up.</param>
     /// <param name="positions">The times, as parts of that from the first to the last.</param>
-    public static FourDesign Of(ReadOnlySpan<Movement> movements, ReadOnlySpan<double> positions)
+    public static FourDesign Of(ReadOnlySpan<Movement> movements, ReadOnlySpan<double> positions) =>
+        Of(movements, positions, new Lanes[RowsOf(movements, positions.Length)]);
+
+    /// <summary>The same with room for <see cref="RowsOf"/> rows.</summary>
+    public static FourDesign Of(ReadOnlySpan<Movement> movements, ReadOnlySpan<double> positions, Memory<Lanes> room)
     {
         Span<Course> courses = stackalloc Course[movements.Length];
         for (var i = 0; i < movements.Length; i++)
@@ -75,24 +91,12 @@ internal sealed class FourDesign
             clocks[i] = four.At(positions[i]);
         }
 
-        return Of(movements, clocks);
+        return new FourDesign(movements, clocks, room);
     }
 
     /// <summary>The same from the clocks at each reading.</summary>
-    public static FourDesign Of(ReadOnlySpan<Movement> movements, ReadOnlySpan<Lanes> clocks)
-    {
-        var design = new FourDesign(movements, clocks.Length, movements[0].Ratio > 0);
-        if (design.walks)
-        {
-            design.Walked(movements, clocks);
-        }
-        else
-        {
-            design.Scattered(clocks);
-        }
-
-        return design;
-    }
+    public static FourDesign Of(ReadOnlySpan<Movement> movements, ReadOnlySpan<Lanes> clocks) =>
+        new(movements, clocks, new Lanes[RowsOf(movements, clocks.Length)]);
 
     /// <summary>Reads the readings.</summary>
     public FourReadings Read(ReadOnlySpan<double> values) => walks ? ReadWalked(values) : ReadScattered(values);
@@ -121,7 +125,7 @@ internal sealed class FourDesign
     }
 
     /// <summary>Scattered independently about a course: least squares.</summary>
-    private void Scattered(ReadOnlySpan<Lanes> clocks)
+    private void Scattered(ReadOnlySpan<Lanes> clocks, Span<Lanes> columns)
     {
         Lanes middle = default;
         foreach (var clock in clocks)
@@ -132,10 +136,10 @@ internal sealed class FourDesign
         var (one, count) = (LaneMath.Of(1), LaneMath.Of(Count));
         middle /= count;
         Lanes squares = default;
-        for (var i = 0; i < rows.Length; i++)
+        for (var i = 0; i < clocks.Length; i++)
         {
-            rows[i] = clocks[i] - middle;
-            squares = LaneMath.MultiplyAdd(rows[i], rows[i], squares);
+            columns[i] = clocks[i] - middle;
+            squares = LaneMath.MultiplyAdd(columns[i], columns[i], squares);
         }
 
         (LogDeterminant, Clock) = (LaneMath.Of(Math.Log(Count)), squares);
@@ -143,7 +147,7 @@ internal sealed class FourDesign
     }
 
     /// <summary>Walks on a clock: one Kalman pass, exact for any spacing, gives the mean that stands and the one that moves.</summary>
-    private void Walked(ReadOnlySpan<Movement> movements, ReadOnlySpan<Lanes> clocks)
+    private void Walked(ReadOnlySpan<Movement> movements, ReadOnlySpan<Lanes> clocks, Span<Lanes> columns)
     {
         // The variances of the walk over one mean interval and of a reading add up to 1: both ends of the family are finite.
         Span<double> shares = stackalloc double[LaneMath.Width];
@@ -166,11 +170,11 @@ internal sealed class FourDesign
             var (gain, over) = (variance / f, one / f);
             var behind = clocks[i] - elapsed;
             var at = WalkedColumns * (i - 1);
-            (rows[at], rows[at + 1], rows[at + 2]) = (gain, over, behind * over);
+            (columns[at], columns[at + 1], columns[at + 2]) = (gain, over, behind * over);
             elapsed = LaneMath.MultiplyAdd(gain, behind, elapsed);
             variance = gain * Reading;
             LogDeterminant += LaneMath.Log(f);
-            Clock = LaneMath.MultiplyAdd(behind, rows[at + 2], Clock);
+            Clock = LaneMath.MultiplyAdd(behind, columns[at + 2], Clock);
         }
 
         (Reach, Variance) = (one - elapsed, variance);
@@ -185,12 +189,13 @@ internal sealed class FourDesign
         }
 
         mean /= values.Length;
+        var columns = rows.Span;
         Lanes both = default;
         double squares = 0;
         for (var i = 0; i < values.Length; i++)
         {
             var y = values[i] - mean;
-            both = LaneMath.MultiplyAdd(rows[i], LaneMath.Of(y), both);
+            both = LaneMath.MultiplyAdd(columns[i], LaneMath.Of(y), both);
             squares += y * y;
         }
 
@@ -199,6 +204,7 @@ internal sealed class FourDesign
 
     private FourReadings ReadWalked(ReadOnlySpan<double> values)
     {
+        var columns = rows.Span;
         var state = LaneMath.Of(values[0]);
         Lanes both = default;
         Lanes squares = default;
@@ -206,9 +212,9 @@ internal sealed class FourDesign
         {
             var at = WalkedColumns * (i - 1);
             var off = LaneMath.Of(values[i]) - state;
-            state = LaneMath.MultiplyAdd(rows[at], off, state);
-            both = LaneMath.MultiplyAdd(off, rows[at + 2], both);
-            squares = LaneMath.MultiplyAdd(off * off, rows[at + 1], squares);
+            state = LaneMath.MultiplyAdd(columns[at], off, state);
+            both = LaneMath.MultiplyAdd(off, columns[at + 2], both);
+            squares = LaneMath.MultiplyAdd(off * off, columns[at + 1], squares);
         }
 
         return new FourReadings(this, both, squares, state);

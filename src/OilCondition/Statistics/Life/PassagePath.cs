@@ -59,9 +59,6 @@ internal readonly struct PassagePath
     /// <summary>For a state that may have been beyond and back.</summary>
     public PassageRule? Rule { get; }
 
-    /// <summary>Whether the state may have been beyond and back.</summary>
-    public bool MayReturn => Rule is not null;
-
     /// <summary>Whether neither the mean nor what is known of it changes with time.</summary>
     public bool IsStanding => Drift == 0 && C1 == 0 && C2 == 0 && C3 == 0;
 

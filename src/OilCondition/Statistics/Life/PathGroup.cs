@@ -12,9 +12,11 @@ internal sealed class PathGroup
 
     // Block by block the figures of four paths: two of the course, weight, distance, drift, variance, walk.
     private readonly Memory<double> room;
-    private readonly PassagePath first;
     private readonly CourseShape shape;
+    private readonly int degreesOfFreedom;
     private readonly StudentSeries student;
+    private readonly PassageRule? rule;
+    private readonly double span;
     private int count;
 
     /// <summary>Takes paths side by side.</summary>
@@ -22,10 +24,12 @@ internal sealed class PathGroup
     /// <param name="room">Room for the figures of all, one block for each four.</param>
     public PathGroup(in PassagePath first, Memory<double> room)
     {
-        this.first = first;
         this.room = room;
         shape = FourCourses.ShapeOf(first.Course);
-        student = StudentSeries.For(first.DegreesOfFreedom);
+        degreesOfFreedom = first.DegreesOfFreedom;
+        student = StudentSeries.For(degreesOfFreedom);
+        rule = first.Rule;
+        span = first.Span;
         Add(first);
     }
 
@@ -34,9 +38,7 @@ internal sealed class PathGroup
 
     /// <summary>Whether a path may stand beside the others.</summary>
     public bool IsAlike(in PassagePath path) =>
-        path.DegreesOfFreedom == first.DegreesOfFreedom
-        && path.MayReturn == first.MayReturn
-        && FourCourses.ShapeOf(path.Course) == shape;
+        path.DegreesOfFreedom == degreesOfFreedom && path.Rule == rule && FourCourses.ShapeOf(path.Course) == shape;
 
     /// <summary>Takes one more path, which is alike.</summary>
     public void Add(in PassagePath path)
@@ -68,8 +70,7 @@ internal sealed class PathGroup
     /// <param name="nearer">How much nearer the limit lies for a part of the state that is known beforehand, such as a season.</param>
     public double Beyond(double time, double nearer)
     {
-        var u = LaneMath.Of(1 + time / first.Span);
-        var rule = first.Rule;
+        var u = LaneMath.Of(1 + time / span);
         var near = LaneMath.Of(nearer);
         Lanes sum = default;
         for (ReadOnlySpan<double> rest = room.Span[..Size]; rest.Length > 0; rest = rest[Block..])
