@@ -7,9 +7,6 @@ namespace OilCondition.Prognosis;
 /// <summary>When a limit is crossed: any quantile, and the chance by any date.</summary>
 public sealed class CrossingForecast
 {
-    /// <summary>The horizon comes back from its logarithm.</summary>
-    private const double Rounding = 1 + 1e-12;
-
     private readonly CrossingLaw law;
     private readonly double intactDays;
     private readonly double begun;
@@ -50,8 +47,7 @@ public sealed class CrossingForecast
     public bool TryAt(double chance, out DateTimeOffset at)
     {
         var found =
-            law.TryTime(chance, intactDays, begun, out var days)
-            && days - intactDays <= LifeForecast.HorizonDays * Rounding;
+            law.TryTime(chance, intactDays, begun, out var days) && days - intactDays <= LifeForecast.HorizonDays;
         at = AsOf.AddDays(found ? Math.Max(0, days - intactDays) : 0);
         return found;
     }

@@ -31,17 +31,19 @@ internal sealed class CrossingLaw
     /// <summary>Points of all but a law in a hundred.</summary>
     private const int RoomForMost = 64;
 
-    private readonly double[] logTimes;
-    private readonly double[] chances;
+    // Seven digits are more than a law has, and half of what a fleet that is kept would have to hold.
+    private readonly float[] logTimes;
+    private readonly float[] chances;
 
-    private CrossingLaw(double[] logTimes, double[] chances)
+    private CrossingLaw(float[] logTimes, float[] chances, double latest)
     {
         this.logTimes = logTimes;
         this.chances = chances;
+        Latest = latest;
     }
 
     /// <summary>How far the law was worked out.</summary>
-    public double Latest => Math.Exp(logTimes[logTimes.Length - 1]);
+    public double Latest { get; }
 
     /// <summary>Works out a law.</summary>
     /// <param name="passed">The chance that the limit has been crossed by a time above 0; where it falls it counts as staying.</param>
@@ -69,7 +71,7 @@ internal sealed class CrossingLaw
             }
         }
 
-        return new CrossingLaw(points.Logs, points.Chances);
+        return new CrossingLaw(points.Logs, points.Chances, latest);
     }
 
     /// <summary>The same law with a clock that runs faster or slower from a time on.</summary>
@@ -89,13 +91,12 @@ internal sealed class CrossingLaw
         }
 
         var log = Math.Log(time);
-        var after = Array.BinarySearch(logTimes, log);
-        if (after >= 0)
+        var after = 0;
+        while (after < logTimes.Length && logTimes[after] < log)
         {
-            return chances[after];
+            after++;
         }
 
-        after = ~after;
         if (after == 0)
         {
             // What has been reached by the first point is as good as reached at once.
@@ -154,27 +155,28 @@ internal sealed class CrossingLaw
         }
 
         var part = new MonotoneCubic(logTimes, chances, after).PartOf(wanted);
-        time = Math.Max(intact, Math.Exp(logTimes[after - 1] + part * (logTimes[after] - logTimes[after - 1])));
+        var log = logTimes[after - 1] + part * (logTimes[after] - logTimes[after - 1]);
+        time = Math.Max(intact, Math.Min(Latest, Math.Exp(log)));
         return true;
     }
 
     /// <summary>The points of a law while it is worked out, by time.</summary>
     private sealed class SortedPoints(Func<double, double> passed) : IDisposable
     {
-        private double[] logs = ArrayPool<double>.Shared.Rent(RoomForMost);
-        private double[] chances = ArrayPool<double>.Shared.Rent(RoomForMost);
+        private float[] logs = ArrayPool<float>.Shared.Rent(RoomForMost);
+        private float[] chances = ArrayPool<float>.Shared.Rent(RoomForMost);
 
         public int Count { get; private set; }
 
-        public double[] Logs => logs.AsSpan(0, Count).ToArray();
+        public float[] Logs => logs.AsSpan(0, Count).ToArray();
 
         /// <summary>The chances, which never fall.</summary>
-        public double[] Chances
+        public float[] Chances
         {
             get
             {
-                double highest = 0;
-                var rising = new double[Count];
+                float highest = 0;
+                var rising = new float[Count];
                 for (var i = 0; i < rising.Length; i++)
                 {
                     highest = Math.Max(highest, chances[i]);
@@ -201,7 +203,8 @@ internal sealed class CrossingLaw
         /// <summary>Whether the chance grows too far from one point to the next: as such, for the way it bends or, in its tails, by its odds.</summary>
         public bool IsWide(int i)
         {
-            var (before, after) = (chances[i - 1], chances[i]);
+            double before = chances[i - 1];
+            double after = chances[i];
             return after - before > LargestStep
                 || (after - before > LargestBentStep && Math.Abs(Bend(i)) > LargestBend)
                 || (
@@ -214,12 +217,12 @@ internal sealed class CrossingLaw
 
         public double Gap(int i) => logs[i] - logs[i - 1];
 
-        public void Halve(int i) => Insert(i, (logs[i - 1] + logs[i]) / 2);
+        public void Halve(int i) => Insert(i, (logs[i - 1] + logs[i]) / 2.0);
 
         public void Dispose()
         {
-            ArrayPool<double>.Shared.Return(logs);
-            ArrayPool<double>.Shared.Return(chances);
+            ArrayPool<float>.Shared.Return(logs);
+            ArrayPool<float>.Shared.Return(chances);
         }
 
         private double Bend(int i) => new MonotoneCubic(logs.AsSpan(0, Count), chances.AsSpan(0, Count), i).Bend;
@@ -233,15 +236,16 @@ internal sealed class CrossingLaw
 
             Array.Copy(logs, at, logs, at + 1, Count - at);
             Array.Copy(chances, at, chances, at + 1, Count - at);
-            (logs[at], chances[at]) = (log, Math.Min(1, Math.Max(0, passed(Math.Exp(log)))));
+            logs[at] = (float)log;
+            chances[at] = (float)Math.Min(1, Math.Max(0, passed(Math.Exp(logs[at]))));
             Count++;
         }
 
-        private static double[] Larger(double[] full)
+        private static float[] Larger(float[] full)
         {
-            var larger = ArrayPool<double>.Shared.Rent(2 * full.Length);
+            var larger = ArrayPool<float>.Shared.Rent(2 * full.Length);
             full.CopyTo(larger, 0);
-            ArrayPool<double>.Shared.Return(full);
+            ArrayPool<float>.Shared.Return(full);
             return larger;
         }
     }

@@ -25,9 +25,9 @@ internal readonly struct MonotoneCubic
     /// <param name="x">Where the points lie, ascending.</param>
     /// <param name="y">Their values, which never fall.</param>
     /// <param name="after">Index of the later of the two, above 0.</param>
-    public MonotoneCubic(ReadOnlySpan<double> x, ReadOnlySpan<double> y, int after)
+    public MonotoneCubic(ReadOnlySpan<float> x, ReadOnlySpan<float> y, int after)
     {
-        var width = x[after] - x[after - 1];
+        var width = (double)x[after] - x[after - 1];
         from = y[after - 1];
         rise = y[after] - from;
         early = after > 1 ? width * Slope(x, y, after - 1) - rise : 0;
@@ -68,10 +68,10 @@ internal readonly struct MonotoneCubic
     private double Steepness(double part) => rise + (1 - part) * (1 - 3 * part) * early - part * (2 - 3 * part) * late;
 
     /// <summary>3 (g + h) / ((2 h + g)/d + (2 g + h)/e) with gaps g and h and slopes d and e before and after, written with one division.</summary>
-    private static double Slope(ReadOnlySpan<double> x, ReadOnlySpan<double> y, int at)
+    private static double Slope(ReadOnlySpan<float> x, ReadOnlySpan<float> y, int at)
     {
-        var (before, after) = (x[at] - x[at - 1], x[at + 1] - x[at]);
-        var (first, second) = ((y[at] - y[at - 1]) * after, (y[at + 1] - y[at]) * before);
+        var (before, after) = ((double)x[at] - x[at - 1], (double)x[at + 1] - x[at]);
+        var (first, second) = (((double)y[at] - y[at - 1]) * after, ((double)y[at + 1] - y[at]) * before);
         return first > 0 && second > 0
             ? 3
                 * (before + after)

@@ -118,7 +118,7 @@ public class TrendFindingTests
 
         var alert = assessment.Alerts.Single(one => one.Key == "M1/undated/water");
         Sentences
-            .English.Of(alert.Findings[0])
+            .English.Of(alert.Findings.OfType<ReturnFinding>().Single())
             .ShouldBe(
                 "Water content: rising again since the treatment that ended on 2025-06-30, now 79 mg/kg against its target of 60 mg/kg (7 readings)."
             );
