@@ -1,72 +1,117 @@
 using System.Globalization;
-using System.Text;
-using System.Text.Encodings.Web;
-using System.Text.Json;
 
 namespace OilCondition.Text;
 
-/// <summary>Writes JSON: indented, the same bytes for the same facts on every framework.</summary>
-internal static class JsonText
+/// <summary>Writes JSON: indented, the same characters for the same facts on every framework.</summary>
+/// <remarks>
+/// A night's run writes some six million fields. The writer of the framework makes bytes, of which a text is then made again, and looks through every
+/// name twice; here the text is written once.
+/// </remarks>
+internal sealed partial class JsonText
 {
-    private static readonly JsonWriterOptions Options = new()
-    {
-        Indented = true,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
-    /// <summary>Beyond it the room of a document is given back.</summary>
-    private const int MostKept = 1 << 20;
+    /// <summary>Beyond so many characters the room of a document is given back.</summary>
+    private const int MostKept = 1 << 19;
 
     /// <summary>Room for one document, used again by the next one of this thread.</summary>
     [ThreadStatic]
-    private static (MemoryStream Stream, Utf8JsonWriter Writer)? room;
+    private static JsonText? room;
+
+    private char[] text = new char[1 << 14];
+    private int length;
+    private int depth;
+    private bool isFirst;
+
+    private JsonText() { }
 
     /// <summary>A document: its format and version, then its members.</summary>
-    public static string Write(JsonFormat format, Action<Utf8JsonWriter> members)
+    public static string Write(JsonFormat format, Action<JsonText> members)
     {
-        var (stream, json) = room ?? NewRoom();
+        var json = room ?? new JsonText();
         room = null;
+        (json.length, json.depth) = (0, 0);
         json.WriteStartObject();
         json.WriteString("format", format.Id);
         json.WriteString("version", format.Version);
         members(json);
         json.WriteEndObject();
-        json.Flush();
-        stream.WriteByte((byte)'\n');
-        var text = Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length);
-        if (stream.Capacity <= MostKept)
-        {
-            stream.SetLength(0);
-            json.Reset();
-            room = (stream, json);
-        }
-
-        return text;
+        json.Add('\n');
+        room = json.text.Length <= MostKept ? json : null;
+        return new string(json.text, 0, json.length);
     }
 
-    private static (MemoryStream Stream, Utf8JsonWriter Writer) NewRoom()
+    /// <summary>An object in a list, or the document.</summary>
+    public void WriteStartObject()
     {
-        var stream = new MemoryStream();
-        return (stream, new Utf8JsonWriter(stream, Options));
+        NewValue();
+        Open('{');
+    }
+
+    /// <summary>An object as a member.</summary>
+    public void WriteStartObject(string name)
+    {
+        NewMember(name);
+        Open('{');
+    }
+
+    /// <summary>The end of an object.</summary>
+    public void WriteEndObject() => Close('}');
+
+    /// <summary>A list as a member.</summary>
+    public void WriteStartArray(string name)
+    {
+        NewMember(name);
+        Open('[');
+    }
+
+    /// <summary>The end of a list.</summary>
+    public void WriteEndArray() => Close(']');
+
+    /// <summary>A text in a list.</summary>
+    public void WriteStringValue(string value)
+    {
+        NewValue();
+        AddQuoted(value);
+    }
+
+    /// <summary>A text as a member, empty or not.</summary>
+    public void WriteString(string name, string value)
+    {
+        NewMember(name);
+        AddQuoted(value);
+    }
+
+    /// <summary>Yes or no.</summary>
+    public void WriteBoolean(string name, bool value)
+    {
+        NewMember(name);
+        Add(value ? "true" : "false");
+    }
+
+    /// <summary>A count.</summary>
+    public void WriteNumber(string name, int value)
+    {
+        NewMember(name);
+        Add(value.ToString(CultureInfo.InvariantCulture));
     }
 
     /// <summary>ISO 8601 to the second, with its offset.</summary>
-    public static void WriteMoment(this Utf8JsonWriter json, string name, DateTimeOffset at)
+    public void WriteMoment(string name, DateTimeOffset at)
     {
-        Span<char> text = stackalloc char[25];
-        Digits(text, 0, 4, at.Year);
-        Digits(text, 5, 2, at.Month);
-        Digits(text, 8, 2, at.Day);
-        Digits(text, 11, 2, at.Hour);
-        Digits(text, 14, 2, at.Minute);
-        Digits(text, 17, 2, at.Second);
-        var minutes = (int)at.Offset.TotalMinutes;
-        Digits(text, 20, 2, Math.Abs(minutes) / 60);
-        Digits(text, 23, 2, Math.Abs(minutes) % 60);
-        (text[4], text[7], text[10], text[13], text[16]) = ('-', '-', 'T', ':', ':');
-        (text[19], text[22]) = (minutes < 0 ? '-' : '+', ':');
-        json.WriteString(name.AsSpan(), text);
+        NewMember(name);
+        var (clock, minutes) = (at.DateTime, (int)at.Offset.TotalMinutes);
+        var digits = Room(27);
+        Digits(digits, 1, 4, clock.Year);
+        Digits(digits, 6, 2, clock.Month);
+        Digits(digits, 9, 2, clock.Day);
+        Digits(digits, 12, 2, clock.Hour);
+        Digits(digits, 15, 2, clock.Minute);
+        Digits(digits, 18, 2, clock.Second);
+        Digits(digits, 21, 2, Math.Abs(minutes) / 60);
+        Digits(digits, 24, 2, Math.Abs(minutes) % 60);
+        (digits[0], digits[26]) = ('"', '"');
+        (digits[5], digits[8], digits[11], digits[14], digits[17]) = ('-', '-', 'T', ':', ':');
+        (digits[20], digits[23]) = (minutes < 0 ? '-' : '+', ':');
+        length += 27;
     }
 
     private static void Digits(Span<char> text, int from, int count, int value)
@@ -79,124 +124,123 @@ internal static class JsonText
     }
 
     /// <summary>Seven significant figures: more than any reading carries, and the same digits on every framework.</summary>
-    public static void WriteFigure(this Utf8JsonWriter json, string name, double value)
+    public void WriteFigure(string name, double value)
     {
-        json.WritePropertyName(name);
+        NewMember(name);
 #if NET
-        Span<byte> digits = stackalloc byte[32];
-        value.TryFormat(digits, out var count, "G7", CultureInfo.InvariantCulture);
-        json.WriteRawValue(digits[..count], skipInputValidation: true);
+        value.TryFormat(Room(32), out var count, "G7", CultureInfo.InvariantCulture);
+        length += count;
 #else
-        json.WriteRawValue(value.ToString("G7", CultureInfo.InvariantCulture), skipInputValidation: true);
+        Add(value.ToString("G7", CultureInfo.InvariantCulture));
 #endif
     }
 
     /// <summary>A figure to its last digit, so that it is read back as it was; the same digits on every framework.</summary>
-    public static void WriteExact(this Utf8JsonWriter json, string name, double value)
+    public void WriteExact(string name, double value)
     {
-        json.WritePropertyName(name);
+        NewMember(name);
 #if NET
-        json.WriteRawValue(value.ToString("R", CultureInfo.InvariantCulture), skipInputValidation: true);
+        Add(value.ToString("R", CultureInfo.InvariantCulture));
 #else
         // There "R" does not always give the shortest digits that read back, and at times not even such as do.
-        var text = value.ToString("G15", CultureInfo.InvariantCulture);
+        var digits = value.ToString("G15", CultureInfo.InvariantCulture);
         foreach (var form in new[] { "G16", "G17" })
         {
-            if (!double.Parse(text, CultureInfo.InvariantCulture).Equals(value))
+            if (!double.Parse(digits, CultureInfo.InvariantCulture).Equals(value))
             {
-                text = value.ToString(form, CultureInfo.InvariantCulture);
+                digits = value.ToString(form, CultureInfo.InvariantCulture);
             }
         }
 
-        json.WriteRawValue(text, skipInputValidation: true);
+        Add(digits);
 #endif
     }
 
     /// <summary>An exact figure; none where there is none.</summary>
-    public static void WriteExact(this Utf8JsonWriter json, string name, double? value)
+    public void WriteExact(string name, double? value)
     {
         if (value is { } figure)
         {
-            json.WriteExact(name, figure);
+            WriteExact(name, figure);
         }
     }
 
     /// <summary>A moment to its last tick, so that it is read back as it was.</summary>
-    public static void WriteExact(this Utf8JsonWriter json, string name, DateTimeOffset at)
+    public void WriteExact(string name, DateTimeOffset at)
     {
         if (at.Ticks % TimeSpan.TicksPerSecond == 0)
         {
-            json.WriteMoment(name, at);
+            WriteMoment(name, at);
         }
         else
         {
-            json.WriteString(name, at.ToString("yyyy-MM-ddTHH:mm:ss.FFFFFFFzzz", CultureInfo.InvariantCulture));
+            WriteString(name, at.ToString("yyyy-MM-ddTHH:mm:ss.FFFFFFFzzz", CultureInfo.InvariantCulture));
         }
     }
 
     /// <summary>A text; none where it is empty.</summary>
-    public static void WriteText(this Utf8JsonWriter json, string name, string? text)
+    public void WriteText(string name, string? value)
     {
-        if (!string.IsNullOrEmpty(text))
+        if (!string.IsNullOrEmpty(value))
         {
-            json.WriteString(name, text);
+            WriteString(name, value!);
         }
     }
 
     /// <summary>A figure; none where there is none.</summary>
-    public static void WriteFigure(this Utf8JsonWriter json, string name, double? value)
+    public void WriteFigure(string name, double? value)
     {
         if (value is { } figure)
         {
-            json.WriteFigure(name, figure);
+            WriteFigure(name, figure);
         }
     }
 
     /// <summary>A moment; none where there is none.</summary>
-    public static void WriteMoment(this Utf8JsonWriter json, string name, DateTimeOffset? at)
+    public void WriteMoment(string name, DateTimeOffset? at)
     {
         if (at is { } moment)
         {
-            json.WriteMoment(name, moment);
+            WriteMoment(name, moment);
         }
     }
 
     /// <summary>A word: the name of an enumeration member in lower case with hyphens.</summary>
-    public static void WriteWord<T>(this Utf8JsonWriter json, string name, T value)
-        where T : struct, Enum => json.WriteString(name, PlainText.Kebab(value));
+    public void WriteWord<T>(string name, T value)
+        where T : struct, Enum => WriteString(name, PlainText.Kebab(value));
 
     /// <summary>A list of words.</summary>
-    public static void WriteWords<T>(this Utf8JsonWriter json, string name, IEnumerable<T> values)
+    public void WriteWords<T>(string name, IEnumerable<T> values)
         where T : struct, Enum
     {
-        json.WriteStartArray(name);
+        WriteStartArray(name);
         foreach (var value in values)
         {
-            json.WriteStringValue(PlainText.Kebab(value));
+            WriteStringValue(PlainText.Kebab(value));
         }
 
-        json.WriteEndArray();
+        WriteEndArray();
     }
 
     /// <summary>An object as a member.</summary>
-    public static void WriteObject(this Utf8JsonWriter json, string name, Action members)
+    public void WriteObject(string name, Action members)
     {
-        json.WriteStartObject(name);
+        WriteStartObject(name);
         members();
-        json.WriteEndObject();
+        WriteEndObject();
     }
 
     /// <summary>A list of objects.</summary>
-    public static void WriteList<T>(this Utf8JsonWriter json, string name, IEnumerable<T> items, Action<T> members)
+    public void WriteList<T>(string name, IEnumerable<T> items, Action<T> members)
     {
-        json.WriteStartArray(name);
+        WriteStartArray(name);
         foreach (var item in items)
         {
-            json.WriteStartObject();
+            WriteStartObject();
             members(item);
-            json.WriteEndObject();
+            WriteEndObject();
         }
 
-        json.WriteEndArray();
+        WriteEndArray();
     }
 }

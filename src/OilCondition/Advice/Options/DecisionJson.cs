@@ -1,4 +1,3 @@
-using System.Text.Json;
 using OilCondition.Text;
 
 namespace OilCondition;
@@ -63,7 +62,7 @@ internal static class DecisionJson
         );
 
     /// <summary>How it was made, as far as that changes the outcome.</summary>
-    private static void Options(Utf8JsonWriter json, DecisionOptions options)
+    private static void Options(JsonText json, DecisionOptions options)
     {
         json.WriteStartObject("decisionOptions");
         json.WriteFigure("confidence", options.Confidence.DecimalFractions);
@@ -75,7 +74,7 @@ internal static class DecisionJson
         json.WriteEndObject();
     }
 
-    private static void Target(Utf8JsonWriter json, TargetProposal target)
+    private static void Target(JsonText json, TargetProposal target)
     {
         json.WriteStartObject("target");
         json.WriteFigure("waterMgPerKg", target.Water?.PartsPerMillion);
@@ -89,7 +88,7 @@ internal static class DecisionJson
         json.WriteEndObject();
     }
 
-    private static void Option(Utf8JsonWriter json, TreatmentOption option)
+    private static void Option(JsonText json, TreatmentOption option)
     {
         json.WriteStartObject();
         json.WriteString("id", option.Id);
@@ -126,7 +125,7 @@ internal static class DecisionJson
         json.WriteEndObject();
     }
 
-    private static void Waiting(Utf8JsonWriter json, WaitingOutlook waiting)
+    private static void Waiting(JsonText json, WaitingOutlook waiting)
     {
         json.WriteStartObject("waiting");
         json.WriteFigure("freeWaterHoursSoFar", waiting.FreeWaterSoFar?.TotalHours);
@@ -148,7 +147,7 @@ internal static class DecisionJson
         json.WriteEndObject();
     }
 
-    private static void Sample(Utf8JsonWriter json, TreatmentDecision.SampleValue? sample)
+    private static void Sample(JsonText json, TreatmentDecision.SampleValue? sample)
     {
         if (sample is null)
         {

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using OilCondition.Text;
 using UnitsNet;
 
@@ -101,7 +100,7 @@ internal static class CleanupRecordJson
             }
         );
 
-    private static void Water(Utf8JsonWriter json, CleanupRecord record)
+    private static void Water(JsonText json, CleanupRecord record)
     {
         var status = record.Status;
         json.WriteString(
@@ -128,7 +127,7 @@ internal static class CleanupRecordJson
         json.WriteWords("condensateReasons", record.Balance.Reasons);
     }
 
-    private static void Litres(Utf8JsonWriter json, string name, CleanupFigure<Volume>? figure)
+    private static void Litres(JsonText json, string name, CleanupFigure<Volume>? figure)
     {
         if (figure is null)
         {
@@ -148,7 +147,7 @@ internal static class CleanupRecordJson
         );
     }
 
-    private static void Curve(Utf8JsonWriter json, CleanupStatus status)
+    private static void Curve(JsonText json, CleanupStatus status)
     {
         var curve = status.Curve;
         json.WriteWord("status", curve.Status);
@@ -173,7 +172,7 @@ internal static class CleanupRecordJson
         json.WriteFigure("confidence", status.Confidence);
     }
 
-    private static void Diagnosis(Utf8JsonWriter json, StallDiagnosis diagnosis)
+    private static void Diagnosis(JsonText json, StallDiagnosis diagnosis)
     {
         json.WriteWord("verdict", diagnosis.Verdict);
         json.WriteEvidence("evidence", diagnosis.Evidence);
