@@ -75,7 +75,7 @@ internal sealed class FindingList(
             SeriesTrend
                 .Of(
                     state.Trend.Series.WithPoints([
-                        .. state.Trend.Series.Points.Where(point => point.At < change.First.At),
+                        .. state.Trend.Series.Sources.Where(one => one.Origin.At < change.First.At),
                     ]),
                     SeriesTrend.OptionsFor(state.Trend.Series, confidence: 1 - options.TrendSignificance)
                 )

@@ -45,7 +45,7 @@ internal sealed class MeasurandStates
         var oil = records.History.Machine.Oil;
         return new MeasurandState(
             measurand,
-            readings.Points.Count > 0 ? readings.Points[readings.Points.Count - 1] : null,
+            readings.Sources is [.., var latest] ? latest : null,
             Array.ConvertAll(limits, limit => limit.Evaluate(oil, readings)),
             topUps,
             trend,
