@@ -44,7 +44,7 @@ internal static class HistoryJson
         json.WriteText("sampleNumber", sample.IsNumbered ? sample.SampleNumber : "");
         json.WriteExact("takenAt", sample.TakenAt);
         Readings(json, "readings", sample.Readings);
-        Texts(json, sample.Texts);
+        json.WriteTexts("texts", sample.Texts);
     }
 
     private static void Sensor(JsonText json, SensorReading reading)
@@ -88,23 +88,7 @@ internal static class HistoryJson
         json.WriteExact("at", issue.At);
         json.WriteText("sampleNumber", issue.SampleNumber);
         Readings(json, "readings", issue.Readings);
-        Texts(json, issue.Texts);
-    }
-
-    private static void Texts(JsonText json, IReadOnlyDictionary<string, string> texts)
-    {
-        if (texts.Count == 0)
-        {
-            return;
-        }
-
-        json.WriteStartObject("texts");
-        foreach (var text in texts.OrderBy(text => text.Key, StringComparer.Ordinal))
-        {
-            json.WriteString(text.Key, text.Value);
-        }
-
-        json.WriteEndObject();
+        json.WriteTexts("texts", issue.Texts);
     }
 
     private static void Readings(JsonText json, string name, IReadOnlyDictionary<Measurand, Reading> readings) =>
