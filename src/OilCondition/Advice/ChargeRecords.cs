@@ -11,7 +11,15 @@ internal sealed class ChargeRecords
         History = history;
         AsOf = asOf;
         Charge = history.ChargeAt(asOf);
-        LatestSampleAt = history.Samples.LastOrDefault(sample => sample.TakenAt <= AsOf)?.TakenAt ?? default;
+        foreach (var sample in history.Samples)
+        {
+            // Of two at one moment the first says in which zone it is told.
+            if (sample.TakenAt > LatestSampleAt && sample.TakenAt <= asOf)
+            {
+                LatestSampleAt = sample.TakenAt;
+            }
+        }
+
         samples = history.SamplesIn(Charge.Since, asOf);
         Runs = history.Events.OfType<TreatmentRun>().Where(run => run.At >= Charge.Since && run.At <= AsOf).ToArray();
         RunUnderWay = Runs.LastOrDefault(run => run.IsUnderWay(AsOf));
