@@ -94,11 +94,11 @@ internal sealed partial class JsonText
     /// <summary>Room for so many characters more.</summary>
     private Span<char> Room(int count)
     {
-        if (buffer.Length - length < count)
+        if (text.Length - length < count)
         {
-            Array.Resize(ref buffer, Math.Max(2 * buffer.Length, length + count));
+            Array.Resize(ref text, Math.Max(2 * text.Length, length + count));
         }
 
-        return buffer.AsSpan(length, count);
+        return text.AsSpan(length, count);
     }
 }

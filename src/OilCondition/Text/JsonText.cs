@@ -16,7 +16,7 @@ internal sealed partial class JsonText
     [ThreadStatic]
     private static JsonText? room;
 
-    private char[] buffer = new char[1 << 14];
+    private char[] text = new char[1 << 14];
     private int length;
     private int depth;
     private bool isFirst;
@@ -35,8 +35,8 @@ internal sealed partial class JsonText
         members(json);
         json.WriteEndObject();
         json.Add('\n');
-        room = json.buffer.Length <= MostKept ? json : null;
-        return new string(json.buffer, 0, json.length);
+        room = json.text.Length <= MostKept ? json : null;
+        return new string(json.text, 0, json.length);
     }
 
     /// <summary>An object in a list, or the document.</summary>
