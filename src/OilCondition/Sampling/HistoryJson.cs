@@ -44,7 +44,7 @@ internal static class HistoryJson
         json.WriteText("sampleNumber", sample.IsNumbered ? sample.SampleNumber : "");
         json.WriteExact("takenAt", sample.TakenAt);
         Readings(json, "readings", sample.Readings);
-        json.WriteTexts("texts", sample.Texts);
+        Texts(json, sample.Texts);
     }
 
     private static void Sensor(JsonText json, SensorReading reading)
@@ -88,7 +88,23 @@ internal static class HistoryJson
         json.WriteExact("at", issue.At);
         json.WriteText("sampleNumber", issue.SampleNumber);
         Readings(json, "readings", issue.Readings);
-        json.WriteTexts("texts", issue.Texts);
+        Texts(json, issue.Texts);
+    }
+
+    private static void Texts(JsonText json, IReadOnlyDictionary<string, string> texts)
+    {
+        if (texts.Count == 0)
+        {
+            return;
+        }
+
+        json.WriteStartObject("texts");
+        foreach (var text in texts.OrderBy(text => text.Key, StringComparer.Ordinal))
+        {
+            json.WriteString(text.Key, text.Value);
+        }
+
+        json.WriteEndObject();
     }
 
     private static void Readings(JsonText json, string name, IReadOnlyDictionary<Measurand, Reading> readings) =>

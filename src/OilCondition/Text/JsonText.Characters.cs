@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Encodings.Web;
 
 namespace OilCondition.Text;
@@ -8,13 +7,11 @@ internal sealed partial class JsonText
 {
     private const int Indent = 2;
 
-    /// <summary>Names are ours and have nothing to escape, except where somebody else's are given.</summary>
     private void NewMember(string name)
     {
         NewValue();
-        Add('"');
-        Add(name);
-        Add("\": ");
+        AddQuoted(name);
+        Add(": ");
     }
 
     private void NewValue()
@@ -59,24 +56,12 @@ internal sealed partial class JsonText
         length += Indent * depth;
     }
 
+    /// <summary>A text without anything to escape is given back as it is.</summary>
     private void AddQuoted(string value)
     {
         Add('"');
-        Add(Escaped(value));
+        Add(JavaScriptEncoder.UnsafeRelaxedJsonEscaping.Encode(value));
         Add('"');
-    }
-
-    /// <summary>A text without anything to escape is given back as it is.</summary>
-    private static string Escaped(string value) => JavaScriptEncoder.UnsafeRelaxedJsonEscaping.Encode(value);
-
-    private void Add(int number)
-    {
-#if NET
-        number.TryFormat(Room(11), out var count, provider: CultureInfo.InvariantCulture);
-        length += count;
-#else
-        Add(number.ToString(CultureInfo.InvariantCulture));
-#endif
     }
 
     private void Add(string characters)

@@ -91,7 +91,7 @@ internal sealed partial class JsonText
     public void WriteNumber(string name, int value)
     {
         NewMember(name);
-        Add(value);
+        Add(value.ToString(CultureInfo.InvariantCulture));
     }
 
     /// <summary>ISO 8601 to the second, with its offset.</summary>
@@ -127,13 +127,6 @@ internal sealed partial class JsonText
     public void WriteFigure(string name, double value)
     {
         NewMember(name);
-        if (value is > 0 and < 1e7 && value == (int)value)
-        {
-            // As most limits are: its digits need no search.
-            Add((int)value);
-            return;
-        }
-
 #if NET
         value.TryFormat(Room(32), out var count, "G7", CultureInfo.InvariantCulture);
         length += count;
@@ -192,23 +185,6 @@ internal sealed partial class JsonText
         {
             WriteString(name, value!);
         }
-    }
-
-    /// <summary>Texts by names that are somebody else's; none where there are none.</summary>
-    public void WriteTexts(string name, IReadOnlyDictionary<string, string> texts)
-    {
-        if (texts.Count == 0)
-        {
-            return;
-        }
-
-        WriteStartObject(name);
-        foreach (var text in texts.OrderBy(text => text.Key, StringComparer.Ordinal))
-        {
-            WriteString(Escaped(text.Key), text.Value);
-        }
-
-        WriteEndObject();
     }
 
     /// <summary>A figure; none where there is none.</summary>
