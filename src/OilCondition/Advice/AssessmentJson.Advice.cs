@@ -1,3 +1,4 @@
+using System.Text.Json;
 using OilCondition.Limits;
 using OilCondition.Text;
 
@@ -6,7 +7,7 @@ namespace OilCondition;
 /// <content>Problems with their findings, alerts and recommendations.</content>
 internal static partial class AssessmentJson
 {
-    private static void Problems(JsonText json, IReadOnlyList<Problem> problems)
+    private static void Problems(Utf8JsonWriter json, IReadOnlyList<Problem> problems)
     {
         json.WriteStartArray("problems");
         foreach (var problem in problems)
@@ -28,7 +29,7 @@ internal static partial class AssessmentJson
         json.WriteEndArray();
     }
 
-    private static void Findings(JsonText json, IReadOnlyList<Finding> findings)
+    private static void Findings(Utf8JsonWriter json, IReadOnlyList<Finding> findings)
     {
         json.WriteStartArray("findings");
         foreach (var finding in findings)
@@ -47,7 +48,7 @@ internal static partial class AssessmentJson
     }
 
     /// <summary>What was compared with what: reading, limit, rate and slope each have one shape, whatever the finding is.</summary>
-    private static void Facts(JsonText json, Finding finding)
+    private static void Facts(Utf8JsonWriter json, Finding finding)
     {
         var measurand = finding.Measurand;
         switch (finding)
@@ -94,7 +95,7 @@ internal static partial class AssessmentJson
         }
     }
 
-    private static void Passed(JsonText json, LimitFinding finding)
+    private static void Passed(Utf8JsonWriter json, LimitFinding finding)
     {
         var (limit, evaluation) = (finding.Evaluation.Limit, finding.Evaluation);
         json.WriteStartObject("limit");
@@ -107,7 +108,7 @@ internal static partial class AssessmentJson
         json.WriteEndObject();
     }
 
-    private static void Approached(JsonText json, RemainingLifeFinding finding)
+    private static void Approached(Utf8JsonWriter json, RemainingLifeFinding finding)
     {
         var limit = finding.State.LimitOf(finding.Life);
         json.WriteStartObject("limit");
@@ -119,7 +120,7 @@ internal static partial class AssessmentJson
         json.WriteEndObject();
     }
 
-    private static void Alerts(JsonText json, IReadOnlyList<Alert> alerts)
+    private static void Alerts(Utf8JsonWriter json, IReadOnlyList<Alert> alerts)
     {
         json.WriteStartArray("alerts");
         foreach (var alert in alerts)
@@ -135,7 +136,7 @@ internal static partial class AssessmentJson
         json.WriteEndArray();
     }
 
-    private static void Recommendations(JsonText json, IReadOnlyList<Recommendation> recommendations)
+    private static void Recommendations(Utf8JsonWriter json, IReadOnlyList<Recommendation> recommendations)
     {
         json.WriteStartArray("recommendations");
         foreach (var recommendation in recommendations)

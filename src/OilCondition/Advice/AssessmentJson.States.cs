@@ -1,3 +1,4 @@
+using System.Text.Json;
 using OilCondition.Limits;
 using OilCondition.Prognosis;
 using OilCondition.Text;
@@ -7,7 +8,7 @@ namespace OilCondition;
 /// <content>Where each measurand stands, how it moves and how long it has.</content>
 internal static partial class AssessmentJson
 {
-    private static void States(JsonText json, ConditionAssessment assessment)
+    private static void States(Utf8JsonWriter json, ConditionAssessment assessment)
     {
         json.WriteStartArray("states");
         foreach (var state in assessment.States)
@@ -40,7 +41,7 @@ internal static partial class AssessmentJson
         json.WriteEndArray();
     }
 
-    private static void Evaluation(JsonText json, LimitEvaluation evaluation)
+    private static void Evaluation(Utf8JsonWriter json, LimitEvaluation evaluation)
     {
         var limit = evaluation.Limit;
         json.WriteStartObject();
@@ -70,7 +71,7 @@ internal static partial class AssessmentJson
     }
 
     /// <summary>What a fleet did not give; left out where it gave everything, or no fleet was asked.</summary>
-    private static void Missing(JsonText json, IReadOnlyList<Limit.MissingFigure> figures)
+    private static void Missing(Utf8JsonWriter json, IReadOnlyList<Limit.MissingFigure> figures)
     {
         if (figures.Count == 0)
         {
@@ -94,7 +95,7 @@ internal static partial class AssessmentJson
     }
 
     /// <summary>The latest rate of change, in the unit and per the span of its limit.</summary>
-    private static void Rate(JsonText json, LimitEvaluation evaluation)
+    private static void Rate(Utf8JsonWriter json, LimitEvaluation evaluation)
     {
         if (evaluation.Rate is not { } rate)
         {
@@ -109,7 +110,7 @@ internal static partial class AssessmentJson
         json.WriteEndObject();
     }
 
-    private static void Span(JsonText json, Limit limit)
+    private static void Span(Utf8JsonWriter json, Limit limit)
     {
         if (limit.Per is { } span)
         {
@@ -120,7 +121,7 @@ internal static partial class AssessmentJson
         }
     }
 
-    private static void Trend(JsonText json, MeasurandState state)
+    private static void Trend(Utf8JsonWriter json, MeasurandState state)
     {
         var trend = state.Trend.Assessment;
         json.WriteStartObject("trend");
@@ -152,7 +153,7 @@ internal static partial class AssessmentJson
     }
 
     /// <summary>On the logarithmic scale a slope is one of the natural logarithm, which has no unit.</summary>
-    private static void Slope(JsonText json, SeriesTrend series)
+    private static void Slope(Utf8JsonWriter json, SeriesTrend series)
     {
         var trend = series.Assessment;
         json.WriteStartObject("slope");
@@ -165,7 +166,7 @@ internal static partial class AssessmentJson
         json.WriteEndObject();
     }
 
-    private static void First(JsonText json, FirstCrossing first)
+    private static void First(Utf8JsonWriter json, FirstCrossing first)
     {
         json.WriteStartArray("firstLimit");
         foreach (var share in first.Shares)
@@ -182,7 +183,7 @@ internal static partial class AssessmentJson
         json.WriteEndArray();
     }
 
-    private static void Next(JsonText json, NextSample? next)
+    private static void Next(Utf8JsonWriter json, NextSample? next)
     {
         if (next is null)
         {
@@ -196,7 +197,7 @@ internal static partial class AssessmentJson
         json.WriteEndObject();
     }
 
-    private static void Life(JsonText json, RemainingLife life)
+    private static void Life(Utf8JsonWriter json, RemainingLife life)
     {
         json.WriteStartObject();
         json.WriteWord("side", life.Side);

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using OilCondition.Cleanup;
 using OilCondition.Limits;
 using OilCondition.Text;
@@ -35,7 +36,7 @@ internal static partial class AssessmentJson
         );
 
     /// <summary>How it was made, as far as that changes the outcome; the moment stands in the root.</summary>
-    private static void Options(JsonText json, AssessmentOptions options)
+    private static void Options(Utf8JsonWriter json, AssessmentOptions options)
     {
         json.WriteStartObject("options");
         json.WriteFigure("planningHorizonDays", options.PlanningHorizon.TotalDays);
@@ -55,7 +56,7 @@ internal static partial class AssessmentJson
         json.WriteEndObject();
     }
 
-    private static void Water(JsonText json, WaterInOil water)
+    private static void Water(Utf8JsonWriter json, WaterInOil water)
     {
         json.WriteStartObject("water");
         if (water is WaterInOil.Split split)
@@ -90,7 +91,7 @@ internal static partial class AssessmentJson
         json.WriteEndObject();
     }
 
-    private static void State(JsonText json, string name, WaterState state)
+    private static void State(Utf8JsonWriter json, string name, WaterState state)
     {
         json.WriteStartObject(name);
         json.WriteFigure("celsius", state.Saturation.Temperature.DegreesCelsius);
@@ -102,7 +103,7 @@ internal static partial class AssessmentJson
         json.WriteEndObject();
     }
 
-    private static void Cleanup(JsonText json, CleanupProgress? progress)
+    private static void Cleanup(Utf8JsonWriter json, CleanupProgress? progress)
     {
         if (progress is null)
         {
@@ -178,7 +179,7 @@ internal static partial class AssessmentJson
     }
 
     /// <summary>A reading with where it comes from; none where there is none.</summary>
-    private static void Point(JsonText json, string name, Measurand measurand, SeriesPoint? point)
+    private static void Point(Utf8JsonWriter json, string name, Measurand measurand, SeriesPoint? point)
     {
         if (point is null)
         {
@@ -195,7 +196,7 @@ internal static partial class AssessmentJson
         json.WriteEndObject();
     }
 
-    private static void Band(JsonText json, string name, LimitBand? band)
+    private static void Band(Utf8JsonWriter json, string name, LimitBand? band)
     {
         if (band is null)
         {

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using OilCondition.Text;
 using OilCondition.Treatment;
 
@@ -6,7 +7,7 @@ namespace OilCondition;
 /// <summary>Writes cautions: the word of each, and the sentence beside it.</summary>
 internal static class CautionWriter
 {
-    public static void WriteCautions(this JsonText json, IReadOnlyList<Caution> cautions)
+    public static void WriteCautions(this Utf8JsonWriter json, IReadOnlyList<Caution> cautions)
     {
         json.WriteStartArray("cautions");
         foreach (var caution in cautions)

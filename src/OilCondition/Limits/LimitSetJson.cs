@@ -1,3 +1,4 @@
+using System.Text.Json;
 using OilCondition.Text;
 
 namespace OilCondition.Limits;
@@ -16,7 +17,7 @@ internal static class LimitSetJson
             }
         );
 
-    private static void One(JsonText json, Limit limit)
+    private static void One(Utf8JsonWriter json, Limit limit)
     {
         json.WriteString("measurand", limit.Measurand.Id);
         json.WriteWord("kind", limit.Kind);
@@ -41,7 +42,7 @@ internal static class LimitSetJson
         json.WriteText("note", limit.Note);
     }
 
-    private static void Band(JsonText json, string name, LimitBand? band)
+    private static void Band(Utf8JsonWriter json, string name, LimitBand? band)
     {
         if (band is null)
         {

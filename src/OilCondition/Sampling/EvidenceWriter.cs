@@ -1,3 +1,4 @@
+using System.Text.Json;
 using OilCondition.Text;
 
 namespace OilCondition;
@@ -5,7 +6,7 @@ namespace OilCondition;
 /// <summary>Writes evidence: an id, and a number with its unit, a moment, or a text.</summary>
 internal static class EvidenceWriter
 {
-    public static void WriteEvidence(this JsonText json, string name, IReadOnlyList<EvidenceItem> evidence)
+    public static void WriteEvidence(this Utf8JsonWriter json, string name, IReadOnlyList<EvidenceItem> evidence)
     {
         json.WriteStartArray(name);
         foreach (var item in evidence)
@@ -18,7 +19,7 @@ internal static class EvidenceWriter
         json.WriteEndArray();
     }
 
-    public static void WriteEvidence(this JsonText json, EvidenceItem item)
+    public static void WriteEvidence(this Utf8JsonWriter json, EvidenceItem item)
     {
         json.WriteString("id", item.Id);
         if (item.Value is { } value)

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using OilCondition.Text;
 using OilCondition.Water;
 
@@ -19,7 +20,7 @@ internal static class HistoryJson
             }
         );
 
-    private static void Machine(JsonText json, Machine machine)
+    private static void Machine(Utf8JsonWriter json, Machine machine)
     {
         json.WriteString("id", machine.Id);
         json.WriteString("name", machine.Name);
@@ -29,7 +30,7 @@ internal static class HistoryJson
         json.WriteExact("standstillCelsius", machine.StandstillTemperature.DegreesCelsius);
     }
 
-    private static void Oil(JsonText json, Oil oil)
+    private static void Oil(Utf8JsonWriter json, Oil oil)
     {
         json.WriteString("name", oil.Name);
         Readings(json, "newReadings", oil.NewReadings);
@@ -39,7 +40,7 @@ internal static class HistoryJson
         }
     }
 
-    private static void Sample(JsonText json, OilSample sample)
+    private static void Sample(Utf8JsonWriter json, OilSample sample)
     {
         json.WriteText("sampleNumber", sample.IsNumbered ? sample.SampleNumber : "");
         json.WriteExact("takenAt", sample.TakenAt);
@@ -47,13 +48,13 @@ internal static class HistoryJson
         Texts(json, sample.Texts);
     }
 
-    private static void Sensor(JsonText json, SensorReading reading)
+    private static void Sensor(Utf8JsonWriter json, SensorReading reading)
     {
         json.WriteExact("at", reading.At);
         Readings(json, "readings", reading.Readings);
     }
 
-    private static void Event(JsonText json, OilEvent one)
+    private static void Event(Utf8JsonWriter json, OilEvent one)
     {
         switch (one)
         {
@@ -82,7 +83,7 @@ internal static class HistoryJson
         }
     }
 
-    internal static void Issue(JsonText json, HistoryIssue issue)
+    internal static void Issue(Utf8JsonWriter json, HistoryIssue issue)
     {
         json.WriteWord("kind", issue.Kind);
         json.WriteExact("at", issue.At);
@@ -91,7 +92,7 @@ internal static class HistoryJson
         Texts(json, issue.Texts);
     }
 
-    private static void Texts(JsonText json, IReadOnlyDictionary<string, string> texts)
+    private static void Texts(Utf8JsonWriter json, IReadOnlyDictionary<string, string> texts)
     {
         if (texts.Count == 0)
         {
@@ -107,7 +108,7 @@ internal static class HistoryJson
         json.WriteEndObject();
     }
 
-    private static void Readings(JsonText json, string name, IReadOnlyDictionary<Measurand, Reading> readings) =>
+    private static void Readings(Utf8JsonWriter json, string name, IReadOnlyDictionary<Measurand, Reading> readings) =>
         json.WriteList(
             name,
             readings.OrderBy(pair => pair.Key.Id, StringComparer.Ordinal),

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using OilCondition.Text;
 
 namespace OilCondition;
@@ -5,7 +6,7 @@ namespace OilCondition;
 /// <summary>Writes a source as <see cref="SourceReader"/> reads it.</summary>
 internal static class SourceWriter
 {
-    public static void WriteSource(this JsonText json, string name, Source source)
+    public static void WriteSource(this Utf8JsonWriter json, string name, Source source)
     {
         json.WriteStartObject(name);
         json.WriteWord("kind", source.Kind);

@@ -1,117 +1,72 @@
 using System.Globalization;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
 
 namespace OilCondition.Text;
 
-/// <summary>Writes JSON: indented, the same characters for the same facts on every framework.</summary>
-/// <remarks>
-/// A night's run writes some six million fields. The writer of the framework makes bytes, of which a text is then made again, and looks through every
-/// name twice; here the text is written once.
-/// </remarks>
-internal sealed partial class JsonText
+/// <summary>Writes JSON: indented, the same bytes for the same facts on every framework.</summary>
+internal static class JsonText
 {
-    /// <summary>Beyond so many characters the room of a document is given back.</summary>
-    private const int MostKept = 1 << 19;
+    private static readonly JsonWriterOptions Options = new()
+    {
+        Indented = true,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    /// <summary>Beyond it the room of a document is given back.</summary>
+    private const int MostKept = 1 << 20;
 
     /// <summary>Room for one document, used again by the next one of this thread.</summary>
     [ThreadStatic]
-    private static JsonText? room;
-
-    private char[] text = new char[1 << 14];
-    private int length;
-    private int depth;
-    private bool isFirst;
-
-    private JsonText() { }
+    private static (MemoryStream Stream, Utf8JsonWriter Writer)? room;
 
     /// <summary>A document: its format and version, then its members.</summary>
-    public static string Write(JsonFormat format, Action<JsonText> members)
+    public static string Write(JsonFormat format, Action<Utf8JsonWriter> members)
     {
-        var json = room ?? new JsonText();
+        var (stream, json) = room ?? NewRoom();
         room = null;
-        (json.length, json.depth) = (0, 0);
         json.WriteStartObject();
         json.WriteString("format", format.Id);
         json.WriteString("version", format.Version);
         members(json);
         json.WriteEndObject();
-        json.Add('\n');
-        room = json.text.Length <= MostKept ? json : null;
-        return new string(json.text, 0, json.length);
+        json.Flush();
+        stream.WriteByte((byte)'\n');
+        var text = Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length);
+        if (stream.Capacity <= MostKept)
+        {
+            stream.SetLength(0);
+            json.Reset();
+            room = (stream, json);
+        }
+
+        return text;
     }
 
-    /// <summary>An object in a list, or the document.</summary>
-    public void WriteStartObject()
+    private static (MemoryStream Stream, Utf8JsonWriter Writer) NewRoom()
     {
-        NewValue();
-        Open('{');
-    }
-
-    /// <summary>An object as a member.</summary>
-    public void WriteStartObject(string name)
-    {
-        NewMember(name);
-        Open('{');
-    }
-
-    /// <summary>The end of an object.</summary>
-    public void WriteEndObject() => Close('}');
-
-    /// <summary>A list as a member.</summary>
-    public void WriteStartArray(string name)
-    {
-        NewMember(name);
-        Open('[');
-    }
-
-    /// <summary>The end of a list.</summary>
-    public void WriteEndArray() => Close(']');
-
-    /// <summary>A text in a list.</summary>
-    public void WriteStringValue(string value)
-    {
-        NewValue();
-        AddQuoted(value);
-    }
-
-    /// <summary>A text as a member, empty or not.</summary>
-    public void WriteString(string name, string value)
-    {
-        NewMember(name);
-        AddQuoted(value);
-    }
-
-    /// <summary>Yes or no.</summary>
-    public void WriteBoolean(string name, bool value)
-    {
-        NewMember(name);
-        Add(value ? "true" : "false");
-    }
-
-    /// <summary>A count.</summary>
-    public void WriteNumber(string name, int value)
-    {
-        NewMember(name);
-        Add(value.ToString(CultureInfo.InvariantCulture));
+        var stream = new MemoryStream();
+        return (stream, new Utf8JsonWriter(stream, Options));
     }
 
     /// <summary>ISO 8601 to the second, with its offset.</summary>
-    public void WriteMoment(string name, DateTimeOffset at)
+    public static void WriteMoment(this Utf8JsonWriter json, string name, DateTimeOffset at)
     {
-        NewMember(name);
-        var (clock, minutes) = (at.DateTime, (int)at.Offset.TotalMinutes);
-        var digits = Room(27);
-        Digits(digits, 1, 4, clock.Year);
-        Digits(digits, 6, 2, clock.Month);
-        Digits(digits, 9, 2, clock.Day);
-        Digits(digits, 12, 2, clock.Hour);
-        Digits(digits, 15, 2, clock.Minute);
-        Digits(digits, 18, 2, clock.Second);
-        Digits(digits, 21, 2, Math.Abs(minutes) / 60);
-        Digits(digits, 24, 2, Math.Abs(minutes) % 60);
-        (digits[0], digits[26]) = ('"', '"');
-        (digits[5], digits[8], digits[11], digits[14], digits[17]) = ('-', '-', 'T', ':', ':');
-        (digits[20], digits[23]) = (minutes < 0 ? '-' : '+', ':');
-        length += 27;
+        Span<char> text = stackalloc char[25];
+        Digits(text, 0, 4, at.Year);
+        Digits(text, 5, 2, at.Month);
+        Digits(text, 8, 2, at.Day);
+        Digits(text, 11, 2, at.Hour);
+        Digits(text, 14, 2, at.Minute);
+        Digits(text, 17, 2, at.Second);
+        var minutes = (int)at.Offset.TotalMinutes;
+        Digits(text, 20, 2, Math.Abs(minutes) / 60);
+        Digits(text, 23, 2, Math.Abs(minutes) % 60);
+        (text[4], text[7], text[10], text[13], text[16]) = ('-', '-', 'T', ':', ':');
+        (text[19], text[22]) = (minutes < 0 ? '-' : '+', ':');
+        json.WriteString(name.AsSpan(), text);
     }
 
     private static void Digits(Span<char> text, int from, int count, int value)
@@ -124,123 +79,124 @@ internal sealed partial class JsonText
     }
 
     /// <summary>Seven significant figures: more than any reading carries, and the same digits on every framework.</summary>
-    public void WriteFigure(string name, double value)
+    public static void WriteFigure(this Utf8JsonWriter json, string name, double value)
     {
-        NewMember(name);
+        json.WritePropertyName(name);
 #if NET
-        value.TryFormat(Room(32), out var count, "G7", CultureInfo.InvariantCulture);
-        length += count;
+        Span<byte> digits = stackalloc byte[32];
+        value.TryFormat(digits, out var count, "G7", CultureInfo.InvariantCulture);
+        json.WriteRawValue(digits[..count], skipInputValidation: true);
 #else
-        Add(value.ToString("G7", CultureInfo.InvariantCulture));
+        json.WriteRawValue(value.ToString("G7", CultureInfo.InvariantCulture), skipInputValidation: true);
 #endif
     }
 
     /// <summary>A figure to its last digit, so that it is read back as it was; the same digits on every framework.</summary>
-    public void WriteExact(string name, double value)
+    public static void WriteExact(this Utf8JsonWriter json, string name, double value)
     {
-        NewMember(name);
+        json.WritePropertyName(name);
 #if NET
-        Add(value.ToString("R", CultureInfo.InvariantCulture));
+        json.WriteRawValue(value.ToString("R", CultureInfo.InvariantCulture), skipInputValidation: true);
 #else
         // There "R" does not always give the shortest digits that read back, and at times not even such as do.
-        var digits = value.ToString("G15", CultureInfo.InvariantCulture);
+        var text = value.ToString("G15", CultureInfo.InvariantCulture);
         foreach (var form in new[] { "G16", "G17" })
         {
-            if (!double.Parse(digits, CultureInfo.InvariantCulture).Equals(value))
+            if (!double.Parse(text, CultureInfo.InvariantCulture).Equals(value))
             {
-                digits = value.ToString(form, CultureInfo.InvariantCulture);
+                text = value.ToString(form, CultureInfo.InvariantCulture);
             }
         }
 
-        Add(digits);
+        json.WriteRawValue(text, skipInputValidation: true);
 #endif
     }
 
     /// <summary>An exact figure; none where there is none.</summary>
-    public void WriteExact(string name, double? value)
+    public static void WriteExact(this Utf8JsonWriter json, string name, double? value)
     {
         if (value is { } figure)
         {
-            WriteExact(name, figure);
+            json.WriteExact(name, figure);
         }
     }
 
     /// <summary>A moment to its last tick, so that it is read back as it was.</summary>
-    public void WriteExact(string name, DateTimeOffset at)
+    public static void WriteExact(this Utf8JsonWriter json, string name, DateTimeOffset at)
     {
         if (at.Ticks % TimeSpan.TicksPerSecond == 0)
         {
-            WriteMoment(name, at);
+            json.WriteMoment(name, at);
         }
         else
         {
-            WriteString(name, at.ToString("yyyy-MM-ddTHH:mm:ss.FFFFFFFzzz", CultureInfo.InvariantCulture));
+            json.WriteString(name, at.ToString("yyyy-MM-ddTHH:mm:ss.FFFFFFFzzz", CultureInfo.InvariantCulture));
         }
     }
 
     /// <summary>A text; none where it is empty.</summary>
-    public void WriteText(string name, string? value)
+    public static void WriteText(this Utf8JsonWriter json, string name, string? text)
     {
-        if (!string.IsNullOrEmpty(value))
+        if (!string.IsNullOrEmpty(text))
         {
-            WriteString(name, value!);
+            json.WriteString(name, text);
         }
     }
 
     /// <summary>A figure; none where there is none.</summary>
-    public void WriteFigure(string name, double? value)
+    public static void WriteFigure(this Utf8JsonWriter json, string name, double? value)
     {
         if (value is { } figure)
         {
-            WriteFigure(name, figure);
+            json.WriteFigure(name, figure);
         }
     }
 
     /// <summary>A moment; none where there is none.</summary>
-    public void WriteMoment(string name, DateTimeOffset? at)
+    public static void WriteMoment(this Utf8JsonWriter json, string name, DateTimeOffset? at)
     {
         if (at is { } moment)
         {
-            WriteMoment(name, moment);
+            json.WriteMoment(name, moment);
         }
     }
 
     /// <summary>A word: the name of an enumeration member in lower case with hyphens.</summary>
-    public void WriteWord<T>(string name, T value)
-        where T : struct, Enum => WriteString(name, PlainText.Kebab(value));
+    public static void WriteWord<T>(this Utf8JsonWriter json, string name, T value)
+        where T : struct, Enum => json.WriteString(name, PlainText.Kebab(value));
 
     /// <summary>A list of words.</summary>
-    public void WriteWords<T>(string name, IEnumerable<T> values)
+    public static void WriteWords<T>(this Utf8JsonWriter json, string name, IEnumerable<T> values)
         where T : struct, Enum
     {
-        WriteStartArray(name);
+        json.WriteStartArray(name);
         foreach (var value in values)
         {
-            WriteStringValue(PlainText.Kebab(value));
+            json.WriteStringValue(PlainText.Kebab(value));
         }
 
-        WriteEndArray();
+        json.WriteEndArray();
     }
 
     /// <summary>An object as a member.</summary>
-    public void WriteObject(string name, Action members)
+    public static void WriteObject(this Utf8JsonWriter json, string name, Action members)
     {
-        WriteStartObject(name);
+        json.WriteStartObject(name);
         members();
-        WriteEndObject();
+        json.WriteEndObject();
     }
 
     /// <summary>A list of objects.</summary>
-    public void WriteList<T>(string name, IEnumerable<T> items, Action<T> members)
+    public static void WriteList<T>(this Utf8JsonWriter json, string name, IEnumerable<T> items, Action<T> members)
     {
-        WriteStartArray(name);
+        json.WriteStartArray(name);
         foreach (var item in items)
         {
-            WriteStartObject();
+            json.WriteStartObject();
             members(item);
-            WriteEndObject();
+            json.WriteEndObject();
         }
 
-        WriteEndArray();
+        json.WriteEndArray();
     }
 }

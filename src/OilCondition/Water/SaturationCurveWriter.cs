@@ -1,3 +1,4 @@
+using System.Text.Json;
 using OilCondition.Text;
 
 namespace OilCondition.Water;
@@ -5,7 +6,7 @@ namespace OilCondition.Water;
 /// <summary>Writes a saturation curve as <see cref="SaturationCurveReader"/> reads it.</summary>
 internal static class SaturationCurveWriter
 {
-    public static void WriteCurve(this JsonText json, string name, SaturationCurve curve)
+    public static void WriteCurve(this Utf8JsonWriter json, string name, SaturationCurve curve)
     {
         json.WriteStartObject(name);
         json.WriteString("name", curve.Name);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json;
 using OilCondition.Text;
 
 namespace OilCondition;
@@ -11,7 +12,7 @@ internal static class JournalJson
     public static string Write(IReadOnlyList<JournalEntry> entries) =>
         JsonText.Write(JsonFormat.Journal, json => json.WriteList("alerts", entries, entry => Entry(json, entry)));
 
-    private static void Entry(JsonText json, JournalEntry entry)
+    private static void Entry(Utf8JsonWriter json, JournalEntry entry)
     {
         json.WriteString("key", entry.Key);
         json.WriteString("machine", entry.MachineId);
@@ -27,7 +28,7 @@ internal static class JournalJson
         json.WriteList("changes", entry.Changes, change => Change(json, change));
     }
 
-    private static void Change(JsonText json, JournalChange change)
+    private static void Change(Utf8JsonWriter json, JournalChange change)
     {
         json.WriteString("id", change.Id);
         json.WriteWord("kind", change.Kind);

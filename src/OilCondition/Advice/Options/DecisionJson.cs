@@ -1,3 +1,4 @@
+using System.Text.Json;
 using OilCondition.Text;
 
 namespace OilCondition;
@@ -62,7 +63,7 @@ internal static class DecisionJson
         );
 
     /// <summary>How it was made, as far as that changes the outcome.</summary>
-    private static void Options(JsonText json, DecisionOptions options)
+    private static void Options(Utf8JsonWriter json, DecisionOptions options)
     {
         json.WriteStartObject("decisionOptions");
         json.WriteFigure("confidence", options.Confidence.DecimalFractions);
@@ -74,7 +75,7 @@ internal static class DecisionJson
         json.WriteEndObject();
     }
 
-    private static void Target(JsonText json, TargetProposal target)
+    private static void Target(Utf8JsonWriter json, TargetProposal target)
     {
         json.WriteStartObject("target");
         json.WriteFigure("waterMgPerKg", target.Water?.PartsPerMillion);
@@ -88,7 +89,7 @@ internal static class DecisionJson
         json.WriteEndObject();
     }
 
-    private static void Option(JsonText json, TreatmentOption option)
+    private static void Option(Utf8JsonWriter json, TreatmentOption option)
     {
         json.WriteStartObject();
         json.WriteString("id", option.Id);
@@ -125,7 +126,7 @@ internal static class DecisionJson
         json.WriteEndObject();
     }
 
-    private static void Waiting(JsonText json, WaitingOutlook waiting)
+    private static void Waiting(Utf8JsonWriter json, WaitingOutlook waiting)
     {
         json.WriteStartObject("waiting");
         json.WriteFigure("freeWaterHoursSoFar", waiting.FreeWaterSoFar?.TotalHours);
@@ -147,7 +148,7 @@ internal static class DecisionJson
         json.WriteEndObject();
     }
 
-    private static void Sample(JsonText json, TreatmentDecision.SampleValue? sample)
+    private static void Sample(Utf8JsonWriter json, TreatmentDecision.SampleValue? sample)
     {
         if (sample is null)
         {

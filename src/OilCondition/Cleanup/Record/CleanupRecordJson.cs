@@ -1,3 +1,4 @@
+using System.Text.Json;
 using OilCondition.Text;
 using UnitsNet;
 
@@ -100,7 +101,7 @@ internal static class CleanupRecordJson
             }
         );
 
-    private static void Water(JsonText json, CleanupRecord record)
+    private static void Water(Utf8JsonWriter json, CleanupRecord record)
     {
         var status = record.Status;
         json.WriteString(
@@ -127,7 +128,7 @@ internal static class CleanupRecordJson
         json.WriteWords("condensateReasons", record.Balance.Reasons);
     }
 
-    private static void Litres(JsonText json, string name, CleanupFigure<Volume>? figure)
+    private static void Litres(Utf8JsonWriter json, string name, CleanupFigure<Volume>? figure)
     {
         if (figure is null)
         {
@@ -147,7 +148,7 @@ internal static class CleanupRecordJson
         );
     }
 
-    private static void Curve(JsonText json, CleanupStatus status)
+    private static void Curve(Utf8JsonWriter json, CleanupStatus status)
     {
         var curve = status.Curve;
         json.WriteWord("status", curve.Status);
@@ -172,7 +173,7 @@ internal static class CleanupRecordJson
         json.WriteFigure("confidence", status.Confidence);
     }
 
-    private static void Diagnosis(JsonText json, StallDiagnosis diagnosis)
+    private static void Diagnosis(Utf8JsonWriter json, StallDiagnosis diagnosis)
     {
         json.WriteWord("verdict", diagnosis.Verdict);
         json.WriteEvidence("evidence", diagnosis.Evidence);
