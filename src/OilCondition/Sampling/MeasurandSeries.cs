@@ -62,7 +62,7 @@ public sealed class MeasurandSeries
             Guard.SameLength(qualifiers.Count, dates.Count, nameof(qualifiers), nameof(dates));
         }
 
-        var points = new List<SeriesPoint>(dates.Count);
+        var plausible = new List<SeriesPoint>(dates.Count);
         var leftOut = new List<SeriesPoint>();
         foreach (var row in Enumerable.Range(0, dates.Count).OrderBy(row => dates[row]))
         {
@@ -74,7 +74,7 @@ public sealed class MeasurandSeries
             );
             if (measurand.IsPlausible(values[row]))
             {
-                points.Add(point);
+                plausible.Add(point);
             }
             else
             {
@@ -83,10 +83,10 @@ public sealed class MeasurandSeries
         }
 
         var first =
-            points.Count > 0 ? points[0].At
+            plausible.Count > 0 ? plausible[0].At
             : dates.Count > 0 ? dates.Min()
             : default;
-        return new MeasurandSeries(measurand, first, [.. points], leftOut);
+        return new MeasurandSeries(measurand, first, [.. plausible], leftOut);
     }
 
     /// <summary>The measurand.</summary>
