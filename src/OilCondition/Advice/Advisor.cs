@@ -35,6 +35,11 @@ internal static class Advisor
         WaterInOil water
     )
     {
+        if (problems.Count == 0)
+        {
+            return [];
+        }
+
         var asked =
             from problem in problems
             from finding in problem.Findings

@@ -33,13 +33,16 @@ public sealed class Alert
     /// <returns>For example <c>M1/charge-1/wear: Wear: iron 60 mg/kg ...</c>.</returns>
     public override string ToString() => $"{Key}: {Problem}";
 
-    internal static IReadOnlyList<Alert> Of(Machine machine, OilCharge charge, IEnumerable<Problem> problems) =>
-        [
-            .. problems
-                .Where(problem => problem.Severity >= Severity.Alert)
-                .Select(problem => new Alert(
-                    new AlertKey(machine.Id, charge.ToString(), problem.Subject).ToString(),
-                    problem
-                )),
-        ];
+    internal static IReadOnlyList<Alert> Of(Machine machine, OilCharge charge, IReadOnlyList<Problem> problems) =>
+        problems.Count == 0
+            ? []
+            :
+            [
+                .. problems
+                    .Where(problem => problem.Severity >= Severity.Alert)
+                    .Select(problem => new Alert(
+                        new AlertKey(machine.Id, charge.ToString(), problem.Subject).ToString(),
+                        problem
+                    )),
+            ];
 }

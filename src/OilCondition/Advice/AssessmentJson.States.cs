@@ -26,7 +26,7 @@ internal static partial class AssessmentJson
 
             json.WriteEndArray();
             Point(json, "latest", state.Measurand, state.Latest);
-            json.WriteWord("topUps", state.TopUps.Outcome);
+            json.WriteWord("topUps", state.TopUps);
             Trend(json, state);
             json.WriteStartArray("remainingLife");
             foreach (var life in state.Lives)

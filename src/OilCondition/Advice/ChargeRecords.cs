@@ -3,19 +3,26 @@ namespace OilCondition;
 /// <summary>The records of the charge that is in the machine, up to now.</summary>
 internal sealed class ChargeRecords
 {
-    private readonly Dictionary<(Measurand Measurand, DateTimeOffset Since), MeasurandSeries> samples = [];
+    private readonly OilSample[] samples;
+    private MeasurandSeries? latest;
 
     public ChargeRecords(OilHistory history, DateTimeOffset asOf)
     {
         History = history;
         AsOf = asOf;
         Charge = history.ChargeAt(asOf);
-        LatestSampleAt = history
-            .Samples.Where(sample => sample.TakenAt <= asOf)
-            .Select(sample => sample.TakenAt)
-            .DefaultIfEmpty()
-            .Max();
-        Runs = [.. history.Events.OfType<TreatmentRun>().Where(run => run.At >= Charge.Since && run.At <= asOf)];
+        foreach (var sample in history.Samples)
+        {
+            // Of two at one moment the first says in which zone it is told.
+            if (sample.TakenAt > LatestSampleAt && sample.TakenAt <= asOf)
+            {
+                LatestSampleAt = sample.TakenAt;
+            }
+        }
+
+        samples = history.SamplesIn(Charge.Since, asOf);
+        Runs = history.Events.OfType<TreatmentRun>().Where(run => run.At >= Charge.Since && run.At <= AsOf).ToArray();
+        RunUnderWay = Runs.LastOrDefault(run => run.IsUnderWay(AsOf));
     }
 
     public OilHistory History { get; }
@@ -30,7 +37,7 @@ internal sealed class ChargeRecords
     public DateTimeOffset LatestSampleAt { get; }
 
     /// <summary>The treatment that is under way; the latest when several are.</summary>
-    public TreatmentRun? RunUnderWay => Runs.LastOrDefault(run => run.IsUnderWay(AsOf));
+    public TreatmentRun? RunUnderWay { get; }
 
     public bool IsBeingTreated(Measurand measurand) => AffectedBy(RunUnderWay, measurand);
 
@@ -51,26 +58,28 @@ internal sealed class ChargeRecords
 
         return
             SensorReadings(measurand, Charge.Since).LastOrDefault() is { } sensor
-            && (read.Points.Count == 0 || sensor.At > read.Points[read.Points.Count - 1].At)
-            ? read.WithPoints([.. read.Points, sensor])
+            && (read.Sources is not [.., var last] || sensor.At > last.Origin.At)
+            ? read.WithPoints([.. read.Sources, sensor])
             : read;
     }
 
     /// <summary>What limits and trends rest on is the same series, unless a treatment lies between.</summary>
-    private MeasurandSeries Samples(Measurand measurand, DateTimeOffset since)
-    {
-        if (!samples.TryGetValue((measurand, since), out var series))
-        {
-            series = History.SampleSeries(measurand, since, AsOf);
-            samples.Add((measurand, since), series);
-        }
-
-        return series;
-    }
+    private MeasurandSeries Samples(Measurand measurand, DateTimeOffset since) =>
+        latest is not null && latest.Measurand.Equals(measurand) && latest.Origin == since ? latest
+        : since == Charge.Since ? latest = History.SeriesOf(measurand, since, samples)
+        : latest = History.SampleSeries(measurand, since, AsOf);
 
     /// <summary>The last finished treatment that had a target for a measurand; null when there was none.</summary>
-    public TreatmentRun? LastFinishedRun(Measurand measurand) =>
-        Runs.LastOrDefault(run => run.EndedAt <= AsOf && run.Measurand.Equals(measurand));
+    public TreatmentRun? LastFinishedRun(Measurand measurand)
+    {
+        TreatmentRun? last = null;
+        foreach (var run in Runs)
+        {
+            last = run.EndedAt <= AsOf && run.Measurand.Equals(measurand) ? run : last;
+        }
+
+        return last;
+    }
 
     /// <summary>Whether a finished treatment changed a measurand.</summary>
     public bool WasTreated(Measurand measurand) => Runs.Any(run => run.EndedAt <= AsOf && AffectedBy(run, measurand));
@@ -78,23 +87,26 @@ internal sealed class ChargeRecords
     public bool FollowsTreatment(Measurand measurand) => TrendStart(measurand) > Charge.Since;
 
     /// <summary>The latest reading of a measurand: of a sample that is not suspect, or of a sensor.</summary>
-    public SeriesPoint? Latest(Measurand measurand)
-    {
-        var points = Readings(measurand).Points;
-        return points.Count > 0 ? points[points.Count - 1] : null;
-    }
+    public SeriesPoint? Latest(Measurand measurand) =>
+        Readings(measurand).Sources is [.., var last] ? last.PointOf(measurand) : null;
 
     /// <summary>Sensor readings of a measurand from a moment on.</summary>
     public IEnumerable<SeriesPoint> SensorReadings(Measurand measurand, DateTimeOffset from) =>
         SensorPoints.Of(History, measurand, from, AsOf);
 
-    private DateTimeOffset TrendStart(Measurand measurand) =>
-        Runs.Count == 0
-            ? Charge.Since
-            : Runs.Where(run => run.EndedAt is { } end && end <= AsOf && AffectedBy(run, measurand))
-                .Select(run => run.EndedAt!.Value)
-                .Append(Charge.Since)
-                .Max();
+    private DateTimeOffset TrendStart(Measurand measurand)
+    {
+        var start = Charge.Since;
+        foreach (var run in Runs)
+        {
+            if (run.EndedAt is { } end && end > start && end <= AsOf && AffectedBy(run, measurand))
+            {
+                start = end;
+            }
+        }
+
+        return start;
+    }
 
     /// <summary>Whether a treatment changes a measurand: the one it has a target for, and what tells of the same water or the same particles.</summary>
     public static bool AffectedBy(TreatmentRun? run, Measurand measurand) =>

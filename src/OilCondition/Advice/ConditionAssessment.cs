@@ -7,7 +7,7 @@ namespace OilCondition;
 /// <summary>Everything that was concluded about one oil charge at one moment.</summary>
 public sealed class ConditionAssessment
 {
-    private readonly Lazy<FirstCrossing> first;
+    private FirstCrossing? first;
 
     internal ConditionAssessment(
         OilHistory history,
@@ -32,9 +32,6 @@ public sealed class ConditionAssessment
         Water = water;
         Cleanliness = cleanliness;
         Cleanup = cleanup;
-        first = new Lazy<FirstCrossing>(() =>
-            FirstCrossing.Of([.. states.SelectMany(state => state.Lives)], options.AsOf)
-        );
         NextSample = nextSample;
         Findings = findings;
         Problems = problems;
@@ -67,7 +64,8 @@ public sealed class ConditionAssessment
     public CleanupProgress? Cleanup { get; }
 
     /// <summary>Which limit is likely to be crossed first, and when.</summary>
-    public FirstCrossing First => first.Value;
+    public FirstCrossing First =>
+        first ??= FirstCrossing.Of([.. States.SelectMany(state => state.Lives)], Options.AsOf);
 
     /// <summary>When the next sample is due, and why then; null where only sensors watch this machine, and while it is being treated: then its readings say when.</summary>
     public NextSample? NextSample { get; }

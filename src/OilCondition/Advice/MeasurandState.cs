@@ -11,9 +11,11 @@ namespace OilCondition;
 /// </remarks>
 public sealed class MeasurandState
 {
+    private readonly IPointSource? latest;
+
     internal MeasurandState(
         Measurand measurand,
-        SeriesPoint? latest,
+        IPointSource? latest,
         IReadOnlyList<LimitEvaluation> limits,
         TopUpCorrection topUps,
         SeriesTrend trend,
@@ -21,11 +23,12 @@ public sealed class MeasurandState
     )
     {
         Measurand = measurand;
-        Latest = latest;
+        this.latest = latest;
         Limits = limits;
         WorstOfEachCode = LimitRank.WorstOfEachCode(limits);
         Worst = LimitRank.Worst(WorstOfEachCode);
-        TopUps = topUps;
+        TopUps = topUps.Outcome;
+        BoundedByTopUps = topUps.Bounded.Count;
         Trend = trend;
         Lives = lives;
     }
@@ -34,7 +37,7 @@ public sealed class MeasurandState
     public Measurand Measurand { get; }
 
     /// <summary>The latest reading of this charge; null when there is none.</summary>
-    public SeriesPoint? Latest { get; }
+    public SeriesPoint? Latest => latest?.PointOf(Measurand);
 
     /// <summary>The readings of the charge compared with each limit of this measurand, in the order of the limit set; at least one.</summary>
     public IReadOnlyList<LimitEvaluation> Limits { get; }
@@ -46,7 +49,10 @@ public sealed class MeasurandState
     public LimitEvaluation Worst { get; }
 
     /// <summary>Whether top-ups were corrected in the readings of the trend, and why not.</summary>
-    internal TopUpCorrection TopUps { get; }
+    internal TopUpOutcome TopUps { get; }
+
+    /// <summary>How many of these readings top-ups leave as bounds.</summary>
+    internal int BoundedByTopUps { get; }
 
     /// <summary>
     /// Whether the laboratory readings since the oil change or the last treatment move, and which of them were set aside; top-ups are

@@ -24,14 +24,15 @@ internal sealed class MeasurandStates : IDisposable
     public static IReadOnlyList<MeasurandState> Of(ChargeRecords records, LimitSet limits, AssessmentOptions options)
     {
         using var states = new MeasurandStates(records, options);
-        return [.. limits.Limits.GroupBy(limit => limit.Measurand).Select(same => states.Of(same.Key, [.. same]))];
+        return limits.ByMeasurand.Select(states.Of).ToArray();
     }
 
     /// <summary>Gives back the room that forecasts were worked out in.</summary>
     public void Dispose() => families.Dispose();
 
-    private MeasurandState Of(Measurand measurand, Limit[] limits)
+    private MeasurandState Of(Limit[] limits)
     {
+        var measurand = limits[0].Measurand;
         var readings = records.Readings(measurand);
         var topUps = records.Trend(measurand);
         var series = topUps.Series;
@@ -46,10 +47,16 @@ internal sealed class MeasurandStates : IDisposable
             rises
         );
         var oil = records.History.Machine.Oil;
+        var evaluations = new LimitEvaluation[limits.Length];
+        for (var i = 0; i < limits.Length; i++)
+        {
+            evaluations[i] = limits[i].Evaluate(oil, readings);
+        }
+
         return new MeasurandState(
             measurand,
-            readings.Points.Count > 0 ? readings.Points[readings.Points.Count - 1] : null,
-            Array.ConvertAll(limits, limit => limit.Evaluate(oil, readings)),
+            readings.Sources is [.., var latest] ? latest : null,
+            evaluations,
             topUps,
             trend,
             records.IsBeingTreated(measurand) ? [] : Lives(oil, limits, trend)
@@ -59,7 +66,7 @@ internal sealed class MeasurandStates : IDisposable
     private RemainingLife[] Lives(Oil oil, Limit[] limits, SeriesTrend trend)
     {
         var measurand = trend.Series.Measurand;
-        var how = new LifeOptions(fleet: options.Fleet.FirstOrDefault(one => one.Measurand.Equals(measurand)));
+        var how = HowToForecast(measurand);
         var figures = new FixedFigures(oil, measurand, limits);
         RemainingLife? Life(LimitSide side) =>
             figures.Last(side) is { } figure ? LifeForecast.Of(trend, figure, side, options.AsOf, how, families) : null;
@@ -70,5 +77,18 @@ internal sealed class MeasurandStates : IDisposable
             (null, { } lower) => [lower],
             ({ } upper, { } lower) => [upper, lower],
         };
+    }
+
+    private LifeOptions HowToForecast(Measurand measurand)
+    {
+        foreach (var fleet in options.Fleet)
+        {
+            if (fleet.Measurand.Equals(measurand))
+            {
+                return new LifeOptions(fleet: fleet);
+            }
+        }
+
+        return LifeOptions.Default;
     }
 }

@@ -63,12 +63,15 @@ public sealed class Problem
 
     /// <summary>Findings, gravest first, as problems in order of severity, then of topic.</summary>
     internal static IReadOnlyList<Problem> Of(IReadOnlyList<Finding> findings) =>
-        [
-            .. findings
-                .GroupBy(ProblemIdentity.Of)
-                .Select(group => new Problem(group.Key, [.. group]))
-                .OrderByDescending(problem => problem.Severity)
-                .ThenBy(problem => problem.Topic)
-                .ThenBy(problem => problem.Subject, StringComparer.Ordinal),
-        ];
+        findings.Count == 0
+            ? []
+            :
+            [
+                .. findings
+                    .GroupBy(ProblemIdentity.Of)
+                    .Select(group => new Problem(group.Key, [.. group]))
+                    .OrderByDescending(problem => problem.Severity)
+                    .ThenBy(problem => problem.Topic)
+                    .ThenBy(problem => problem.Subject, StringComparer.Ordinal),
+            ];
 }

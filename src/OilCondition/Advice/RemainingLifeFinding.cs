@@ -72,10 +72,10 @@ internal sealed class RemainingLifeFinding : Finding
                     )
             );
             evidence.Add(EvidenceItem.Date("readings-since", State.Trend.Judged.Points[0].At));
-            evidence.Add(EvidenceItem.Word("top-ups", PlainText.Kebab(State.TopUps.Outcome)));
-            if (State.TopUps.Bounded.Count > 0)
+            evidence.Add(EvidenceItem.Word("top-ups", PlainText.Kebab(State.TopUps)));
+            if (State.BoundedByTopUps > 0)
             {
-                evidence.Add(EvidenceItem.Number("readings-bounded-by-top-ups", State.TopUps.Bounded.Count, ""));
+                evidence.Add(EvidenceItem.Number("readings-bounded-by-top-ups", State.BoundedByTopUps, ""));
             }
 
             evidence.Add(EvidenceItem.Word("limit-source", State.LimitOf(Life).Source.ToString()));

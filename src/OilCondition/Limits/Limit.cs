@@ -246,7 +246,7 @@ public sealed partial class Limit
             return LimitEvaluation.Undetermined(this, LimitReason.NoReading, null, figures);
         }
 
-        var latest = series.Points[series.Points.Count - 1].Reading;
+        var latest = series.ReadingOf(series.Points.Count - 1);
         switch (Kind)
         {
             case LimitKind.RateOfChange:
@@ -255,11 +255,11 @@ public sealed partial class Limit
                     : LimitEvaluation.Undetermined(this, LimitReason.TooFewReadings, latest);
             case LimitKind.OwnHistory:
                 return OwnHistoryLimit.TryFigures(this, series, out var own, out var reason)
-                    ? new LimitWalk(this, own).Over(series.Points)
+                    ? new LimitWalk(this, own).Over(series)
                     : LimitEvaluation.Undetermined(this, reason, latest);
             default:
                 return TryResolve(oil, out var absolute)
-                    ? new LimitWalk(this, absolute).Over(series.Points)
+                    ? new LimitWalk(this, absolute).Over(series)
                     : LimitEvaluation.Undetermined(this, Unresolved, latest);
         }
     }

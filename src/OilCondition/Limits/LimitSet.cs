@@ -14,6 +14,7 @@ public sealed class LimitSet
     {
         Name = Guard.NotBlank(name);
         Limits = [.. Guard.NotNull(limits)];
+        ByMeasurand = [.. Limits.GroupBy(limit => limit.Measurand).Select(same => same.ToArray())];
         Note = Guard.NotNull(note);
     }
 
@@ -22,6 +23,9 @@ public sealed class LimitSet
 
     /// <summary>The limits, in the order in which they are to be shown.</summary>
     public IReadOnlyList<Limit> Limits { get; }
+
+    /// <summary>The limits of each measurand, in the order in which measurands first come.</summary>
+    internal IReadOnlyList<Limit[]> ByMeasurand { get; }
 
     /// <summary>What people should know of it; empty for nothing.</summary>
     public string Note { get; }

@@ -1,18 +1,21 @@
 namespace OilCondition.Limits;
 
-/// <summary>Walks through readings in order of time, up and down the two sides of a limit on their own.</summary>
+/// <summary>Walks through readings in order of time, once, up and down the two sides of a limit on their own.</summary>
+/// <remarks>A reading that left by the one side has not come back inside because it left by the other.</remarks>
 internal sealed class LimitWalk(Limit limit, Limit figures)
 {
+    private readonly LimitSideWalk? upper = Side(limit, figures.Upper, mirrored: false);
+    private readonly LimitSideWalk? lower = Side(limit, figures.Lower, mirrored: true);
+
     /// <summary>Readings as they are.</summary>
-    public LimitEvaluation Over(IReadOnlyList<SeriesPoint> points)
+    public LimitEvaluation Over(MeasurandSeries series)
     {
-        var sides = Sides();
-        foreach (var point in points)
+        for (var i = 0; i < series.Points.Count; i++)
         {
-            Take(sides, point.At, point.Reading);
+            Take(series.MomentOf(i), series.ReadingOf(i));
         }
 
-        return Evaluation(sides, points[points.Count - 1].Reading, null);
+        return Evaluation(series.ReadingOf(series.Points.Count - 1), null);
     }
 
     /// <summary>Figures made of readings, such as rates.</summary>
@@ -22,43 +25,27 @@ internal sealed class LimitWalk(Limit limit, Limit figures)
         double? rate
     )
     {
-        var sides = Sides();
         foreach (var (at, reading) in readings)
         {
-            Take(sides, at, reading);
+            Take(at, reading);
         }
 
-        return Evaluation(sides, latest, rate);
+        return Evaluation(latest, rate);
     }
 
-    /// <summary>A reading that left by the one side has not come back inside because it left by the other.</summary>
-    private LimitSideWalk[] Sides()
+    private void Take(DateTimeOffset? at, Reading reading)
     {
-        var (upper, lower) = (Side(figures.Upper, mirrored: false), Side(figures.Lower, mirrored: true));
-        return upper is null ? [lower!]
-            : lower is null ? [upper]
-            : [upper, lower];
+        upper?.Take(at, reading);
+        lower?.Take(at, reading);
     }
 
-    private static void Take(LimitSideWalk[] sides, DateTimeOffset? at, Reading reading)
+    private LimitEvaluation Evaluation(Reading latest, double? rate)
     {
-        foreach (var side in sides)
-        {
-            side.Take(at, reading);
-        }
-    }
-
-    private LimitEvaluation Evaluation(LimitSideWalk[] sides, Reading latest, double? rate)
-    {
-        var (worst, waiting) = (sides[0], sides[0]);
-        var isDecided = true;
-        foreach (var side in sides)
-        {
-            worst = side.State > worst.State ? side : worst;
-            waiting = side.Pending > waiting.Pending ? side : waiting;
-            isDecided &= side.IsDecided;
-        }
-
+        // A limit has a band at least on one side.
+        var (one, other) = (upper ?? lower!, lower ?? upper!);
+        var worst = other.State > one.State ? other : one;
+        var waiting = other.Pending > one.Pending ? other : one;
+        var isDecided = one.IsDecided && other.IsDecided;
         var undecided = worst.State < LimitState.Alert && !isDecided;
         var reason =
             undecided ? LimitReason.BoundDoesNotDecide
@@ -78,6 +65,6 @@ internal sealed class LimitWalk(Limit limit, Limit figures)
         );
     }
 
-    private LimitSideWalk? Side(LimitBand? band, bool mirrored) =>
+    private static LimitSideWalk? Side(Limit limit, LimitBand? band, bool mirrored) =>
         band is null ? null : new LimitSideWalk(band, mirrored, limit.DeadBand, limit.Confirmations);
 }

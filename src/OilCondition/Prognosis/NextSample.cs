@@ -78,19 +78,18 @@ public sealed record NextSample
             return ToConfirm(NextSampleReason.LimitCrossed, lastSampleAt, plan, asOf);
         }
 
-        CrossingForecast[] forecasts = [.. lives.OfType<RemainingLife.Forecast>().Select(one => one.Crossing)];
         double Unseen(DateTimeOffset at)
         {
             var intact = 1.0;
-            foreach (var one in forecasts)
+            for (var i = 0; i < lives.Count; i++)
             {
-                intact *= 1 - one.ChanceUnseenBefore(at);
+                intact *= lives[i] is RemainingLife.Forecast one ? 1 - one.Crossing.ChanceUnseenBefore(at) : 1;
             }
 
             return 1 - intact;
         }
 
-        if (forecasts.Length == 0)
+        if (!lives.Any(life => life is RemainingLife.Forecast))
         {
             return lives.Count == 0
                 ? new NextSample(latest, NextSampleReason.NothingToForecast, 0, asOf)

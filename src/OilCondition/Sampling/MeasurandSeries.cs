@@ -9,17 +9,22 @@ public sealed class MeasurandSeries
     /// <summary>Days of the readings on the axis of oil hours; null on the calendar's, whose days the readings tell themselves.</summary>
     private readonly double[]? dutyDays;
 
+    private readonly SeriesPoints points;
+
+    /// <summary>Not a number until somebody asks: trend and forecast both do.</summary>
+    private double readingError = double.NaN;
+
     internal MeasurandSeries(
         Measurand measurand,
         DateTimeOffset origin,
-        IReadOnlyList<SeriesPoint> points,
+        IPointSource[] sources,
         IReadOnlyList<SeriesPoint> leftOut,
         double? oilHoursPerDay = null
     )
     {
         Measurand = measurand;
         Origin = origin;
-        Points = points;
+        points = new SeriesPoints(measurand, sources);
         LeftOut = leftOut;
         OilHoursPerDay = oilHoursPerDay;
         dutyDays = oilHoursPerDay is { } duty ? OnDuty(duty) : null;
@@ -57,7 +62,7 @@ public sealed class MeasurandSeries
             Guard.SameLength(qualifiers.Count, dates.Count, nameof(qualifiers), nameof(dates));
         }
 
-        var points = new List<SeriesPoint>(dates.Count);
+        var plausible = new List<SeriesPoint>(dates.Count);
         var leftOut = new List<SeriesPoint>();
         foreach (var row in Enumerable.Range(0, dates.Count).OrderBy(row => dates[row]))
         {
@@ -69,7 +74,7 @@ public sealed class MeasurandSeries
             );
             if (measurand.IsPlausible(values[row]))
             {
-                points.Add(point);
+                plausible.Add(point);
             }
             else
             {
@@ -78,10 +83,10 @@ public sealed class MeasurandSeries
         }
 
         var first =
-            points.Count > 0 ? points[0].At
+            plausible.Count > 0 ? plausible[0].At
             : dates.Count > 0 ? dates.Min()
             : default;
-        return new MeasurandSeries(measurand, first, points, leftOut);
+        return new MeasurandSeries(measurand, first, [.. plausible], leftOut);
     }
 
     /// <summary>The measurand.</summary>
@@ -91,7 +96,7 @@ public sealed class MeasurandSeries
     public DateTimeOffset Origin { get; }
 
     /// <summary>The readings, in order of time.</summary>
-    public IReadOnlyList<SeriesPoint> Points { get; }
+    public IReadOnlyList<SeriesPoint> Points => points;
 
     /// <summary>Readings kept out of the series, each with its reason.</summary>
     public IReadOnlyList<SeriesPoint> LeftOut { get; }
@@ -117,21 +122,21 @@ public sealed class MeasurandSeries
             return day;
         }
 
-        var last = Points.Count - 1;
-        if (day <= CalendarDay(Points[0].At) || day >= CalendarDay(Points[last].At))
+        var last = points.Count - 1;
+        if (day <= CalendarDayOf(0) || day >= CalendarDayOf(last))
         {
-            var end = day <= CalendarDay(Points[0].At) ? 0 : last;
-            return dutyDays[end] + day - CalendarDay(Points[end].At);
+            var end = day <= CalendarDayOf(0) ? 0 : last;
+            return dutyDays[end] + day - CalendarDayOf(end);
         }
 
         var after = 0;
-        while (CalendarDay(Points[after].At) < day)
+        while (CalendarDayOf(after) < day)
         {
             after++;
         }
 
-        var from = CalendarDay(Points[after - 1].At);
-        var span = CalendarDay(Points[after].At) - from;
+        var from = CalendarDayOf(after - 1);
+        var span = CalendarDayOf(after) - from;
         var part = span > 0 ? (day - from) / span : 1;
         return dutyDays[after - 1] + part * (dutyDays[after] - dutyDays[after - 1]);
     }
@@ -140,27 +145,32 @@ public sealed class MeasurandSeries
     /// <returns>Days from the origin on the series' axis, ascending, and values in the measurand's unit.</returns>
     public (double[] Days, double[] Values) ToColumns()
     {
+        var (days, values) = (new double[points.Count], new double[points.Count]);
         var count = 0;
-        for (var i = 0; i < Points.Count; i++)
+        for (var i = 0; i < points.Count; i++)
         {
-            count += Points[i].Reading.IsCensored ? 0 : 1;
-        }
-
-        var (days, values) = (new double[count], new double[count]);
-        for (var (i, at) = (0, 0); i < Points.Count; i++)
-        {
-            if (!Points[i].Reading.IsCensored)
+            if (ReadingOf(i) is { IsCensored: false } reading)
             {
-                days[at] = DayOf(i);
-                values[at++] = Points[i].Reading.Value;
+                (days[count], values[count]) = (DayOf(i), reading.Value);
+                count++;
             }
         }
 
+        Array.Resize(ref days, count);
+        Array.Resize(ref values, count);
         return (days, values);
     }
 
+    /// <summary>A reading of the series.</summary>
+    internal Reading ReadingOf(int index) => points.Sources[index].ReadingOf(Measurand);
+
+    /// <summary>When it was read.</summary>
+    internal DateTimeOffset MomentOf(int index) => points.Sources[index].Origin.At;
+
     /// <summary>Day of a reading on the series' axis.</summary>
-    internal double DayOf(int index) => dutyDays is null ? CalendarDay(Points[index].At) : dutyDays[index];
+    internal double DayOf(int index) => dutyDays is null ? CalendarDayOf(index) : dutyDays[index];
+
+    private double CalendarDayOf(int index) => CalendarDay(MomentOf(index));
 
     private double CalendarDay(DateTimeOffset at) => (at - Origin).TotalDays;
 
@@ -174,17 +184,18 @@ public sealed class MeasurandSeries
     public bool TryOnOilHours([NotNullWhen(true)] out MeasurandSeries? onOilHours)
     {
         onOilHours = null;
-        var metered = Points.Where(point => point.OilHours is not null).ToList();
+        var metered = Array.FindAll(points.Sources, one => one.Origin.OilHours is not null);
         if (
-            metered.Count < 2
-            || metered.Zip(metered.Skip(1), (one, next) => next.OilHours!.Value < one.OilHours!.Value).Any(back => back)
+            metered.Length < 2
+            || metered
+                .Zip(metered.Skip(1), (one, next) => next.Origin.OilHours!.Value < one.Origin.OilHours!.Value)
+                .Any(back => back)
         )
         {
             return false;
         }
 
-        var first = metered[0];
-        var last = metered[metered.Count - 1];
+        var (first, last) = (metered[0].Origin, metered[metered.Length - 1].Origin);
         var days = (last.At - first.At).TotalDays;
         var hours = last.OilHours!.Value - first.OilHours!.Value;
         if (!(days > 0 && hours > 0))
@@ -217,47 +228,56 @@ public sealed class MeasurandSeries
     {
         get
         {
-            var (_, values) = ToColumns();
-            if (values.Length == 0)
+            if (double.IsNaN(Volatile.Read(ref readingError)))
             {
-                return 0;
+                Volatile.Write(ref readingError, FindReadingError());
             }
 
-            var typical = Math.Abs(Statistics.Numbers.Median(values));
-            var method = Math.Max(Measurand.AbsolutePrecision, Measurand.RelativePrecision * typical) / 2.8;
-            var repeats = 2 * Statistics.Numbers.CountDistinct(values) <= values.Length;
-            var error = repeats ? Math.Max(method, Statistics.Numbers.LastDigit(values) / Math.Sqrt(12)) : method;
-            return Measurand.Scale == NaturalScale.Linear ? error
-                : typical > 0 ? Math.Min(1, error / typical)
-                : 0;
+            return Volatile.Read(ref readingError);
         }
     }
 
-    internal MeasurandSeries WithPoints(IReadOnlyList<SeriesPoint> points) =>
-        new(Measurand, Origin, points, LeftOut, OilHoursPerDay);
-
-    /// <summary>Sets points of this series aside; on oil hours the axis stays as it was.</summary>
-    internal MeasurandSeries Without(IReadOnlyDictionary<SeriesPoint, LeftOutReason> setAside)
+    private double FindReadingError()
     {
-        if (setAside.Count == 0)
+        var (_, values) = ToColumns();
+        if (values.Length == 0)
         {
-            return this;
+            return 0;
         }
 
-        return new MeasurandSeries(
+        var typical = Math.Abs(Statistics.Numbers.Median(values));
+        var method = Math.Max(Measurand.AbsolutePrecision, Measurand.RelativePrecision * typical) / 2.8;
+        var repeats = 2 * Statistics.Numbers.CountDistinct(values) <= values.Length;
+        var error = repeats ? Math.Max(method, Statistics.Numbers.LastDigit(values) / Math.Sqrt(12)) : method;
+        return Measurand.Scale == NaturalScale.Linear ? error
+            : typical > 0 ? Math.Min(1, error / typical)
+            : 0;
+    }
+
+    /// <summary>Where the points come from.</summary>
+    internal IPointSource[] Sources => points.Sources;
+
+    internal MeasurandSeries WithPoints(IPointSource[] sources) =>
+        new(Measurand, Origin, sources, LeftOut, OilHoursPerDay);
+
+    /// <summary>Sets points of this series aside, by their index in order of time; on oil hours the axis stays as it was.</summary>
+    internal MeasurandSeries Without(IReadOnlyDictionary<int, LeftOutReason> setAside) =>
+        new(
             Measurand,
             Origin,
-            [.. Points.Where(point => !setAside.ContainsKey(point))],
-            [.. LeftOut, .. setAside.Select(pair => pair.Key.LeftOutBecause(pair.Value))],
+            [.. points.Sources.Where((_, i) => !setAside.ContainsKey(i))],
+            [.. LeftOut, .. setAside.Select(pair => points[pair.Key].LeftOutBecause(pair.Value))],
             OilHoursPerDay
         );
-    }
 
     private double[] OnDuty(double oilHoursPerDay)
     {
-        var last = Points[Points.Count - 1];
+        var last = points.Sources[points.Count - 1].Origin;
         var lastDay = CalendarDay(last.At);
-        return [.. Points.Select(point => lastDay - (last.OilHours!.Value - point.OilHours!.Value) / oilHoursPerDay)];
+        return Array.ConvertAll(
+            points.Sources,
+            one => lastDay - (last.OilHours!.Value - one.Origin.OilHours!.Value) / oilHoursPerDay
+        );
     }
 
     /// <summary>What, how many readings, and over which span.</summary>

@@ -126,17 +126,15 @@ public sealed class OilHistory
     /// <summary>The same records as they were known at a moment: what came later is gone, and does not help to judge what came before.</summary>
     /// <param name="asOf">The moment; records of that moment are kept.</param>
     /// <returns>The history up to then; this one when nothing is later.</returns>
-    public OilHistory Until(DateTimeOffset asOf)
-    {
-        if (
-            Samples.All(sample => sample.TakenAt <= asOf)
-            && SensorReadings.All(reading => reading.At <= asOf)
-            && Events.All(one => one.At <= asOf)
-        )
-        {
-            return this;
-        }
+    public OilHistory Until(DateTimeOffset asOf) => EndsBy(asOf) ? this : CutAfter(asOf);
 
+    private bool EndsBy(DateTimeOffset asOf) =>
+        (Samples.Count == 0 || Samples[Samples.Count - 1].TakenAt <= asOf)
+        && (SensorReadings.Count == 0 || SensorReadings[SensorReadings.Count - 1].At <= asOf)
+        && (Events.Count == 0 || Events[Events.Count - 1].At <= asOf);
+
+    private OilHistory CutAfter(DateTimeOffset asOf)
+    {
         var samples = Samples.Where(sample => sample.TakenAt <= asOf).ToList();
         var sensors = SensorReadings.Where(reading => reading.At <= asOf).ToList();
         var events = Events.Where(one => one.At <= asOf).ToList();
@@ -147,14 +145,11 @@ public sealed class OilHistory
     private static readonly TimeSpan ClockTolerance = TimeSpan.FromHours(24);
 
     /// <summary>The records up to a moment, with an issue for each sample, and one for all sensor readings, that are dated later than a clock's error.</summary>
-    internal OilHistory JudgedAt(DateTimeOffset asOf)
-    {
-        var known = Until(asOf);
-        if (ReferenceEquals(known, this))
-        {
-            return known;
-        }
+    internal OilHistory JudgedAt(DateTimeOffset asOf) => EndsBy(asOf) ? this : JudgedAfter(asOf);
 
+    private OilHistory JudgedAfter(DateTimeOffset asOf)
+    {
+        var known = CutAfter(asOf);
         var until = asOf + ClockTolerance;
         var later = Samples
             .Where(sample => sample.TakenAt > until)
@@ -183,12 +178,11 @@ public sealed class OilHistory
     /// <returns>Whether there is any record.</returns>
     public bool TryFirstRecord(out DateTimeOffset at)
     {
-        var moments = Samples
-            .Take(1)
-            .Select(sample => sample.TakenAt)
-            .Concat(SensorReadings.Take(1).Select(one => one.At));
-        at = moments.DefaultIfEmpty().Min();
-        return Samples.Count > 0 || SensorReadings.Count > 0;
+        DateTimeOffset? sampled = Samples.Count > 0 ? Samples[0].TakenAt : null;
+        DateTimeOffset? read = SensorReadings.Count > 0 ? SensorReadings[0].At : null;
+        var first = read is null || sampled <= read ? sampled : read;
+        at = first ?? default;
+        return first is not null;
     }
 
     /// <summary>The charge that is in the machine at a moment: since the last oil change, or else since the first record.</summary>
@@ -222,44 +216,48 @@ public sealed class OilHistory
     public MeasurandSeries SampleSeries(Measurand measurand, DateTimeOffset from, DateTimeOffset to)
     {
         Guard.NotNull(measurand);
-        var all = new List<(OilSample Sample, Reading Reading)>(Samples.Count);
+        return SeriesOf(measurand, from, SamplesIn(from, to));
+    }
+
+    /// <summary>The samples of a span of time, both ends included.</summary>
+    internal OilSample[] SamplesIn(DateTimeOffset from, DateTimeOffset to) =>
+        [.. Samples.Where(sample => sample.TakenAt >= from && sample.TakenAt <= to)];
+
+    /// <summary>The same of samples that are at hand, which series of several measurands share where all of them count.</summary>
+    internal MeasurandSeries SeriesOf(Measurand measurand, DateTimeOffset from, OilSample[] samples)
+    {
         var method = "";
-        foreach (var sample in Samples)
+        foreach (var sample in samples)
         {
             if (
-                sample.TakenAt >= from
-                && sample.TakenAt <= to
-                && sample.Readings.TryGetValue(measurand, out var reading)
+                sample.Readings.TryGetValue(measurand, out var reading)
+                && reading.Method.Length > 0
+                && !IsSuspect(sample)
             )
             {
-                all.Add((sample, reading));
-                method = reading.Method.Length > 0 && !IsSuspect(sample) ? reading.Method : method;
+                method = reading.Method;
             }
         }
 
-        var points = new List<SeriesPoint>(all.Count);
-        var leftOut = new List<SeriesPoint>();
-        foreach (var (sample, reading) in all)
+        LeftOutReason? ReasonAgainst(OilSample sample) =>
+            IsSuspect(sample) ? LeftOutReason.SuspectSample
+            : sample.Readings[measurand].Method is { Length: > 0 } own
+            && !string.Equals(own, method, StringComparison.OrdinalIgnoreCase)
+                ? LeftOutReason.OtherMethod
+            : null;
+        bool IsPoint(OilSample sample) => sample.Readings.ContainsKey(measurand) && ReasonAgainst(sample) is null;
+        if (Array.TrueForAll(samples, IsPoint))
         {
-            var point = new SeriesPoint(sample.Origin, reading);
-            if (IsSuspect(sample))
-            {
-                leftOut.Add(point.LeftOutBecause(LeftOutReason.SuspectSample));
-            }
-            else if (
-                reading.Method.Length > 0
-                && !string.Equals(reading.Method, method, StringComparison.OrdinalIgnoreCase)
-            )
-            {
-                leftOut.Add(point.LeftOutBecause(LeftOutReason.OtherMethod));
-            }
-            else
-            {
-                points.Add(point);
-            }
+            return new MeasurandSeries(measurand, from, samples, []);
         }
 
-        return new MeasurandSeries(measurand, from, [.. points], [.. leftOut]);
+        var leftOut =
+            from sample in samples
+            where sample.Readings.ContainsKey(measurand)
+            let reason = ReasonAgainst(sample)
+            where reason is not null
+            select ((IPointSource)sample).PointOf(measurand).LeftOutBecause(reason.Value);
+        return new MeasurandSeries(measurand, from, Array.FindAll(samples, IsPoint), leftOut.ToArray());
     }
 
     /// <summary>The sensor readings of one measurand in a span of time.</summary>

@@ -4,9 +4,11 @@ using OilCondition.Text;
 namespace OilCondition;
 
 /// <summary>One laboratory sample of one machine's oil.</summary>
-public sealed class OilSample
+public sealed class OilSample : IPointSource
 {
     internal static readonly IReadOnlyDictionary<string, string> NoTexts = new Dictionary<string, string>();
+
+    private readonly KeptReadings readings;
 
     /// <summary>A sample.</summary>
     /// <param name="sampleNumber">The laboratory's number; blank where it gave none: the sample is then called by its moment.</param>
@@ -23,11 +25,11 @@ public sealed class OilSample
     {
         TakenAt = Guard.Moment(takenAt);
         SampleNumber = string.IsNullOrWhiteSpace(Guard.NotNull(sampleNumber)) ? Unnumbered(takenAt) : sampleNumber;
-        Readings = KeptReadings.Of(readings);
+        this.readings = KeptReadings.Of(readings);
         Origin = new PointOrigin(
             TakenAt,
             SampleNumber,
-            Readings.TryGetValue(Measurands.OilHours, out var hours) && !hours.IsCensored ? hours.Value : null
+            this.readings.TryGetValue(Measurands.OilHours, out var hours) && !hours.IsCensored ? hours.Value : null
         );
         Texts = texts is null or { Count: 0 }
             ? NoTexts
@@ -41,13 +43,19 @@ public sealed class OilSample
     public DateTimeOffset TakenAt { get; }
 
     /// <summary>What was measured.</summary>
-    public IReadOnlyDictionary<Measurand, Reading> Readings { get; }
+    public IReadOnlyDictionary<Measurand, Reading> Readings => readings;
 
     /// <summary>What the laboratory wrote besides, such as a remark: texts by the header they stood under, as in the file.</summary>
     public IReadOnlyDictionary<string, string> Texts { get; }
 
     /// <summary>What all of its readings share.</summary>
     internal PointOrigin Origin { get; }
+
+    PointOrigin IPointSource.Origin => Origin;
+
+    Reading IPointSource.ReadingOf(Measurand measurand) => readings[measurand];
+
+    SeriesPoint IPointSource.PointOf(Measurand measurand) => new(Origin, readings[measurand]);
 
     /// <summary>Whether the laboratory gave a number.</summary>
     internal bool IsNumbered => !string.Equals(SampleNumber, Unnumbered(TakenAt), StringComparison.Ordinal);

@@ -3,9 +3,8 @@ using OilCondition.Text;
 namespace OilCondition;
 
 /// <summary>One reading of a series.</summary>
-public sealed record SeriesPoint
+public sealed record SeriesPoint : IPointSource
 {
-    // Most points are the reading of a sample and nothing else, and a fleet has a million of them.
     private readonly PointOrigin origin;
     private readonly PointChange? change;
 
@@ -36,6 +35,12 @@ public sealed record SeriesPoint
 
     /// <summary>Why it is kept out of its series and stands beside it; null for a reading of the series.</summary>
     public LeftOutReason? LeftOut => change?.LeftOut;
+
+    PointOrigin IPointSource.Origin => origin;
+
+    Reading IPointSource.ReadingOf(Measurand measurand) => Reading;
+
+    SeriesPoint IPointSource.PointOf(Measurand measurand) => this;
 
     internal SeriesPoint LeftOutBecause(LeftOutReason reason) =>
         new(origin, Reading, new PointChange(Reported, reason));

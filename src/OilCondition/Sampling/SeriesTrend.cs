@@ -27,10 +27,7 @@ public sealed class SeriesTrend
         var setAside = Enumerable
             .Range(0, series.Points.Count)
             .Where(i => !judged.Contains(i))
-            .ToDictionary(
-                i => series.Points[i],
-                i => wild.Contains(i) ? LeftOutReason.Wild : LeftOutReason.BeforeChange
-            );
+            .ToDictionary(i => i, i => wild.Contains(i) ? LeftOutReason.Wild : LeftOutReason.BeforeChange);
         return series.Without(setAside);
     }
 
@@ -54,12 +51,12 @@ public sealed class SeriesTrend
     /// <summary>The same with designs to be shared with other series of the same dates.</summary>
     internal static SeriesTrend Of(MeasurandSeries series, TrendOptions options, RiseDesigns designs)
     {
-        var points = series.Points;
-        var (days, values) = (new double[points.Count], new double[points.Count]);
-        var censoring = new Censoring[points.Count];
-        for (var i = 0; i < days.Length; i++)
+        var count = series.Points.Count;
+        var (days, values) = (new double[count], new double[count]);
+        var censoring = new Censoring[count];
+        for (var i = 0; i < count; i++)
         {
-            var reading = points[i].Reading;
+            var reading = series.ReadingOf(i);
             (days[i], values[i]) = (series.DayOf(i), FigureOf(reading, options.Scale));
             censoring[i] = CensoringOf(reading);
         }

@@ -73,16 +73,15 @@ internal sealed class TopUpCorrection
     {
         Guard.NotNull(series);
         Guard.NotNull(history);
-        if (history.Events.Count == 0)
-        {
-            return new TopUpCorrection(series, TopUpOutcome.NoTopUp, []);
-        }
+        return history.Events.Count == 0 || series.Points.Count == 0
+            ? new TopUpCorrection(series, TopUpOutcome.NoTopUp, [])
+            : Correct(series, history, asOf);
+    }
 
-        var points = series.Points;
-        var topUps = history
-            .Events.OfType<TopUp>()
-            .Where(one => points.Count > 0 && one.At >= points[0].At && one.At <= asOf)
-            .ToList();
+    private static TopUpCorrection Correct(MeasurandSeries series, OilHistory history, DateTimeOffset asOf)
+    {
+        SeriesPoint[] points = [.. series.Points];
+        var topUps = history.Events.OfType<TopUp>().Where(one => one.At >= points[0].At && one.At <= asOf).ToList();
         if (topUps.Count == 0)
         {
             return new TopUpCorrection(series, TopUpOutcome.NoTopUp, []);
@@ -109,11 +108,11 @@ internal sealed class TopUpCorrection
             return new TopUpCorrection(series, TopUpOutcome.NewOilValueMissing, topUps);
         }
 
-        var corrected = new SeriesPoint[points.Count];
+        var corrected = new SeriesPoint[points.Length];
         var lowest = series.Measurand.LowestPlausible;
         var bounded = new List<SeriesPoint>();
         var drop = 0.0;
-        for (var i = points.Count - 1; i >= 0; i--)
+        for (var i = points.Length - 1; i >= 0; i--)
         {
             drop += Drop(points, i, topUps, charge, newOil.Value);
             var figure = points[i].Reading.Value - drop;
@@ -131,16 +130,10 @@ internal sealed class TopUpCorrection
         !(between.Aggregate(1.0, (left, one) => left * Math.Max(0, 1 - one.Volume / charge)) >= LeastShareLeft);
 
     /// <summary>What the top-ups between a reading and the next one (or now) took off.</summary>
-    private static double Drop(
-        IReadOnlyList<SeriesPoint> points,
-        int index,
-        List<TopUp> topUps,
-        Volume charge,
-        double newOil
-    )
+    private static double Drop(SeriesPoint[] points, int index, List<TopUp> topUps, Volume charge, double newOil)
     {
         var from = points[index];
-        var to = index + 1 < points.Count ? points[index + 1] : null;
+        var to = index + 1 < points.Length ? points[index + 1] : null;
         var start = from.Reading.Value;
 
         // Each drop is an affine function of the unknown rate R: drop = constant + factor R. Sums of both are carried along.

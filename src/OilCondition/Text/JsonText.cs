@@ -8,8 +8,10 @@ namespace OilCondition.Text;
 /// <summary>Writes JSON: indented, the same bytes for the same facts on every framework.</summary>
 internal static class JsonText
 {
+    /// <summary>Our own documents are well formed, which tests read; the writer need not look again at each member.</summary>
     private static readonly JsonWriterOptions Options = new()
     {
+        SkipValidation = true,
         Indented = true,
         NewLine = "\n",
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,

@@ -27,7 +27,7 @@ public class AssessmentPropertyTests
                 )
                 .Concat(
                     assessment.States.Select(state =>
-                        $"{state.Measurand.Id} {state.Worst.State} {state.Worst.Since:O} {state.Worst.Pending} {state.TopUps.Outcome} "
+                        $"{state.Measurand.Id} {state.Worst.State} {state.Worst.Since:O} {state.Worst.Pending} {state.TopUps} "
                         + $"{state.Trend.Assessment.Verdict} {state.Trend.Assessment.Slope:R} {string.Join(" ", state.Lives.Select(Dates))}"
                     )
                 )

@@ -315,7 +315,12 @@ public class ExtremeInputTests
 
         foreach (var state in assessment.States)
         {
-            Finite(state.TopUps.TotalDrop);
+            var read = assessment.History.SampleSeries(
+                state.Measurand,
+                assessment.Charge.Since,
+                assessment.Options.AsOf
+            );
+            Finite(TopUpCorrection.Of(read, assessment.History, assessment.Options.AsOf).TotalDrop);
             state.Lives.ToList().ForEach(Look);
         }
 

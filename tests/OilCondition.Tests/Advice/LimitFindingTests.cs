@@ -114,8 +114,8 @@ public class LimitFindingTests
         var history = Invented.History(Acid(Level), new TopUp(Invented.Start.AddDays(195), Volume.FromLiters(200)));
         var state = Assess(history, Absolute()).States.Single();
 
-        state.TopUps.Outcome.ShouldBe(TopUpOutcome.Corrected);
-        var (days, values) = state.TopUps.Series.ToColumns();
+        state.TopUps.ShouldBe(TopUpOutcome.Corrected);
+        var (days, values) = state.Trend.Series.ToColumns();
         ((values[^1] - values[0]) / (days[^1] - days[0]) * 30).ShouldBe(0.02, 1e-9);
         state.Latest!.Reading.Value.ShouldBe(Level(12), 1e-12);
     }
