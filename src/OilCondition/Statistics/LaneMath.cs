@@ -179,6 +179,10 @@ internal static class LaneMath
     public static Lanes WhereLess(Lanes a, Lanes b, Lanes x, Lanes y) =>
         Vector256.ConditionalSelect(Vector256.LessThan(a, b), x, y);
 
+    /// <summary>Whether a is below b in all four; false for NaN.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AreLess(Lanes a, Lanes b) => Vector256.LessThanAll(a, b);
+
     /// <summary>One of the four.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double At(Lanes lanes, int index) => lanes.GetElement(index);
@@ -222,6 +226,8 @@ internal static class LaneMath
 
     public static Lanes WhereLess(Lanes a, Lanes b, Lanes x, Lanes y) =>
         new(a.A < b.A ? x.A : y.A, a.B < b.B ? x.B : y.B, a.C < b.C ? x.C : y.C, a.D < b.D ? x.D : y.D);
+
+    public static bool AreLess(Lanes a, Lanes b) => a.A < b.A && a.B < b.B && a.C < b.C && a.D < b.D;
 
     public static double At(Lanes lanes, int index) =>
         index switch
