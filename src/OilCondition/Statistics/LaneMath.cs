@@ -152,6 +152,9 @@ internal static class LaneMath
     public static Lanes Of(double value) => Vector256.Create(value);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes Of(double a, double b, double c, double d) => Vector256.Create(a, b, c, d);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double Sum(Lanes lanes) => Vector256.Sum(lanes);
 
     /// <summary>The four sums, one a lane.</summary>
@@ -207,6 +210,8 @@ internal static class LaneMath
     }
 
     public static Lanes Of(double value) => new(value, value, value, value);
+
+    public static Lanes Of(double a, double b, double c, double d) => new(a, b, c, d);
 
     public static double Sum(Lanes lanes) => lanes.A + lanes.C + (lanes.B + lanes.D);
 

@@ -21,14 +21,12 @@ internal readonly struct DecayProfile
 
     private const double Rounding = 1e-13;
 
-    /// <summary>The most that ln κ may move from one rate to the next.</summary>
-    private const double WidestStep = 0.35;
-
     // Of four rates each, one a lane; the arrays may be longer.
     private readonly Lanes[] scaledRates;
     private readonly DecayEllipse[] ellipses;
     private readonly double? lowestFloor;
     private readonly double? highestFloor;
+    private readonly DecayGrid grid;
     private readonly int count;
     private readonly int lanes;
     private readonly double lead;
@@ -71,8 +69,8 @@ internal readonly struct DecayProfile
             HasNoHighestRate = !hasHighest;
         }
 
-        var half = (Highest - Lowest) / 2;
-        count = half > 0 ? Math.Max(DecayNodes.Rates, (int)Math.Ceiling(Math.PI * half / WidestStep / 4) * 4) : 1;
+        grid = Highest > Lowest ? new DecayGrid(Lowest, Highest, HasNoLowestRate) : default;
+        count = Math.Max(1, grid.Count);
         lanes = (count + LaneMath.Width - 1) / LaneMath.Width;
         scaledRates = store.Rates(lanes);
         ellipses = store.Ellipses(lanes);
@@ -87,7 +85,7 @@ internal readonly struct DecayProfile
         }
         else
         {
-            Between(columns, shape, half, reach.Limit);
+            Between(columns, shape, reach.Limit);
         }
 
         Floors(out lowestFloor, out highestFloor);
@@ -178,26 +176,29 @@ internal readonly struct DecayProfile
         largest = largest > Beyond ? null : largest;
     }
 
-    /// <summary>The rates between the ends and their ellipses: of a narrow interval by the sums at a few of the rates, which saves most of the exponentials.</summary>
+    /// <summary>The rates between the ends and their ellipses.</summary>
+    /// <remarks>Most of the exponentials are spared: of a narrow interval by the sums at a few of the rates, of one without a lowest rate by moments.</remarks>
     [SkipLocalsInit]
-    private void Between(in DecayColumns columns, in DecayShape shape, double half, double limit)
+    private void Between(in DecayColumns columns, in DecayShape shape, double limit)
     {
-        var nodes = count == DecayNodes.Rates ? DecayNodes.Enough(half) : 0;
+        var nodes = count == DecayNodes.Rates ? DecayNodes.Enough(grid.Half) : 0;
         Span<double> sums = stackalloc double[3 * nodes];
         var weights = DecayNodes.Weights(nodes);
-        var rises = DecayNodes.Rises(nodes);
         for (var i = 0; i < nodes; i += LaneMath.Width)
         {
-            columns.AtFourRates(RatesAt(rises, i, half), out var d, out var dd, out var dy);
+            columns.AtFourRates(grid.Nodes(nodes, i), out var d, out var dd, out var dy);
             LaneMath.Store(d, sums, i);
             LaneMath.Store(dd, sums, nodes + i);
             LaneMath.Store(dy, sums, 2 * nodes + i);
         }
 
-        rises = DecayNodes.Rises(count);
+        var slow = HasNoLowestRate
+            ? new DecaySlowSums(columns, stackalloc double[DecaySlowSums.Scratch])
+            : default;
         for (var i = 0; i < lanes; i++)
         {
-            scaledRates[i] = RatesAt(rises, LaneMath.Width * i, half);
+            var rates = grid.Group(i);
+            scaledRates[i] = rates;
             Lanes d = default;
             Lanes dd = default;
             Lanes dy = default;
@@ -209,20 +210,18 @@ internal readonly struct DecayProfile
                 dy = LaneMath.MultiplyAdd(weight, LaneMath.Of(sums[2 * nodes + node]), dy);
             }
 
-            if (nodes == 0)
+            if (HasNoLowestRate && LaneMath.At(rates, LaneMath.Width - 1) <= DecaySlowSums.Fastest)
             {
-                columns.AtFourRates(scaledRates[i], out d, out dd, out dy);
+                slow.AtFourRates(rates, out d, out dd, out dy);
+            }
+            else if (nodes == 0)
+            {
+                columns.AtFourRates(rates, out d, out dd, out dy);
             }
 
             ellipses[i] = new DecayEllipse(columns.Count, shape, d, dd, dy, limit);
         }
     }
-
-    /// <summary>Four rates, from how far along the interval of ln κ they are.</summary>
-    private Lanes RatesAt(ReadOnlySpan<double> rises, int first, double half) =>
-        LaneMath.Exp(
-            LaneMath.MultiplyAdd(LaneMath.Of(half), LaneMath.Load(rises, first), LaneMath.Of(Lowest))
-        );
 
     /// <summary>How far the slope where the curve passes an unscaled value, κ (floor − value), reaches, per span. An end that a sudden drop opens is null.</summary>
     [SkipLocalsInit]
@@ -304,7 +303,7 @@ internal readonly struct DecayProfile
             return null;
         }
 
-        if (values.Length == 1)
+        if (values.Length == 1 || !grid.HasNeighbours(at))
         {
             return least;
         }
