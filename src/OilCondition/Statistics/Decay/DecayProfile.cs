@@ -36,14 +36,14 @@ internal readonly struct DecayProfile
     /// <summary>The set of curves.</summary>
     /// <param name="columns">Working values and weights.</param>
     /// <param name="shape">What is fixed.</param>
-    /// <param name="bestScaledRate">Rate of the fit.</param>
+    /// <param name="found">What the fit of these columns found.</param>
     /// <param name="excess">How far the sum of squares may lie above its least, in the unit of the caller's values and weights.</param>
     /// <param name="rateIsKnown">Whether only that rate counts.</param>
     /// <param name="store">Memory to work in, whose last set is then gone.</param>
     public DecayProfile(
         in DecayColumns columns,
         in DecayShape shape,
-        double bestScaledRate,
+        DecayFound found,
         double excess,
         bool rateIsKnown,
         DecayStore store
@@ -55,10 +55,10 @@ internal readonly struct DecayProfile
         var reach = new DecayReach(
             columns,
             shape,
-            bestScaledRate,
+            found,
             excess / (columns.Unit * columns.Unit * columns.WeightUnit)
         );
-        Lowest = Math.Log(bestScaledRate);
+        Lowest = Math.Log(found.ScaledRate);
         Highest = Lowest;
         if (!rateIsKnown)
         {
@@ -76,7 +76,7 @@ internal readonly struct DecayProfile
         ellipses = store.Ellipses(lanes);
         if (count == 1)
         {
-            scaledRates[0] = LaneMath.Of(bestScaledRate);
+            scaledRates[0] = LaneMath.Of(found.ScaledRate);
             columns.AtFourRates(scaledRates[0], out var d, out var dd, out var dy);
 
             // Exact readings leave one rate, whose curve is compatible but for rounding.

@@ -11,17 +11,19 @@ internal readonly ref struct DecayReach
 
     private readonly DecayColumns columns;
     private readonly DecayShape shape;
+    private readonly DecayFound found;
     private readonly double best;
     private readonly double least;
     private readonly double bend;
 
-    public DecayReach(scoped in DecayColumns columns, scoped in DecayShape shape, double bestScaledRate, double excess)
+    public DecayReach(scoped in DecayColumns columns, scoped in DecayShape shape, DecayFound found, double excess)
     {
         this.columns = columns;
         this.shape = shape;
-        best = Math.Log(bestScaledRate);
-        var sums = columns.WithDerivatives(bestScaledRate);
-        var curve = shape.Best(sums, bestScaledRate);
+        this.found = found;
+        best = Math.Log(found.ScaledRate);
+        var sums = found.Sums;
+        var curve = shape.Best(sums, found.ScaledRate);
         least = Math.Max(0, curve.ResidualSumOfSquares);
         Limit = least + excess;
 
@@ -46,11 +48,19 @@ internal readonly ref struct DecayReach
         out bool hasHighest
     )
     {
-        var levels = DecayScan.Octaves(columns, shape.Lead);
+        scoped var scan = found.Scan;
+        if (scan.IsEmpty)
+        {
+            // All readings equal but for their last bits: the fit searched no rate.
+            Span<double> squares = stackalloc double[DecayScan.MostOctaves];
+            Span<double> free = stackalloc double[DecayScan.MostOctaves];
+            var octaves = DecayScan.Octaves(columns, shape.Lead);
+            DecayScan.OfOctaves(columns, shape, octaves, squares, free);
+            scan = squares.Slice(0, octaves);
+        }
+
+        var levels = scan.Length;
         var top = DecayScan.LogLowest + (levels - 1) * DecayScan.Octave;
-        Span<double> scan = stackalloc double[DecayScan.MostOctaves];
-        Span<double> free = stackalloc double[DecayScan.MostOctaves];
-        DecayScan.OfOctaves(columns, shape, levels, scan, free);
         lowest = best;
         highest = best;
         for (var i = 0; i < levels; i++)

@@ -38,6 +38,8 @@ public sealed class ExponentialDecayAnalysis
     /// <summary>Where each reading in order of time was given; null if they were given in that order.</summary>
     private readonly int[]? order;
 
+    private readonly DecayFound found = new();
+
     /// <summary>What the fit learned of a scatter of two components; null with any other.</summary>
     private readonly DecayShares? shares;
 
@@ -338,12 +340,12 @@ public sealed class ExponentialDecayAnalysis
         workingOn = values;
         if (Options.Noise == DecayNoise.Constant && !Options.Robust)
         {
-            return DecayFitter.Fit(times, values, weights, Options, default, default);
+            return DecayFitter.Fit(times, values, weights, Options, default, default, null, found);
         }
 
         working = new double[times.Length];
         workingOn = new double[times.Length];
-        return DecayFitter.Fit(times, values, weights, Options, working, workingOn, shares);
+        return DecayFitter.Fit(times, values, weights, Options, working, workingOn, shares, found);
     }
 
     private double[] Ordered(ReadOnlySpan<double> from)
@@ -426,7 +428,7 @@ public sealed class ExponentialDecayAnalysis
         return new DecayProfile(
             columns,
             new DecayShape(columns, Options.Start, Options.Floor, Options.Bound),
-            way.Fit.Rate * way.Fit.Span,
+            way.Found,
             excess,
             Options.Rate.HasValue,
             new DecayStore()
@@ -448,7 +450,7 @@ public sealed class ExponentialDecayAnalysis
 
         if (!Options.Robust || Fit.DegreesOfFreedom < 2)
         {
-            return [new DecayView(times, workingWeights, Fit, null)];
+            return [new DecayView(times, workingWeights, Fit, found, null)];
         }
 
         // What is clear but for the last is left out in any case; the last, or one that is not clear, may be this reading or that.
@@ -466,31 +468,28 @@ public sealed class ExponentialDecayAnalysis
         {
             var without = all.ToArray();
             without[i] = 0;
-            var fit = DecayFitter.Fit(times, workingValues, without, constant, default, default);
+            var own = new DecayFound();
+            var fit = DecayFitter.Fit(times, workingValues, without, constant, default, default, null, own);
             if (fit.Status != ExponentialDecayStatus.TooFewReadings)
             {
-                ways.Add(new DecayView(times, without, fit, null));
+                ways.Add(new DecayView(times, without, fit, own, null));
             }
         }
 
-        return ways.Count > 0 ? ways : [new DecayView(times, workingWeights, Fit, null)];
+        return ways.Count > 0 ? ways : [new DecayView(times, workingWeights, Fit, found, null)];
     }
 
     private DecayView ViewOn(DecayClock clock)
     {
         double[] own = [.. clock.Times];
-        var fit = DecayFitter.Fit(
-            own,
-            workingValues,
-            workingWeights,
-            Options.With(DecayNoise.Constant),
-            default,
-            default
-        );
+        var its = new DecayFound();
+        var constant = Options.With(DecayNoise.Constant);
+        var fit = DecayFitter.Fit(own, workingValues, workingWeights, constant, default, default, null, its);
         return new DecayView(
             own,
             workingWeights,
             fit.Status == ExponentialDecayStatus.TooFewReadings ? fit : fit.WithOneMorePart(),
+            its,
             clock
         );
     }
