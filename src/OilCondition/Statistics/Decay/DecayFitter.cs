@@ -219,7 +219,7 @@ internal static class DecayFitter
 
         var curve = DecayCurve.Of(plain);
         var shares = wanted ?? new DecayShares();
-        var store = new DecayStore();
+        var store = DecayStore.ToWorkIn(times.Length);
         foreach (var share in DecayShares.Grid)
         {
             reweighting.ProportionalShare = share;

@@ -52,7 +52,8 @@ internal sealed class DecayIntervals(ExponentialDecayOptions options, double con
     )
     {
         var isTooFew = fit.Status == ExponentialDecayStatus.TooFewReadings;
-        var isInDoubt = !isTooFew && IsInDoubt(times, values, weights, fit, shares);
+        var isInDoubt =
+            !isTooFew && DecayWarnings.Of(times, values, weights, fit, options, shares, store).CoverageInDoubt;
         var profile = isTooFew ? default : Profile(times, values, weights, fit);
         var (leastStart, largestStart) = isTooFew ? default : profile.UnscaledValues(0);
         var (leastFloor, largestFloor) = isTooFew ? default : profile.UnscaledValues(double.PositiveInfinity);
@@ -69,20 +70,6 @@ internal sealed class DecayIntervals(ExponentialDecayOptions options, double con
             known is { } value ? Interval.Fixed(value, confidence, IntervalSide.Both)
             : isTooFew ? Interval.Without(IntervalOutcome.TooFewReadings, confidence, IntervalSide.Both)
             : Interval.Between(least, largest, confidence, IntervalSide.Both, isInDoubt);
-    }
-
-    /// <summary>The warning of <see cref="ExponentialDecayAnalysis.CoverageInDoubt"/>.</summary>
-    private bool IsInDoubt(
-        ReadOnlySpan<double> times,
-        ReadOnlySpan<double> values,
-        ReadOnlySpan<double> weights,
-        in ExponentialDecay fit,
-        DecayShares? shares
-    )
-    {
-        var design = DecayDesign.Of(times, values, weights, fit, options, store);
-        return SerialCorrelation.IsClear(design.LagOneDeviate)
-            || (shares?.Course ?? design.Course(fit.Status, fit.Start >= fit.Floor)).AreContradicted;
     }
 
     [SkipLocalsInit]

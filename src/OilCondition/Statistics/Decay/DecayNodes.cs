@@ -41,8 +41,11 @@ internal static class DecayNodes
     public static double[] Rises(int count)
     {
         ref var known = ref KnownRises[count / LaneMath.Width];
-        return known ??= [.. Enumerable.Range(0, count).Select(i => 1 - Math.Cos(Math.PI * i / (count - 1)))];
+        return known ??= RisesOf(count);
     }
+
+    private static double[] RisesOf(int count) =>
+        [.. Enumerable.Range(0, count).Select(i => 1 - Math.Cos(Math.PI * i / (count - 1)))];
 
     private static double[] WeightsOf(int nodes)
     {

@@ -1,5 +1,3 @@
-using System.Runtime.InteropServices;
-
 namespace OilCondition.Statistics;
 
 /// <summary>One of several ways to read a series: on a clock of its own, or with a reading left out.</summary>
@@ -8,8 +6,7 @@ namespace OilCondition.Statistics;
 /// <param name="Fit">The best curve with these weights.</param>
 /// <param name="Found">What that fit found on its way.</param>
 /// <param name="Clock">Its clock; null for the plain one.</param>
-[StructLayout(LayoutKind.Auto)]
-internal readonly record struct DecayView(
+internal sealed record DecayView(
     double[] Times,
     double[] Weights,
     ExponentialDecay Fit,

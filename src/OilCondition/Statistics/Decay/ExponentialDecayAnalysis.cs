@@ -48,8 +48,7 @@ public sealed class ExponentialDecayAnalysis
     private DecayCompatible? profile;
     private IReadOnlyList<DecayView>? views;
     private StrongBox<DecayNoise>? suggested;
-    private StrongBox<bool>? inDoubt;
-    private StrongBox<DecayDesign>? design;
+    private StrongBox<DecayWarnings>? warnings;
     private int[]? flagged;
     private CourseCheck? course;
 
@@ -134,17 +133,13 @@ public sealed class ExponentialDecayAnalysis
 
     /// <summary>Whether that correlation is so far above its mean for a fit, which is below 0, as independent scatter shows in one series of fifty.</summary>
     /// <remarks>Every interval then carries a warning: with correlation 0.3 to 0.5 an interval of 90 % covers 63 to 80 %.</remarks>
-    public bool IsAutocorrelated => SerialCorrelation.IsClear(Design.LagOneDeviate);
+    public bool IsAutocorrelated => Warnings.IsAutocorrelated;
 
     /// <summary>Whether the readings agree with one exponential.</summary>
-    public CourseCheck Course =>
-        course ??=
-            Fit.Status == ExponentialDecayStatus.TooFewReadings
-                ? CourseCheck.Untested
-                : (shares?.Course ?? Design.Course(Fit.Status, Fit.Start >= Fit.Floor)).Check();
+    public CourseCheck Course => course ??= Warnings.Course.Check();
 
     /// <summary>Whether every interval covers less often than it says: the residuals follow one another, or the course is another one.</summary>
-    public bool CoverageInDoubt => (inDoubt ??= new StrongBox<bool>(IsAutocorrelated || Course.IsContradicted)).Value;
+    public bool CoverageInDoubt => Warnings.CoverageInDoubt;
 
     /// <summary>The noise model that the residuals speak for: the one used, unless another makes the readings clearly more likely (e² times or more).</summary>
     public DecayNoise SuggestedNoise =>
@@ -160,12 +155,7 @@ public sealed class ExponentialDecayAnalysis
 
     private DecayResiduals Left => residuals ??= new DecayResiduals(times, values, weights, Fit, order);
 
-    private ref readonly DecayDesign Design =>
-        ref (
-            design ??= new StrongBox<DecayDesign>(
-                DecayDesign.Of(times, workingValues, workingWeights, Fit, Options, new DecayStore())
-            )
-        ).Value;
+    private DecayWarnings Warnings => (warnings ??= new StrongBox<DecayWarnings>(WarningsOf())).Value;
 
     /// <inheritdoc/>
     public override string ToString() =>
@@ -328,11 +318,25 @@ public sealed class ExponentialDecayAnalysis
             return null;
         }
 
-        var change = Design.FloorChange(degrees =>
+        var design = DecayDesign.Of(times, workingValues, workingWeights, Fit, Options, new DecayStore());
+        var change = design.FloorChange(degrees =>
             IntervalLevel.StudentQuantile(confidence, IntervalSide.Lower, degrees)
         );
         return change is { } below ? Math.Min(alone, Fit.Floor + below) : null;
     }
+
+    private DecayWarnings WarningsOf() =>
+        Fit.Status == ExponentialDecayStatus.TooFewReadings
+            ? DecayWarnings.None
+            : DecayWarnings.Of(
+                times,
+                workingValues,
+                workingWeights,
+                Fit,
+                Options,
+                shares,
+                DecayStore.ToWorkIn(times.Length)
+            );
 
     private ExponentialDecay FitOf(out double[] working, out double[] workingOn)
     {
@@ -420,7 +424,7 @@ public sealed class ExponentialDecayAnalysis
     }
 
     [SkipLocalsInit]
-    private DecayProfile Profile(in DecayView way, double excess)
+    private DecayProfile Profile(DecayView way, double excess)
     {
         var need = DecayColumns.Scratch(way.Times.Length);
         var scratch = need <= MostOnStack ? stackalloc double[need] : new double[need];
