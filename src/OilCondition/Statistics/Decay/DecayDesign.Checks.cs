@@ -237,7 +237,12 @@ internal readonly partial struct DecayDesign
     /// <param name="trace">tr(MA).</param>
     /// <param name="traceOfSquare">tr(MAMA).</param>
     /// <param name="product">r A r.</param>
-    private void Neighbouring(ReadOnlySpan<double> halves, out double trace, out double traceOfSquare, out double product)
+    private void Neighbouring(
+        ReadOnlySpan<double> halves,
+        out double trace,
+        out double traceOfSquare,
+        out double product
+    )
     {
         var length = Length;
         var basis = Basis;

@@ -79,8 +79,7 @@ internal readonly struct DecayEllipse
         var floorVariance = Variance(one);
         var floor = start + change;
         floorReach = LaneMath.Sqrt(floorVariance * room);
-        isWhole =
-            double.IsInfinity(lowestFloor) || LaneMath.AreLess(LaneMath.Of(lowestFloor), floor - floorReach);
+        isWhole = double.IsInfinity(lowestFloor) || LaneMath.AreLess(LaneMath.Of(lowestFloor), floor - floorReach);
         if (isWhole)
         {
             return;
@@ -140,8 +139,7 @@ internal readonly struct DecayEllipse
         var one = LaneMath.Of(1);
         var goal = LaneMath.Of(target);
         last = zero;
-        var allFall =
-            LaneMath.AreLess(change, zero) && LaneMath.AreLess(room * changeVariance, change * change);
+        var allFall = LaneMath.AreLess(change, zero) && LaneMath.AreLess(room * changeVariance, change * change);
         var lowestStart = allFall ? LowestStart() : LowestFallingStart();
         first = LaneMath.WhereLess(goal, lowestStart, one, zero);
         if (isOneCurve)

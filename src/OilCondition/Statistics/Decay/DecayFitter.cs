@@ -111,7 +111,18 @@ internal static class DecayFitter
         );
         var fit =
             options.Noise == DecayNoise.TwoComponent
-                ? IterateTwo(times, values, weights, reweighting, options, origin, counted, columnScratch, shares, found)
+                ? IterateTwo(
+                    times,
+                    values,
+                    weights,
+                    reweighting,
+                    options,
+                    origin,
+                    counted,
+                    columnScratch,
+                    shares,
+                    found
+                )
                 : Iterate(times, reweighting, options, origin, counted, columnScratch, found);
         if (!workingWeights.IsEmpty)
         {

@@ -52,12 +52,7 @@ internal readonly struct DecayProfile
         lead = shape.Lead;
         centre = columns.Centre;
         unit = columns.Unit;
-        var reach = new DecayReach(
-            columns,
-            shape,
-            found,
-            excess / (columns.Unit * columns.Unit * columns.WeightUnit)
-        );
+        var reach = new DecayReach(columns, shape, found, excess / (columns.Unit * columns.Unit * columns.WeightUnit));
         Lowest = Math.Log(found.ScaledRate);
         Highest = Lowest;
         if (!rateIsKnown)
@@ -192,9 +187,7 @@ internal readonly struct DecayProfile
             LaneMath.Store(dy, sums, 2 * nodes + i);
         }
 
-        var slow = HasNoLowestRate
-            ? new DecaySlowSums(columns, stackalloc double[DecaySlowSums.Scratch])
-            : default;
+        var slow = HasNoLowestRate ? new DecaySlowSums(columns, stackalloc double[DecaySlowSums.Scratch]) : default;
         for (var i = 0; i < lanes; i++)
         {
             var rates = grid.Group(i);

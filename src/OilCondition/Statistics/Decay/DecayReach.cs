@@ -69,8 +69,8 @@ internal readonly ref struct DecayReach
         var rate = Math.Exp(logOfNothing);
         hasLowest = shape.Best(columns.Exponential(rate), rate).ResidualSumOfSquares > Limit;
         hasHighest = highest < top && scan[levels - 1] > Limit;
-        lowest =
-            !hasLowest ? logOfNothing
+        lowest = !hasLowest
+            ? logOfNothing
             : Edge(lowest, lowest > DecayScan.LogLowest ? lowest - DecayScan.Octave : logOfNothing);
         highest = !hasHighest ? top : Edge(highest, Math.Min(top, highest + DecayScan.Octave));
     }

@@ -49,7 +49,8 @@ public class DecayDesignTests
         var degrees = count - parts.Length;
         var mean = (m * a).Trace() / degrees;
         var square = (m * a * m * a).Trace();
-        var variance = 2 * (degrees * square - mean * mean * degrees * degrees) / ((double)degrees * degrees * (degrees + 2));
+        var variance =
+            2 * (degrees * square - mean * mean * degrees * degrees) / ((double)degrees * degrees * (degrees + 2));
         var lagOne = residuals * (a * residuals) / (residuals * residuals);
         design.LagOneDeviate.ShouldBe((lagOne - mean) / Math.Sqrt(variance), 1e-6);
 
