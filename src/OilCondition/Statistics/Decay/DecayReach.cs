@@ -9,6 +9,9 @@ internal readonly ref struct DecayReach
     /// <summary>Of the way from the best rate: the step after it would be its cube.</summary>
     private const double LastStep = 2e-3;
 
+    /// <summary>Of the sum of squares about the mean: what a residual sum of squares may be off.</summary>
+    private const double Rounding = 1e-15;
+
     private readonly DecayColumns columns;
     private readonly DecayShape shape;
     private readonly DecayFound found;
@@ -73,6 +76,12 @@ internal readonly ref struct DecayReach
             ? logOfNothing
             : Edge(lowest, lowest > DecayScan.LogLowest ? lowest - DecayScan.Octave : logOfNothing);
         highest = !hasHighest ? top : Edge(highest, Math.Min(top, highest + DecayScan.Octave));
+        if (hasLowest && hasHighest && Limit - least < Rounding * shape.Total)
+        {
+            // Exact readings leave one rate; ends apart would be rounding.
+            lowest = best;
+            highest = best;
+        }
     }
 
     /// <summary>Where the profile passes the limit, between a rate inside and one outside.</summary>

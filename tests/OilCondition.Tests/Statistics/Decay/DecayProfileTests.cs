@@ -219,6 +219,32 @@ public class DecayProfileTests
         ends.ShouldBeGreaterThan(60);
     }
 
+    [Fact]
+    public void Exact_readings_leave_one_curve_and_not_none()
+    {
+        // Their residuals are rounding, so that ends of the rate apart from the best one would be too.
+        var random = new Random(16);
+        for (var run = 0; run < 500; run++)
+        {
+            var (floor, fall, rate) = (
+                20 + 300 * random.NextDouble(),
+                100 + 900 * random.NextDouble(),
+                0.05 + 0.3 * random.NextDouble()
+            );
+            double[] times = [.. Enumerable.Range(0, 5 + run % 20).Select(i => i + 0.5 * random.NextDouble())];
+            double[] values = [.. times.Select(t => floor + fall * Math.Exp(-rate * t))];
+            var analysis = ExponentialDecay.Analyze(times, values, DecaySeries.Unbounded);
+
+            analysis.Rate(0.9).Lower!.Value.ShouldBe(rate, 1e-6 * rate, $"run {run}");
+            analysis.Floor(0.9).Lower!.Value.ShouldBe(floor, 1e-3 * fall, $"run {run}");
+            analysis.Floor(0.9).Upper!.Value.ShouldBe(floor, 1e-3 * fall, $"run {run}");
+            analysis
+                .TimeTo(floor + fall / 2, 0.9)
+                .ShouldBeOfType<Arrival<double>.Expected>($"run {run}")
+                .Latest.ShouldBe(Math.Log(2) / rate, 1e-3 / rate);
+        }
+    }
+
     [Theory]
     [InlineData(DecayNoise.Constant, true)]
     [InlineData(DecayNoise.Proportional, false)]
