@@ -4,8 +4,8 @@ namespace OilCondition.Statistics;
 
 /// <summary>The rates of a profile, four a group: ln κ = middle − half cos θ with θ in equal steps.</summary>
 /// <remarks>
-/// Where no rate is too slow, most of the steps lie at rates whose curves are straight lines but for a millionth. All that a profile asks for is there
-/// linear in κ, so that none of it has an end between the slowest rate and those: they are left out.
+/// Where no rate is too slow, most of the steps lie at rates whose curves are straight lines to within 1e-5 of their fall. All that a profile asks for, up
+/// to a thousand spans ahead, is there linear in κ, so that none of it has an end between the slowest rate and those: they are left out.
 /// </remarks>
 [StructLayout(LayoutKind.Auto)]
 internal readonly struct DecayGrid
