@@ -11,7 +11,7 @@ public class ExponentialDecayBenchmarks
     private readonly DecayStore store = new();
     private readonly ExponentialDecayOptions free = new();
     private MathNetDecay[] peers = [];
-    private ExponentialDecay[] fits = [];
+    private (ExponentialDecay Fit, DecayFound Found)[] fits = [];
 
     [Params(12, 50, 200)]
     public int Count { get; set; }
@@ -24,7 +24,7 @@ public class ExponentialDecayBenchmarks
     {
         series = Kind == "ordinary" ? DecayData.Ordinary(Count) : DecayData.Mixed(Count);
         peers = [.. series.Select(s => new MathNetDecay(s.Times, s.Values))];
-        fits = [.. series.Select(s => ExponentialDecay.Fit(s.Times, s.Values))];
+        fits = [.. series.Select(s => Fitted(s.Times, s.Values))];
     }
 
     [Benchmark(Baseline = true, OperationsPerInvoke = DecayData.Series)]
@@ -61,13 +61,19 @@ public class ExponentialDecayBenchmarks
         double sum = 0;
         for (var i = 0; i < series.Length; i++)
         {
-            sum += Earliest(series[i].Times, series[i].Values, fits[i]);
+            sum += Earliest(series[i].Times, series[i].Values, fits[i].Fit, fits[i].Found);
         }
 
         return sum;
     }
 
-    private double Earliest(double[] times, double[] values, in ExponentialDecay fit)
+    private (ExponentialDecay Fit, DecayFound Found) Fitted(double[] times, double[] values)
+    {
+        var found = new DecayFound();
+        return (DecayFitter.Fit(times, values, default, free, default, default, null, found), found);
+    }
+
+    private double Earliest(double[] times, double[] values, in ExponentialDecay fit, DecayFound found)
     {
         var quantile = IntervalLevel.StudentQuantile(0.9, IntervalSide.Both, fit.DegreesOfFreedom);
         var columns = new DecayColumns(
@@ -81,7 +87,7 @@ public class ExponentialDecayBenchmarks
         var profile = new DecayProfile(
             columns,
             new DecayShape(columns, null, null, free.Bound),
-            fit.Rate * fit.Span,
+            found,
             DecayProfile.Limit(least, quantile, fit.DegreesOfFreedom) - least,
             rateIsKnown: false,
             store

@@ -152,6 +152,9 @@ internal static class LaneMath
     public static Lanes Of(double value) => Vector256.Create(value);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Lanes Of(double a, double b, double c, double d) => Vector256.Create(a, b, c, d);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double Sum(Lanes lanes) => Vector256.Sum(lanes);
 
     /// <summary>The four sums, one a lane.</summary>
@@ -179,6 +182,10 @@ internal static class LaneMath
     public static Lanes WhereLess(Lanes a, Lanes b, Lanes x, Lanes y) =>
         Vector256.ConditionalSelect(Vector256.LessThan(a, b), x, y);
 
+    /// <summary>Whether a is below b in all four; false for NaN.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AreLess(Lanes a, Lanes b) => Vector256.LessThanAll(a, b);
+
     /// <summary>One of the four.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double At(Lanes lanes, int index) => lanes.GetElement(index);
@@ -204,6 +211,8 @@ internal static class LaneMath
 
     public static Lanes Of(double value) => new(value, value, value, value);
 
+    public static Lanes Of(double a, double b, double c, double d) => new(a, b, c, d);
+
     public static double Sum(Lanes lanes) => lanes.A + lanes.C + (lanes.B + lanes.D);
 
     public static Lanes Sums(Lanes a, Lanes b, Lanes c, Lanes d) => new(Sum(a), Sum(b), Sum(c), Sum(d));
@@ -222,6 +231,8 @@ internal static class LaneMath
 
     public static Lanes WhereLess(Lanes a, Lanes b, Lanes x, Lanes y) =>
         new(a.A < b.A ? x.A : y.A, a.B < b.B ? x.B : y.B, a.C < b.C ? x.C : y.C, a.D < b.D ? x.D : y.D);
+
+    public static bool AreLess(Lanes a, Lanes b) => a.A < b.A && a.B < b.B && a.C < b.C && a.D < b.D;
 
     public static double At(Lanes lanes, int index) =>
         index switch

@@ -14,33 +14,21 @@ namespace OilCondition.Statistics;
 /// </para>
 /// </remarks>
 [StructLayout(LayoutKind.Auto)]
-internal readonly struct DecayDesign
+internal readonly partial struct DecayDesign
 {
-    /// <summary>Below it the quick sum for Student's t loses its digits.</summary>
-    private const double SmallByDifference = 1e-6;
-
     /// <summary>A column of which less is left beside the others is one of them.</summary>
     private const double Dependent = 1e-7;
 
     /// <summary>Of a sum of squares; less is taken twice, which is enough (Parlett 1980, The Symmetric Eigenvalue Problem, section 6.9, from memory).</summary>
     private const double LittleLeft = 1e-3;
 
-    // A part that falls first is taken to be 4 times as fast as the fit, by two squarings of e; 2.5 to 8 find about the same. A dead time shows in
-    // the first readings only: its column, 8 times as fast, falls within them.
+    private const int MostOnStack = 1024;
 
-    /// <summary>A second fall so much slower than the fit is what hides in a level (chosen by simulation: 1/4 sees no level in short runs, 4 hides one).</summary>
-    private const double Slower = 0.4;
+    /// <summary>Columns are taken three at once; those that are not there are zero.</summary>
+    private const int Block = 3;
 
-    /// <summary>Two columns more leave too little with fewer degrees of freedom.</summary>
-    private const int FewestBesideWidened = 6;
-
-    private const int MostOnStack = 512;
-
-    /// <summary>Most columns that one calculation takes together: of three parts, and two more.</summary>
-    private const int MostColumns = 5;
-
-    /// <summary>x, e^−x, roots, residuals and three orthonormal columns.</summary>
-    private const int Rows = 7;
+    /// <summary>x, 1 − e^−x, roots, residuals, three orthonormal columns and one that is made.</summary>
+    private const int Rows = 8;
 
     // Rows, each filled up to whole lanes with zeros; the array may be longer.
     private readonly double[] rows;
@@ -57,35 +45,30 @@ internal readonly struct DecayDesign
     public DecayDesign(double[] exponents, double[] roots, double[] residuals, DecayParts parts)
         : this(exponents.Length, Stored(exponents, roots, residuals), parts) { }
 
-    /// <summary>Of rows whose exponents, roots and residuals are filled.</summary>
+    /// <summary>Of rows whose exponents, drops, roots and residuals are filled.</summary>
     private DecayDesign(int count, double[] rows, DecayParts parts)
     {
         this.count = count;
         this.rows = rows;
         this.parts = parts;
-        for (var i = 0; i < Length; i += LaneMath.Width)
-        {
-            LaneMath.Store(LaneMath.Of(1) - LaneMath.Drop(LaneMath.Load(Exponents, i)), Remaining, i);
-        }
-
         var made = 0;
         if (parts.Start)
         {
-            LogSize += Add(Basis, ref made, Column.Start);
+            LogSize += Add(Basis, ref made, Column.Start, Made);
         }
 
         if (parts.Floor)
         {
-            LogSize += Add(Basis, ref made, Column.Floor);
+            LogSize += Add(Basis, ref made, Column.Floor, Made);
         }
 
         if (parts.Rate)
         {
-            LogSize += Add(Basis, ref made, Column.Rate);
+            LogSize += Add(Basis, ref made, Column.Rate, Made);
         }
 
         columns = made;
-        squares = Reduce(Basis, columns, Residuals, out _);
+        squares = Reduce(Basis, Residuals, out _);
     }
 
     /// <summary>What can be added to the fit: a part of the curve, or a second fall that is faster or slower.</summary>
@@ -112,6 +95,7 @@ internal readonly struct DecayDesign
         var length = PaddedLength(fit.Count);
         var filled = store.Rows(Rows * length);
         var powers = Row(filled, 0, length);
+        var drops = Row(filled, 1, length);
         var weighing = Row(filled, 2, length);
         var rests = Row(filled, 3, length);
         var change = fit.Floor - fit.Start;
@@ -121,17 +105,22 @@ internal readonly struct DecayDesign
             var weight = weights.IsEmpty ? 1 : weights[i];
             if (weight > 0)
             {
-                powers[counted] = fit.Rate * (times[i] - fit.StartTime);
+                powers[counted] = times[i];
                 weighing[counted] = weights.IsEmpty ? 1 : Math.Sqrt(weight);
-                rests[counted] = values[i] - fit.Start;
+                rests[counted] = values[i];
                 counted++;
             }
         }
 
+        powers.Slice(counted).Fill(fit.StartTime);
         for (var i = 0; i < length; i += LaneMath.Width)
         {
-            var fall = LaneMath.Of(change) * LaneMath.Drop(LaneMath.Load(powers, i));
-            LaneMath.Store(LaneMath.Load(weighing, i) * (LaneMath.Load(rests, i) - fall), rests, i);
+            var x = LaneMath.Of(fit.Rate) * (LaneMath.Load(powers, i) - LaneMath.Of(fit.StartTime));
+            var drop = LaneMath.Drop(x);
+            var rest = LaneMath.Load(rests, i) - LaneMath.Of(fit.Start) - LaneMath.Of(change) * drop;
+            LaneMath.Store(x, powers, i);
+            LaneMath.Store(drop, drops, i);
+            LaneMath.Store(LaneMath.Load(weighing, i) * rest, rests, i);
         }
 
         return new DecayDesign(counted, filled, DecayParts.Of(fit.Status, options));
@@ -143,132 +132,20 @@ internal readonly struct DecayDesign
 
     private Span<double> Exponents => Row(rows, 0, Length);
 
-    private Span<double> Remaining => Row(rows, 1, Length);
+    private Span<double> Drops => Row(rows, 1, Length);
 
     private Span<double> Roots => Row(rows, 2, Length);
 
     private Span<double> Residuals => Row(rows, 3, Length);
 
     /// <summary>The orthonormal columns, one after the other.</summary>
-    private Span<double> Basis => rows.AsSpan(4 * Length, 3 * Length);
+    private Span<double> Basis => rows.AsSpan(4 * Length, Block * Length);
+
+    /// <summary>For the column that is made orthogonal to those.</summary>
+    private Span<double> Made => Row(rows, 7, Length);
 
     /// <summary>Half the logarithm of the determinant of J'WJ, but for what depends on the units.</summary>
     public double LogSize { get; }
-
-    /// <summary>Sum of squares, degrees of freedom and size beside the two columns of the check of the course, where enough readings are left.</summary>
-    /// <remarks>Scatter that is told beside a course that is contradicted would take what contradicts it for scatter.</remarks>
-    public (double Squares, int Degrees, double LogSize) Widened()
-    {
-        if (Degrees < FewestBesideWidened)
-        {
-            return (squares, Degrees, LogSize);
-        }
-
-        var need = (MostColumns + 1) * Length;
-        var scratch = need <= MostOnStack ? stackalloc double[need] : new double[need];
-        var rest = scratch.Slice(MostColumns * Length);
-        Basis.Slice(0, columns * Length).CopyTo(scratch);
-        Residuals.CopyTo(rest);
-        var wide = columns;
-        var logSize = LogSize + Add(scratch, ref wide, Column.Faster) + Add(scratch, ref wide, Column.MuchFaster);
-        return (Reduce(scratch, wide, rest, out _), count - wide, logSize);
-    }
-
-    /// <summary>Lag-1 correlation of the residuals less what independent scatter would show, in its standard deviations.</summary>
-    public double LagOneDeviate
-    {
-        get
-        {
-            var degrees = Degrees;
-            if (degrees < 2 || !(squares > 0))
-            {
-                return 0;
-            }
-
-            var half = Length <= MostOnStack ? stackalloc double[Length] : new double[Length];
-            double trace = 0;
-            var traceOfSquare = 0.5 * (count - 1);
-            for (var i = 0; i < columns; i++)
-            {
-                Neighbours(Of(Basis, i), half);
-                trace -= Product(Of(Basis, i), half);
-                traceOfSquare -= 2 * Product(half, half);
-                for (var j = 0; j < columns; j++)
-                {
-                    var both = Product(Of(Basis, j), half);
-                    traceOfSquare += both * both;
-                }
-            }
-
-            var mean = trace / degrees;
-            var variance = 2 * (degrees * traceOfSquare - trace * trace) / ((double)degrees * degrees * (degrees + 2));
-            Neighbours(Residuals, half);
-            var lagOne = Product(Residuals, half) / squares;
-            return variance > 0 ? (lagOne - mean) / Math.Sqrt(variance) : 0;
-        }
-    }
-
-    /// <summary>The check of the course.</summary>
-    /// <param name="status">
-    /// Of the fit. Beside a straight line, the slowest curve there is, the rate's own column, which bends, says whether the fall speeds up.
-    /// </param>
-    /// <param name="falls">Whether the curve falls; a rising one departs with the other sign.</param>
-    public CourseChances Course(ExponentialDecayStatus status, bool falls)
-    {
-        if (status == ExponentialDecayStatus.FasterThanSampling || Degrees < 2 || !(squares > 0))
-        {
-            return CourseChances.Untested;
-        }
-
-        return status == ExponentialDecayStatus.StraightLine
-            ? new CourseChances(1, TailAbove(Column.Rate, falls))
-            : new CourseChances(TailAbove(Column.Faster, falls), TailAbove(Column.MuchFaster, !falls));
-    }
-
-    /// <summary>How far down the floor may lie where a second, slower fall is allowed beside the first; null where the readings do not tell.</summary>
-    /// <remarks>One step of Gauss and Newton from the fit, and the error of the delta method there.</remarks>
-    /// <param name="scatterQuantile">Student's quantile by degrees of freedom.</param>
-    public double? FloorChange(Func<int, double> scatterQuantile)
-    {
-        if (!parts.Floor)
-        {
-            return 0;
-        }
-
-        if (Degrees < 2)
-        {
-            return null;
-        }
-
-        var others = new double[MostColumns * Length];
-        var tried = 0;
-        if (parts.Start)
-        {
-            Add(others, ref tried, Column.Start);
-        }
-
-        if (parts.Rate)
-        {
-            Add(others, ref tried, Column.Rate);
-        }
-
-        Add(others, ref tried, Column.Slower);
-        var beside = tried;
-        var floor = new double[Length];
-        Fill(Column.Floor, floor);
-        var size = Reduce(others, beside, floor, out _);
-        Add(others, ref tried, Column.Floor);
-        if (tried == beside)
-        {
-            return null;
-        }
-
-        var left = Residuals.ToArray();
-        var squaresLeft = Reduce(others, tried, left, out _);
-        var degrees = count - tried;
-        var error = Math.Sqrt(squaresLeft / degrees / size);
-        return Product(floor, Residuals) / size - scatterQuantile(degrees) * error;
-    }
 
     private static int PaddedLength(int count) => (count + LaneMath.Width - 1) / LaneMath.Width * LaneMath.Width;
 
@@ -279,71 +156,60 @@ internal readonly struct DecayDesign
         exponents.CopyTo(Row(filled, 0, length));
         roots.CopyTo(Row(filled, 2, length));
         residuals.CopyTo(Row(filled, 3, length));
+        for (var i = 0; i < length; i += LaneMath.Width)
+        {
+            LaneMath.Store(LaneMath.Drop(LaneMath.Load(filled, i)), Row(filled, 1, length), i);
+        }
+
         return filled;
     }
 
     private static Span<double> Row(double[] all, int index, int length) => all.AsSpan(index * length, length);
 
-    private Span<double> Of(Span<double> columns, int index) => columns.Slice(index * Length, Length);
-
     /// <summary>A column before it is made orthogonal to others. Of a known start a second fall takes its share, so that the start stays.</summary>
     private void Fill(Column column, Span<double> into)
     {
+        var exponents = Exponents;
+        var drops = Drops;
+        var roots = Roots;
         var first = LaneMath.Of(parts.Start ? 0 : 1);
         for (var i = 0; i < into.Length; i += LaneMath.Width)
         {
-            var x = LaneMath.Load(Exponents, i);
-            var e = LaneMath.Load(Remaining, i);
+            var x = LaneMath.Load(exponents, i);
+            var d = LaneMath.Load(drops, i);
+            var e = LaneMath.Of(1) - d;
             var z = column switch
             {
                 Column.Start => e,
-                Column.Floor => LaneMath.Drop(x),
+                Column.Floor => d,
                 Column.Rate => x * e,
                 Column.Faster => e * e * (e * e) - first * e,
                 Column.MuchFaster => e * e * (e * e) * (e * e * (e * e)) - first * e,
                 _ => LaneMath.Exp(LaneMath.Of(-Slower) * x) - first * e,
             };
-            LaneMath.Store(LaneMath.Load(Roots, i) * z, into, i);
+            LaneMath.Store(LaneMath.Load(roots, i) * z, into, i);
         }
-    }
-
-    /// <summary>The chance that independent scatter gives an added column as much on one side; not a number where it is none.</summary>
-    private double TailAbove(Column added, bool positive)
-    {
-        var beside = Length <= MostOnStack ? stackalloc double[Length] : new double[Length];
-        Fill(added, beside);
-
-        // The residuals are orthogonal to the others: their product with the column is that with what is left of it.
-        var product = Product(beside, Residuals);
-        var size = Reduce(Basis, columns, beside, out var whole);
-        if (!(size > Dependent * Dependent * whole))
-        {
-            return double.NaN;
-        }
-
-        var share = product / Math.Sqrt(size);
-        var degrees = Degrees - 1;
-        var rest = Math.Max(squares - share * share, 1e-30 * squares);
-        var t = (positive ? -1 : 1) * share / Math.Sqrt(rest / degrees);
-        var chance = StudentDistribution.Below(t, degrees);
-        return chance > SmallByDifference ? chance : StudentDistribution.Cumulative(t, degrees);
     }
 
     /// <summary>Adds what a column has beside the others, made to length 1, and gives the logarithm of its length.</summary>
-    private double Add(Span<double> to, ref int columns, Column added)
+    /// <param name="to">One block or more.</param>
+    /// <param name="columns">How many there are.</param>
+    /// <param name="added">The column.</param>
+    /// <param name="made">To work in.</param>
+    private double Add(Span<double> to, ref int columns, Column added, Span<double> made)
     {
-        var column = Of(to, columns);
-        Fill(added, column);
-        var size = Math.Sqrt(Reduce(to, columns, column, out var whole));
+        Fill(added, made);
+        var size = Math.Sqrt(Reduce(to, made, out var whole));
         if (!(size > Dependent * Math.Sqrt(whole)))
         {
             return 0;
         }
 
+        var column = to.Slice(columns * Length, Length);
         var perSize = LaneMath.Of(1 / size);
         for (var i = 0; i < column.Length; i += LaneMath.Width)
         {
-            LaneMath.Store(LaneMath.Load(column, i) * perSize, column, i);
+            LaneMath.Store(LaneMath.Load(made, i) * perSize, column, i);
         }
 
         columns++;
@@ -351,55 +217,66 @@ internal readonly struct DecayDesign
     }
 
     /// <summary>Takes from a column what it shares with orthonormal ones; again where so little is left that rounding would show.</summary>
-    /// <param name="others">The orthonormal columns.</param>
-    /// <param name="count">How many.</param>
+    /// <param name="others">The orthonormal columns, one block or more.</param>
     /// <param name="column">The column.</param>
     /// <param name="whole">Its sum of squares before.</param>
     /// <returns>What is left of that.</returns>
-    private double Reduce(Span<double> others, int count, Span<double> column, out double whole)
+    private static double Reduce(ReadOnlySpan<double> others, Span<double> column, out double whole)
     {
-        whole = Product(column, column);
-        var left = whole;
-        for (var pass = 0; pass < 2; pass++)
+        var block = Block * column.Length;
+        var left = Without(others.Slice(0, block), column, out whole);
+        var before = whole;
+        for (var i = block; i < others.Length; i += block)
         {
-            var before = left;
-            for (var k = 0; k < count; k++)
-            {
-                var other = Of(others, k);
-                var share = LaneMath.Of(-Product(other, column));
-                for (var i = 0; i < column.Length; i += LaneMath.Width)
-                {
-                    LaneMath.Store(
-                        LaneMath.MultiplyAdd(share, LaneMath.Load(other, i), LaneMath.Load(column, i)),
-                        column,
-                        i
-                    );
-                }
-            }
+            left = Without(others.Slice(i, block), column, out _);
+        }
 
-            left = Product(column, column);
-            if (left > LittleLeft * before)
+        if (!(left > LittleLeft * before))
+        {
+            for (var i = 0; i < others.Length; i += block)
             {
-                break;
+                left = Without(others.Slice(i, block), column, out _);
             }
         }
 
         return left;
     }
 
-    /// <summary>Half of both neighbours of each.</summary>
-    private void Neighbours(ReadOnlySpan<double> column, Span<double> half)
+    /// <summary>Takes from a column what it shares with a block; gives what is left of its sum of squares.</summary>
+    private static double Without(ReadOnlySpan<double> block, Span<double> column, out double whole)
     {
-        // Beyond the readings the column is zero; so must be what is made of it.
-        var last = count - 1;
-        half[0] = last > 0 ? 0.5 * column[1] : 0;
-        for (var i = 1; i < last; i++)
+        var length = column.Length;
+        var first = block.Slice(0, length);
+        var second = block.Slice(length, length);
+        var third = block.Slice(2 * length, length);
+        Lanes p = default;
+        Lanes q = default;
+        Lanes r = default;
+        Lanes all = default;
+        for (var i = 0; i < length; i += LaneMath.Width)
         {
-            half[i] = 0.5 * (column[i - 1] + column[i + 1]);
+            var z = LaneMath.Load(column, i);
+            p = LaneMath.MultiplyAdd(LaneMath.Load(first, i), z, p);
+            q = LaneMath.MultiplyAdd(LaneMath.Load(second, i), z, q);
+            r = LaneMath.MultiplyAdd(LaneMath.Load(third, i), z, r);
+            all = LaneMath.MultiplyAdd(z, z, all);
         }
 
-        half.Slice(last).Clear();
-        half[last] = last > 0 ? 0.5 * column[last - 1] : 0;
+        whole = LaneMath.Sum(all);
+        p = LaneMath.Of(-LaneMath.Sum(p));
+        q = LaneMath.Of(-LaneMath.Sum(q));
+        r = LaneMath.Of(-LaneMath.Sum(r));
+        Lanes left = default;
+        for (var i = 0; i < length; i += LaneMath.Width)
+        {
+            var z = LaneMath.MultiplyAdd(p, LaneMath.Load(first, i), LaneMath.Load(column, i));
+            z = LaneMath.MultiplyAdd(q, LaneMath.Load(second, i), z);
+            z = LaneMath.MultiplyAdd(r, LaneMath.Load(third, i), z);
+            LaneMath.Store(z, column, i);
+            left = LaneMath.MultiplyAdd(z, z, left);
+        }
+
+        return LaneMath.Sum(left);
     }
 
     private static double Product(ReadOnlySpan<double> one, ReadOnlySpan<double> other)

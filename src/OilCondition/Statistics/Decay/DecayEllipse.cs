@@ -25,8 +25,15 @@ internal readonly struct DecayEllipse
     // Lowest and highest start of the curves whose floor is the lowest allowed.
     private readonly Lanes lowStart;
     private readonly Lanes highStart;
+
+    /// <summary>How far the floor reaches to either side of that of the best curve, were it free.</summary>
+    private readonly Lanes floorReach;
+
     private readonly double lowestFloor;
     private readonly bool isOneCurve;
+
+    /// <summary>Whether every floor of all four is above the lowest, which then cuts nothing off: half of the roots and divisions are spared.</summary>
+    private readonly bool isWhole;
 
     /// <summary>The ellipses of four rates.</summary>
     /// <param name="weight">Sum of the weights.</param>
@@ -69,19 +76,16 @@ internal readonly struct DecayEllipse
         room = LaneMath.Max(zero, left);
         lowStart = start;
         highStart = start;
-        if (double.IsInfinity(lowestFloor))
+        var floorVariance = Variance(one);
+        var floor = start + change;
+        floorReach = LaneMath.Sqrt(floorVariance * room);
+        isWhole = double.IsInfinity(lowestFloor) || LaneMath.AreLess(LaneMath.Of(lowestFloor), floor - floorReach);
+        if (isWhole)
         {
             return;
         }
 
-        var floorVariance = Variance(one);
-        var floor = start + change;
-        isEmpty = LaneMath.WhereLess(
-            floor + LaneMath.Sqrt(floorVariance * room),
-            LaneMath.Of(lowestFloor - 1e-9),
-            one,
-            isEmpty
-        );
+        isEmpty = LaneMath.WhereLess(floor + floorReach, LaneMath.Of(lowestFloor - 1e-9), one, isEmpty);
         var below = LaneMath.Of(lowestFloor) - floor;
         var withFloor = CovarianceWithFloor(zero);
         var lean = withFloor / floorVariance;
@@ -95,6 +99,14 @@ internal readonly struct DecayEllipse
     public Lanes WhereAny(Lanes quantity) =>
         LaneMath.WhereLess(isEmpty, LaneMath.Of(1), quantity, LaneMath.Of(double.PositiveInfinity));
 
+    /// <summary>Least and largest floor.</summary>
+    public void Floors(out Lanes least, out Lanes largest)
+    {
+        var lowest = LaneMath.Of(lowestFloor);
+        least = LaneMath.Max(lowest, start + change - floorReach);
+        largest = LaneMath.Max(lowest, start + change + floorReach);
+    }
+
     /// <summary>Least and largest value of C + B d.</summary>
     public void Range(Lanes drop, out Lanes least, out Lanes largest)
     {
@@ -104,7 +116,7 @@ internal readonly struct DecayEllipse
         var middle = start + change * drop;
         least = middle - half;
         largest = middle + half;
-        if (double.IsInfinity(lowestFloor))
+        if (isWhole)
         {
             return;
         }
@@ -127,7 +139,8 @@ internal readonly struct DecayEllipse
         var one = LaneMath.Of(1);
         var goal = LaneMath.Of(target);
         last = zero;
-        var lowestStart = LowestFallingStart();
+        var allFall = LaneMath.AreLess(change, zero) && LaneMath.AreLess(room * changeVariance, change * change);
+        var lowestStart = allFall ? LowestStart() : LowestFallingStart();
         first = LaneMath.WhereLess(goal, lowestStart, one, zero);
         if (isOneCurve)
         {
@@ -151,9 +164,17 @@ internal readonly struct DecayEllipse
                 );
             var root = LaneMath.Sqrt(LaneMath.Max(zero, discriminant));
             var far = zero - halfB - LaneMath.WhereLess(halfB, zero, zero - root, root);
-            AddTangent(LaneMath.WhereLess(discriminant, zero, one, Ratio(far, a)), goal, ref first, ref last);
-            AddTangent(LaneMath.WhereLess(discriminant, zero, one, Ratio(c, far)), goal, ref first, ref last);
-            if (target > lowestFloor)
+            var oneRoot = LaneMath.WhereLess(discriminant, zero, one, Ratio(far, a));
+            var other = LaneMath.WhereLess(discriminant, zero, one, Ratio(c, far));
+            if (!(allFall && isWhole))
+            {
+                oneRoot = WhereAllowed(oneRoot, goal);
+                other = WhereAllowed(other, goal);
+            }
+
+            Add(oneRoot, ref first, ref last);
+            Add(other, ref first, ref last);
+            if (!isWhole && target > lowestFloor)
             {
                 AddChord(goal, ref first, ref last);
             }
@@ -165,8 +186,8 @@ internal readonly struct DecayEllipse
         last = LaneMath.WhereLess(none, LaneMath.Of(double.PositiveInfinity), last, zero);
     }
 
-    /// <summary>A root counts if the curve that touches the target there falls and has a floor that is allowed; else the chord speaks.</summary>
-    private void AddTangent(Lanes drop, Lanes target, ref Lanes first, ref Lanes last)
+    /// <summary>A root counts if the curve that touches the target there falls and has a floor that is allowed; else it is 1, and the chord speaks.</summary>
+    private Lanes WhereAllowed(Lanes drop, Lanes target)
     {
         var zero = LaneMath.Of(0);
         var one = LaneMath.Of(1);
@@ -174,37 +195,38 @@ internal readonly struct DecayEllipse
         var pull = LaneMath.WhereLess(zero, q, (start + change * drop - target) / q, zero);
         var fall = change - (covariance + changeVariance * drop) * pull;
         drop = LaneMath.WhereLess(zero, fall, one, drop);
-        if (!double.IsInfinity(lowestFloor))
+        if (isWhole)
         {
-            var floor = start + change - CovarianceWithFloor(drop) * pull;
-            drop = LaneMath.WhereLess(floor, LaneMath.Of(lowestFloor), one, drop);
+            return drop;
         }
 
-        Add(drop, ref first, ref last);
+        var floor = start + change - CovarianceWithFloor(drop) * pull;
+        return LaneMath.WhereLess(floor, LaneMath.Of(lowestFloor), one, drop);
     }
 
     /// <summary>The crossings of the curves whose floor is the lowest allowed, where there are any.</summary>
     private void AddChord(Lanes target, ref Lanes first, ref Lanes last)
     {
-        if (double.IsInfinity(lowestFloor))
-        {
-            return;
-        }
-
         var one = LaneMath.Of(1);
         var lowest = LaneMath.Of(lowestFloor);
-        var deepest = start + change - LaneMath.Sqrt(Variance(one) * room);
+        var deepest = start + change - floorReach;
         var low = LaneMath.WhereLess(lowest, lowStart, (lowStart - target) / (lowStart - lowest), one);
         var high = LaneMath.WhereLess(lowest, highStart, (highStart - target) / (highStart - lowest), one);
         Add(LaneMath.WhereLess(deepest, lowest, low, one), ref first, ref last);
         Add(LaneMath.WhereLess(deepest, lowest, high, one), ref first, ref last);
     }
 
+    private Lanes LowestStart()
+    {
+        Range(default, out var lowest, out _);
+        return lowest;
+    }
+
     /// <summary>The lowest start of the curves that do not rise, infinity where all do; a rising one that begins below a target has not reached it.</summary>
     private Lanes LowestFallingStart()
     {
         var zero = LaneMath.Of(0);
-        Range(zero, out var lowest, out _);
+        var lowest = LowestStart();
         var slope = LaneMath.WhereLess(
             zero,
             startVariance,

@@ -17,6 +17,7 @@ internal static class DecayFitter
     /// <param name="workingWeights">For the weights, or empty.</param>
     /// <param name="workingValues">For the values, or empty.</param>
     /// <param name="shares">Keeps what the shares of a scatter of two components say of the course; null where nobody asks. Times must then be in order.</param>
+    /// <param name="found">Keeps what intervals need again; null where none are asked for.</param>
     [SkipLocalsInit]
     public static ExponentialDecay Fit(
         ReadOnlySpan<double> times,
@@ -25,7 +26,8 @@ internal static class DecayFitter
         ExponentialDecayOptions options,
         Span<double> workingWeights,
         Span<double> workingValues,
-        DecayShares? shares = null
+        DecayShares? shares = null,
+        DecayFound? found = null
     )
     {
         if (options.Robust)
@@ -37,7 +39,8 @@ internal static class DecayFitter
                 options.WithoutRobust(),
                 workingWeights,
                 workingValues,
-                shares
+                shares,
+                found
             );
         }
 
@@ -46,13 +49,14 @@ internal static class DecayFitter
         if (times.Length <= MostOnStack)
         {
             Span<double> scratch = stackalloc double[need];
-            return Fit(times, values, weights, options, workingWeights, workingValues, scratch, shares);
+            return Fit(times, values, weights, options, workingWeights, workingValues, scratch, shares, found);
         }
 
         var rented = ArrayPool<double>.Shared.Rent(need);
         try
         {
-            return Fit(times, values, weights, options, workingWeights, workingValues, rented.AsSpan(0, need), shares);
+            var onHeap = rented.AsSpan(0, need);
+            return Fit(times, values, weights, options, workingWeights, workingValues, onHeap, shares, found);
         }
         finally
         {
@@ -68,7 +72,8 @@ internal static class DecayFitter
         Span<double> workingWeights,
         Span<double> workingValues,
         Span<double> scratch,
-        DecayShares? shares
+        DecayShares? shares,
+        DecayFound? found
     )
     {
         var origin = options.StartTime ?? LaneMath.Smallest(times);
@@ -94,7 +99,7 @@ internal static class DecayFitter
                 }
             }
 
-            return Solve(times, values, weights, options, origin, counted, columnScratch);
+            return Solve(times, values, weights, options, origin, counted, columnScratch, found);
         }
 
         var reweighting = new DecayReweighting(
@@ -106,8 +111,19 @@ internal static class DecayFitter
         );
         var fit =
             options.Noise == DecayNoise.TwoComponent
-                ? IterateTwo(times, values, weights, reweighting, options, origin, counted, columnScratch, shares)
-                : Iterate(times, reweighting, options, origin, counted, columnScratch);
+                ? IterateTwo(
+                    times,
+                    values,
+                    weights,
+                    reweighting,
+                    options,
+                    origin,
+                    counted,
+                    columnScratch,
+                    shares,
+                    found
+                )
+                : Iterate(times, reweighting, options, origin, counted, columnScratch, found);
         if (!workingWeights.IsEmpty)
         {
             reweighting.Weights.CopyTo(workingWeights);
@@ -146,12 +162,13 @@ internal static class DecayFitter
         ExponentialDecayOptions options,
         double origin,
         int counted,
-        Span<double> scratch
+        Span<double> scratch,
+        DecayFound? found
     )
     {
         reweighting.Begin();
-        var fit = Solve(times, reweighting.Values, reweighting.Weights, options, origin, counted, scratch);
-        return Iterate(times, reweighting, options, DecayCurve.Of(fit), counted, scratch, MostIterations);
+        var fit = Solve(times, reweighting.Values, reweighting.Weights, options, origin, counted, scratch, found);
+        return Iterate(times, reweighting, options, DecayCurve.Of(fit), counted, scratch, MostIterations, found);
     }
 
     /// <summary>Weights from the curve and the curve from the weights, until the two agree.</summary>
@@ -162,13 +179,15 @@ internal static class DecayFitter
         DecayCurve curve,
         int counted,
         Span<double> scratch,
-        int mostIterations
+        int mostIterations,
+        DecayFound? found
     )
     {
         for (var i = 0; ; i++)
         {
             reweighting.Update(curve);
-            var fit = Solve(times, reweighting.Values, reweighting.Weights, options, curve.Origin, counted, scratch);
+            var origin = curve.Origin;
+            var fit = Solve(times, reweighting.Values, reweighting.Weights, options, origin, counted, scratch, found);
             var next = DecayCurve.Of(fit);
             if (next.IsCloseTo(curve) || i == mostIterations)
             {
@@ -199,10 +218,11 @@ internal static class DecayFitter
         double origin,
         int counted,
         Span<double> scratch,
-        DecayShares? wanted
+        DecayShares? wanted,
+        DecayFound? found
     )
     {
-        var plain = Solve(times, values, weights, options, origin, counted, scratch);
+        var plain = Solve(times, values, weights, options, origin, counted, scratch, found);
         if (plain.Status == ExponentialDecayStatus.TooFewReadings)
         {
             return plain;
@@ -210,11 +230,11 @@ internal static class DecayFitter
 
         var curve = DecayCurve.Of(plain);
         var shares = wanted ?? new DecayShares();
-        var store = new DecayStore();
+        var store = DecayStore.ToWorkIn(times.Length);
         foreach (var share in DecayShares.Grid)
         {
             reweighting.ProportionalShare = share;
-            var fit = Iterate(times, reweighting, options, curve, counted, scratch, DecayShares.Iterations);
+            var fit = Iterate(times, reweighting, options, curve, counted, scratch, DecayShares.Iterations, found);
             shares.Add(
                 share,
                 fit,
@@ -225,7 +245,7 @@ internal static class DecayFitter
         }
 
         reweighting.ProportionalShare = shares.Mean;
-        return Iterate(times, reweighting, options, curve, counted, scratch, MostIterations)
+        return Iterate(times, reweighting, options, curve, counted, scratch, MostIterations, found)
             .WithParts(reweighting.ConstantPart, reweighting.PerSquare);
     }
 
@@ -236,9 +256,11 @@ internal static class DecayFitter
         ExponentialDecayOptions options,
         double origin,
         int counted,
-        Span<double> scratch
+        Span<double> scratch,
+        DecayFound? found
     )
     {
+        found?.LoseScan();
         var columns = new DecayColumns(scratch, times, values, weights, origin);
         if (columns.Span < DecayColumns.Least)
         {
@@ -258,9 +280,10 @@ internal static class DecayFitter
         }
         else
         {
-            curve = DecaySearch.Find(columns, shape, out limit, out sums);
+            curve = DecaySearch.Find(columns, shape, found, out limit, out sums);
         }
 
+        found?.KeepOptimum(curve.ScaledRate, sums);
         var unitCovariance = DecayCovariance.Of(
             columns,
             shape,

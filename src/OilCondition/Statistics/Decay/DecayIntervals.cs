@@ -8,6 +8,7 @@ internal sealed class DecayIntervals(ExponentialDecayOptions options, double con
     private const int MostOnStack = 1024;
 
     private readonly DecayStore store = new();
+    private readonly DecayFound found = new();
 
     public ExponentialDecay.WithIntervals Of(ReadOnlySpan<double> times, ReadOnlySpan<double> values)
     {
@@ -31,14 +32,14 @@ internal sealed class DecayIntervals(ExponentialDecayOptions options, double con
 
         if (options.Noise == DecayNoise.Constant)
         {
-            var plain = DecayFitter.Fit(times, values, default, options, default, default);
+            var plain = DecayFitter.Fit(times, values, default, options, default, default, null, found);
             return Of(times, values, default, plain, null);
         }
 
         var shares = options.Noise == DecayNoise.TwoComponent ? new DecayShares() : null;
         var weights = store.Working(2 * count).AsSpan(0, count);
         var working = store.Working(2 * count).AsSpan(count, count);
-        var fit = DecayFitter.Fit(times, values, default, options, weights, working, shares);
+        var fit = DecayFitter.Fit(times, values, default, options, weights, working, shares, found);
         return Of(times, working, weights, fit, shares);
     }
 
@@ -51,7 +52,8 @@ internal sealed class DecayIntervals(ExponentialDecayOptions options, double con
     )
     {
         var isTooFew = fit.Status == ExponentialDecayStatus.TooFewReadings;
-        var isInDoubt = !isTooFew && IsInDoubt(times, values, weights, fit, shares);
+        var isInDoubt =
+            !isTooFew && DecayWarnings.Of(times, values, weights, fit, options, shares, store).CoverageInDoubt;
         var profile = isTooFew ? default : Profile(times, values, weights, fit);
         var (leastStart, largestStart) = isTooFew ? default : profile.UnscaledValues(0);
         var (leastFloor, largestFloor) = isTooFew ? default : profile.UnscaledValues(double.PositiveInfinity);
@@ -70,20 +72,6 @@ internal sealed class DecayIntervals(ExponentialDecayOptions options, double con
             : Interval.Between(least, largest, confidence, IntervalSide.Both, isInDoubt);
     }
 
-    /// <summary>The warning of <see cref="ExponentialDecayAnalysis.CoverageInDoubt"/>.</summary>
-    private bool IsInDoubt(
-        ReadOnlySpan<double> times,
-        ReadOnlySpan<double> values,
-        ReadOnlySpan<double> weights,
-        in ExponentialDecay fit,
-        DecayShares? shares
-    )
-    {
-        var design = DecayDesign.Of(times, values, weights, fit, options, store);
-        return SerialCorrelation.IsClear(design.LagOneDeviate)
-            || (shares?.Course ?? design.Course(fit.Status, fit.Start >= fit.Floor)).AreContradicted;
-    }
-
     [SkipLocalsInit]
     private DecayProfile Profile(
         ReadOnlySpan<double> times,
@@ -100,7 +88,7 @@ internal sealed class DecayIntervals(ExponentialDecayOptions options, double con
         return new DecayProfile(
             columns,
             new DecayShape(columns, options.Start, options.Floor, options.Bound),
-            fit.Rate * fit.Span,
+            found,
             DecayProfile.Limit(least, quantile, fit.DegreesOfFreedom) - least,
             options.Rate.HasValue,
             store

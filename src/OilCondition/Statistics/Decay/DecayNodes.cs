@@ -1,5 +1,3 @@
-using System.Collections.Concurrent;
-
 namespace OilCondition.Statistics;
 
 /// <summary>The sums of a series at the rates of a profile, from those at a few of them.</summary>
@@ -16,7 +14,14 @@ internal static class DecayNodes
     private const double HalfOfEight = 0.4;
     private const double HalfOfTwelve = 0.9;
 
-    private static readonly ConcurrentDictionary<(int Nodes, int Rates), double[]> Known = new();
+    /// <summary>Fewest rates of a profile, a whole number of lanes; for so many there are weights.</summary>
+    public const int Rates = 20;
+
+    private static readonly double[] OfEight = WeightsOf(8);
+    private static readonly double[] OfTwelve = WeightsOf(12);
+
+    /// <summary>By their number over four, each worked out when first asked for: two threads would write the same.</summary>
+    private static readonly double[]?[] KnownRises = new double[128][];
 
     /// <summary>How many points suffice; 0 where the sums themselves are to be taken.</summary>
     /// <param name="half">Half the width of the interval of ln κ.</param>
@@ -26,16 +31,28 @@ internal static class DecayNodes
         : half <= HalfOfTwelve ? 12
         : 0;
 
-    /// <summary>What each point counts at each rate: all rates of the first point, then those of the next.</summary>
-    public static double[] Weights(int nodes, int rates) => Known.GetOrAdd((nodes, rates), Of);
+    /// <summary>What each point counts at each rate: all rates of the first point, then those of the next. None without points.</summary>
+    public static double[] Weights(int nodes) =>
+        nodes == 8 ? OfEight
+        : nodes == 12 ? OfTwelve
+        : [];
 
-    private static double[] Of((int Nodes, int Rates) size)
+    /// <summary>−cos θ + 1 for so many equal steps of θ, a whole number of lanes: how far along the interval of ln κ, 0 to 2.</summary>
+    public static double[] Rises(int count)
     {
-        var (nodes, rates) = size;
-        var weights = new double[nodes * rates];
-        for (var rate = 0; rate < rates; rate++)
+        ref var known = ref KnownRises[count / LaneMath.Width];
+        return known ??= RisesOf(count);
+    }
+
+    private static double[] RisesOf(int count) =>
+        [.. Enumerable.Range(0, count).Select(i => 1 - Math.Cos(Math.PI * i / (count - 1)))];
+
+    private static double[] WeightsOf(int nodes)
+    {
+        var weights = new double[nodes * Rates];
+        for (var rate = 0; rate < Rates; rate++)
         {
-            var x = Math.Cos(Math.PI * rate / (rates - 1));
+            var x = Math.Cos(Math.PI * rate / (Rates - 1));
             var sum = 0.0;
             for (var node = 0; node < nodes; node++)
             {
@@ -44,13 +61,13 @@ internal static class DecayNodes
                 var isEnd = node == 0 || node == nodes - 1;
                 var weight =
                     (node % 2 == 0 ? 1 : -1) * (isEnd ? 0.5 : 1) / (Math.Abs(distance) < 1e-14 ? 1e-30 : distance);
-                weights[node * rates + rate] = weight;
+                weights[node * Rates + rate] = weight;
                 sum += weight;
             }
 
             for (var node = 0; node < nodes; node++)
             {
-                weights[node * rates + rate] /= sum;
+                weights[node * Rates + rate] /= sum;
             }
         }
 

@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 
@@ -22,34 +21,29 @@ internal readonly struct DecayProfile
 
     private const double Rounding = 1e-13;
 
-    /// <summary>Fewest rates, a whole number of lanes, and the most that ln κ may move from one to the next.</summary>
-    private const int FewestRates = 20;
-    private const double WidestStep = 0.35;
-
     // Of four rates each, one a lane; the arrays may be longer.
     private readonly Lanes[] scaledRates;
     private readonly DecayEllipse[] ellipses;
     private readonly double? lowestFloor;
     private readonly double? highestFloor;
+    private readonly DecayGrid grid;
     private readonly int count;
     private readonly int lanes;
     private readonly double lead;
     private readonly double centre;
     private readonly double unit;
 
-    private static readonly ConcurrentDictionary<int, double[]> Rises = new();
-
     /// <summary>The set of curves.</summary>
     /// <param name="columns">Working values and weights.</param>
     /// <param name="shape">What is fixed.</param>
-    /// <param name="bestScaledRate">Rate of the fit.</param>
+    /// <param name="found">What the fit of these columns found.</param>
     /// <param name="excess">How far the sum of squares may lie above its least, in the unit of the caller's values and weights.</param>
     /// <param name="rateIsKnown">Whether only that rate counts.</param>
     /// <param name="store">Memory to work in, whose last set is then gone.</param>
     public DecayProfile(
         in DecayColumns columns,
         in DecayShape shape,
-        double bestScaledRate,
+        DecayFound found,
         double excess,
         bool rateIsKnown,
         DecayStore store
@@ -58,13 +52,8 @@ internal readonly struct DecayProfile
         lead = shape.Lead;
         centre = columns.Centre;
         unit = columns.Unit;
-        var reach = new DecayReach(
-            columns,
-            shape,
-            bestScaledRate,
-            excess / (columns.Unit * columns.Unit * columns.WeightUnit)
-        );
-        Lowest = Math.Log(bestScaledRate);
+        var reach = new DecayReach(columns, shape, found, excess / (columns.Unit * columns.Unit * columns.WeightUnit));
+        Lowest = Math.Log(found.ScaledRate);
         Highest = Lowest;
         if (!rateIsKnown)
         {
@@ -75,14 +64,14 @@ internal readonly struct DecayProfile
             HasNoHighestRate = !hasHighest;
         }
 
-        var half = (Highest - Lowest) / 2;
-        count = half > 0 ? Math.Max(FewestRates, (int)Math.Ceiling(Math.PI * half / WidestStep / 4) * 4) : 1;
+        grid = Highest > Lowest ? new DecayGrid(Lowest, Highest, HasNoLowestRate) : default;
+        count = Math.Max(1, grid.Count);
         lanes = (count + LaneMath.Width - 1) / LaneMath.Width;
         scaledRates = store.Rates(lanes);
         ellipses = store.Ellipses(lanes);
         if (count == 1)
         {
-            scaledRates[0] = LaneMath.Of(bestScaledRate);
+            scaledRates[0] = LaneMath.Of(found.ScaledRate);
             columns.AtFourRates(scaledRates[0], out var d, out var dd, out var dy);
 
             // Exact readings leave one rate, whose curve is compatible but for rounding.
@@ -91,10 +80,10 @@ internal readonly struct DecayProfile
         }
         else
         {
-            Between(columns, shape, half, reach.Limit);
+            Between(columns, shape, reach.Limit);
         }
 
-        Ends(double.PositiveInfinity, out lowestFloor, out highestFloor);
+        Floors(out lowestFloor, out highestFloor);
     }
 
     /// <summary>Up to where a sum of squares is compatible, RSS_min (1 + t²/ν).</summary>
@@ -145,6 +134,21 @@ internal readonly struct DecayProfile
     }
 
     [SkipLocalsInit]
+    private void Floors(out double? least, out double? largest)
+    {
+        Span<double> from = stackalloc double[LaneMath.Width * lanes];
+        Span<double> to = stackalloc double[LaneMath.Width * lanes];
+        for (var i = 0; i < lanes; i++)
+        {
+            ellipses[i].Floors(out var low, out var high);
+            LaneMath.Store(ellipses[i].WhereAny(low), from, LaneMath.Width * i);
+            LaneMath.Store(ellipses[i].WhereAny(default(Lanes) - high), to, LaneMath.Width * i);
+        }
+
+        Ends(from, to, out least, out largest);
+    }
+
+    [SkipLocalsInit]
     private void Ends(double scaledTime, out double? least, out double? largest)
     {
         Span<double> from = stackalloc double[LaneMath.Width * lanes];
@@ -156,30 +160,38 @@ internal readonly struct DecayProfile
             LaneMath.Store(ellipses[i].WhereAny(default(Lanes) - high), to, LaneMath.Width * i);
         }
 
+        Ends(from, to, out least, out largest);
+    }
+
+    private void Ends(ReadOnlySpan<double> from, ReadOnlySpan<double> to, out double? least, out double? largest)
+    {
         least = Least(from.Slice(0, count), to, inTime: false);
         largest = -Least(to.Slice(0, count), from, inTime: false);
         least = least < -Beyond ? null : least;
         largest = largest > Beyond ? null : largest;
     }
 
-    /// <summary>The rates between the ends and their ellipses: of a narrow interval by the sums at a few of the rates, which saves most of the exponentials.</summary>
+    /// <summary>The rates between the ends and their ellipses.</summary>
+    /// <remarks>Most of the exponentials are spared: of a narrow interval by the sums at a few of the rates, of one without a lowest rate by moments.</remarks>
     [SkipLocalsInit]
-    private void Between(in DecayColumns columns, in DecayShape shape, double half, double limit)
+    private void Between(in DecayColumns columns, in DecayShape shape, double limit)
     {
-        var nodes = count == FewestRates ? DecayNodes.Enough(half) : 0;
+        var nodes = count == DecayNodes.Rates ? DecayNodes.Enough(grid.Half) : 0;
         Span<double> sums = stackalloc double[3 * nodes];
-        var weights = nodes == 0 ? [] : DecayNodes.Weights(nodes, count);
+        var weights = DecayNodes.Weights(nodes);
         for (var i = 0; i < nodes; i += LaneMath.Width)
         {
-            columns.AtFourRates(RatesAt(nodes, i, half), out var d, out var dd, out var dy);
+            columns.AtFourRates(grid.Nodes(nodes, i), out var d, out var dd, out var dy);
             LaneMath.Store(d, sums, i);
             LaneMath.Store(dd, sums, nodes + i);
             LaneMath.Store(dy, sums, 2 * nodes + i);
         }
 
+        var slow = HasNoLowestRate ? new DecaySlowSums(columns, stackalloc double[DecaySlowSums.Scratch]) : default;
         for (var i = 0; i < lanes; i++)
         {
-            scaledRates[i] = RatesAt(count, LaneMath.Width * i, half);
+            var rates = grid.Group(i);
+            scaledRates[i] = rates;
             Lanes d = default;
             Lanes dd = default;
             Lanes dy = default;
@@ -191,24 +203,18 @@ internal readonly struct DecayProfile
                 dy = LaneMath.MultiplyAdd(weight, LaneMath.Of(sums[2 * nodes + node]), dy);
             }
 
-            if (nodes == 0)
+            if (HasNoLowestRate && LaneMath.At(rates, LaneMath.Width - 1) <= DecaySlowSums.Fastest)
             {
-                columns.AtFourRates(scaledRates[i], out d, out dd, out dy);
+                slow.AtFourRates(rates, out d, out dd, out dy);
+            }
+            else if (nodes == 0)
+            {
+                columns.AtFourRates(rates, out d, out dd, out dy);
             }
 
             ellipses[i] = new DecayEllipse(columns.Count, shape, d, dd, dy, limit);
         }
     }
-
-    /// <summary>Four of so many rates.</summary>
-    private Lanes RatesAt(int of, int first, double half) =>
-        LaneMath.Exp(
-            LaneMath.MultiplyAdd(
-                LaneMath.Of(half),
-                LaneMath.Load(Rises.GetOrAdd(of, RisesOf), first),
-                LaneMath.Of(Lowest)
-            )
-        );
 
     /// <summary>How far the slope where the curve passes an unscaled value, κ (floor − value), reaches, per span. An end that a sudden drop opens is null.</summary>
     [SkipLocalsInit]
@@ -219,8 +225,7 @@ internal readonly struct DecayProfile
         var at = LaneMath.Of(Scaled(value));
         for (var i = 0; i < lanes; i++)
         {
-            // A drop of 1 is the floor.
-            ellipses[i].Range(LaneMath.Of(1), out var low, out var high);
+            ellipses[i].Floors(out var low, out var high);
             LaneMath.Store(ellipses[i].WhereAny(scaledRates[i] * (low - at)), from, LaneMath.Width * i);
             LaneMath.Store(ellipses[i].WhereAny(scaledRates[i] * (at - high)), to, LaneMath.Width * i);
         }
@@ -269,10 +274,6 @@ internal readonly struct DecayProfile
         return LaneMath.WhereLess(drop, LaneMath.Of(1e-5), series, default(Lanes) - LaneMath.Log(one - drop));
     }
 
-    /// <summary>−cos θ + 1 for steps of θ: how far along the interval of ln κ, 0 to 2.</summary>
-    private static double[] RisesOf(int count) =>
-        [.. Enumerable.Range(0, count).Select(i => 1 - Math.Cos(Math.PI * i / (count - 1)))];
-
     /// <summary>The least of the values and of the curve through them; none if all are infinite.</summary>
     /// <param name="values">One a rate.</param>
     /// <param name="others">The values at the other side of each ellipse: with the other sign, or of times the reciprocal.</param>
@@ -280,19 +281,24 @@ internal readonly struct DecayProfile
     private double? Least(ReadOnlySpan<double> values, ReadOnlySpan<double> others, bool inTime)
     {
         var at = 0;
+        var least = values[0];
         for (var i = 1; i < values.Length; i++)
         {
-            at = values[i] < values[at] ? i : at;
+            if (values[i] < least)
+            {
+                least = values[i];
+                at = i;
+            }
         }
 
-        if (double.IsInfinity(values[at]))
+        if (double.IsInfinity(least))
         {
             return null;
         }
 
-        if (values.Length == 1)
+        if (values.Length == 1 || !grid.HasNeighbours(at))
         {
-            return values[at];
+            return least;
         }
 
         Span<double> five = stackalloc double[5];
@@ -314,7 +320,7 @@ internal readonly struct DecayProfile
                 : -other;
             if (double.IsInfinity(five[i + 2]) || double.IsInfinity(other))
             {
-                return values[at];
+                return least;
             }
         }
 

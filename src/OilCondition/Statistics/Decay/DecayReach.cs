@@ -6,32 +6,31 @@ internal readonly ref struct DecayReach
     private const int MostSteps = 100;
     private const double LeastStep = 1e-6;
 
-    /// <summary>Of the way from the best rate: the step after it would be its square.</summary>
-    private const double LastStep = 5e-4;
+    /// <summary>Of the way from the best rate: the step after it would be its cube.</summary>
+    private const double LastStep = 2e-3;
+
+    /// <summary>Of the sum of squares about the mean: what a residual sum of squares may be off.</summary>
+    private const double Rounding = 1e-15;
 
     private readonly DecayColumns columns;
     private readonly DecayShape shape;
+    private readonly DecayFound found;
     private readonly double best;
     private readonly double least;
     private readonly double bend;
 
-    public DecayReach(scoped in DecayColumns columns, scoped in DecayShape shape, double bestScaledRate, double excess)
+    public DecayReach(scoped in DecayColumns columns, scoped in DecayShape shape, DecayFound found, double excess)
     {
         this.columns = columns;
         this.shape = shape;
-        best = Math.Log(bestScaledRate);
-        var sums = columns.WithDerivatives(bestScaledRate);
-        var curve = shape.Best(sums, bestScaledRate);
+        this.found = found;
+        best = Math.Log(found.ScaledRate);
+        var sums = found.Sums;
+        var curve = shape.Best(sums, found.ScaledRate);
         least = Math.Max(0, curve.ResidualSumOfSquares);
         Limit = least + excess;
 
-        // RSS is near its least a parabola in ln κ. With start and floor free it is Total − c²/v, whose logarithm the search bends; else the linear parts stay.
-        var change = curve.Floor - curve.Start;
-        var isAtBound = shape.Slope(sums, out _, out var second);
-        bend =
-            isAtBound || shape.KnowsStart || shape.KnowsFloor
-                ? change * (change * sums.DD2 - 2 * (sums.DY2 - curve.Start * sums.D2))
-                : -second * (shape.Total - least);
+        shape.SlopeOfSquares(sums, least, out _, out bend);
     }
 
     /// <summary>The limit of the residual sum of squares, scaled.</summary>
@@ -46,11 +45,19 @@ internal readonly ref struct DecayReach
         out bool hasHighest
     )
     {
-        var levels = DecayScan.Octaves(columns, shape.Lead);
+        scoped var scan = found.Scan;
+        if (scan.IsEmpty)
+        {
+            // All readings equal but for their last bits: the fit searched no rate.
+            Span<double> squares = stackalloc double[DecayScan.MostOctaves];
+            Span<double> free = stackalloc double[DecayScan.MostOctaves];
+            var octaves = DecayScan.Octaves(columns, shape.Lead);
+            DecayScan.OfOctaves(columns, shape, octaves, squares, free);
+            scan = squares.Slice(0, octaves);
+        }
+
+        var levels = scan.Length;
         var top = DecayScan.LogLowest + (levels - 1) * DecayScan.Octave;
-        Span<double> scan = stackalloc double[DecayScan.MostOctaves];
-        Span<double> free = stackalloc double[DecayScan.MostOctaves];
-        DecayScan.OfOctaves(columns, shape, levels, scan, free);
         lowest = best;
         highest = best;
         for (var i = 0; i < levels; i++)
@@ -64,15 +71,21 @@ internal readonly ref struct DecayReach
 
         var rate = Math.Exp(logOfNothing);
         hasLowest = shape.Best(columns.Exponential(rate), rate).ResidualSumOfSquares > Limit;
+        hasHighest = highest < top && scan[levels - 1] > Limit;
         lowest = !hasLowest
             ? logOfNothing
             : Edge(lowest, lowest > DecayScan.LogLowest ? lowest - DecayScan.Octave : logOfNothing);
-        hasHighest = highest < top && scan[levels - 1] > Limit;
         highest = !hasHighest ? top : Edge(highest, Math.Min(top, highest + DecayScan.Octave));
+        if (hasLowest && hasHighest && Limit - least < Rounding * shape.Total)
+        {
+            // Exact readings leave one rate; ends apart would be rounding.
+            lowest = best;
+            highest = best;
+        }
     }
 
     /// <summary>Where the profile passes the limit, between a rate inside and one outside.</summary>
-    /// <remarks>Newton's method on sqrt(RSS − least), which is nearly a straight line in ln κ, kept in a bracket by halving.</remarks>
+    /// <remarks>Halley's method on sqrt(RSS − least), which is nearly a straight line in ln κ, kept in a bracket by halving.</remarks>
     private double Edge(double inside, double outside)
     {
         var size = Math.Sqrt(Limit - least);
@@ -92,8 +105,8 @@ internal readonly ref struct DecayReach
 
             var rate = Math.Exp(u);
             var sums = columns.WithDerivatives(rate);
-            var curve = shape.Best(sums, rate);
-            if (curve.ResidualSumOfSquares <= Limit)
+            var squares = shape.Best(sums, rate).ResidualSumOfSquares;
+            if (squares <= Limit)
             {
                 inside = u;
             }
@@ -102,11 +115,12 @@ internal readonly ref struct DecayReach
                 outside = u;
             }
 
-            // The derivative of RSS is the partial one: at its least it does not depend on start and floor.
-            var change = curve.Floor - curve.Start;
-            var slope = -2 * change * (sums.DY1 - curve.Start * sums.D1 - change * sums.DD1 / 2);
-            var height = Math.Sqrt(Math.Max(0, curve.ResidualSumOfSquares - least));
-            var step = (size - height) * 2 * height / slope;
+            shape.SlopeOfSquares(sums, squares, out var first, out var second);
+            var height = Math.Sqrt(Math.Max(0, squares - least));
+            var slope = first / (2 * height);
+            var step = (size - height) / slope;
+            var turn = step * (second / first - slope / height) / 2;
+            step /= Math.Abs(turn) < 0.5 ? 1 + turn : 1;
             var isLast = Math.Abs(step) < Math.Max(LeastStep, LastStep * Math.Abs(u - best));
             if (isLast || Math.Abs(outside - inside) < 1e-12)
             {

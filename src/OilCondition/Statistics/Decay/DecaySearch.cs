@@ -20,14 +20,22 @@ internal static class DecaySearch
     /// <summary>The curve of least weighted squares over all rates.</summary>
     /// <param name="columns">The series.</param>
     /// <param name="shape">What is fixed.</param>
+    /// <param name="found">Keeps the scan; or null.</param>
     /// <param name="limit">−1 if the optimum is the slowest rate of the search, 1 if the fastest, else 0.</param>
     /// <param name="sums">The sums at the optimum.</param>
     [SkipLocalsInit]
-    public static DecayAtRate Find(in DecayColumns columns, in DecayShape shape, out int limit, out DecaySums sums)
+    public static DecayAtRate Find(
+        in DecayColumns columns,
+        in DecayShape shape,
+        DecayFound? found,
+        out int limit,
+        out DecaySums sums
+    )
     {
         Span<double> squares = stackalloc double[DecayScan.MostOctaves];
         Span<double> free = stackalloc double[DecayScan.MostOctaves];
         var scan = DecayScan.OfOctaves(columns, shape, DecayScan.Octaves(columns, shape.Lead), squares, free);
+        found?.KeepScan(squares.Slice(0, scan.Levels));
         DecayOptimum best = default;
         var few = columns.Count <= FewReadings;
         if (!few)

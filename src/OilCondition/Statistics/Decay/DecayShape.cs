@@ -178,6 +178,26 @@ internal readonly struct DecayShape
         }
     }
 
+    /// <summary>First and second derivative of the least residual sum of squares by ln κ.</summary>
+    /// <param name="sums">The sums at a rate.</param>
+    /// <param name="squares">That least sum.</param>
+    /// <param name="first">The first.</param>
+    /// <param name="second">The second.</param>
+    public void SlopeOfSquares(in DecaySums sums, double squares, out double first, out double second)
+    {
+        var isAtBound = Slope(sums, out var rise, out var bend);
+        var knowsFloor = KnowsFloor || isAtBound;
+
+        // The search makes as large as possible what the curve explains: itself where start and floor are known, else its logarithm.
+        var explained =
+            KnowsStart && knowsFloor ? 1
+            : KnowsStart ? About(Start) - squares
+            : knowsFloor ? About(isAtBound ? LowestFloor : Floor) - squares
+            : Total - squares;
+        first = -explained * rise;
+        second = -explained * (KnowsStart && knowsFloor ? bend : bend + rise * rise);
+    }
+
     private void SlopeWithFloor(in DecaySums sums, double floor, out double first, out double second)
     {
         if (KnowsStart)

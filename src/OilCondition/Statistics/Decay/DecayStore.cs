@@ -3,12 +3,21 @@ namespace OilCondition.Statistics;
 /// <summary>Memory of the intervals of one series, to be used again for the next; it grows to the longest one.</summary>
 internal sealed class DecayStore
 {
+    /// <summary>For a longer series it would stay too large.</summary>
+    private const int LongestKept = 1024;
+
+    [ThreadStatic]
+    private static DecayStore? ofThread;
+
     private double[] rows = [];
     private double[] times = [];
     private double[] values = [];
     private double[] working = [];
     private Lanes[] rates = [];
     private DecayEllipse[] ellipses = [];
+
+    /// <summary>One for work on a series of so many readings that keeps nothing in it: that of the thread, unless the series is long.</summary>
+    public static DecayStore ToWorkIn(int count) => count <= LongestKept ? ofThread ??= new() : new();
 
     /// <summary>For a design, filled with zeros.</summary>
     public double[] Rows(int length)

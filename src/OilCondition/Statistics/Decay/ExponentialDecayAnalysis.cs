@@ -1,4 +1,3 @@
-using System.Diagnostics.CodeAnalysis;
 using System.Runtime.CompilerServices;
 using OilCondition.Text;
 
@@ -19,13 +18,8 @@ namespace OilCondition.Statistics;
 /// // ready.HasUpper is false where the readings cannot exclude that 100 is never reached
 /// </code>
 /// </example>
-public sealed class ExponentialDecayAnalysis
+public sealed partial class ExponentialDecayAnalysis
 {
-    private const int MostOnStack = 1024;
-
-    /// <summary>Residual variance of the best of several ways, by its degrees of freedom: chosen by simulation of one outlier and of none.</summary>
-    private const double LeastOfSeveral = 1.5;
-
     private readonly double[] times;
     private readonly double[] values;
     private readonly double[] weights;
@@ -38,6 +32,8 @@ public sealed class ExponentialDecayAnalysis
     /// <summary>Where each reading in order of time was given; null if they were given in that order.</summary>
     private readonly int[]? order;
 
+    private readonly DecayFound found = new();
+
     /// <summary>What the fit learned of a scatter of two components; null with any other.</summary>
     private readonly DecayShares? shares;
 
@@ -46,8 +42,7 @@ public sealed class ExponentialDecayAnalysis
     private DecayCompatible? profile;
     private IReadOnlyList<DecayView>? views;
     private StrongBox<DecayNoise>? suggested;
-    private StrongBox<bool>? inDoubt;
-    private StrongBox<DecayDesign>? design;
+    private StrongBox<DecayWarnings>? warnings;
     private int[]? flagged;
     private CourseCheck? course;
 
@@ -132,17 +127,13 @@ public sealed class ExponentialDecayAnalysis
 
     /// <summary>Whether that correlation is so far above its mean for a fit, which is below 0, as independent scatter shows in one series of fifty.</summary>
     /// <remarks>Every interval then carries a warning: with correlation 0.3 to 0.5 an interval of 90 % covers 63 to 80 %.</remarks>
-    public bool IsAutocorrelated => SerialCorrelation.IsClear(Design.LagOneDeviate);
+    public bool IsAutocorrelated => Warnings.IsAutocorrelated;
 
     /// <summary>Whether the readings agree with one exponential.</summary>
-    public CourseCheck Course =>
-        course ??=
-            Fit.Status == ExponentialDecayStatus.TooFewReadings
-                ? CourseCheck.Untested
-                : (shares?.Course ?? Design.Course(Fit.Status, Fit.Start >= Fit.Floor)).Check();
+    public CourseCheck Course => course ??= Warnings.Course.Check();
 
     /// <summary>Whether every interval covers less often than it says: the residuals follow one another, or the course is another one.</summary>
-    public bool CoverageInDoubt => (inDoubt ??= new StrongBox<bool>(IsAutocorrelated || Course.IsContradicted)).Value;
+    public bool CoverageInDoubt => Warnings.CoverageInDoubt;
 
     /// <summary>The noise model that the residuals speak for: the one used, unless another makes the readings clearly more likely (e² times or more).</summary>
     public DecayNoise SuggestedNoise =>
@@ -158,12 +149,7 @@ public sealed class ExponentialDecayAnalysis
 
     private DecayResiduals Left => residuals ??= new DecayResiduals(times, values, weights, Fit, order);
 
-    private ref readonly DecayDesign Design =>
-        ref (
-            design ??= new StrongBox<DecayDesign>(
-                DecayDesign.Of(times, workingValues, workingWeights, Fit, Options, new DecayStore())
-            )
-        ).Value;
+    private DecayWarnings Warnings => (warnings ??= new StrongBox<DecayWarnings>(WarningsOf())).Value;
 
     /// <inheritdoc/>
     public override string ToString() =>
@@ -326,11 +312,25 @@ public sealed class ExponentialDecayAnalysis
             return null;
         }
 
-        var change = Design.FloorChange(degrees =>
+        var design = DecayDesign.Of(times, workingValues, workingWeights, Fit, Options, new DecayStore());
+        var change = design.FloorChange(degrees =>
             IntervalLevel.StudentQuantile(confidence, IntervalSide.Lower, degrees)
         );
         return change is { } below ? Math.Min(alone, Fit.Floor + below) : null;
     }
+
+    private DecayWarnings WarningsOf() =>
+        Fit.Status == ExponentialDecayStatus.TooFewReadings
+            ? DecayWarnings.None
+            : DecayWarnings.Of(
+                times,
+                workingValues,
+                workingWeights,
+                Fit,
+                Options,
+                shares,
+                DecayStore.ToWorkIn(times.Length)
+            );
 
     private ExponentialDecay FitOf(out double[] working, out double[] workingOn)
     {
@@ -338,12 +338,12 @@ public sealed class ExponentialDecayAnalysis
         workingOn = values;
         if (Options.Noise == DecayNoise.Constant && !Options.Robust)
         {
-            return DecayFitter.Fit(times, values, weights, Options, default, default);
+            return DecayFitter.Fit(times, values, weights, Options, default, default, null, found);
         }
 
         working = new double[times.Length];
         workingOn = new double[times.Length];
-        return DecayFitter.Fit(times, values, weights, Options, working, workingOn, shares);
+        return DecayFitter.Fit(times, values, weights, Options, working, workingOn, shares, found);
     }
 
     private double[] Ordered(ReadOnlySpan<double> from)
@@ -374,124 +374,6 @@ public sealed class ExponentialDecayAnalysis
             confidence,
             side,
             CoverageInDoubt
-        );
-    }
-
-    private bool TryProfile(double confidence, IntervalSide side, [NotNullWhen(true)] out DecayCompatible? compatible)
-    {
-        compatible = profile;
-        if (compatible is not null && profiledAt == (confidence, side))
-        {
-            return true;
-        }
-
-        var ways = Views;
-        var best = Fit;
-        for (var i = 0; ways.Count > 1 && i < ways.Count; i++)
-        {
-            best = i == 0 || ways[i].Fit.ResidualSumOfSquares < best.ResidualSumOfSquares ? ways[i].Fit : best;
-        }
-
-        var quantile = IntervalLevel.StudentQuantile(confidence, side, best.DegreesOfFreedom);
-        if (Fit.Status == ExponentialDecayStatus.TooFewReadings)
-        {
-            return false;
-        }
-
-        // The least of several is too small on average.
-        var least = best.ResidualSumOfSquares;
-        least *= ways.Count > 1 && Options.Robust ? 1 + LeastOfSeveral / best.DegreesOfFreedom : 1;
-        var limit = DecayProfile.Limit(least, quantile, best.DegreesOfFreedom);
-        var compatibleWays = new List<(DecayView View, DecayProfile Profile)>(ways.Count);
-        foreach (var way in ways)
-        {
-            if (way.Fit.ResidualSumOfSquares <= limit)
-            {
-                compatibleWays.Add((way, Profile(way, limit - way.Fit.ResidualSumOfSquares)));
-            }
-        }
-
-        compatible = new DecayCompatible(compatibleWays);
-        profile = compatible;
-        profiledAt = (confidence, side);
-        return true;
-    }
-
-    [SkipLocalsInit]
-    private DecayProfile Profile(in DecayView way, double excess)
-    {
-        var need = DecayColumns.Scratch(way.Times.Length);
-        var scratch = need <= MostOnStack ? stackalloc double[need] : new double[need];
-        var columns = new DecayColumns(scratch, way.Times, workingValues, way.Weights, way.Fit.StartTime);
-        return new DecayProfile(
-            columns,
-            new DecayShape(columns, Options.Start, Options.Floor, Options.Bound),
-            way.Fit.Rate * way.Fit.Span,
-            excess,
-            Options.Rate.HasValue,
-            new DecayStore()
-        );
-    }
-
-    /// <summary>The ways to read the readings: one; on one clock or another; or without one of them, where one may be an outlier.</summary>
-    private List<DecayView> ViewsOf()
-    {
-        if (clocks.Count > 0 && Fit.Status != ExponentialDecayStatus.TooFewReadings)
-        {
-            return
-            [
-                .. clocks
-                    .Select(clock => ViewOn(clock))
-                    .Where(way => way.Fit.Status != ExponentialDecayStatus.TooFewReadings),
-            ];
-        }
-
-        if (!Options.Robust || Fit.DegreesOfFreedom < 2)
-        {
-            return [new DecayView(times, workingWeights, Fit, null)];
-        }
-
-        // What is clear but for the last is left out in any case; the last, or one that is not clear, may be this reading or that.
-        var clear = DecayOutliers.Find(times, values, weights, Options);
-        var given = DecayOutliers.Weights(times.Length, weights);
-        foreach (var outlier in clear.Take(clear.Count - 1))
-        {
-            given[outlier] = 0;
-        }
-
-        var all = DecayFitter.WorkingWeights(times, values, given, Options, Fit, workingValues);
-        var constant = Options.With(DecayNoise.Constant);
-        List<DecayView> ways = [];
-        foreach (var i in DecayOutliers.Candidates(times, values, given, Fit))
-        {
-            var without = all.ToArray();
-            without[i] = 0;
-            var fit = DecayFitter.Fit(times, workingValues, without, constant, default, default);
-            if (fit.Status != ExponentialDecayStatus.TooFewReadings)
-            {
-                ways.Add(new DecayView(times, without, fit, null));
-            }
-        }
-
-        return ways.Count > 0 ? ways : [new DecayView(times, workingWeights, Fit, null)];
-    }
-
-    private DecayView ViewOn(DecayClock clock)
-    {
-        double[] own = [.. clock.Times];
-        var fit = DecayFitter.Fit(
-            own,
-            workingValues,
-            workingWeights,
-            Options.With(DecayNoise.Constant),
-            default,
-            default
-        );
-        return new DecayView(
-            own,
-            workingWeights,
-            fit.Status == ExponentialDecayStatus.TooFewReadings ? fit : fit.WithOneMorePart(),
-            clock
         );
     }
 }

@@ -5,7 +5,7 @@ namespace OilCondition.Tests.Statistics.Decay;
 /// <summary>What is found from the sums at a few rates, against the function itself.</summary>
 public class DecayNodesTests
 {
-    private const int Rates = 20;
+    private const int Rates = DecayNodes.Rates;
 
     /// <summary>A drop 1 − exp(−x) of any x, over the widest interval that so many points are used for.</summary>
     [Theory]
@@ -16,7 +16,7 @@ public class DecayNodesTests
         var nodes = DecayNodes.Enough(half);
         nodes.ShouldBe(expected);
         DecayNodes.Enough(half + 1e-9).ShouldNotBe(expected);
-        var weights = DecayNodes.Weights(nodes, Rates);
+        var weights = DecayNodes.Weights(nodes);
         var worst = 0.0;
         for (var x = 1e-5; x < 700; x *= 1.05)
         {
@@ -39,7 +39,7 @@ public class DecayNodesTests
     [InlineData(12)]
     public void A_polynomial_is_found_exactly(int nodes)
     {
-        var weights = DecayNodes.Weights(nodes, Rates);
+        var weights = DecayNodes.Weights(nodes);
         for (var power = 0; power < nodes; power++)
         {
             for (var rate = 0; rate < Rates; rate++)
