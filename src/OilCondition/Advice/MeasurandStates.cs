@@ -24,6 +24,7 @@ internal sealed class MeasurandStates
     public static IReadOnlyList<MeasurandState> Of(ChargeRecords records, LimitSet limits, AssessmentOptions options)
     {
         var states = new MeasurandStates(records, options);
+        using var rises = states.rises;
         return [.. limits.Limits.GroupBy(limit => limit.Measurand).Select(same => states.Of(same.Key, [.. same]))];
     }
 
