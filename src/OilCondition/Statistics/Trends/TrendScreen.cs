@@ -275,12 +275,19 @@ internal sealed class TrendScreen
         var times = TrendSeries.Subset(series.Times, Kept);
         var values = TrendSeries.Subset(series.Values, Kept);
         TrendAssessment.LevelChange? clearest = null;
-        for (var late = 1; late <= MostLate; late++)
+        var before = new RunningLine();
+        for (var first = 0; first < times.Length; first++)
         {
-            if (JumpOf(times, values, late) is { } jump && jump.PValue < (clearest?.PValue ?? JumpLevel))
+            if (
+                first >= times.Length - MostLate
+                && JumpOf(times, values, first, before.Line) is { } jump
+                && jump.PValue <= (clearest?.PValue ?? JumpLevel)
+            )
             {
                 clearest = jump;
             }
+
+            before.Add(times[first], values[first]);
         }
 
         if (clearest is not { } found || Kept.Length - PlaceOf(found) <= 2)
@@ -294,20 +301,19 @@ internal sealed class TrendScreen
     private int PlaceOf(TrendAssessment.LevelChange change) =>
         Array.FindIndex(Kept, i => series.Order[i] == change.FirstAfter);
 
-    private TrendAssessment.LevelChange? JumpOf(ReadOnlySpan<double> times, ReadOnlySpan<double> values, int late)
+    private TrendAssessment.LevelChange? JumpOf(
+        ReadOnlySpan<double> times,
+        ReadOnlySpan<double> values,
+        int first,
+        in StraightLine before
+    )
     {
-        var first = times.Length - late;
-        if (first < LeastBeforeJump || !(times[first] > times[first - 1]))
+        if (first < LeastBeforeJump || !(times[first] > times[first - 1]) || before.Status != LineStatus.Determined)
         {
             return null;
         }
 
-        var before = StraightLine.Fit(times[..first], values[..first]);
-        if (before.Status != LineStatus.Determined)
-        {
-            return null;
-        }
-
+        var late = times.Length - first;
         double off = 0;
         double at = 0;
         for (var i = first; i < times.Length; i++)
