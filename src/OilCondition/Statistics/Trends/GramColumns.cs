@@ -2,7 +2,7 @@ namespace OilCondition.Statistics;
 
 /// <summary>Least squares from the products of some columns, four sets of products at once: some columns common to all fits, and one of several others beside them.</summary>
 /// <remarks>
-/// Cholesky's triangle of the products of the common columns, and below it a row for each of the others. The row of the readings follows for each series
+/// Cholesky's triangle of the products of the common columns, and below it a row for each of the others; each row ends in the inverse of its diagonal. The row of the readings follows for each series
 /// of them, and what is left of their own square is the residual sum of squares.
 /// </remarks>
 internal readonly ref struct GramColumns
@@ -36,24 +36,20 @@ internal readonly ref struct GramColumns
             var last = row.Length - 1;
             for (var k = 0; k < last; k++)
             {
-                row[k] = Off(products[j * columns + k], row, k) / Row(k)[k];
+                row[k] = Off(products[j * columns + k], row, k) * Row(k)[k];
             }
 
             var square = products[j * columns + j];
-            var left = j < ridged ? square + LaneMath.Of(ridge) : square;
-            for (var m = 0; m < last; m++)
-            {
-                left -= row[m] * row[m];
-            }
+            var left = Off(j < ridged ? square + LaneMath.Of(ridge) : square, row, j);
 
             // What a column adds to the others may round to nothing: it then tells nothing, and its coefficient stays bounded.
             left = LaneMath.Max(left, LaneMath.MultiplyAdd(LaneMath.Of(1e-13), square, LaneMath.Of(1e-300)));
-            row[last] = LaneMath.Sqrt(left);
+            row[last] = LaneMath.Of(1) / LaneMath.Sqrt(left);
         }
     }
 
-    /// <summary>The root of |X′X| of the fit with one of the other columns.</summary>
-    public Lanes RootOfDeterminant(int other)
+    /// <summary>|X′X|^(−1/2) of the fit with one of the other columns.</summary>
+    public Lanes RootOfInverseDeterminant(int other)
     {
         var product = Row(common + other)[common];
         for (var k = 0; k < common; k++)
@@ -73,19 +69,19 @@ internal readonly ref struct GramColumns
         Span<Lanes> row = stackalloc Lanes[common];
         for (var k = 0; k < common; k++)
         {
-            row[k] = Off(readings[k], row, k) / Row(k)[k];
+            row[k] = Off(readings[k], row, k) * Row(k)[k];
             squares -= row[k] * row[k];
         }
 
         for (var c = 0; c < fits.Length; c++)
         {
-            var root = Row(common + c)[common];
-            var part = Off(readings[common + c], row, common + c) / root;
-            fits[c] = new GramFit(squares - part * part, part / root, LaneMath.Of(1) / (root * root));
+            var inverse = Row(common + c)[common];
+            var part = Off(readings[common + c], row, common + c) * inverse;
+            fits[c] = new GramFit(squares - part * part, part * inverse, inverse * inverse);
         }
     }
 
-    /// <summary>A column's place in the triangle; the others have a row of the common columns and themselves.</summary>
+    /// <summary>A column's row of the triangle; the others have a row of the common columns and themselves.</summary>
     private Span<Lanes> Row(int column) =>
         column < common
             ? rows.Slice(column * (column + 1) / 2, column + 1)

@@ -106,16 +106,8 @@ internal sealed class RiseDesign
     /// <param name="cells">Room for <see cref="Cells"/>.</param>
     public void Read(ReadOnlySpan<double> values, double least, in RiseCells cells)
     {
-        Read(values, least, without is null ? 0 : LogWithSeason, cells, 0);
-        without?.Read(values, least, LogWithoutSeason, cells, OwnCells);
-    }
-
-    private void Read(ReadOnlySpan<double> values, double least, double logChance, in RiseCells cells, int at)
-    {
         Span<Lanes> products = stackalloc Lanes[Columns];
-        Span<GramFit> fits = stackalloc GramFit[Courses.Length];
         var freed = rented.AsSpan(CorrelatedDates.Fours * ofFour, values.Length);
-        var freedom = LaneMath.Of(DegreesOfFreedom);
 
         // About their mean, so that their squares keep their digits.
         var mean = Numbers.Mean(values);
@@ -127,19 +119,38 @@ internal sealed class RiseDesign
                 products[j] = Product(freed, Column(four, j));
             }
 
-            Gram(four).Fit(products, Product(freed, freed), fits);
-            for (var c = 0; c < fits.Length; c++, at += LaneMath.Width)
-            {
-                var left = LaneMath.Max(LaneMath.Of(least), fits[c].Left);
-                var scale2 = left / freedom;
-                var log =
-                    LogWeights(four)[c] + LaneMath.Of(logChance) - LaneMath.Of(0.5) * freedom * LaneMath.Log(left);
-                LaneMath.Store(log, cells.Weights, at);
-                LaneMath.Store(fits[c].Coefficient, cells.Rises, at);
-                LaneMath.Store(scale2 * fits[c].Variance, cells.Variances, at);
-                LaneMath.Store(scale2, cells.Scatters, at);
-                LaneMath.Store(CorrelatedDates.Correlation(four), cells.Correlations, at);
-            }
+            var squares = Product(freed, freed);
+            Weigh(four, products, squares, least, without is null ? 0 : LogWithSeason, cells, 0);
+            without?.Weigh(four, products[Season..], squares, least, LogWithoutSeason, cells, OwnCells);
+        }
+    }
+
+    /// <summary>Fits each course at four correlations.</summary>
+    private void Weigh(
+        int four,
+        ReadOnlySpan<Lanes> products,
+        Lanes squares,
+        double least,
+        double logChance,
+        in RiseCells cells,
+        int from
+    )
+    {
+        Span<GramFit> fits = stackalloc GramFit[Courses.Length];
+        Gram(four).Fit(products, squares, fits);
+        var at = from + four * fits.Length * LaneMath.Width;
+        var overFreedom = LaneMath.Of(1.0 / DegreesOfFreedom);
+        var halfFreedom = LaneMath.Of(0.5 * DegreesOfFreedom);
+        for (var c = 0; c < fits.Length; c++, at += LaneMath.Width)
+        {
+            var left = LaneMath.Max(LaneMath.Of(least), fits[c].Left);
+            var scale2 = left * overFreedom;
+            var log = LogWeights(four)[c] + LaneMath.Of(logChance) - halfFreedom * LaneMath.Log(left);
+            LaneMath.Store(log, cells.Weights, at);
+            LaneMath.Store(fits[c].Coefficient, cells.Rises, at);
+            LaneMath.Store(scale2 * fits[c].Variance, cells.Variances, at);
+            LaneMath.Store(scale2, cells.Scatters, at);
+            LaneMath.Store(CorrelatedDates.Correlation(four), cells.Correlations, at);
         }
     }
 
@@ -178,9 +189,10 @@ internal sealed class RiseDesign
         Span<Lanes> products = stackalloc Lanes[Columns * Columns];
         for (var j = 0; j < Columns; j++)
         {
+            var column = Column(four, j);
             for (var k = 0; k <= j; k++)
             {
-                products[j * Columns + k] = Product(Column(four, j), Column(four, k));
+                products[j * Columns + k] = Product(column, Column(four, k));
             }
         }
 
@@ -189,7 +201,9 @@ internal sealed class RiseDesign
         for (var c = 0; c < Courses.Length; c++)
         {
             LogWeights(four)[c] =
-                dates.LogWeight(four) + LaneMath.Of(Courses[c].LogWeight) - LaneMath.Log(gram.RootOfDeterminant(c));
+                dates.LogWeight(four)
+                + LaneMath.Of(Courses[c].LogWeight)
+                + LaneMath.Log(gram.RootOfInverseDeterminant(c));
         }
     }
 
