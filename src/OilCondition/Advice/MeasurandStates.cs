@@ -11,20 +11,21 @@ internal sealed class MeasurandStates
     private readonly AssessmentOptions options;
 
     // Most measurands have the dates of the same samples: what depends on these alone is worked out once.
-    private readonly RiseDesigns rises = new();
+    private readonly RiseDesigns rises;
     private readonly FamilyDesigns families = new();
 
-    private MeasurandStates(ChargeRecords records, AssessmentOptions options)
+    private MeasurandStates(ChargeRecords records, AssessmentOptions options, RiseDesigns rises)
     {
         this.records = records;
         this.options = options;
+        this.rises = rises;
     }
 
     /// <summary>One state for each measurand that has a limit, in the order of the limit set.</summary>
     public static IReadOnlyList<MeasurandState> Of(ChargeRecords records, LimitSet limits, AssessmentOptions options)
     {
-        var states = new MeasurandStates(records, options);
-        using var rises = states.rises;
+        using var designs = new RiseDesigns();
+        var states = new MeasurandStates(records, options, designs);
         return [.. limits.Limits.GroupBy(limit => limit.Measurand).Select(same => states.Of(same.Key, [.. same]))];
     }
 

@@ -85,12 +85,13 @@ internal readonly ref struct CorrelatedRise
         Span<double> room
     )
     {
-        var freedom = design.DegreesOfFreedom;
         var least =
-            1e-20 * Numbers.SumOfSquaresAbout(values, values[0]) + 1e-290 + freedom * leastScatter * leastScatter;
-        var cells = new RiseCells(room, design.Cells);
-        design.Read(values, least, cells);
-        return new CorrelatedRise(cells, freedom);
+            1e-20 * Numbers.SumOfSquaresAbout(values, values[0])
+            + 1e-290
+            + design.DegreesOfFreedom * leastScatter * leastScatter;
+        var read = new RiseCells(room, design.Cells);
+        design.Read(values, least, read);
+        return new CorrelatedRise(read, design.DegreesOfFreedom);
     }
 
     /// <summary>The chance that the rise is below a figure.</summary>
