@@ -5,30 +5,36 @@ using OilCondition.Statistics;
 namespace OilCondition;
 
 /// <summary>Works out where each limited measurand stands, whether it moves, and how long it has.</summary>
-internal sealed class MeasurandStates : IDisposable
+internal sealed class MeasurandStates
 {
     private readonly ChargeRecords records;
     private readonly AssessmentOptions options;
 
     // Most measurands have the dates of the same samples: what depends on these alone is worked out once.
-    private readonly RiseDesigns rises = new();
-    private readonly FamilyDesigns families = new();
+    private readonly RiseDesigns rises;
+    private readonly FamilyDesigns families;
 
-    private MeasurandStates(ChargeRecords records, AssessmentOptions options)
+    private MeasurandStates(
+        ChargeRecords records,
+        AssessmentOptions options,
+        RiseDesigns rises,
+        FamilyDesigns families
+    )
     {
         this.records = records;
         this.options = options;
+        this.rises = rises;
+        this.families = families;
     }
 
     /// <summary>One state for each measurand that has a limit, in the order of the limit set.</summary>
     public static IReadOnlyList<MeasurandState> Of(ChargeRecords records, LimitSet limits, AssessmentOptions options)
     {
-        using var states = new MeasurandStates(records, options);
+        using var rises = new RiseDesigns();
+        using var families = new FamilyDesigns();
+        var states = new MeasurandStates(records, options, rises, families);
         return limits.ByMeasurand.Select(states.Of).ToArray();
     }
-
-    /// <summary>Gives back the room that forecasts were worked out in.</summary>
-    public void Dispose() => families.Dispose();
 
     private MeasurandState Of(Limit[] limits)
     {

@@ -45,20 +45,27 @@ public sealed class SeriesTrend
     /// <param name="options">How to judge; null for the measurand's scale and the defaults of <see cref="TrendOptions"/>.</param>
     /// <returns>The trend.</returns>
     /// <exception cref="ArgumentException">There are more than 5000 readings.</exception>
-    public static SeriesTrend Of(MeasurandSeries series, TrendOptions? options = null) =>
-        Of(Guard.NotNull(series), options ?? OptionsFor(series), new RiseDesigns());
+    public static SeriesTrend Of(MeasurandSeries series, TrendOptions? options = null)
+    {
+        using var designs = new RiseDesigns();
+        return Of(Guard.NotNull(series), options ?? OptionsFor(series), designs);
+    }
 
     /// <summary>The same with designs to be shared with other series of the same dates.</summary>
     internal static SeriesTrend Of(MeasurandSeries series, TrendOptions options, RiseDesigns designs)
     {
         var count = series.Points.Count;
         var (days, values) = (new double[count], new double[count]);
-        var censoring = new Censoring[count];
+        Censoring[] censoring = [];
         for (var i = 0; i < count; i++)
         {
             var reading = series.ReadingOf(i);
             (days[i], values[i]) = (series.DayOf(i), FigureOf(reading, options.Scale));
-            censoring[i] = CensoringOf(reading);
+            if (reading.IsCensored)
+            {
+                censoring = censoring.Length > 0 ? censoring : new Censoring[count];
+                censoring[i] = CensoringOf(reading);
+            }
         }
 
         return new SeriesTrend(series, TrendAssessment.Of(days, values, censoring, options, designs));

@@ -7,9 +7,15 @@ internal static class Numbers
 {
     /// <summary>Above it sums of squares may overflow; no quantity comes near.</summary>
     private const double Largest = 1e100;
+    private const int OnStack = 128;
 
     public static void Check(ReadOnlySpan<double> values, string name)
     {
+        if (LaneMath.AreWithin(values, -Largest, Largest))
+        {
+            return;
+        }
+
         foreach (var value in values)
         {
             Guard.InRange(value, -Largest, Largest, "", name);
@@ -64,6 +70,20 @@ internal static class Numbers
         return true;
     }
 
+    /// <summary>Whether each value lies above the one before it.</summary>
+    public static bool AscendStrictly(ReadOnlySpan<double> values)
+    {
+        for (var i = 1; i < values.Length; i++)
+        {
+            if (!(values[i] > values[i - 1]))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     public static int InRange(int value, int lowest, int highest, string name) =>
         value >= lowest && value <= highest
             ? value
@@ -101,7 +121,6 @@ internal static class Numbers
     /// <summary>Median; the mean of the two middle values for an even number.</summary>
     public static double Median(ReadOnlySpan<double> values)
     {
-        const int OnStack = 128;
         var copy = values.Length <= OnStack ? stackalloc double[values.Length] : new double[values.Length];
         values.CopyTo(copy);
         return Selection.Median(copy);
@@ -110,8 +129,9 @@ internal static class Numbers
     /// <summary>How many different values there are.</summary>
     public static int CountDistinct(ReadOnlySpan<double> values)
     {
-        var sorted = values.ToArray();
-        Array.Sort(sorted);
+        var sorted = values.Length <= OnStack ? stackalloc double[values.Length] : new double[values.Length];
+        values.CopyTo(sorted);
+        Sorting.Ascending(sorted);
         var count = sorted.Length > 0 ? 1 : 0;
         for (var i = 1; i < sorted.Length; i++)
         {

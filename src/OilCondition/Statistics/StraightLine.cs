@@ -29,8 +29,7 @@ public readonly partial record struct StraightLine
             sxy += dx * (values[i] - meanY);
         }
 
-        // Positions that differ only in the last bits carry no slope.
-        if (!(sxx > count * 1e-24 * (meanX * meanX + double.Epsilon)) || sxx <= 0)
+        if (StatusOf(count, meanX, sxx) != LineStatus.Determined)
         {
             return new StraightLine(LineStatus.SamePosition, count, meanX, meanY, 0, 0, 0, 0);
         }
@@ -54,4 +53,12 @@ public readonly partial record struct StraightLine
             Numbers.SumOfSquaresAbout(values, meanY)
         );
     }
+
+    /// <summary>Whether points carry a line: positions that differ only in the last bits carry no slope.</summary>
+    internal static LineStatus StatusOf(int count, double meanPosition, double positionSumOfSquares) =>
+        count < 3 ? LineStatus.TooFewReadings
+        : positionSumOfSquares > count * 1e-24 * (meanPosition * meanPosition + double.Epsilon)
+        && positionSumOfSquares > 0
+            ? LineStatus.Determined
+        : LineStatus.SamePosition;
 }

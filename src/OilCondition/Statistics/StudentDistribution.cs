@@ -19,13 +19,13 @@ internal static class StudentDistribution
     private const double Farthest = 1e20;
     private const double SmallestBySum = 1e-5;
 
-    /// <summary>The latest quantile asked for at each number of degrees of freedom: levels hardly change. Entries never change, so that threads may race.</summary>
-    private static readonly Known?[] Latest = new Known?[64];
+    /// <summary>The latest quantiles asked for: levels and numbers of readings hardly change. Entries never change, so that threads may race.</summary>
+    private static readonly Known?[] Latest = new Known?[256];
 
     /// <summary>The value below which Student's t lies with a probability.</summary>
     public static double Quantile(double probability, int degreesOfFreedom)
     {
-        var at = degreesOfFreedom & (Latest.Length - 1);
+        var at = (degreesOfFreedom ^ probability.GetHashCode()) & (Latest.Length - 1);
         var known = Latest[at];
         if (known is null || known.Probability != probability || known.DegreesOfFreedom != degreesOfFreedom)
         {

@@ -28,37 +28,39 @@ public class SharedDesignTests
     [Fact]
     public void Trends_over_the_same_dates_are_each_as_alone()
     {
-        var shared = new RiseDesigns();
+        using var shared = new RiseDesigns();
         foreach (var (days, seed) in new[] { (Days, 1), (Days, 2), (OtherDays, 3), (Days, 4), (OtherDays, 1) })
         {
             // With and without a season in turns: one must not pass for the other.
-            foreach (
-                var (period, isFound) in new (double?, bool)[]
-                {
-                    (null, true),
-                    (365.25, false),
-                    (100, true),
-                    (365.25, true),
-                }
-            )
-            {
-                var together = CorrelatedRise.Of(shared.Of(days, period, isFound), Drawn(days, seed));
-                var alone = CorrelatedRise.Of(new RiseDesign(days, period, isFound), Drawn(days, seed));
-                together.DegreesOfFreedom.ShouldBe(alone.DegreesOfFreedom);
-                together.Rise.ShouldBe(alone.Rise, 1e-15);
-                together.Quantile(0.9).ShouldBe(alone.Quantile(0.9), 1e-15);
-            }
+            Same(shared.Of(days, null), new RiseDesign(days), Drawn(days, seed));
+            Same(shared.Of(days, null).InDoubtOf(365.25), new RiseDesign(days).InDoubtOf(365.25), Drawn(days, seed));
+            Same(shared.Of(days, 100), new RiseDesign(days, 100), Drawn(days, seed));
+            Same(shared.Of(days, null).InDoubtOf(100), new RiseDesign(days).InDoubtOf(100), Drawn(days, seed));
+            Same(shared.Of(days, 365.25), new RiseDesign(days, 365.25), Drawn(days, seed));
+            Same(shared.Of(days, null), new RiseDesign(days), Drawn(days, seed));
         }
+    }
+
+    private static void Same(RiseDesign shared, RiseDesign own, double[] values)
+    {
+        var together = CorrelatedRise.Of(shared, values, 0, new double[CorrelatedRise.Room]);
+        var alone = CorrelatedRise.Of(own, values, 0, new double[CorrelatedRise.Room]);
+        shared.DegreesOfFreedom.ShouldBe(own.DegreesOfFreedom);
+        together.Rise.ShouldBe(alone.Rise, 1e-15);
+        together.Quantile(0.9).ShouldBe(alone.Quantile(0.9), 1e-15);
+        own.Release();
     }
 
     [Fact]
     public void Other_dates_have_a_design_of_their_own()
     {
-        var rises = new RiseDesigns();
-        var one = rises.Of(Days, null, isSeasonFound: true);
-        rises.Of(Days, 365.25, isSeasonFound: false);
-        rises.Of([.. Days], null, isSeasonFound: true).ShouldBeSameAs(one);
-        rises.Of(OtherDays, null, isSeasonFound: true).ShouldNotBeSameAs(one);
+        using var rises = new RiseDesigns();
+        var one = rises.Of(Days, null);
+        var season = one.InDoubtOf(365.25);
+        rises.Of(Days, 365.25).ShouldNotBeSameAs(season);
+        rises.Of([.. Days], null).ShouldBeSameAs(one);
+        one.InDoubtOf(365.25).ShouldBeSameAs(season);
+        rises.Of(OtherDays, null).ShouldNotBeSameAs(one);
     }
 
     private static double[] Drawn(double[] days, int seed)

@@ -10,6 +10,8 @@ namespace OilCondition.Statistics;
 /// </remarks>
 internal static class GeneralisedEsd
 {
+    private const int MostOnStack = 128;
+
     /// <summary>Looks for outliers.</summary>
     /// <param name="values">The sample, three or more.</param>
     /// <param name="maximum">Most outliers looked for, 1 to two fewer than there are values; too few can hide them all.</param>
@@ -30,17 +32,19 @@ internal static class GeneralisedEsd
             );
         }
 
-        var left = values.ToArray();
-        var indexes = new int[left.Length];
+        var left = values.Length <= MostOnStack ? stackalloc double[values.Length] : new double[values.Length];
+        var indexes = values.Length <= MostOnStack ? stackalloc int[values.Length] : new int[values.Length];
+        values.CopyTo(left);
         for (var i = 0; i < indexes.Length; i++)
         {
             indexes[i] = i;
         }
 
-        var steps = new List<EsdStep>(maximum);
-        for (var count = left.Length; steps.Count < maximum; count--)
+        var steps = new EsdStep[maximum];
+        for (var step = 0; step < maximum; step++)
         {
-            var rest = left.AsSpan(0, count);
+            var count = left.Length - step;
+            var rest = left[..count];
             var mean = Numbers.Mean(rest);
             var deviation = Math.Sqrt(Numbers.SumOfSquaresAbout(rest, mean) / (count - 1));
             var most = 0;
@@ -50,7 +54,7 @@ internal static class GeneralisedEsd
             }
 
             var statistic = deviation > 0 ? Math.Abs(left[most] - mean) / deviation : 0;
-            steps.Add(new EsdStep(indexes[most], statistic, CriticalValue(count, significance / (2.0 * count))));
+            steps[step] = new EsdStep(indexes[most], statistic, CriticalValue(count, significance / (2.0 * count)));
             left[most] = left[count - 1];
             indexes[most] = indexes[count - 1];
         }

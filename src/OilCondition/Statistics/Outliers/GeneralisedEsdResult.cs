@@ -15,7 +15,7 @@ internal sealed class GeneralisedEsdResult
             }
         }
 
-        var outliers = new int[count];
+        int[] outliers = count == 0 ? [] : new int[count];
         for (var i = 0; i < count; i++)
         {
             outliers[i] = steps[i].Index;

@@ -1,5 +1,3 @@
-using MathNet.Numerics.RootFinding;
-
 namespace OilCondition.Statistics;
 
 /// <summary>How far a series rises from its first reading to its last where each reading may resemble the one before it.</summary>
@@ -11,48 +9,50 @@ namespace OilCondition.Statistics;
 /// Student's with n − p degrees of freedom, and the chance that it lies below a figure is the weighted mean (Box and Tiao 1973, section 2.5). The prior
 /// was chosen on series without a trend, correlated by 0, 0.3 and 0.6, and on rises of 2 to 4 standard deviations; docs/quality.md has other ones.
 /// </remarks>
-internal sealed class CorrelatedRise
+internal readonly ref struct CorrelatedRise
 {
     private const double Negligible = 1e-3;
     private const int MostSecants = 12;
+    private const int MostHalvings = 60;
 
     /// <summary>Part of the width to which a quantile is worked out.</summary>
     private const double NextToNothing = 1e-7;
     private const double FarAway = 1e3;
 
-    // One correlation with one course each, in columns, filled up to fours with nothing: weight, rise, and the square of its standard error.
-    private readonly double[] weights;
-    private readonly double[] rises;
-    private readonly double[] variances;
+    // One correlation with one course each, filled up to fours with nothing.
+    private readonly RiseCells cells;
+    private readonly int count;
+    private readonly int freedom;
     private readonly double width;
     private readonly StudentSeries student;
 
-    private CorrelatedRise(in RiseCells cells, int degreesOfFreedom)
+    private CorrelatedRise(RiseCells cells, int freedom)
     {
-        DegreesOfFreedom = degreesOfFreedom;
-        student = StudentSeries.For(degreesOfFreedom);
-        var count = cells.KeepThatMatter(Negligible);
-        var room = (count + LaneMath.Width - 1) / LaneMath.Width * LaneMath.Width;
-        (weights, rises, variances) = (new double[room], new double[room], new double[room]);
+        this.cells = cells;
+        this.freedom = freedom;
+        student = StudentSeries.For(freedom);
+        count = cells.KeepThatMatter(Negligible);
         double scale2 = 0;
         for (var i = 0; i < count; i++)
         {
-            (weights[i], rises[i], variances[i]) = (cells.LogWeights[i], cells.Rises[i], cells.Variances[i]);
-            Rise += weights[i] * rises[i];
-            Correlation += weights[i] * cells.Correlations[i];
-            scale2 += weights[i] * cells.Scatters[i];
+            Rise += cells.Weights[i] * cells.Rises[i];
+            Correlation += cells.Weights[i] * cells.Correlations[i];
+            scale2 += cells.Weights[i] * cells.Scatters[i];
         }
 
         double variance = 0;
         for (var i = 0; i < count; i++)
         {
-            var off = rises[i] - Rise;
-            variance += weights[i] * (variances[i] + off * off);
+            var off = cells.Rises[i] - Rise;
+            variance += cells.Weights[i] * (cells.Variances[i] + off * off);
         }
 
         Scatter = Math.Sqrt(scale2);
         width = Math.Sqrt(variance);
     }
+
+    /// <summary>Doubles that <see cref="Of"/> needs room for, at most.</summary>
+    public static int Room => RiseCells.Columns * RiseDesign.MostCells;
 
     /// <summary>Mean rise from the first reading to the last.</summary>
     public double Rise { get; }
@@ -63,15 +63,13 @@ internal sealed class CorrelatedRise
     /// <summary>Standard deviation of the readings about their course.</summary>
     public double Scatter { get; }
 
-    public double DegreesOfFreedom { get; }
-
     /// <summary>Probability of a rise as clear by chance alone: twice the chance that it goes the other way.</summary>
     public double TwoSidedChance
     {
         get
         {
             var below = ChanceBelow(0);
-            return Math.Min(1, 2 * Math.Min(below, 1 - below));
+            return Math.Min(1, 2 * Math.Max(0, Math.Min(below, 1 - below)));
         }
     }
 
@@ -79,24 +77,32 @@ internal sealed class CorrelatedRise
     /// <param name="design">When they were taken, and which season there may be beside the rise.</param>
     /// <param name="values">What was read; more values than there are parts to fit.</param>
     /// <param name="leastScatter">The least scatter that readings may be taken to have: equal rounded readings do not scatter by nothing.</param>
-    public static CorrelatedRise Of(RiseDesign design, ReadOnlySpan<double> values, double leastScatter = 0)
+    /// <param name="room">Memory of <see cref="Room"/> that the rise stays in.</param>
+    public static CorrelatedRise Of(
+        RiseDesign design,
+        ReadOnlySpan<double> values,
+        double leastScatter,
+        Span<double> room
+    )
     {
-        var freedom = design.DegreesOfFreedom;
         var least =
-            1e-20 * Numbers.SumOfSquaresAbout(values, values[0]) + 1e-290 + freedom * leastScatter * leastScatter;
-        var cells = new RiseCells(stackalloc double[RiseCells.Columns * design.Cells]);
-        design.Read(values, least, cells);
-        return new CorrelatedRise(cells, freedom);
+            1e-20 * Numbers.SumOfSquaresAbout(values, values[0])
+            + 1e-290
+            + design.DegreesOfFreedom * leastScatter * leastScatter;
+        var read = new RiseCells(room, design.Cells);
+        design.Read(values, least, read);
+        return new CorrelatedRise(read, design.DegreesOfFreedom);
     }
 
     /// <summary>The chance that the rise is below a figure.</summary>
     public double ChanceBelow(double rise)
     {
         Lanes sum = default;
-        for (var i = 0; i < weights.Length; i += LaneMath.Width)
+        for (var i = 0; i < count; i += LaneMath.Width)
         {
-            var below = student.Beyond(LaneMath.Load(rises, i) - LaneMath.Of(rise), LaneMath.Load(variances, i));
-            sum = LaneMath.MultiplyAdd(LaneMath.Load(weights, i), below, sum);
+            var gap = LaneMath.Load(cells.Rises, i) - LaneMath.Of(rise);
+            var below = student.Beyond(gap, LaneMath.Load(cells.Variances, i));
+            sum = LaneMath.MultiplyAdd(LaneMath.Load(cells.Weights, i), below, sum);
         }
 
         return LaneMath.Sum(sum);
@@ -106,15 +112,10 @@ internal sealed class CorrelatedRise
     public double Quantile(double chance)
     {
         // The logarithm of the odds is nearly straight about the quantile, which the secants of it soon find.
-        double Odds(double rise)
-        {
-            var below = ChanceBelow(rise);
-            return Math.Log(below / (1 - below)) - Math.Log(chance / (1 - chance));
-        }
-
-        var t = StudentDistribution.Quantile(chance, (int)DegreesOfFreedom);
+        var wanted = LogOdds(chance);
+        var t = StudentDistribution.Quantile(chance, freedom);
         var (before, now) = (Rise + 0.8 * t * width, Rise + t * width);
-        var (odds, last) = (Odds(now), Odds(before));
+        var (last, odds) = (LogOdds(ChanceBelow(before)) - wanted, LogOdds(ChanceBelow(now)) - wanted);
         for (var i = 0; i < MostSecants; i++)
         {
             var next = now - odds * (now - before) / (odds - last);
@@ -128,13 +129,16 @@ internal sealed class CorrelatedRise
                 break;
             }
 
-            (before, last, now, odds) = (now, odds, next, Odds(next));
+            (before, last, now, odds) = (now, odds, next, LogOdds(ChanceBelow(next)) - wanted);
         }
 
-        return Bracketed(chance);
+        return Halved(chance);
     }
 
-    private double Bracketed(double chance)
+    private static double LogOdds(double chance) => Math.Log(chance / (1 - chance));
+
+    /// <summary>The same where secants lead nowhere.</summary>
+    private double Halved(double chance)
     {
         var (low, high) = (Rise - 4 * width, Rise + 4 * width);
         while (ChanceBelow(low) > chance)
@@ -147,6 +151,12 @@ internal sealed class CorrelatedRise
             high += high - low;
         }
 
-        return Brent.FindRoot(rise => ChanceBelow(rise) - chance, low, high, 1e-6 * (high - low), 200);
+        for (var i = 0; i < MostHalvings; i++)
+        {
+            var middle = low + (high - low) / 2;
+            (low, high) = ChanceBelow(middle) < chance ? (middle, high) : (low, middle);
+        }
+
+        return high;
     }
 }

@@ -47,7 +47,7 @@ internal readonly ref struct KendallSums
     {
         var n = times.Length;
 #if NET
-        if (censoring.IsEmpty && Ascend(times))
+        if (censoring.IsEmpty && Numbers.AscendStrictly(times))
         {
             return OfAscending(values);
         }
@@ -93,19 +93,6 @@ internal readonly ref struct KendallSums
     }
 
 #if NET
-    private static bool Ascend(ReadOnlySpan<double> times)
-    {
-        for (var i = 1; i < times.Length; i++)
-        {
-            if (!(times[i] > times[i - 1]))
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
-
     /// <summary>The same for times that ascend without ties, four pairs at once; the values are padded with NaN, which is neither larger nor smaller.</summary>
     private static KendallSums OfAscending(ReadOnlySpan<double> values)
     {

@@ -12,6 +12,8 @@ internal static class LineStep
     /// <summary>Fewest readings on either side of a step: one alone is a wild value, two are hardly more.</summary>
     private const int LeastOnASide = 3;
 
+    private const int MostOnStack = 128;
+
     private static readonly Course[] Growths = [Course.Exponential(3), Course.Exponential(7), Course.Exponential(-4)];
 
     /// <summary>Finds the likeliest step.</summary>
@@ -30,12 +32,30 @@ internal static class LineStep
             return default;
         }
 
+        Span<double> residuals =
+            values.Length <= MostOnStack ? stackalloc double[values.Length] : new double[values.Length];
+        line.Residuals(times, values, residuals);
+        return Best(times, residuals, line, out var best) is > 0 and var tried
+            ? Judged(times, residuals, line, best, tried, leastScatter)
+            : default;
+    }
+
+    /// <summary>Whether a parabola, a rise that comes late or one that levels off explains the readings as well as the step does: then it is none.</summary>
+    /// <param name="times">When readings were taken, as they were searched.</param>
+    /// <param name="values">What was read.</param>
+    /// <param name="step">The step that was found.</param>
+    public static bool IsBend(ReadOnlySpan<double> times, ReadOnlySpan<double> values, LineStepResult step)
+    {
+        if (!step.IsTried)
+        {
+            return false;
+        }
+
+        var line = StraightLine.Fit(times, values);
         var residuals = new double[values.Length];
         line.Residuals(times, values, residuals);
-        var bend = Math.Max(Curvature.Of(times, values, line).LoweringByParabola, LoweringByGrowth(times, residuals));
-        return Best(times, residuals, line, out var best) is > 0 and var tried
-            ? Judged(times, residuals, line, best, tried, bend >= best.Lowering, leastScatter)
-            : default;
+        return Curvature.Of(times, values, line).LoweringByParabola >= step.Lowering
+            || LoweringByGrowth(times, residuals) >= step.Lowering;
     }
 
     /// <summary>How far a rise that comes late, or one that levels off, lowers the residual sum of squares of the line.</summary>
@@ -65,7 +85,12 @@ internal static class LineStep
     }
 
     /// <summary>Tries every place and returns how many there were.</summary>
-    private static int Best(ReadOnlySpan<double> times, double[] residuals, StraightLine line, out Place best)
+    private static int Best(
+        ReadOnlySpan<double> times,
+        ReadOnlySpan<double> residuals,
+        in StraightLine line,
+        out Place best
+    )
     {
         var n = residuals.Length;
         var tried = 0;
@@ -98,11 +123,10 @@ internal static class LineStep
 
     private static LineStepResult Judged(
         ReadOnlySpan<double> times,
-        double[] residuals,
-        StraightLine line,
+        Span<double> residuals,
+        in StraightLine line,
         Place best,
         int tried,
-        bool bendExplainsAsMuch,
         double leastScatter
     )
     {
@@ -118,7 +142,7 @@ internal static class LineStep
         var left = Math.Max(Numbers.SumOfSquaresAbout(residuals, 0), (n - 3) * leastScatter * leastScatter);
         if (!(best.Lowering > 1e-20 * line.ValueSumOfSquares))
         {
-            return new LineStepResult(best.FirstAfter, best.Size, 1, 0, bendExplainsAsMuch, left);
+            return new LineStepResult(best.FirstAfter, best.Size, 1, 0, best.Lowering, left);
         }
 
         var correlation = ResidualCorrelation.Corrected(residuals, fittedParts: 3);
@@ -129,7 +153,7 @@ internal static class LineStep
             best.Size,
             Math.Min(1, tried * tail),
             correlation,
-            bendExplainsAsMuch,
+            best.Lowering,
             left
         );
     }

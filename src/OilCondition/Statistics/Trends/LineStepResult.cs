@@ -13,7 +13,7 @@ internal readonly record struct LineStepResult
         double step,
         double pValue,
         double correlation,
-        bool bendExplainsAsMuch,
+        double lowering,
         double left
     )
     {
@@ -22,7 +22,7 @@ internal readonly record struct LineStepResult
         Step = step;
         chance = pValue;
         Correlation = correlation;
-        BendExplainsAsMuch = bendExplainsAsMuch;
+        Lowering = lowering;
         Left = left;
     }
 
@@ -41,8 +41,8 @@ internal readonly record struct LineStepResult
     /// <summary>Lag-1 correlation of the residuals that was allowed for, 0 or more.</summary>
     public double Correlation { get; }
 
-    /// <summary>Whether a parabola explains the readings as well as the step does: an accelerating or levelling trend, not a step.</summary>
-    public bool BendExplainsAsMuch { get; }
+    /// <summary>How far it lowers the residual sum of squares of the line.</summary>
+    public double Lowering { get; }
 
     /// <summary>Residual sum of squares beside the step and its line.</summary>
     public double Left { get; }

@@ -1,26 +1,21 @@
+using System.Buffers;
+
 namespace OilCondition.Statistics;
 
-/// <summary>The dates of some readings under each correlation and course that <see cref="CorrelatedRise"/> weighs: all that does not depend on what was read.</summary>
+/// <summary>A rise over the dates of some readings, under each correlation and course that <see cref="CorrelatedRise"/> weighs: all that does not depend on what was read.</summary>
+/// <remarks>Its memory is rented: whoever has no more use of it gives it back by <see cref="Release"/>.</remarks>
 internal sealed class RiseDesign
 {
-    private const double NoCorrelation = 27;
+    private const int MostOnStack = 128;
+
+    /// <summary>Columns of a season.</summary>
+    private const int Season = 2;
 
     // A season that less than two cycles do not show may be there: in three of ten series, its columns of a standard deviation of 2.5 scatters.
     private const double SeasonChance = 0.3;
     private const double SeasonVariance = 6;
-
-    /// <summary>−ln ρ of no correlation: nothing is left of it over the shortest time.</summary>
-    private const double AtOnce = 1e300;
-
-    /// <summary>Four at a time; the last one only fills up, without a weight.</summary>
-    private static readonly double[] Correlations = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 0.95, 0.95];
-    private static readonly double[] Decays = Array.ConvertAll(Correlations, rho => rho > 0 ? -Math.Log(rho) : AtOnce);
-    private static readonly double[] LogPriors =
-    [
-        Math.Log(NoCorrelation),
-        .. Correlations.Skip(1).Take(10).Select(rho => -0.5 * Math.Log(1.02 - rho)),
-        double.NegativeInfinity,
-    ];
+    private static readonly double LogWithSeason = Math.Log(SeasonChance) - 0.5 * Season * Math.Log(SeasonVariance);
+    private static readonly double LogWithoutSeason = Math.Log(1 - SeasonChance);
 
     private static readonly (Course Course, double LogWeight)[] Courses =
     [
@@ -30,44 +25,80 @@ internal sealed class RiseDesign
         (Course.Exponential(-4), Math.Log(0.04)),
     ];
 
-    private readonly double[] times;
+    private readonly CorrelatedDates dates;
     private readonly double? period;
-    private readonly bool isSeasonFound;
-    private readonly int columns;
-    private readonly Correlated[] correlated;
 
-    /// <summary>The dates of readings.</summary>
-    /// <param name="times">When; ascending, at two different times or more.</param>
-    /// <param name="period">Period of a season beside the rise; null for none.</param>
-    /// <param name="isSeasonFound">Whether the season was found and its size is free; otherwise it only may be there.</param>
-    public RiseDesign(double[] times, double? period = null, bool isSeasonFound = true)
+    // Columns of all fits: of the season, and 1.
+    private readonly int common;
+
+    // For each four correlations: the columns freed of what the reading before foretells, the triangle of their products, and for each course what its
+    // likelihood has beside the squares that it leaves. Then room for readings.
+    private readonly Lanes[] rented;
+    private readonly int ofFour;
+
+    // Where there only may be a season, the rise without it, which has all columns but those of the season. It keeps the rise with it.
+    private readonly RiseDesign? without;
+    private RiseDesign? inDoubt;
+
+    /// <summary>A rise, alone or beside a season of free size.</summary>
+    /// <param name="times">When readings were taken; ascending, at two different times or more.</param>
+    /// <param name="period">Period of the season; null for none.</param>
+    public RiseDesign(double[] times, double? period = null)
+        : this(new CorrelatedDates(times), period, null) { }
+
+    private RiseDesign(CorrelatedDates dates, double? period, RiseDesign? without)
     {
-        (this.times, this.period, this.isSeasonFound) = (times, period, isSeasonFound);
-        double[][] season = period is { } one ? SeasonalCycle.Columns(times, one) : [];
-
-        // Columns: the season, 1, each course.
-        columns = season.Length + Courses.Length + 1;
-        DegreesOfFreedom = times.Length - 2 - (isSeasonFound ? season.Length : 0);
-        var rows = Rows(times, season, columns);
-        var interval = MeanInterval(times);
-        var mayHaveSeason = season.Length > 0 && !isSeasonFound;
-        correlated = new Correlated[Correlations.Length / LaneMath.Width];
-        for (var four = 0; four < correlated.Length; four++)
+        (this.dates, this.period, this.without) = (dates, period, without);
+        common = period is null ? 1 : Season + 1;
+        DegreesOfFreedom = without?.DegreesOfFreedom ?? dates.Times.Length - common - 1;
+        ofFour = OwnColumns * dates.Times.Length + GramColumns.Room(common, Courses.Length) + Courses.Length;
+        rented = ArrayPool<Lanes>.Shared.Rent(CorrelatedDates.Fours * ofFour + dates.Times.Length);
+        FillColumns();
+        for (var four = 0; four < CorrelatedDates.Fours; four++)
         {
-            correlated[four] = new Correlated(rows, times, four, interval, columns);
-            correlated[four].Factor(season.Length, mayHaveSeason, DegreesOfFreedom);
+            Factor(four);
         }
     }
 
     /// <summary>Readings less what is fitted.</summary>
     public int DegreesOfFreedom { get; }
 
-    /// <summary>How many pairs of a correlation and a course there are, a season or none beside them.</summary>
-    public int Cells => correlated.Length * correlated[0].Fits.Length * LaneMath.Width;
+    /// <summary>The most pairs of a correlation and a course that there are.</summary>
+    public static int MostCells => 2 * OwnCells;
+
+    /// <summary>How many pairs of a correlation and a course there are, with a season and without.</summary>
+    public int Cells => without is null ? OwnCells : 2 * OwnCells;
+
+    private static int OwnCells => CorrelatedDates.Fours * Courses.Length * LaneMath.Width;
+
+    private int Columns => common + Courses.Length;
+
+    private int OwnColumns => without is null ? Columns : Season;
 
     /// <summary>Whether it is of these dates and this season.</summary>
-    public bool IsOf(ReadOnlySpan<double> dates, double? cycle, bool isFound) =>
-        cycle.Equals(period) && isFound == isSeasonFound && dates.SequenceEqual(times);
+    public bool IsOf(ReadOnlySpan<double> times, double? cycle) =>
+        cycle.Equals(period) && times.SequenceEqual(dates.Times);
+
+    /// <summary>This rise where there may be a season that the readings are too short to show.</summary>
+    /// <param name="cycle">Period of the season.</param>
+    public RiseDesign InDoubtOf(double cycle)
+    {
+        if (inDoubt is null || !cycle.Equals(inDoubt.period))
+        {
+            inDoubt?.Return();
+            inDoubt = new RiseDesign(dates, cycle, this);
+        }
+
+        return inDoubt;
+    }
+
+    /// <summary>Gives the memory back, with that of the rise in doubt: nothing may be asked any more.</summary>
+    public void Release()
+    {
+        inDoubt?.Return();
+        Return();
+        dates.Release();
+    }
 
     /// <summary>Reads the readings under each correlation and course.</summary>
     /// <param name="values">What was read.</param>
@@ -75,186 +106,131 @@ internal sealed class RiseDesign
     /// <param name="cells">Room for <see cref="Cells"/>.</param>
     public void Read(ReadOnlySpan<double> values, double least, in RiseCells cells)
     {
+        Span<Lanes> products = stackalloc Lanes[Columns];
+        var freed = rented.AsSpan(CorrelatedDates.Fours * ofFour, values.Length);
+
         // About their mean, so that their squares keep their digits.
         var mean = Numbers.Mean(values);
-        Span<Lanes> products = stackalloc Lanes[columns];
-        var at = 0;
-        foreach (var four in correlated)
+        for (var four = 0; four < CorrelatedDates.Fours; four++)
         {
-            var squares = four.Products(values, mean, products);
-            foreach (var fit in four.Fits)
+            dates.Free(four, values, mean, freed);
+            for (var j = 0; j < products.Length; j++)
             {
-                var left = LaneMath.Max(LaneMath.Of(least), fit.Columns.Fit(products, squares, out var rise));
-                var scale2 = left / LaneMath.Of(DegreesOfFreedom);
-                var log = fit.LogWeight - LaneMath.Of(0.5 * DegreesOfFreedom) * LaneMath.Log(left);
-                LaneMath.Store(log, cells.LogWeights, at);
-                LaneMath.Store(rise, cells.Rises, at);
-                LaneMath.Store(scale2 * fit.Columns.LastVariance, cells.Variances, at);
-                LaneMath.Store(scale2, cells.Scatters, at);
-                LaneMath.Store(four.Correlation, cells.Correlations, at);
-                at += LaneMath.Width;
+                products[j] = Product(freed, Column(four, j));
             }
+
+            var squares = Product(freed, freed);
+            Weigh(four, products, squares, least, without is null ? 0 : LogWithSeason, cells, 0);
+            without?.Weigh(four, products[Season..], squares, least, LogWithoutSeason, cells, OwnCells);
         }
     }
 
-    /// <summary>The columns side by side, a row a reading.</summary>
-    private static double[] Rows(ReadOnlySpan<double> times, double[][] season, int columns)
+    /// <summary>Fits each course at four correlations.</summary>
+    private void Weigh(
+        int four,
+        ReadOnlySpan<Lanes> products,
+        Lanes squares,
+        double least,
+        double logChance,
+        in RiseCells cells,
+        int from
+    )
     {
-        var n = times.Length;
-        var rows = new double[n * columns];
-        for (var i = 0; i < n; i++)
+        Span<GramFit> fits = stackalloc GramFit[Courses.Length];
+        Gram(four).Fit(products, squares, fits);
+        var at = from + four * fits.Length * LaneMath.Width;
+        var overFreedom = LaneMath.Of(1.0 / DegreesOfFreedom);
+        var halfFreedom = LaneMath.Of(0.5 * DegreesOfFreedom);
+        for (var c = 0; c < fits.Length; c++, at += LaneMath.Width)
         {
-            var row = rows.AsSpan(i * columns, columns);
-            for (var j = 0; j < season.Length; j++)
-            {
-                row[j] = season[j][i];
-            }
-
-            row[season.Length] = 1;
-            var part = (times[i] - times[0]) / (times[n - 1] - times[0]);
-            for (var c = 0; c < Courses.Length; c++)
-            {
-                row[1 + season.Length + c] = Courses[c].Course.At(part);
-            }
+            var left = LaneMath.Max(LaneMath.Of(least), fits[c].Left);
+            var scale2 = left * overFreedom;
+            var log = LogWeights(four)[c] + LaneMath.Of(logChance) - halfFreedom * LaneMath.Log(left);
+            LaneMath.Store(log, cells.Weights, at);
+            LaneMath.Store(fits[c].Coefficient, cells.Rises, at);
+            LaneMath.Store(scale2 * fits[c].Variance, cells.Variances, at);
+            LaneMath.Store(scale2, cells.Scatters, at);
+            LaneMath.Store(CorrelatedDates.Correlation(four), cells.Correlations, at);
         }
-
-        return rows;
     }
 
-    private static double MeanInterval(ReadOnlySpan<double> times)
+    private void FillColumns()
     {
-        var intervals = 0;
-        for (var i = 1; i < times.Length; i++)
+        var n = dates.Times.Length;
+        var column = n <= MostOnStack ? stackalloc double[n] : new double[n];
+        for (var j = 0; j < OwnColumns; j++)
         {
-            intervals += times[i] > times[i - 1] ? 1 : 0;
+            Fill(j, column);
+            for (var four = 0; four < CorrelatedDates.Fours; four++)
+            {
+                dates.Free(four, column, 0, Column(four, j));
+            }
         }
-
-        return (times[times.Length - 1] - times[0]) / intervals;
     }
 
-    /// <summary>One course, with or without a season, at four correlations; what its likelihood has beside the squares that it leaves.</summary>
-    private sealed record Fitted(GramColumns Columns, Lanes LogWeight);
-
-    /// <summary>The columns under four correlations, each reading freed of what the one before it foretells.</summary>
-    private sealed class Correlated
+    /// <summary>A column as it is: the season, 1, then each course.</summary>
+    private void Fill(int j, Span<double> column)
     {
-        private readonly int four;
-        private readonly int columns;
-
-        // For each reading what is kept of it, what is taken of the one before it, and the columns.
-        private readonly Lanes[] rows;
-
-        public Correlated(
-            ReadOnlySpan<double> design,
-            ReadOnlySpan<double> times,
-            int four,
-            double interval,
-            int columns
-        )
+        var times = dates.Times;
+        var span = times[times.Length - 1] - times[0];
+        for (var i = 0; i < column.Length; i++)
         {
-            this.four = four;
-            this.columns = columns;
-            Correlation = LaneMath.Load(Correlations, four * LaneMath.Width);
-            rows = new Lanes[times.Length * (columns + 2)];
-            var decay = LaneMath.Load(Decays, four * LaneMath.Width);
-            var one = LaneMath.Of(1);
-            var lastGap = -1.0;
-            Lanes follows = default;
-            var scale = one;
-            for (var i = 0; i < times.Length; i++)
-            {
-                var gap = i > 0 ? times[i] - times[i - 1] : 0;
-                if (Math.Abs(gap - lastGap) > 1e-9 * interval)
-                {
-                    // ρ to the power of the distance, and one over the root of 1 − its square; at one time nothing follows.
-                    lastGap = gap;
-                    var lost = LaneMath.Of(Math.Max(0, gap) / interval) * decay;
-                    follows = gap > 0 ? one - LaneMath.Drop(lost) : default;
-                    scale = gap > 0 ? one / LaneMath.Sqrt(LaneMath.Drop(lost + lost)) : one;
-                }
-
-                LogDeterminant += LaneMath.Log(scale);
-                var row = rows.AsSpan(i * (columns + 2), columns + 2);
-                var now = design.Slice(i * columns, columns);
-                var before = design.Slice(Math.Max(0, i - 1) * columns, columns);
-                (row[0], row[1]) = (scale, scale * follows);
-                for (var j = 0; j < columns; j++)
-                {
-                    row[j + 2] = row[0] * LaneMath.Of(now[j]) - row[1] * LaneMath.Of(before[j]);
-                }
-            }
+            column[i] =
+                j >= common ? Courses[j - common].Course.At((times[i] - times[0]) / span)
+                : j == common - 1 ? 1
+                : j == 0 ? Math.Cos(2 * Math.PI * times[i] / period!.Value)
+                : Math.Sin(2 * Math.PI * times[i] / period!.Value);
         }
-
-        public Lanes Correlation { get; }
-
-        public Fitted[] Fits { get; private set; } = [];
-
-        /// <summary>−½ ln|V|.</summary>
-        private Lanes LogDeterminant { get; }
-
-        /// <summary>Makes the fit of each course.</summary>
-        public void Factor(int season, bool mayHaveSeason, int freedom)
-        {
-            Span<Lanes> products = stackalloc Lanes[columns * columns];
-            products.Clear();
-            for (var at = 0; at < rows.Length; at += columns + 2)
-            {
-                var row = rows.AsSpan(at + 2, columns);
-                for (var j = 0; j < columns; j++)
-                {
-                    for (var k = 0; k <= j; k++)
-                    {
-                        products[j * columns + k] = LaneMath.MultiplyAdd(row[j], row[k], products[j * columns + k]);
-                    }
-                }
-            }
-
-            var known = mayHaveSeason ? Math.Log(SeasonChance) - 0.5 * season * Math.Log(SeasonVariance) : 0;
-            var ridge = mayHaveSeason ? 1 / SeasonVariance : 0;
-            Fits = new Fitted[mayHaveSeason ? 2 * Courses.Length : Courses.Length];
-            for (var c = 0; c < Courses.Length; c++)
-            {
-                var log = Courses[c].LogWeight;
-                var with = new GramColumns(products, columns, 0, season, ridge, season + 1 + c);
-                Fits[c] = Weighed(with, log + known);
-                if (mayHaveSeason)
-                {
-                    var without = new GramColumns(products, columns, season, season, 0, season + 1 + c);
-                    Fits[Courses.Length + c] = Weighed(without, log + Math.Log(1 - SeasonChance));
-                }
-            }
-        }
-
-        /// <summary>The products of the columns with readings, which are freed as they are.</summary>
-        /// <returns>The sum of squares of the readings.</returns>
-        public Lanes Products(ReadOnlySpan<double> values, double mean, Span<Lanes> products)
-        {
-            products.Clear();
-            Lanes squares = default;
-            var before = LaneMath.Of(values[0] - mean);
-            for (var i = 0; i < values.Length; i++)
-            {
-                var row = rows.AsSpan(i * (columns + 2), columns + 2);
-                var now = LaneMath.Of(values[i] - mean);
-                var freed = row[0] * now - row[1] * before;
-                before = now;
-                squares = LaneMath.MultiplyAdd(freed, freed, squares);
-                for (var j = 0; j < products.Length; j++)
-                {
-                    products[j] = LaneMath.MultiplyAdd(freed, row[j + 2], products[j]);
-                }
-            }
-
-            return squares;
-        }
-
-        private Fitted Weighed(GramColumns fit, double log) =>
-            new(
-                fit,
-                LaneMath.Load(LogPriors, four * LaneMath.Width)
-                    + LaneMath.Of(log)
-                    + LogDeterminant
-                    - LaneMath.Of(0.5) * LaneMath.Log(fit.Determinant)
-            );
     }
+
+    /// <summary>Makes the triangle and the weights of the courses at four correlations.</summary>
+    private void Factor(int four)
+    {
+        Span<Lanes> products = stackalloc Lanes[Columns * Columns];
+        for (var j = 0; j < Columns; j++)
+        {
+            var column = Column(four, j);
+            for (var k = 0; k <= j; k++)
+            {
+                products[j * Columns + k] = Product(column, Column(four, k));
+            }
+        }
+
+        var gram = Gram(four);
+        gram.Factor(products, without is null ? 0 : Season, 1 / SeasonVariance);
+        for (var c = 0; c < Courses.Length; c++)
+        {
+            LogWeights(four)[c] =
+                dates.LogWeight(four)
+                + LaneMath.Of(Courses[c].LogWeight)
+                + LaneMath.Log(gram.RootOfInverseDeterminant(c));
+        }
+    }
+
+    private static Lanes Product(ReadOnlySpan<Lanes> one, ReadOnlySpan<Lanes> other)
+    {
+        Lanes sum = default;
+        for (var i = 0; i < one.Length; i++)
+        {
+            sum = LaneMath.MultiplyAdd(one[i], other[i], sum);
+        }
+
+        return sum;
+    }
+
+    private Span<Lanes> Column(int four, int j) =>
+        j < OwnColumns
+            ? rented.AsSpan(four * ofFour + j * dates.Times.Length, dates.Times.Length)
+            : without!.Column(four, j - Season);
+
+    private GramColumns Gram(int four) =>
+        new(
+            rented.AsSpan(four * ofFour + OwnColumns * dates.Times.Length, GramColumns.Room(common, Courses.Length)),
+            common,
+            Courses.Length
+        );
+
+    private Span<Lanes> LogWeights(int four) => rented.AsSpan((four + 1) * ofFour - Courses.Length, Courses.Length);
+
+    private void Return() => ArrayPool<Lanes>.Shared.Return(rented);
 }

@@ -1,16 +1,15 @@
 namespace OilCondition.Statistics;
 
-/// <summary>The designs of a rise over the dates that were last asked for, with and without a season: measurands of one machine are mostly read from the same samples.</summary>
-internal sealed class RiseDesigns
+/// <summary>The designs of a rise over the dates that were last asked for, alone and with a season: measurands of one machine are mostly read from the same samples.</summary>
+internal sealed class RiseDesigns : IDisposable
 {
     private RiseDesign? plain;
     private RiseDesign? seasonal;
 
-    /// <summary>A rise over some times.</summary>
+    /// <summary>A rise over some times, until others are asked for.</summary>
     /// <param name="times">When readings were taken, ascending.</param>
-    /// <param name="period">Period of the season beside it; null for none.</param>
-    /// <param name="isSeasonFound">Whether the season was found and its size is free; otherwise it only may be there.</param>
-    public RiseDesign Of(double[] times, double? period, bool isSeasonFound)
+    /// <param name="period">Period of a season that was found beside it; null for none.</param>
+    public RiseDesign Of(double[] times, double? period)
     {
         ref var kept = ref plain;
         if (period is not null)
@@ -18,8 +17,20 @@ internal sealed class RiseDesigns
             kept = ref seasonal;
         }
 
-        return kept is not null && kept.IsOf(times, period, isSeasonFound)
-            ? kept
-            : kept = new RiseDesign(times, period, isSeasonFound);
+        if (kept is null || !kept.IsOf(times, period))
+        {
+            kept?.Release();
+            kept = new RiseDesign(times, period);
+        }
+
+        return kept;
+    }
+
+    /// <summary>Gives the memory of all designs back.</summary>
+    public void Dispose()
+    {
+        plain?.Release();
+        seasonal?.Release();
+        (plain, seasonal) = (null, null);
     }
 }

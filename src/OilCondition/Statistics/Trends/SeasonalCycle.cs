@@ -85,16 +85,19 @@ internal sealed class SeasonalCycle
     }
 
     /// <summary>The cycle's part at a time.</summary>
-    public double At(double time) =>
-        cosine * Math.Cos(2 * Math.PI * time / period) + sine * Math.Sin(2 * Math.PI * time / period);
+    public double At(double time)
+    {
+        var (cosineThen, sineThen) = Columns(time, period);
+        return cosine * cosineThen + sine * sineThen;
+    }
 
     /// <summary>A time at which it is highest, or lowest for a sign below 0.</summary>
     public double PeakAt(int sign) => period * Math.Atan2(sign * sine, sign * cosine) / (2 * Math.PI);
 
-    /// <summary>The two columns of a cycle at some times.</summary>
-    public static double[][] Columns(double[] times, double period) =>
-        [
-            Array.ConvertAll(times, t => Math.Cos(2 * Math.PI * t / period)),
-            Array.ConvertAll(times, t => Math.Sin(2 * Math.PI * t / period)),
-        ];
+    /// <summary>The two columns of a cycle at a time.</summary>
+    public static (double Cosine, double Sine) Columns(double time, double period)
+    {
+        var angle = 2 * Math.PI * time / period;
+        return (Math.Cos(angle), Math.Sin(angle));
+    }
 }

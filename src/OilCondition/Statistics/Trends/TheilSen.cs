@@ -85,6 +85,58 @@ public readonly partial record struct TheilSen
         return fit;
     }
 
+    /// <summary>The line of readings in order of time, without the interval of its slope.</summary>
+    internal static TheilSen LineAlone(ReadOnlySpan<double> times, ReadOnlySpan<double> values)
+    {
+        var count = PairsApart(times);
+        if (count < 1)
+        {
+            var why = times.Length < 2 ? LineStatus.TooFewReadings : LineStatus.SamePosition;
+            return Without(why, times.Length, 0, TheilSenRankRule.Interpolated);
+        }
+
+        var rented = count <= SlopesOnStack ? null : ArrayPool<double>.Shared.Rent(count);
+        var slopes = rented is null ? stackalloc double[count] : rented.AsSpan(0, count);
+        Slopes(times, values, slopes);
+#if NET
+        // Spread of Kendall's score without ties.
+        var n = (double)times.Length;
+        var deviation = Math.Sqrt(n * (n - 1) * (2 * n + 5) / 18);
+        var (lineSlope, standardError) = Line(times, values);
+        var slope = new SlopeSearch(slopes, deviation / (2 * standardError)).AtRank((count + 1) / 2.0, lineSlope);
+#else
+        var slope = Selection.Median(slopes);
+#endif
+        if (rented is not null)
+        {
+            ArrayPool<double>.Shared.Return(rented);
+        }
+
+        return new TheilSen(
+            LineStatus.Determined,
+            times.Length,
+            count,
+            slope,
+            Interval.Without(IntervalOutcome.NotDetermined, 0, IntervalSide.Both),
+            Numbers.Median(times),
+            Numbers.Median(values),
+            TheilSenRankRule.Interpolated
+        );
+    }
+
+    /// <summary>How many pairs of readings in order of time are not taken at one time.</summary>
+    private static int PairsApart(ReadOnlySpan<double> times)
+    {
+        var (pairs, together) = (0, 0);
+        for (var i = 1; i < times.Length; i++)
+        {
+            together = times[i] > times[i - 1] ? 0 : together + 1;
+            pairs += i - together;
+        }
+
+        return pairs;
+    }
+
     internal static bool AnyCensored(ReadOnlySpan<Censoring> censoring)
     {
         foreach (var reading in censoring)

@@ -30,13 +30,17 @@ public sealed partial class TrendAssessment
         ReadOnlySpan<double> values,
         ReadOnlySpan<Censoring> censoring = default,
         TrendOptions? options = null
-    ) => Of(times, values, censoring, options ?? TrendOptions.Default, new RiseDesigns());
+    )
+    {
+        using var designs = new RiseDesigns();
+        return Of(times.ToArray(), values.ToArray(), censoring.ToArray(), options ?? TrendOptions.Default, designs);
+    }
 
-    /// <summary>The same with designs to be shared with other series of the same dates.</summary>
+    /// <summary>The same of arrays that may be changed, with designs to be shared with other series of the same dates.</summary>
     internal static TrendAssessment Of(
-        ReadOnlySpan<double> times,
-        ReadOnlySpan<double> values,
-        ReadOnlySpan<Censoring> censoring,
+        double[] times,
+        double[] values,
+        Censoring[] censoring,
         TrendOptions options,
         RiseDesigns designs
     )
@@ -48,10 +52,10 @@ public sealed partial class TrendAssessment
         var reasons = new List<TrendReason>();
         var chosen = TrendChoice.Line(series, screened.Kept, cycle, options, reasons, designs);
         AddReason(reasons, TrendReason.Cycle, cycle is not null);
-        AddReason(reasons, TrendReason.OutliersLeftOut, screened.Outliers.Count > 0);
+        AddReason(reasons, TrendReason.OutliersLeftOut, screened.Outliers.Length > 0);
         AddReason(reasons, TrendReason.MoreOutliersPossible, screened.MoreOutliersPossible);
-        AddReason(reasons, TrendReason.SinceChange, screened.Changes.Any(change => change.IsToBetter));
-        AddReason(reasons, TrendReason.SuddenlyWorse, screened.Changes.Any(change => !change.IsToBetter));
+        AddReason(reasons, TrendReason.SinceChange, screened.Changes.Exists(change => change.IsToBetter));
+        AddReason(reasons, TrendReason.SuddenlyWorse, screened.Changes.Exists(change => !change.IsToBetter));
         AddReason(reasons, TrendReason.ZerosTakenAsBelow, series.HasZeros);
         var verdict = VerdictOn(series, screened.Kept, chosen, options);
         AddReason(
@@ -59,13 +63,7 @@ public sealed partial class TrendAssessment
             TrendReason.BelowSmallestChange,
             verdict == TrendVerdict.NoTrend && IsClear(chosen, options)
         );
-        var readings = new TrendReadings(
-            TrendSeries.Subset(series.Order, screened.Kept),
-            TrendSeries.Subset(series.Order, screened.Outliers),
-            [.. screened.Changes],
-            screened.LatestIsWild
-        );
-        return new TrendAssessment(series, readings, verdict, chosen, cycle, [.. reasons], options.Confidence);
+        return new TrendAssessment(series, screened, verdict, chosen, cycle, reasons.ToArray(), options.Confidence);
     }
 
     private static TrendVerdict VerdictOn(TrendSeries series, int[] kept, TrendLine line, TrendOptions options)

@@ -30,11 +30,11 @@ public sealed partial class TrendAssessment
 
     internal TrendAssessment(
         TrendSeries series,
-        TrendReadings readings,
+        TrendScreen screened,
         TrendVerdict verdict,
         TrendLine line,
         SeasonalCycle? cycle,
-        IReadOnlyList<TrendReason> reasons,
+        TrendReason[] reasons,
         double confidence
     )
     {
@@ -44,10 +44,10 @@ public sealed partial class TrendAssessment
         Reasons = reasons;
         Confidence = confidence;
         Scale = series.Scale;
-        Used = readings.Used;
-        Outliers = readings.Outliers;
-        Changes = readings.Changes;
-        LatestIsWild = readings.LatestIsWild;
+        Used = TrendSeries.Subset(series.Order, screened.Kept);
+        Outliers = TrendSeries.Subset(series.Order, screened.Outliers);
+        Changes = screened.Changes.ToArray();
+        LatestIsWild = screened.LatestIsWild;
     }
 
     /// <summary>What the series does.</summary>

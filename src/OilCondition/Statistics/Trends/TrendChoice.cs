@@ -8,7 +8,7 @@ internal static class TrendChoice
 
     public static TrendLine Line(
         TrendSeries series,
-        IReadOnlyList<int> kept,
+        int[] kept,
         SeasonalCycle? cycle,
         TrendOptions options,
         List<TrendReason> reasons,
@@ -59,7 +59,9 @@ internal static class TrendChoice
     {
         var confidence = options.Confidence;
         var span = times[times.Length - 1] - times[0];
-        var rise = CorrelatedRise.Of(designs.Of(times, cycle?.Period, isSeasonFound: true), values, leastScatter);
+        Span<double> room = stackalloc double[CorrelatedRise.Room];
+        var design = designs.Of(times, cycle?.Period);
+        var rise = CorrelatedRise.Of(design, values, leastScatter, room);
 
         // Half a cycle looks like a trend. Where there is none to be doubted, there is no need to ask.
         if (
@@ -69,7 +71,7 @@ internal static class TrendChoice
             && span < SeasonalCycle.CyclesNeeded * one
         )
         {
-            rise = CorrelatedRise.Of(designs.Of(times, one, isSeasonFound: false), values, leastScatter);
+            rise = CorrelatedRise.Of(design.InDoubtOf(one), values, leastScatter, room);
         }
 
         var isCorrelated = rise.Correlation > ClearCorrelation;

@@ -36,9 +36,9 @@ internal sealed class TrendScreen
 
     public int[] Kept { get; private set; } = [];
 
-    public IReadOnlyList<int> Outliers { get; private set; } = [];
+    public int[] Outliers { get; private set; } = [];
 
-    public IReadOnlyList<TrendAssessment.LevelChange> Changes => changes;
+    public List<TrendAssessment.LevelChange> Changes => changes;
 
     public bool LatestIsWild { get; private set; }
 
@@ -54,12 +54,7 @@ internal sealed class TrendScreen
 
     private void Screen()
     {
-        var all = new int[series.Times.Length];
-        for (var i = 0; i < all.Length; i++)
-        {
-            all[i] = i;
-        }
-
+        var all = series.All;
         Kept = all;
         if (series.Censoring.Length > 0)
         {
@@ -68,29 +63,51 @@ internal sealed class TrendScreen
 
         // Wild readings are judged within one level, and a step is seen better without them: steps first, then again where readings were wild.
         var from = Changed(all);
-        var since = from == 0 ? all : Array.FindAll(all, i => i >= from);
+        var since = Since(all, from);
         var wild = Wild(since);
         if (wild.Count > 0)
         {
-            var sound = Array.FindAll(since, i => !wild.Contains(i));
-            from = Math.Max(from, Changed(sound));
-            since = Array.FindAll(since, i => i >= from);
+            from = Math.Max(from, Changed(Without(since, wild)));
+            since = Since(since, from);
             wild.RemoveAll(i => i < from);
         }
 
         KeepLatestOnWorseSide(since, wild);
-        Outliers = wild;
+        Outliers = [.. wild];
         MoreOutliersPossible &= wild.Count > 0;
-        Kept = wild.Count == 0 ? since : Array.FindAll(since, i => !wild.Contains(i));
+        Kept = Without(since, wild);
         if (LatestJump() is { } jump)
         {
-            // The search for steps may have found it as well, less clearly.
-            changes.RemoveAll(one => one.FirstAfter == jump.FirstAfter);
-            changes.Add(jump);
+            Add(jump);
         }
 
-        changes.Sort((one, other) => PlaceInTime(one).CompareTo(PlaceInTime(other)));
+        if (changes.Count > 1)
+        {
+            changes.Sort((one, other) => PlaceInTime(one).CompareTo(PlaceInTime(other)));
+        }
     }
+
+    /// <summary>Adds a jump of the latest readings; the search for steps may have found it as well, less clearly.</summary>
+    private void Add(TrendAssessment.LevelChange jump)
+    {
+        changes.RemoveAll(one => one.FirstAfter == jump.FirstAfter);
+        changes.Add(jump);
+    }
+
+    /// <summary>Those of some readings, by time, that are not before one.</summary>
+    private static int[] Since(int[] readings, int first)
+    {
+        var before = 0;
+        while (before < readings.Length && readings[before] < first)
+        {
+            before++;
+        }
+
+        return before == 0 ? readings : readings.AsSpan(before).ToArray();
+    }
+
+    private static int[] Without(int[] readings, List<int> wild) =>
+        wild.Count == 0 ? readings : Array.FindAll(readings, i => !wild.Contains(i));
 
     private int PlaceInTime(TrendAssessment.LevelChange change) => Array.IndexOf(series.Order, change.FirstAfter);
 
@@ -102,16 +119,16 @@ internal sealed class TrendScreen
             return 0;
         }
 
-        var step = LineStep.Find(
-            TrendSeries.Subset(series.Times, readings),
-            TrendSeries.Subset(series.Values, readings),
-            series.LeastScatter(options.ReadingError)
-        );
-        if (step.PValue >= significance || step.BendExplainsAsMuch)
-        {
-            return 0;
-        }
+        var times = TrendSeries.Subset(series.Times, readings);
+        var values = TrendSeries.Subset(series.Values, readings);
+        var step = LineStep.Find(times, values, series.LeastScatter(options.ReadingError));
+        return step.PValue >= significance || LineStep.IsBend(times, values, step)
+            ? 0
+            : SinceStep(readings, step, leastToBetter);
+    }
 
+    private int SinceStep(int[] readings, LineStepResult step, double leastToBetter)
+    {
         var after = readings[step.FirstAfter];
         var toBetter = options.Worse is { } worse && step.Step > 0 != (worse == TrendVerdict.Rising);
         if (toBetter && Math.Abs(step.Step) < leastToBetter)
@@ -125,7 +142,7 @@ internal sealed class TrendScreen
         }
 
         // What only comes part of the way back from a step to the worse is no new beginning.
-        var later = Changed(Array.FindAll(readings, i => i >= after), toBetter ? 0 : Math.Abs(step.Step) / 2);
+        var later = Changed(Since(readings, after), toBetter ? 0 : Math.Abs(step.Step) / 2);
         return toBetter ? Math.Max(after, later)
             : later > 0 ? later
             : Changed(Array.FindAll(readings, i => i < after), leastToBetter);
@@ -136,7 +153,7 @@ internal sealed class TrendScreen
 
     private List<int> Wild(int[] readings)
     {
-        var wild = new List<int>();
+        List<int> wild = [];
         if (options.OutlierSignificance is not { } significance || readings.Length < LeastForOutliers)
         {
             return wild;
@@ -144,14 +161,15 @@ internal sealed class TrendScreen
 
         var times = TrendSeries.Subset(series.Times, readings);
         var values = TrendSeries.Subset(series.Values, readings);
-        var fit = TheilSen.Fit(times, values);
+        var fit = TheilSen.LineAlone(times, values);
         if (fit.Status != LineStatus.Determined)
         {
             return wild;
         }
 
         // What rounding leaves of a perfect line is no scatter.
-        var residuals = new double[values.Length];
+        Span<double> residuals =
+            values.Length <= MostOnStack ? stackalloc double[values.Length] : new double[values.Length];
         double size = 0;
         for (var i = 0; i < values.Length; i++)
         {
@@ -190,7 +208,7 @@ internal sealed class TrendScreen
     /// </summary>
     private List<int> WithoutBend(int[] readings, List<int> wild, double significance)
     {
-        if (!IsBent(Array.FindAll(readings, i => !wild.Contains(i)), out _) || !IsBent(readings, out var residuals))
+        if (!IsBent(Without(readings, wild), out _) || !IsBent(readings, out var residuals))
         {
             return wild;
         }
@@ -222,8 +240,11 @@ internal sealed class TrendScreen
             return;
         }
 
-        var sound = Array.FindAll(readings, i => !wild.Contains(i));
-        var level = TheilSen.Fit(TrendSeries.Subset(series.Times, sound), TrendSeries.Subset(series.Values, sound));
+        var sound = Without(readings, wild);
+        var level = TheilSen.LineAlone(
+            TrendSeries.Subset(series.Times, sound),
+            TrendSeries.Subset(series.Values, sound)
+        );
         for (var i = readings.Length - 1; i >= 0 && wild.Contains(readings[i]); i--)
         {
             var reading = readings[i];
@@ -246,13 +267,27 @@ internal sealed class TrendScreen
     /// </summary>
     private TrendAssessment.LevelChange? LatestJump()
     {
-        TrendAssessment.LevelChange? clearest = null;
-        for (var late = 1; late <= MostLate && options.ChangeSignificance is not null; late++)
+        if (options.ChangeSignificance is null)
         {
-            if (JumpOf(late) is { } jump && jump.PValue < (clearest?.PValue ?? JumpLevel))
+            return null;
+        }
+
+        var times = TrendSeries.Subset(series.Times, Kept);
+        var values = TrendSeries.Subset(series.Values, Kept);
+        TrendAssessment.LevelChange? clearest = null;
+        var before = new RunningLine();
+        for (var first = 0; first < times.Length; first++)
+        {
+            if (
+                first >= times.Length - MostLate
+                && JumpOf(times, values, first, before.Line) is { } jump
+                && jump.PValue <= (clearest?.PValue ?? JumpLevel)
+            )
             {
                 clearest = jump;
             }
+
+            before.Add(times[first], values[first]);
         }
 
         if (clearest is not { } found || Kept.Length - PlaceOf(found) <= 2)
@@ -260,41 +295,31 @@ internal sealed class TrendScreen
             return clearest;
         }
 
-        var step = LineStep.Find(TrendSeries.Subset(series.Times, Kept), TrendSeries.Subset(series.Values, Kept));
-        return step.BendExplainsAsMuch ? null : clearest;
+        return LineStep.IsBend(times, values, LineStep.Find(times, values)) ? null : clearest;
     }
 
     private int PlaceOf(TrendAssessment.LevelChange change) =>
         Array.FindIndex(Kept, i => series.Order[i] == change.FirstAfter);
 
-    private TrendAssessment.LevelChange? JumpOf(int late)
+    private TrendAssessment.LevelChange? JumpOf(
+        ReadOnlySpan<double> times,
+        ReadOnlySpan<double> values,
+        int first,
+        in StraightLine before
+    )
     {
-        var first = Kept.Length - late;
-        if (first < LeastBeforeJump || !(series.Times[Kept[first]] > series.Times[Kept[first - 1]]))
+        if (first < LeastBeforeJump || !(times[first] > times[first - 1]) || before.Status != LineStatus.Determined)
         {
             return null;
         }
 
-        Span<double> times = first <= MostOnStack ? stackalloc double[first] : new double[first];
-        Span<double> values = first <= MostOnStack ? stackalloc double[first] : new double[first];
-        for (var i = 0; i < first; i++)
-        {
-            times[i] = series.Times[Kept[i]];
-            values[i] = series.Values[Kept[i]];
-        }
-
-        var before = StraightLine.Fit(times, values);
-        if (before.Status != LineStatus.Determined)
-        {
-            return null;
-        }
-
+        var late = times.Length - first;
         double off = 0;
         double at = 0;
-        for (var i = first; i < Kept.Length; i++)
+        for (var i = first; i < times.Length; i++)
         {
-            off += (series.Values[Kept[i]] - before.ValueAt(series.Times[Kept[i]])) / late;
-            at += series.Times[Kept[i]] / late;
+            off += (values[i] - before.ValueAt(times[i])) / late;
+            at += times[i] / late;
         }
 
         if (options.Worse is { } worse && off > 0 != (worse == TrendVerdict.Rising))
@@ -303,9 +328,9 @@ internal sealed class TrendScreen
         }
 
         // All of them must have gone: else those that did speak alone.
-        for (var i = first; i < Kept.Length; i++)
+        for (var i = first; i < times.Length; i++)
         {
-            var one = series.Values[Kept[i]] - before.ValueAt(series.Times[Kept[i]]);
+            var one = values[i] - before.ValueAt(times[i]);
             if (!(one * Math.Sign(off) > Math.Abs(off) / 2))
             {
                 return null;
@@ -317,7 +342,7 @@ internal sealed class TrendScreen
         var error = scatter * Math.Sqrt(1.0 / late + 1.0 / first + away * away / before.PositionSumOfSquares);
         var tries = MostLate * (options.Worse is null ? 2 : 1);
         var chance = tries * StudentDistribution.Below(-Math.Abs(off) / error, first - 2);
-        return chance < JumpLevel && !Curvature.Of(times, values, before).IsBent
+        return chance < JumpLevel && !Curvature.Of(times[..first], values[..first], before).IsBent
             ? Change(Kept[first - 1], Kept[first], off, chance, toBetter: false)
             : null;
     }

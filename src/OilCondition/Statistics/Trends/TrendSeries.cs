@@ -7,6 +7,7 @@ internal sealed class TrendSeries
 {
     private TrendSeries(
         NaturalScale scale,
+        int[] all,
         int[] order,
         double[] times,
         double[] values,
@@ -17,6 +18,7 @@ internal sealed class TrendSeries
     {
         LastDigit = lastDigit;
         Scale = scale;
+        All = all;
         Order = order;
         Times = times;
         Values = values;
@@ -26,7 +28,10 @@ internal sealed class TrendSeries
 
     public NaturalScale Scale { get; }
 
-    /// <summary>Where each reading stands in the caller's order.</summary>
+    /// <summary>The indexes by time of all readings.</summary>
+    public int[] All { get; }
+
+    /// <summary>Where each reading stands in the caller's order; those of <see cref="All"/> where that is by time.</summary>
     public int[] Order { get; }
 
     public double[] Times { get; }
@@ -42,55 +47,63 @@ internal sealed class TrendSeries
     /// <summary>Whether readings of 0 were taken as below the smallest reading above 0.</summary>
     public bool HasZeros { get; }
 
-    public static TrendSeries Of(
-        ReadOnlySpan<double> times,
-        ReadOnlySpan<double> values,
-        ReadOnlySpan<Censoring> censoring,
-        NaturalScale scale
-    )
+    /// <summary>Takes readings.</summary>
+    /// <param name="times">When readings were taken, in any order; the array belongs to the series from now on, as do the others.</param>
+    /// <param name="values">What was read.</param>
+    /// <param name="censoring">What is known of each; empty if none is censored.</param>
+    /// <param name="scale">The scale on which they scatter evenly.</param>
+    public static TrendSeries Of(double[] times, double[] values, Censoring[] censoring, NaturalScale scale)
     {
         MannKendall.Check(times, values, censoring, 0, TheilSen.LargestCount);
-        var order = new int[times.Length];
-        for (var i = 0; i < order.Length; i++)
+        var all = new int[times.Length];
+        for (var i = 0; i < all.Length; i++)
         {
-            order[i] = i;
+            all[i] = i;
         }
 
-        // By time; readings at one time by value, so that the caller's order never matters.
-        var t = times.ToArray();
-        var y = values.ToArray();
-        Array.Sort(
-            order,
-            (a, b) =>
-                t[a].CompareTo(t[b]) is not 0 and var byTime ? byTime
-                : y[a].CompareTo(y[b]) is not 0 and var byValue ? byValue
-                : a.CompareTo(b)
-        );
-        var lastDigit = Numbers.LastDigit(y);
-        if (scale == NaturalScale.Logarithmic && y.Length > 0)
+        var order = Numbers.AscendStrictly(times) ? all : InOrder(all, times, values);
+        var lastDigit = Numbers.LastDigit(values);
+        var hasZeros = false;
+        if (scale == NaturalScale.Logarithmic && values.Length > 0)
         {
-            lastDigit /= Math.Max(Numbers.Median(y), lastDigit);
+            lastDigit /= Math.Max(Numbers.Median(values), lastDigit);
+            censoring = censoring.Length > 0 ? censoring : new Censoring[values.Length];
+            hasZeros = TakeLogarithms(values, censoring);
         }
 
-        var known = censoring.IsEmpty ? new Censoring[t.Length] : censoring.ToArray();
-        var hasZeros = scale == NaturalScale.Logarithmic && TakeLogarithms(y, known);
-        known = Picked(known, order);
         return new TrendSeries(
             scale,
+            all,
             order,
-            Picked(t, order),
-            Picked(y, order),
-            TheilSen.AnyCensored(known) ? known : [],
+            InOrder(times, order, all),
+            InOrder(values, order, all),
+            TheilSen.AnyCensored(censoring) ? InOrder(censoring, order, all) : [],
             hasZeros,
             lastDigit
         );
     }
 
+    /// <summary>By time; readings at one time by value, so that the caller's order never matters.</summary>
+    private static int[] InOrder(int[] all, double[] times, double[] values)
+    {
+        var order = (int[])all.Clone();
+        Array.Sort(
+            order,
+            (a, b) =>
+                times[a].CompareTo(times[b]) is not 0 and var byTime ? byTime
+                : values[a].CompareTo(values[b]) is not 0 and var byValue ? byValue
+                : a.CompareTo(b)
+        );
+        return order;
+    }
+
+    private static T[] InOrder<T>(T[] one, int[] order, int[] all) => order == all ? one : Picked(one, order);
+
     /// <summary>The same readings less a cycle.</summary>
     public TrendSeries Without(SeasonalCycle? cycle) =>
         cycle is null
             ? this
-            : new TrendSeries(Scale, Order, Times, Values, Censoring, HasZeros, LastDigit)
+            : new TrendSeries(Scale, All, Order, Times, Values, Censoring, HasZeros, LastDigit)
             {
                 Values = [.. Values.Select((value, i) => value - cycle.At(Times[i]))],
             };
@@ -99,12 +112,17 @@ internal sealed class TrendSeries
     public double LeastScatter(double readingError) => Math.Max(readingError, LastDigit / Math.Sqrt(12));
 
     /// <summary>Some of the readings, in their order; nothing is copied where they are all of them.</summary>
-    public static T[] Subset<T>(T[] all, IReadOnlyList<int> ascending) =>
-        ascending.Count == all.Length ? all : Picked(all, ascending);
+    public static T[] Subset<T>(T[] all, int[] ascending) =>
+        ascending.Length == all.Length ? all : Picked(all, ascending);
 
-    private static T[] Picked<T>(T[] all, IReadOnlyList<int> indexes)
+    private static T[] Picked<T>(T[] all, int[] indexes)
     {
-        var picked = new T[indexes.Count];
+        if (indexes.Length == 0)
+        {
+            return [];
+        }
+
+        var picked = new T[indexes.Length];
         for (var i = 0; i < picked.Length; i++)
         {
             picked[i] = all[indexes[i]];

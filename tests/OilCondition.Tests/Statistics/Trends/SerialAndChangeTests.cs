@@ -36,7 +36,7 @@ public class SerialAndChangeTests
         step.FirstAfter.ShouldBe(6);
         step.Step.ShouldBe(-5.94952380952, 1e-9);
         step.Correlation.ShouldBe((-0.231748745504 + 3 / 12.0) / (1 - 4 / 12.0), 1e-9);
-        step.BendExplainsAsMuch.ShouldBeFalse();
+        LineStep.IsBend(t, y, step).ShouldBeFalse();
 
         // That correlation of 0.027 divides F by 1.056; for t near 32 with 9 degrees of freedom the probability goes with t^−9, by about 1.28.
         step.PValue.ShouldBe(7 * 5.16957986585e-10 * 1.28, 0.05 * 7 * 5.17e-10);
@@ -46,9 +46,18 @@ public class SerialAndChangeTests
     public void A_bend_is_no_step()
     {
         double[] t = [.. Enumerable.Range(0, 14).Select(i => (double)i)];
-        LineStep.Find(t, [.. t.Select(x => x * x)]).BendExplainsAsMuch.ShouldBeTrue();
-        LineStep.Find(t, [.. t.Select(x => 100 * Math.Exp(-x / 5))]).BendExplainsAsMuch.ShouldBeTrue();
+        foreach (var bent in new Func<double, double>[] { x => x * x, x => 100 * Math.Exp(-x / 5) })
+        {
+            double[] y = [.. t.Select(bent)];
+            LineStep.IsBend(t, y, LineStep.Find(t, y)).ShouldBeTrue();
+        }
+
+        // So late a rise is nearer to a step than to a parabola.
+        double[] times = [.. Enumerable.Range(0, 40).Select(i => (double)i)];
+        double[] late = [.. times.Select(x => Math.Exp(x / 4))];
+        LineStep.IsBend(times, late, LineStep.Find(times, late)).ShouldBeTrue();
         LineStep.Find([1, 2, 3], [1, 2, 3]).IsTried.ShouldBeFalse();
+        LineStep.IsBend([1, 2, 3], [1, 2, 3], LineStep.Find([1, 2, 3], [1, 2, 3])).ShouldBeFalse();
         LineStep.Find([1, 2, 3], [1, 2, 3]).PValue.ShouldBe(1);
         LineStep.Find(t, [.. t.Select(x => 3 * x)]).PValue.ShouldBe(1);
     }

@@ -77,7 +77,7 @@ public class TrendAssessorTests
         double[] y = [.. t.Select(x => 100 * x * x + 3 * DecayNoiseSource.Normal(random))];
         var step = LineStep.Find(t, y);
         step.PValue.ShouldBeLessThan(0.01);
-        step.BendExplainsAsMuch.ShouldBeTrue();
+        LineStep.IsBend(t, y, step).ShouldBeTrue();
         TrendAssessment.Of(t, y).Changes.ShouldBeEmpty();
     }
 
