@@ -14,12 +14,7 @@ internal sealed class MeasurandStates
     private readonly RiseDesigns rises;
     private readonly FamilyDesigns families;
 
-    private MeasurandStates(
-        ChargeRecords records,
-        AssessmentOptions options,
-        RiseDesigns rises,
-        FamilyDesigns families
-    )
+    private MeasurandStates(ChargeRecords records, AssessmentOptions options, RiseDesigns rises, FamilyDesigns families)
     {
         this.records = records;
         this.options = options;
