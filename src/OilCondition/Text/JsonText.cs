@@ -83,6 +83,13 @@ internal static class JsonText
     /// <summary>Seven significant figures: more than any reading carries, and the same digits on every framework.</summary>
     public static void WriteFigure(this Utf8JsonWriter json, string name, double value)
     {
+        if (value is > 0 and < 1e7 && value == (int)value)
+        {
+            // As most limits are: its digits need no search.
+            json.WriteNumber(name, (int)value);
+            return;
+        }
+
         json.WritePropertyName(name);
 #if NET
         Span<byte> digits = stackalloc byte[32];
