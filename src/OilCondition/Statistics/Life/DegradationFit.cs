@@ -268,13 +268,18 @@ internal sealed class DegradationFit : IDisposable
         var neighbour = Math.Min(logs[group[before]], logs[group[after]]);
         var all = DegradationPrior.Family;
         var (low, high) = (all[group[before]].Course.Bend, all[group[after]].Course.Bend);
+        var steepness = logs[index] - neighbour;
+        if (!(steepness > TooFarApart))
+        {
+            return;
+        }
+
         var summit = Summit(
             (low, logs[group[before]]),
             (all[index].Course.Bend, logs[index]),
             (high, logs[group[after]])
         );
-        var steepness = logs[index] - neighbour;
-        if (!(steepness > TooFarApart) || (steepness < TooSteep && !(summit > best - Unlikely)))
+        if (steepness < TooSteep && !(summit > best - Unlikely))
         {
             return;
         }

@@ -10,10 +10,10 @@ internal sealed class MixtureLaw : IDisposable
     private readonly CycleAhead? cycle;
     private readonly double nearerAtStart;
     private int taken;
-
-    // Sums over the paths: of weights, and of weight times the chance at the last reading.
     private double weight;
-    private double begun;
+
+    /// <summary>The chance at the last reading; null until all paths are there.</summary>
+    private double? atStart;
 
     /// <summary>What stands adds the same at any time: the sum of weight times chance.</summary>
     private double standing;
@@ -31,12 +31,10 @@ internal sealed class MixtureLaw : IDisposable
     /// <summary>Adds a path; those that are alike and follow one another stand in one group.</summary>
     public void Add(in PassagePath path)
     {
-        var atStart = path.Weight * path.AtStart(nearerAtStart);
         weight += path.Weight;
-        begun += atStart;
         if (cycle is null && path.IsStanding)
         {
-            standing += atStart;
+            standing += path.Weight * path.AtStart(0);
         }
         else if (groups.Count > 0 && groups[groups.Count - 1].IsAlike(path))
         {
@@ -52,8 +50,8 @@ internal sealed class MixtureLaw : IDisposable
     /// <summary>The chance by a time since the last reading.</summary>
     public double Passed(double time)
     {
-        var atStart = begun / weight;
-        if (!(atStart < 1))
+        var begun = atStart ??= Beyond(0, nearerAtStart);
+        if (!(begun < 1))
         {
             return time > 0 ? 1 : 0;
         }
@@ -65,7 +63,7 @@ internal sealed class MixtureLaw : IDisposable
             beyond = Math.Max(beyond, Beyond(peak, cycle.Highest));
         }
 
-        return Math.Min(1, Math.Max(0, (beyond - atStart) / (1 - atStart)));
+        return Math.Min(1, Math.Max(0, (beyond - begun) / (1 - begun)));
     }
 
     /// <summary>Gives back the room for the figures of the paths.</summary>
