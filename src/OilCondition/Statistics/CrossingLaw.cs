@@ -6,13 +6,17 @@ namespace OilCondition.Statistics;
 /// <summary>When a limit is crossed, as a chance that grows with time. Times count from the last reading, in its unit.</summary>
 /// <remarks>
 /// A table, worked out once: the chance at times that halve from the latest down to where nothing is left of it, and in between wherever it grows by more
-/// than 1/12 from one to the next, or by more than 1/25 where it bends. Between its points the chance is a smooth curve over the logarithm of time, see <see cref="MonotoneCubic"/>, so
-/// that every question, whichever way it is asked, has one answer. The chance is given that the limit is not crossed at the last reading. Given that it is not crossed at a later
+/// than 1/12 from one to the next, or by more than 1/25 where it bends or is below 1/8. Between its points the chance is a smooth curve over the logarithm of time, see
+/// <see cref="MonotoneCubic"/>, so that every question, whichever way it is asked, has one answer. Below 1/8, where the way bends upward, it is the straight line: that
+/// lies above the curve, and an early date is rather a little too early than too late. The chance is given that the limit is not crossed at the last reading. Given that it is not crossed at a later
 /// time n either, it is (F(t) − F(n)) / (1 − F(n)). Where F(n) is 1 to nearly all digits, 'not crossed' contradicts the law, and the answer has few digits left.
 /// </remarks>
 internal sealed class CrossingLaw
 {
     private const double LargestStep = 1.0 / 12;
+
+    /// <summary>Below it the way is straight from point to point.</summary>
+    private const double Early = 0.125;
 
     /// <summary>A step that is larger stands only where the way between its ends is as good as straight.</summary>
     private const double LargestBentStep = 0.04;
@@ -22,7 +26,7 @@ internal sealed class CrossingLaw
 
     /// <summary>In the tails, from a chance of this on, the odds grow by no more than a factor from one point to the next.</summary>
     private const double SmallestTail = 2e-3;
-    private const double LargestOdds = 4;
+    private const double LargestOdds = 3;
     private static readonly double Ln2 = Math.Log(2);
 
     /// <summary>A crossing within this part of the time that is looked at is one at once.</summary>
@@ -109,7 +113,9 @@ internal sealed class CrossingLaw
         }
 
         var part = (log - logTimes[after - 1]) / (logTimes[after] - logTimes[after - 1]);
-        return new MonotoneCubic(logTimes, chances, after).At(part);
+        return chances[after - 1] < Early
+            ? chances[after - 1] + part * ((double)chances[after] - chances[after - 1])
+            : new MonotoneCubic(logTimes, chances, after).At(part);
     }
 
     /// <summary>The chance by a time, given that the limit is not crossed by an earlier one.</summary>
@@ -154,7 +160,10 @@ internal sealed class CrossingLaw
             return true;
         }
 
-        var part = new MonotoneCubic(logTimes, chances, after).PartOf(wanted);
+        var part =
+            chances[after - 1] < Early
+                ? (wanted - chances[after - 1]) / ((double)chances[after] - chances[after - 1])
+                : new MonotoneCubic(logTimes, chances, after).PartOf(wanted);
         var log = logTimes[after - 1] + part * (logTimes[after] - logTimes[after - 1]);
         time = Math.Max(intact, Math.Min(Latest, Math.Exp(log)));
         return true;
@@ -206,7 +215,7 @@ internal sealed class CrossingLaw
             double before = chances[i - 1];
             double after = chances[i];
             return after - before > LargestStep
-                || (after - before > LargestBentStep && Math.Abs(Bend(i)) > LargestBend)
+                || (after - before > LargestBentStep && (before < Early || Math.Abs(Bend(i)) > LargestBend))
                 || (
                     after > SmallestTail
                     && before < 1 - SmallestTail
