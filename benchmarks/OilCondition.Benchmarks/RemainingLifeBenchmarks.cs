@@ -41,7 +41,8 @@ public class RemainingLifeBenchmarks
         double sum = 0;
         foreach (var (times, values) in columns)
         {
-            sum += Degradation.Fit(times, values).Weights[0];
+            using var fit = Degradation.Fit(times, values);
+            sum += fit.Weights[0];
         }
 
         return sum;
@@ -53,7 +54,8 @@ public class RemainingLifeBenchmarks
         double sum = 0;
         foreach (var (times, values) in columns)
         {
-            var law = Degradation.Fit(times, values).Above(1.6, 1e4);
+            using var fit = Degradation.Fit(times, values);
+            var law = fit.Above(1.6, 1e4);
             sum += law.TryTime(0.1, 0, out var p10) ? p10 : 0;
             sum += law.TryTime(0.5, 0, out var p50) ? p50 : 0;
             sum += law.TryTime(0.9, 0, out var p90) ? p90 : 0;

@@ -33,13 +33,7 @@ internal static class Degradation
     {
         Guard.SameLength(values.Length, times.Length, nameof(values), nameof(times));
         var (distinct, means) = Merged(times, values);
-        return new DegradationFit(
-            distinct,
-            means,
-            prior ?? DegradationPrior.Default,
-            readingError,
-            designs ?? new FamilyDesigns()
-        );
+        return new DegradationFit(distinct, means, prior ?? DegradationPrior.Default, readingError, designs);
     }
 
     /// <summary>Each time once, with the mean of its readings.</summary>

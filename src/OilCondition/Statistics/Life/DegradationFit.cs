@@ -33,6 +33,7 @@ internal sealed class DegradationFit : IDisposable
 
     /// <summary>What was read by each of <see cref="DegradationPrior.Fours"/> that is no drift that walks.</summary>
     private readonly FourReadings[] read = [];
+    private readonly FamilyDesigns? own;
     private readonly FamilyDesign? family;
     private readonly double[] weights = [];
 
@@ -44,13 +45,13 @@ internal sealed class DegradationFit : IDisposable
     /// <param name="values">What was read.</param>
     /// <param name="prior">What is believed beforehand.</param>
     /// <param name="readingError">Standard deviation of one reading by its test method; 0 where it is not known.</param>
-    /// <param name="designs">Designs to be shared.</param>
+    /// <param name="designs">Designs to be shared; null for its own.</param>
     public DegradationFit(
         double[] times,
         double[] values,
         DegradationPrior prior,
         double readingError,
-        FamilyDesigns designs
+        FamilyDesigns? designs
     )
     {
         this.values = values;
@@ -72,7 +73,8 @@ internal sealed class DegradationFit : IDisposable
             positions[i] = (positions[i] - first) / Span;
         }
 
-        family = designs.Of(positions);
+        own = designs is null ? new FamilyDesigns() : null;
+        family = (designs ?? own!).Of(positions);
         read = ArrayPool<FourReadings>.Shared.Rent(DegradationPrior.Fours.Length);
         weights = Weighted(family);
     }
@@ -136,6 +138,8 @@ internal sealed class DegradationFit : IDisposable
         {
             ArrayPool<FourReadings>.Shared.Return(read, clearArray: true);
         }
+
+        own?.Dispose();
     }
 
     private DegradationMember Member(int group, int place)
