@@ -25,9 +25,9 @@ internal sealed class MeasurandStates
     /// <summary>One state for each measurand that has a limit, in the order of the limit set.</summary>
     public static IReadOnlyList<MeasurandState> Of(ChargeRecords records, LimitSet limits, AssessmentOptions options)
     {
-        using var rises = new RiseDesigns();
-        using var families = new FamilyDesigns();
-        var states = new MeasurandStates(records, options, rises, families);
+        using var ofTrends = new RiseDesigns();
+        using var ofForecasts = new FamilyDesigns();
+        var states = new MeasurandStates(records, options, ofTrends, ofForecasts);
         return limits.ByMeasurand.Select(states.Of).ToArray();
     }
 
