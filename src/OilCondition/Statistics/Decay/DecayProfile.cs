@@ -19,7 +19,8 @@ internal readonly struct DecayProfile
     /// <summary>A floor this many times the spread of the values away is no floor.</summary>
     private const double Beyond = 1e7;
 
-    private const double Rounding = 1e-13;
+    /// <summary>Of the sum of squares about the mean: readings whose scatter leaves less are exact.</summary>
+    public const double Rounding = 1e-13;
 
     // Of four rates each, one a lane; the arrays may be longer.
     private readonly Lanes[] scaledRates;
@@ -74,8 +75,9 @@ internal readonly struct DecayProfile
             scaledRates[0] = LaneMath.Of(found.ScaledRate);
             columns.AtFourRates(scaledRates[0], out var d, out var dd, out var dy);
 
-            // Exact readings leave one rate, whose curve is compatible but for rounding.
-            var limit = rateIsKnown ? reach.Limit : reach.Limit + Rounding * shape.Total;
+            // Exact readings leave one rate, whose curve is compatible but for rounding, whichever way its squares are summed.
+            var squares = LaneMath.At(shape.Free(d, dd, dy, out _, out _), 0);
+            var limit = rateIsKnown ? reach.Limit : Math.Max(reach.Limit, squares) + Rounding * shape.Total;
             ellipses[0] = new DecayEllipse(columns.Count, shape, d, dd, dy, limit);
         }
         else

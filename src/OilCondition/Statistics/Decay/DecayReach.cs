@@ -9,8 +9,8 @@ internal readonly ref struct DecayReach
     /// <summary>Of the way from the best rate: the step after it would be its cube.</summary>
     private const double LastStep = 2e-3;
 
-    /// <summary>Of the sum of squares about the mean: what a residual sum of squares may be off.</summary>
-    private const double Rounding = 1e-15;
+    /// <summary>Of the sum of squares about the mean: what a residual sum of squares may be off. That of a profile, so that both take the same readings for exact.</summary>
+    private const double Rounding = DecayProfile.Rounding;
 
     private readonly DecayColumns columns;
     private readonly DecayShape shape;
