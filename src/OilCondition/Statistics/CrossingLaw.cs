@@ -112,10 +112,7 @@ internal sealed class CrossingLaw
             return chances[after - 1];
         }
 
-        var part = (log - logTimes[after - 1]) / (logTimes[after] - logTimes[after - 1]);
-        return chances[after - 1] < Early
-            ? chances[after - 1] + part * ((double)chances[after] - chances[after - 1])
-            : new MonotoneCubic(logTimes, chances, after).At(part);
+        return Piece(after).At((log - logTimes[after - 1]) / Width(after));
     }
 
     /// <summary>The chance by a time, given that the limit is not crossed by an earlier one.</summary>
@@ -160,14 +157,18 @@ internal sealed class CrossingLaw
             return true;
         }
 
-        var part =
-            chances[after - 1] < Early
-                ? (wanted - chances[after - 1]) / ((double)chances[after] - chances[after - 1])
-                : new MonotoneCubic(logTimes, chances, after).PartOf(wanted);
-        var log = logTimes[after - 1] + part * (logTimes[after] - logTimes[after - 1]);
+        var log = logTimes[after - 1] + Piece(after).PartOf(wanted) * Width(after);
         time = Math.Max(intact, Math.Min(Latest, Math.Exp(log)));
         return true;
     }
+
+    /// <summary>The way from the point before one to it.</summary>
+    private MonotoneCubic Piece(int after) =>
+        chances[after - 1] < Early
+            ? MonotoneCubic.Chord(chances[after - 1], chances[after])
+            : new MonotoneCubic(logTimes, chances, after);
+
+    private double Width(int after) => (double)logTimes[after] - logTimes[after - 1];
 
     /// <summary>The points of a law while it is worked out, by time.</summary>
     private sealed class SortedPoints(Func<double, double> passed) : IDisposable

@@ -34,6 +34,15 @@ internal readonly struct MonotoneCubic
         late = after < x.Length - 1 ? width * Slope(x, y, after) - rise : 0;
     }
 
+    private MonotoneCubic(double from, double to)
+    {
+        this.from = from;
+        rise = to - from;
+    }
+
+    /// <summary>The straight piece from a value to another.</summary>
+    public static MonotoneCubic Chord(double from, double to) => new(from, to);
+
     /// <summary>How far the middle lies above that of the straight line.</summary>
     public double Bend => (early - late) / 8;
 

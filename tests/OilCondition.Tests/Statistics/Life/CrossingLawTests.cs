@@ -54,6 +54,17 @@ public class CrossingLawTests
     }
 
     [Fact]
+    public void No_chance_falls_where_one_piece_meets_the_next()
+    {
+        var times = new SortedSet<double>();
+        var law = CrossingLaw.Of(time => times.Add(time) ? Laws["exponential"](time) : double.NaN, Latest);
+        foreach (var time in times.Take(times.Count - 1))
+        {
+            law.ChanceBefore(time * (1 - 1e-12)).ShouldBeLessThanOrEqualTo(law.ChanceBefore(time * (1 + 1e-12)));
+        }
+    }
+
+    [Fact]
     public void A_jump_is_found_to_a_ten_thousandth_of_its_time()
     {
         var law = CrossingLaw.Of(t => t < 37 ? 0 : 1, Latest);
