@@ -56,11 +56,36 @@ public class CrossingLawTests
     [Fact]
     public void No_chance_falls_where_one_piece_meets_the_next()
     {
+        // Gaps between the logarithms of times about 1, which are no single figures, are among them.
+        for (var latest = 300.0; latest < 1300; latest += 1.7)
+        {
+            var times = new SortedSet<double>();
+            var law = CrossingLaw.Of(time => times.Add(time) ? 1 - Math.Exp(-time / 2) : double.NaN, latest);
+            foreach (var time in times.Take(times.Count - 1))
+            {
+                law.ChanceBefore(time * (1 - 1e-12)).ShouldBeLessThanOrEqualTo(law.ChanceBefore(time * (1 + 1e-12)));
+            }
+        }
+    }
+
+    [Fact]
+    public void Below_an_eighth_the_chance_grows_evenly_with_the_logarithm_of_time()
+    {
         var times = new SortedSet<double>();
         var law = CrossingLaw.Of(time => times.Add(time) ? Laws["exponential"](time) : double.NaN, Latest);
-        foreach (var time in times.Take(times.Count - 1))
+        double[] early = [.. times.Where(time => law.ChanceBefore(time) < 0.125)];
+        early.Length.ShouldBeGreaterThan(5);
+        for (var i = 1; i < early.Length; i++)
         {
-            law.ChanceBefore(time * (1 - 1e-12)).ShouldBeLessThanOrEqualTo(law.ChanceBefore(time * (1 + 1e-12)));
+            var (before, after) = (law.ChanceBefore(early[i - 1]), law.ChanceBefore(early[i]));
+            var middle = Math.Sqrt(early[i - 1] * early[i]);
+            if (i > 1)
+            {
+                law.ChanceBefore(middle).ShouldBe((before + after) / 2, 1e-9);
+            }
+
+            // The chord lies above: what happens early is rather told too early.
+            law.ChanceBefore(middle).ShouldBeGreaterThanOrEqualTo(Laws["exponential"](middle) - 1e-9);
         }
     }
 
