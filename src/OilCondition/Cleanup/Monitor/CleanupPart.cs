@@ -21,7 +21,7 @@ public sealed class CleanupPart
         Reason = reason;
         Centre = centre;
         IsStalled = part.IsStalled && !part.Hold.IsMet && part.Hold.Since is null;
-        StallEvidence = IsStalled ? part.StallEvidence : [];
+        StallEvidence = IsStalled ? part.Look.Evidence : [];
         MetAt = part.IsMet ? part.Hold.MetAt : null;
         HoldingSince = part.Hold.IsMet ? part.Hold.HeldFrom : part.Hold.Since;
     }

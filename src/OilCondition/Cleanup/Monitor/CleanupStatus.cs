@@ -198,7 +198,7 @@ public sealed class CleanupStatus
     public Measurand? StalledPart => stalled?.Measurand;
 
     /// <summary>The figures that show that it stalls; none where it does not.</summary>
-    public IReadOnlyList<EvidenceItem> StallEvidence => stalled?.StallEvidence ?? [];
+    public IReadOnlyList<EvidenceItem> StallEvidence => stalled?.Look.Evidence ?? [];
 
     /// <summary>When all that is asked has held for long enough. <see cref="Reason"/> says why there is no date.</summary>
     public Arrival<DateTimeOffset> Arrival => outlook.Value.Arrival;
@@ -213,26 +213,26 @@ public sealed class CleanupStatus
     public IReadOnlyList<CleanupPart> Parts => outlook.Value.Parts;
 
     /// <summary>How the stall shows.</summary>
-    internal StallSign StallSign => stalled?.Sign ?? StallSign.None;
+    internal StallSign StallSign => stalled?.Look.Sign ?? StallSign.None;
 
     /// <summary>The stretch of water readings that shows no fall, or a rise; null where there is none.</summary>
-    internal RunStretch? Stretch => stalled?.Stretch;
+    internal RunStretch? Stretch => stalled?.Look.Stretch;
 
     /// <summary>
     /// The readings of the measurand followed from so many hours after the oil was warm, or from when it is usually mixed where no temperature says since when it has
     /// been warm; null where they are too few.
     /// </summary>
     internal RunStretch? MixedAfter(double hours) =>
-        Options.Target.HasValue ? runParts[0].WarmFor(Temperature.HasValue ? hours : null) : null;
+        Options.Target.HasValue ? runParts[0].Look.WarmFor(Temperature.HasValue ? hours : null) : null;
 
     /// <summary>Since when the oil has been as warm as it is, if that is long enough for it to be mixed; else null.</summary>
     internal DateTimeOffset? WarmAndMixedSince =>
-        Options.Target.HasValue && runParts[0].IsMixed ? runParts[0].WarmFrom : null;
+        Options.Target.HasValue && runParts[0].Look.IsMixed ? runParts[0].Look.WarmFrom : null;
 
     /// <summary>The oil's latest temperature, and for how long it has been that warm; null where none was read.</summary>
     internal TankReading? Tank =>
         Temperature is { } oil && Options.Target.HasValue
-            ? new TankReading(oil.DegreesCelsius, (AsOf - runParts[0].WarmFrom).TotalHours)
+            ? new TankReading(oil.DegreesCelsius, (AsOf - runParts[0].Look.WarmFrom).TotalHours)
             : null;
 
     /// <summary>Since when the sensor has stood at saturation without a break, the content there, and its readings; null where it does not.</summary>

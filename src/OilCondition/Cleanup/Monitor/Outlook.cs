@@ -139,7 +139,7 @@ internal sealed class Outlook
 
         var isHolding = hold.Since.HasValue;
         var soonest = hold.Since ?? status.AsOf;
-        if (!isHolding && part.Sign == StallSign.AtSaturation)
+        if (!isHolding && part.Look.Sign == StallSign.AtSaturation)
         {
             return Open(CompletionReason.Stalled);
         }
