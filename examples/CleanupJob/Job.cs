@@ -149,7 +149,8 @@ public static class Job
             Task.Target,
             Task.Oil.SaturationCurve,
             TimeSpan.FromHours(6),
-            Celsius(45)
+            Celsius(45),
+            planned: PlannedPerformance.Of(Plan)
         );
 
     public static CleanupLoop Loop { get; } = new(Task.Reservoir.OilVolume, Pump.FullFlow);

@@ -70,7 +70,7 @@ foreach (var reading in log)
 }
 
 var status = monitor.Status();
-var planned = PlannedPerformance.Of(plan);
+var planned = Job.Monitoring.Planned!;
 var beside = ObservedAgainstPlanned.Of(status.Curve, planned);
 Console.WriteLine($"\nFit: {status.Curve}");
 Console.WriteLine("Observed and planned:");
@@ -79,7 +79,7 @@ Console.WriteLine($"  water coming in  {beside.WaterIngress}: {Words(beside.Ingr
 Console.WriteLine($"  level            {beside.Level}: {Words(beside.LevelAgreement)}");
 Console.WriteLine($"  planned          {planned}\n");
 
-var diagnosis = StallDiagnosis.Of(status, planned, RunConditions.Of(plan, Job.Celsius(60), Pressure.FromPascals(1500)));
+var diagnosis = StallDiagnosis.Of(status, RunConditions.Of(plan, Job.Celsius(60), Pressure.FromPascals(1500)));
 var record = CleanupRecord.Of(status, Job.Facts, diagnosis);
 Console.WriteLine(record.ToText());
 
@@ -98,7 +98,6 @@ Console.WriteLine("Had the cooler gone on leaking (invented log):");
 var leaking = CleanupMonitor.Of(Job.Monitoring, StalledRun.Log()).Status();
 var why = StallDiagnosis.Of(
     leaking,
-    planned,
     RunConditions.Of(plan, Job.Celsius(60), Pressure.FromPascals(1500), condensateFlow: MassFlow.FromGramsPerHour(9.6))
 );
 Console.WriteLine($"{leaking}\n");

@@ -5,7 +5,7 @@ namespace OilCondition.Contracts;
 /// <summary>Something that was done to an oil.</summary>
 [Variant("kind", "oil-change", "", "")]
 [Variant("kind", "top-up", "litres", "")]
-[Variant("kind", KnownWords.TreatmentKindButDrainAndRefill, "measurand target", "endedAt unit equipment")]
+[Variant("kind", KnownWords.TreatmentKindButDrainAndRefill, "measurand target", "endedAt unit equipment planned")]
 public class EventData : ContractPart
 {
     /// <summary>What was done.</summary>
@@ -34,4 +34,7 @@ public class EventData : ContractPart
 
     /// <summary>Identifier of the equipment, as in the station file.</summary>
     public string? Equipment { get; set; }
+
+    /// <summary>What was planned for a treatment of water; left out where it is not known.</summary>
+    public PlannedData? Planned { get; set; }
 }

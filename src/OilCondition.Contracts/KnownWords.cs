@@ -13,11 +13,10 @@ internal static class KnownWords
         "hot-oil vacuum flash-point electrical-isolation pressurised-oil spills-and-waste makers-limits local-codes foam-over light-ends-lost coking-on-heater drain-water-first moving-machinery";
     public const string CleanupFigureOutcome =
         "bounded no-upper-end no-lower-end not-determined too-few-readings too-few-above-limit known floor-contradicted";
-    public const string CleanupPhase =
-        "no-readings warming free-water-leaving falling stalled holding at-target rebounded";
+    public const string CleanupPhase = "no-readings warming free-water falling stalled holding at-target rebounded";
     public const string CleanupVerdict = "not-determined target-met hold-not-completed not-reached stalled rebounded";
     public const string CompletionReasonButNone =
-        "not-yet-shown not-on-one-course too-cold free-water-leaving too-few-readings readings-too-far-apart stalled";
+        "not-yet-shown not-on-one-course too-cold free-water too-few-readings readings-too-far-apart stalled";
     public const string CondensateAgreement = "not-measured not-determined agrees less-collected more-collected";
     public const string CondensateReason =
         "vapour-with-exhaust drained-elsewhere less-water-before water-came-in standing-water humid-sweep-air";
@@ -64,7 +63,7 @@ internal static class KnownWords
         "vacuum-or-sweep-air oil-too-cold water-ingress bypass-or-short-circuit poor-vacuum sweep-air-missing vacuum-gauge-wrong thermometer-wrong";
     public const string StallCheck =
         "chamber-pressure sweep-air oil-temperature heater water-sources standing-water bypass-valves suction-and-return oil-flow titration-beside-sensor condensate more-readings";
-    public const string StallSignButNone = "levels-off shows-no-fall rises at-saturation";
+    public const string StallSignButNone = "levels-off shows-no-fall behind-the-plan rises at-saturation";
     public const string StallVerdict = "not-determined sensor-at-saturation done not-stalled slow stalled";
     public const string TopUpOutcome = "corrected no-top-up does-not-add-up new-oil-value-missing renews-charge";
     public const string TreatmentKind =

@@ -104,6 +104,14 @@ public static class RunRows
             "as planned, slow: a fifth of the flow, each 2 h",
             () => Healthy(plants, runs, seed + 17, slow: 0.2)
         );
+        yield return (
+            "water of the bottom comes up for 8 h, each 2 h",
+            () => Healthy(plants, runs, seed + 32, stirHours: 8)
+        );
+        yield return (
+            "a fifth of the flow beside a plan with all of it, each 2 h",
+            () => Healthy(plants, runs, seed + 33, slow: 0.2, plannedFlowShare: 1)
+        );
         yield return ("as planned, warm-up, sensor each 0.5 h", () => HealthySensor(plants, runs, seed + 18));
         yield return ("ingress starts after 5 h while it still falls, sensor", () => MidRun(plants, runs, seed + 19));
     }
@@ -122,7 +130,8 @@ public static class RunRows
         DryingTank plant,
         double targetPpm,
         PurificationPlan plan,
-        double? stallAfterHours = null
+        double? stallAfterHours = null,
+        bool isPlanned = true
     ) =>
         CleanupMonitorOptions.ReferredTo(
             DryingTank.Start,
@@ -131,7 +140,8 @@ public static class RunRows
             TimeSpan.FromHours(4),
             Temperature.FromDegreesCelsius(20),
             TimeSpan.FromHours(24),
-            stallAfter: stallAfterHours is { } hours ? TimeSpan.FromHours(hours) : null
+            stallAfter: stallAfterHours is { } hours ? TimeSpan.FromHours(hours) : null,
+            planned: isPlanned ? PlannedPerformance.Of(plan) : null
         );
 
     private static CleanupReading Titration(Random random, double hour, double ppm, double scatter, double celsius) =>
@@ -170,8 +180,8 @@ public static class RunRows
     {
         var random = new Random(seed);
         List<double> called = [];
-        List<double> diagnosed = [];
-        var (named, held, missed) = (0, 0, 0);
+        List<double> alone = [];
+        var (named, held) = (0, 0);
         for (var run = 0; run < runs; run++)
         {
             var plant = plants[run % plants.Length];
@@ -191,37 +201,39 @@ public static class RunRows
             var target = 0.35 * saturation;
             var plan = plant.Plan(first, target);
             var monitor = new CleanupMonitor(Options(plant, target, plan));
-            var isCalled = false;
-            for (var hour = 0.0; hour <= 72 && !isCalled; hour += every)
+            var unplanned = new CleanupMonitor(Options(plant, target, plan, isPlanned: false));
+            var (isCalled, isCalledAlone) = (false, false);
+            for (var hour = 0.0; hour <= 72 && !(isCalled && isCalledAlone); hour += every)
             {
-                monitor.Take(Titration(random, hour, DryingTank.At(contents, hour), 0.03, plant.Celsius));
-                var status = monitor.Status();
-                var why = Diagnose(status, plan, plant);
-                if (why.Verdict == StallVerdict.Stalled && diagnosed.Count == run)
+                var reading = Titration(random, hour, DryingTank.At(contents, hour), 0.03, plant.Celsius);
+                unplanned.Take(reading);
+                if (!isCalledAlone && unplanned.Status().Phase == CleanupPhase.Stalled)
                 {
-                    diagnosed.Add(hour);
+                    isCalledAlone = true;
+                    alone.Add(hour);
                 }
 
-                if (status.Phase == CleanupPhase.Stalled)
+                monitor.Take(reading);
+                var status = monitor.Status();
+                if (!isCalled && status.Phase == CleanupPhase.Stalled)
                 {
                     isCalled = true;
                     called.Add(hour);
+                    var why = Diagnose(status, plan, plant);
                     named += why.Causes.Count > 0 && why.Causes[0].Kind == StallCauseKind.WaterIngress ? 1 : 0;
                     held += Holds(why, gram) ? 1 : 0;
                 }
             }
-
-            missed += isCalled ? 0 : 1;
         }
 
-        return $"stalled {ScoreRow.Percent(runs - missed, runs)} after {Quantiles(called)}, by the plan after {Quantiles(diagnosed)}, water first {ScoreRow.Percent(named, runs)}, interval holds {ScoreRow.Percent(held, runs)}";
+        return $"stalled {ScoreRow.Percent(called.Count, runs)} after {Quantiles(called)}, water first {ScoreRow.Percent(named, runs)}, interval holds {ScoreRow.Percent(held, runs)}; without a plan {ScoreRow.Percent(alone.Count, runs)} after {Quantiles(alone)}";
     }
 
     private static string Pinned(DryingTank[] plants, int runs, int seed, double every = 0)
     {
         var random = new Random(seed);
         List<double> called = [];
-        List<double> diagnosed = [];
+        List<double> alone = [];
         List<double> asked = [];
         var (named, held) = (0, 0);
         for (var run = 0; run < runs; run++)
@@ -233,47 +245,58 @@ public static class RunRows
             var contents = (plant with { TrueGramPerHour = _ => gram }).Course(first, 72);
             var target = 0.35 * saturation;
             var plan = plant.Plan(first, target);
-            var monitor = new CleanupMonitor(Options(plant, target, plan));
-            monitor.Take(Titration(random, 0, first, 0.03, plant.Celsius));
-            for (var hour = 0.25; hour <= 72; hour += 0.5)
+            CleanupMonitor[] monitors =
+            [
+                new(Options(plant, target, plan)),
+                new(Options(plant, target, plan, isPlanned: false)),
+            ];
+            void Take(CleanupReading reading)
+            {
+                monitors[0].Take(reading);
+                monitors[1].Take(reading);
+            }
+
+            Take(Titration(random, 0, first, 0.03, plant.Celsius));
+            var (isCalled, isCalledAlone) = (false, false);
+            for (var hour = 0.25; hour <= 72 && !(isCalled && isCalledAlone); hour += 0.5)
             {
                 if (every > 0 && hour > every && (hour - 0.25) % every < 0.1)
                 {
-                    monitor.Take(
-                        Titration(random, hour - 0.2, DryingTank.At(contents, hour - 0.2), 0.03, plant.Celsius)
-                    );
+                    Take(Titration(random, hour - 0.2, DryingTank.At(contents, hour - 0.2), 0.03, plant.Celsius));
                 }
 
-                monitor.Take(
+                Take(
                     CleanupReading.Sensor(
                         At(hour),
                         Ratio.FromDecimalFractions(Math.Min(1, DryingTank.At(contents, hour) / saturation)),
                         Temperature.FromDegreesCelsius(plant.Celsius)
                     )
                 );
-                var status = monitor.Status();
-                var why = Diagnose(status, plan, plant);
-                if (why.Verdict == StallVerdict.Stalled && diagnosed.Count == run)
-                {
-                    diagnosed.Add(hour);
-                }
-
-                if (asked.Count == run && status.ToString().Contains("titrate"))
+                var unplanned = monitors[1].Status();
+                if (asked.Count == run && unplanned.ToString().Contains("titrate"))
                 {
                     asked.Add(hour);
                 }
 
-                if (status.Phase == CleanupPhase.Stalled)
+                if (!isCalledAlone && unplanned.Phase == CleanupPhase.Stalled)
                 {
+                    isCalledAlone = true;
+                    alone.Add(hour);
+                }
+
+                var status = monitors[0].Status();
+                if (!isCalled && status.Phase == CleanupPhase.Stalled)
+                {
+                    isCalled = true;
                     called.Add(hour);
+                    var why = Diagnose(status, plan, plant);
                     named += why.Causes.Count > 0 && why.Causes[0].Kind == StallCauseKind.WaterIngress ? 1 : 0;
                     held += Holds(why, gram) ? 1 : 0;
-                    break;
                 }
             }
         }
 
-        return $"stalled {ScoreRow.Percent(called.Count, runs)} after {Quantiles(called)}, asks for a titration after {Quantiles(asked)}, by the plan after {Quantiles(diagnosed)}, water first {ScoreRow.Percent(named, runs)}, bound holds {ScoreRow.Percent(held, runs)}";
+        return $"stalled {ScoreRow.Percent(called.Count, runs)} after {Quantiles(called)}, water first {ScoreRow.Percent(named, runs)}, bound holds {ScoreRow.Percent(held, runs)}; without a plan asks for a titration after {Quantiles(asked)}, stalled {ScoreRow.Percent(alone.Count, runs)} after {Quantiles(alone)}";
     }
 
     private sealed record Fault(DryingTank Truth, double GaugeCelsius, double GaugePascal, StallCauseKind[] First)
@@ -329,7 +352,12 @@ public static class RunRows
             }
         }
 
-        return $"stalled {ScoreRow.Percent(stalled, runs)}, cause first {ScoreRow.Percent(first, runs)}, named {ScoreRow.Percent(within, runs)}, sure of itself {ScoreRow.Percent(certain, runs)}, rate interval holds {ScoreRow.Percent(held, runs)}; else {string.Join(", ", others.OrderByDescending(one => one.Value).Select(one => $"{one.Key} {one.Value}"))}";
+        var rate = held > 0 ? $", rate interval holds {ScoreRow.Percent(held, runs)}" : "";
+        var otherwise =
+            others.Count > 0
+                ? $"; else {string.Join(", ", others.OrderByDescending(one => one.Value).Select(one => $"{one.Key} {one.Value}"))}"
+                : "";
+        return $"stalled {ScoreRow.Percent(stalled, runs)}, cause first {ScoreRow.Percent(first, runs)}, named {ScoreRow.Percent(within, runs)}, sure of itself {ScoreRow.Percent(certain, runs)}{rate}{otherwise}";
     }
 
     private static Fault Cold(DryingTank plant, Random random)
@@ -512,7 +540,7 @@ public static class RunRows
     {
         var random = new Random(seed);
         var plant = Seen[0];
-        var (stalled, early, curveEarly, done, reached) = (0, 0, 0, 0, 0);
+        var (stalled, behind, early, curveEarly, done, reached) = (0, 0, 0, 0, 0, 0);
         List<double> late = [];
         for (var run = 0; run < runs; run++)
         {
@@ -522,23 +550,35 @@ public static class RunRows
             var constants = Between(random, 3, 5);
             var k = constants / (every * (count - 1));
             var plan = plant.Plan(start, target);
-            var monitor = new CleanupMonitor(Options(plant, target, plan));
+            var monitor = new CleanupMonitor(Options(plant, target, plan, isPlanned: false));
+            var planned = new CleanupMonitor(Options(plant, target, plan));
             var truth = Math.Log((start - level) / (target - level)) / k;
-            var (hasStalled, hasEarly, hasCurve, hasDone, hasReached) = (false, false, false, false, false);
+            var (hasStalled, isBehind, hasEarly, hasCurve, hasDone, hasReached) = (
+                false,
+                false,
+                false,
+                false,
+                false,
+                false
+            );
             var wander = Normal(random);
             for (var i = 0; i < count; i++)
             {
                 var hour = i * every;
                 wander = lag * wander + Math.Sqrt(1 - lag * lag) * Normal(random);
                 var seen = (level + (start - level) * Math.Exp(-k * hour)) * (1 + 0.03 * wander);
-                monitor.Take(Titration(random, hour, seen, 0, 60));
+                var reading = Titration(random, hour, seen, 0, 60);
+                monitor.Take(reading);
+                planned.Take(reading);
                 var status = monitor.Status();
+                var beside = planned.Status();
+                isBehind |= beside.Phase == CleanupPhase.Stalled;
                 hasStalled |= status.Phase == CleanupPhase.Stalled;
                 hasEarly |= status.Phase == CleanupPhase.AtTarget && hour < truth;
                 hasCurve |= status.CurveArrival is Arrival<DateTimeOffset>.Already && hour < truth;
                 if (status.Curve.HasCurve && hour < truth)
                 {
-                    hasDone |= Diagnose(status, plan, plant).Verdict == StallVerdict.Done;
+                    hasDone |= Diagnose(beside, plan, plant).Verdict == StallVerdict.Done;
                 }
 
                 if (status.Phase == CleanupPhase.AtTarget && !hasReached)
@@ -549,13 +589,14 @@ public static class RunRows
             }
 
             stalled += hasStalled ? 1 : 0;
+            behind += isBehind ? 1 : 0;
             early += hasEarly ? 1 : 0;
             curveEarly += hasCurve ? 1 : 0;
             done += hasDone ? 1 : 0;
             reached += hasReached ? 1 : 0;
         }
 
-        return $"false stall {ScoreRow.Percent(stalled, runs)}, met too early {ScoreRow.Percent(early, runs)}, curve reached too early {ScoreRow.Percent(curveEarly, runs)}, diagnosis done too early {ScoreRow.Percent(done, runs)}; met {ScoreRow.Percent(reached, runs)}, {Quantiles(late)} after it was so (hold 4 h)";
+        return $"false stall {ScoreRow.Percent(stalled, runs)}, beside a plan {ScoreRow.Percent(behind, runs)}, met too early {ScoreRow.Percent(early, runs)}, curve reached too early {ScoreRow.Percent(curveEarly, runs)}, diagnosis done too early {ScoreRow.Percent(done, runs)}; met {ScoreRow.Percent(reached, runs)}, {Quantiles(late)} after it was so (hold 4 h)";
     }
 
     private static string Above(int runs, int seed)
@@ -623,7 +664,8 @@ public static class RunRows
         int seed,
         double slow = 1,
         double stirHours = 1.2,
-        double? waits = null
+        double? waits = null,
+        double? plannedFlowShare = null
     )
     {
         var random = new Random(seed);
@@ -642,16 +684,21 @@ public static class RunRows
             var first = Between(random, 0.8, 2) * saturation;
             var contents = truth.Course(first, 72);
             var target = 0.4 * saturation;
-            var plan = (truth with { LitresPerHour = plant.LitresPerHour * slow }).Plan(first, target);
+            var plan = (truth with { LitresPerHour = plant.LitresPerHour * (plannedFlowShare ?? slow) }).Plan(
+                first,
+                target
+            );
             var stallAfter = waits / PlannedPerformance.Of(plan).RatePerHour;
-            var monitor = new CleanupMonitor(Options(plant, target, plan, stallAfter));
+            var monitor = new CleanupMonitor(Options(plant, target, plan, stallAfter, isPlanned: false));
+            var planned = new CleanupMonitor(Options(plant, target, plan, stallAfter));
             var (isStalled, isWrong) = (false, false);
             for (var hour = 0.0; hour <= 72; hour += 2)
             {
-                monitor.Take(Titration(random, hour, DryingTank.At(contents, hour), 0.04, plant.Celsius));
-                var status = monitor.Status();
-                isStalled |= status.Phase == CleanupPhase.Stalled;
-                isWrong |= Diagnose(status, plan, plant).Verdict == StallVerdict.Stalled;
+                var reading = Titration(random, hour, DryingTank.At(contents, hour), 0.04, plant.Celsius);
+                monitor.Take(reading);
+                planned.Take(reading);
+                isStalled |= monitor.Status().Phase == CleanupPhase.Stalled;
+                isWrong |= planned.Status().Phase == CleanupPhase.Stalled;
             }
 
             stalled += isStalled ? 1 : 0;
@@ -659,7 +706,7 @@ public static class RunRows
             rises += DryingTank.At(contents, 2) > first ? 1 : 0;
         }
 
-        return $"false stall {ScoreRow.Percent(stalled, runs)}, by the plan {ScoreRow.Percent(wrong, runs)} (content rises at first in {ScoreRow.Percent(rises, runs)})";
+        return $"false stall {ScoreRow.Percent(wrong, runs)}; without a plan {ScoreRow.Percent(stalled, runs)} (content rises at first in {ScoreRow.Percent(rises, runs)})";
     }
 
     private static string HealthySensor(DryingTank[] plants, int runs, int seed)
@@ -679,21 +726,23 @@ public static class RunRows
             var contents = truth.Course(first, 48);
             var target = 0.4 * plant.SaturationPpm(plant.Celsius);
             var plan = plant.Plan(first, target);
-            var monitor = new CleanupMonitor(Options(plant, target, plan));
+            var monitor = new CleanupMonitor(Options(plant, target, plan, isPlanned: false));
+            var planned = new CleanupMonitor(Options(plant, target, plan));
             var (isStalled, isWrong) = (false, false);
             for (var hour = 0.0; hour <= 48; hour += 0.5)
             {
-                monitor.Take(Sensor(plant, random, hour, DryingTank.At(contents, hour), truth.CelsiusAt(hour)));
-                var status = monitor.Status();
-                isStalled |= status.Phase == CleanupPhase.Stalled;
-                isWrong |= Diagnose(status, plan, plant).Verdict == StallVerdict.Stalled;
+                var reading = Sensor(plant, random, hour, DryingTank.At(contents, hour), truth.CelsiusAt(hour));
+                monitor.Take(reading);
+                planned.Take(reading);
+                isStalled |= monitor.Status().Phase == CleanupPhase.Stalled;
+                isWrong |= planned.Status().Phase == CleanupPhase.Stalled;
             }
 
             stalled += isStalled ? 1 : 0;
             wrong += isWrong ? 1 : 0;
         }
 
-        return $"false stall {ScoreRow.Percent(stalled, runs)}, by the plan {ScoreRow.Percent(wrong, runs)}";
+        return $"false stall {ScoreRow.Percent(wrong, runs)}; without a plan {ScoreRow.Percent(stalled, runs)}";
     }
 
     private static string MidRun(DryingTank[] plants, int runs, int seed)
@@ -737,7 +786,6 @@ public static class RunRows
     private static StallDiagnosis Diagnose(CleanupStatus status, PurificationPlan plan, Fault fault) =>
         StallDiagnosis.Of(
             status,
-            PlannedPerformance.Of(plan),
             RunConditions.Of(
                 plan,
                 Temperature.FromDegreesCelsius(fault.GaugeCelsius),

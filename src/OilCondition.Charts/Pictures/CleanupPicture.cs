@@ -237,7 +237,7 @@ internal sealed class CleanupPicture
                         CleanupPhase.Warming => "phase.warming",
                         CleanupPhase.NoReadings => "phase.no-readings",
                         CleanupPhase.Stalled => "phase.stalled",
-                        CleanupPhase.FreeWaterLeaving => "phase.free-water-leaving",
+                        CleanupPhase.FreeWater => "phase.free-water",
                         _ => "phase.falling",
                     }
                 ]

@@ -181,6 +181,7 @@ public sealed partial class Sentences
             (Units.UsCustomary, "L/min") => (VolumeFlow.FromLitersPerMinute(value).UsGallonsPerMinute, "gal/min"),
             (Units.UsCustomary, "kg") => (Mass.FromKilograms(value).Pounds, "lb"),
             (Units.UsCustomary, "kg/h") => (MassFlow.FromKilogramsPerHour(value).PoundsPerHour, "lb/h"),
+            (Units.UsCustomary, "g/h") => (MassFlow.FromGramsPerHour(value).PoundsPerHour, "lb/h"),
             (Units.UsCustomary, "mg/kg") => (value, "ppm"),
             (Units.UsCustomary, "mm²/s") => (value, "cSt"),
             _ => (value, book.TryGet("unit." + unit, out var name) ? name : unit),

@@ -263,12 +263,20 @@ public sealed partial class Sentences
             Arrival<DateTimeOffset>.Never => Say(
                 "cleanup.never",
                 target,
-                ("level", $"{Level(status, run.Measurand)} {Shown(0, run.Measurand.Unit).Unit}".TrimEnd())
+                (
+                    "level",
+                    $"{Level(status, run.Measurand)} {Shown(0, run.Measurand.Unit).Unit}".TrimEnd() + ComesIn(status)
+                )
             ),
             _ => status.Reason switch
             {
-                CompletionReason.Stalled => Say("cleanup.stalled", target),
-                CompletionReason.FreeWaterLeaving => Say("cleanup.free-water"),
+                CompletionReason.Stalled => Say("cleanup.stalled", target) + ComesIn(status),
+                CompletionReason.FreeWater when status.RiseOfSamples is { } rise => Say(
+                    "cleanup.risen",
+                    ("first", With(rise.First, run.Measurand.Unit)),
+                    ("latest", With(rise.Latest, run.Measurand.Unit))
+                ),
+                CompletionReason.FreeWater => Say("cleanup.free-water"),
                 CompletionReason.NotOnOneCourse => Say(
                     "cleanup.not-one-course",
                     ("course", Of(status.Curve.Course.Departure)),
@@ -297,11 +305,37 @@ public sealed partial class Sentences
 
     private string Level(CleanupStatus status, Measurand measurand)
     {
-        var mean = status.StallEvidence.FirstOrDefault(item => item.Id == "mean");
-        return mean?.Value is not { } value
-                ? Say("cleanup.levels-off", ("level", Bare(status.Curve.Floor, measurand.Unit)))
-            : status.StallSign == StallSign.Rises ? Say("cleanup.rises", ("level", Bare(value, measurand.Unit)))
-            : Say("cleanup.no-fall", ("level", Bare(value, measurand.Unit)));
+        double? Figure(string id) => status.StallEvidence.FirstOrDefault(item => item.Id == id)?.Value;
+        var level = ("level", Bare(Figure("mean") ?? Figure("observed-level") ?? status.Curve.Floor, measurand.Unit));
+        return status.StallSign switch
+        {
+            StallSign.Rises => Say("cleanup.rises", level),
+            StallSign.BehindThePlan when Figure("upper-end-of-the-fall") <= 0 => Say("cleanup.rises", level),
+            StallSign.BehindThePlan when Figure("fall-as-planned") is { } planned => Say(
+                "cleanup.behind-the-plan",
+                level,
+                ("most", Bare(Figure("upper-end-of-the-fall")!.Value, measurand.Unit)),
+                ("planned", Bare(planned, measurand.Unit)),
+                ("hours", $"{Number(Figure("observed-for")!.Value)} h")
+            ),
+            StallSign.ShowsNoFall or StallSign.BehindThePlan => Say("cleanup.no-fall", level),
+            _ => Say("cleanup.levels-off", level),
+        };
+    }
+
+    /// <summary>What comes in if the unit takes out what was planned; nothing where the run has no plan.</summary>
+    private string ComesIn(CleanupStatus status)
+    {
+        double? Figure(string id) => status.StallEvidence.FirstOrDefault(item => item.Id == id)?.Value;
+        return Figure("at-least") is not { } least ? ""
+            : Figure("at-most") is { } most && Figure("water-that-comes-in") is { } rate
+                ? Say(
+                    "cleanup.comes-in",
+                    ("rate", Bare(rate, "g/h", most - rate)),
+                    ("least", Bare(least, "g/h", most - rate)),
+                    ("most", With(most, "g/h", most - rate))
+                )
+            : Say("cleanup.comes-in-at-least", ("least", With(least, "g/h", 0.1 * least)));
     }
 
     internal string Record(HistoryIssue issue)

@@ -75,6 +75,16 @@ internal static class HistoryJson
                 json.WriteExact("target", run.Target);
                 json.WriteString("unit", run.Measurand.Unit);
                 json.WriteText("equipment", run.Equipment);
+                if (run.Planned is { } planned)
+                {
+                    json.WriteStartObject("planned");
+                    json.WriteExact("flowLitresPerMinute", planned.Flow.LitersPerMinute);
+                    json.WriteExact("removalPerPass", planned.RemovalPerPass.DecimalFractions);
+                    json.WriteExact("floorMgPerKg", planned.FloorWithoutIngress.PartsPerMillion);
+                    json.WriteExact("waterIngressGramsPerHour", planned.WaterIngress.GramsPerHour);
+                    json.WriteEndObject();
+                }
+
                 break;
             default:
                 json.WriteString("kind", OilEventReader.OilChange);

@@ -39,7 +39,7 @@ internal sealed class OilEventReader(MeasurandCatalog catalog, params string[] m
 
     private TreatmentRun? Treatment(JsonEntry entry, DateTimeOffset at, string word)
     {
-        Known(entry, "endedAt", "measurand", "target", "unit", "equipment");
+        Known(entry, "endedAt", "measurand", "target", "unit", "equipment", "planned");
         var known = Treatments.Where(kind => PlainText.Kebab(kind) == word).ToList();
         if (known.Count == 0)
         {
@@ -73,6 +73,33 @@ internal sealed class OilEventReader(MeasurandCatalog catalog, params string[] m
             return null;
         }
 
-        return entry.Made(() => new TreatmentRun(at, endedAt, known[0], measurand!, converted, equipment));
+        var planned = Planned(entry);
+        return entry.Has("planned") && planned is null
+            ? null
+            : entry.Made(() => new TreatmentRun(at, endedAt, known[0], measurand!, converted, equipment, planned));
+    }
+
+    private static TreatmentRun.PlannedUnit? Planned(JsonEntry entry)
+    {
+        if (entry.ObjectIfAny("planned") is not { } planned)
+        {
+            return null;
+        }
+
+        planned.Known("flowLitresPerMinute", "removalPerPass", "floorMgPerKg", "waterIngressGramsPerHour");
+        var flow = planned.Number("flowLitresPerMinute");
+        var removal = planned.Number("removalPerPass");
+        var floor = planned.Number("floorMgPerKg");
+        var ingress = planned.Has("waterIngressGramsPerHour") ? planned.Number("waterIngressGramsPerHour") : 0;
+        return flow is null || removal is null || floor is null || ingress is null
+            ? null
+            : planned.Made(() =>
+                new TreatmentRun.PlannedUnit(
+                    VolumeFlow.FromLitersPerMinute(flow.Value),
+                    Ratio.FromDecimalFractions(removal.Value),
+                    MassFraction.FromPartsPerMillion(floor.Value),
+                    MassFlow.FromGramsPerHour(ingress.Value)
+                )
+            );
     }
 }

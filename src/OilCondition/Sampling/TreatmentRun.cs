@@ -3,7 +3,7 @@ using OilCondition.Text;
 namespace OilCondition;
 
 /// <summary>A treatment of the charge with a start, possibly an end, and what it is to reach.</summary>
-public sealed class TreatmentRun : OilEvent
+public sealed partial class TreatmentRun : OilEvent
 {
     /// <summary>A treatment run.</summary>
     /// <param name="startedAt">When it was started; in the years 1900 to 2199.</param>
@@ -12,14 +12,16 @@ public sealed class TreatmentRun : OilEvent
     /// <param name="measurand">What it is to bring down.</param>
     /// <param name="target">The value to reach, in the measurand's unit.</param>
     /// <param name="equipment">Identifier of the equipment that did it, as the station file has it; null where it is not known.</param>
-    /// <exception cref="ArgumentException">The run ends before it starts, a moment lies outside its range, the kind is an oil change, or the target is not plausible for the measurand.</exception>
+    /// <param name="planned">What was planned for it, where it brings down water: with it a run whose water does not leave is called hours sooner, and what comes in is told; null where it is not known.</param>
+    /// <exception cref="ArgumentException">The run ends before it starts, a moment lies outside its range, the kind is an oil change, the target is not plausible for the measurand, or there is a plan for something else than water.</exception>
     public TreatmentRun(
         DateTimeOffset startedAt,
         DateTimeOffset? endedAt,
         TreatmentKind kind,
         Measurand measurand,
         double target,
-        string? equipment = null
+        string? equipment = null,
+        PlannedUnit? planned = null
     )
         : base(startedAt, nameof(startedAt))
     {
@@ -40,6 +42,15 @@ public sealed class TreatmentRun : OilEvent
         Kind = kind;
         Equipment = equipment;
         Measurand = Guard.NotNull(measurand);
+        if (planned is not null && !measurand.Equals(Measurands.WaterContent))
+        {
+            throw new ArgumentException(
+                $"planned tells of water; the run brings down {measurand.Name}.",
+                nameof(planned)
+            );
+        }
+
+        Planned = planned;
         Target = Guard.InRange(target, measurand.LowestPlausible, measurand.HighestPlausible, measurand.Unit);
     }
 
@@ -51,6 +62,9 @@ public sealed class TreatmentRun : OilEvent
 
     /// <summary>Identifier of the equipment that did it; null where it is not known.</summary>
     public string? Equipment { get; }
+
+    /// <summary>What was planned for it; null where that is not known.</summary>
+    public PlannedUnit? Planned { get; }
 
     /// <summary>What it is to bring down.</summary>
     public Measurand Measurand { get; }

@@ -24,6 +24,9 @@ public sealed class OilProperties
     /// </summary>
     private const double WaterAt60F = 999.016;
 
+    /// <summary>Density of a mineral oil at 15 °C that nobody has read, kg/m³ (common practice, no source).</summary>
+    internal const double UsualDensityAt15 = 870;
+
     private const double JoulePerKilogramKelvinOfBtu = 4186.8;
 
     private static readonly Temperature SixtyFahrenheit = Temperature.FromDegreesFahrenheit(60);

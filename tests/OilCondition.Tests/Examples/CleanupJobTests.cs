@@ -47,11 +47,7 @@ public class CleanupJobTests
         plan.MeetsTarget.ShouldBeTrue();
 
         StallDiagnosis
-            .Of(
-                Status(),
-                PlannedPerformance.Of(plan),
-                RunConditions.Of(plan, Temperature.FromDegreesCelsius(60), Pressure.FromPascals(1500))
-            )
+            .Of(Status(), RunConditions.Of(plan, Temperature.FromDegreesCelsius(60), Pressure.FromPascals(1500)))
             .Verdict.ShouldBe(StallVerdict.Done);
     }
 
@@ -65,7 +61,6 @@ public class CleanupJobTests
 
         var why = StallDiagnosis.Of(
             status,
-            PlannedPerformance.Of(CleanupJob.Job.Plan),
             RunConditions.Of(CleanupJob.Job.Plan, Temperature.FromDegreesCelsius(60), Pressure.FromPascals(1500))
         );
         why.Verdict.ShouldBe(StallVerdict.Stalled);

@@ -677,20 +677,21 @@ public partial class PageTests
         );
 
         var dry = MassFraction.FromPartsPerMillion(60);
+        var planned = PlannedPerformance.Of(plan);
         var options = CleanupMonitorOptions.WhileWarm(
             startedAt,
             new TreatmentTarget(dry),
             saturationCurve,
             TimeSpan.FromHours(4),
-            warmFrom
+            warmFrom,
+            planned: planned
         );
         var monitor = new CleanupMonitor(options);
         monitor.Take(CleanupReading.Sensor(at, Ratio.FromPercent(43.9), Temperature.FromDegreesCelsius(50)));
 
         var status = monitor.Status(); // Phase, Arrival, Curve, Contradiction, IsMet, ReboundAt
-        var planned = PlannedPerformance.Of(plan);
         var beside = ObservedAgainstPlanned.Of(status.Curve, planned);
-        var why = StallDiagnosis.Of(status, planned, RunConditions.Of(plan, oilTemperature, chamberPressure));
+        var why = StallDiagnosis.Of(status, RunConditions.Of(plan, oilTemperature, chamberPressure));
         var record = CleanupRecord.Of(status, facts, why); // ToText, ToJson
 
         status.Phase.ShouldBe(CleanupPhase.Falling);

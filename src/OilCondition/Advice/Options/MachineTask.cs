@@ -15,7 +15,6 @@ namespace OilCondition;
 /// </remarks>
 internal sealed class MachineTask
 {
-    private const double UsualDensity = 870;
     private const double UsualViscosityIndex = 95;
     private const double UsualHighestCelsius = 80;
     private const double TankOverOil = 1.5;
@@ -105,7 +104,7 @@ internal sealed class MachineTask
                 return null;
             }
 
-            var density = New(Measurands.Density15) ?? UsualDensity;
+            var density = New(Measurands.Density15) ?? OilProperties.UsualDensityAt15;
             if (New(Measurands.Density15) is null)
             {
                 Assumed("density-15c", density, "kg/m³", "a mineral oil");

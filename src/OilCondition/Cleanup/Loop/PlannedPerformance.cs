@@ -1,4 +1,5 @@
 using OilCondition.Text;
+using OilCondition.Thermal;
 using OilCondition.Treatment;
 using UnitsNet;
 
@@ -66,6 +67,9 @@ public sealed class PlannedPerformance
     /// <summary>Where the content levels off with the ingress.</summary>
     public MassFraction Level { get; }
 
+    /// <summary>What the plan's physics says of any state; null where only figures were stated.</summary>
+    internal RunPhysics? Physics { get; private init; }
+
     /// <summary>Mass of the charge in kg.</summary>
     internal double OilKilograms => Loop.Charge.CubicMeters * OilDensity.KilogramsPerCubicMeter;
 
@@ -106,8 +110,33 @@ public sealed class PlannedPerformance
             Ratio.FromDecimalFractions(removal),
             floor,
             job.Reservoir.WaterIngress
-        );
+        )
+        {
+            Physics = new RunPhysics(plan),
+        };
     }
+
+    /// <summary>What the records of a machine say was planned for a run; null where they do not.</summary>
+    /// <remarks>The density is that of the new oil at running temperature; 870 kg/m³ at 15 °C where it was not read (common practice, no source).</remarks>
+    internal static PlannedPerformance? Of(TreatmentRun run, Machine machine) =>
+        run.Planned is { } planned
+            ? new PlannedPerformance(
+                new CleanupLoop(machine.ChargeVolume, planned.Flow),
+                OilProperties
+                    .FromDensityAt15(
+                        Density.FromKilogramsPerCubicMeter(
+                            machine.Oil.NewReadings.TryGetValue(Measurands.Density15, out var read)
+                                ? read.Value
+                                : OilProperties.UsualDensityAt15
+                        )
+                    )
+                    .At(machine.RunningTemperature)
+                    .Density,
+                planned.RemovalPerPass,
+                planned.FloorWithoutIngress,
+                planned.WaterIngress
+            )
+            : null;
 
     /// <summary>The figures of the plan.</summary>
     /// <returns>For example <c>50 % removed per pass, floor 18 mg/kg, 1 g/h coming in, level 20 mg/kg</c>.</returns>
@@ -118,6 +147,19 @@ public sealed class PlannedPerformance
     /// <summary>Where the content levels off with water that comes in, mg/kg.</summary>
     internal double LevelWith(MassFlow ingress) =>
         FloorWithoutIngress.PartsPerMillion + RisePerHour(ingress) / RatePerHour;
+
+    /// <summary>What the unit is to take out at a content, mg/kg an hour.</summary>
+    internal double RemovedPerHour(double ppm) =>
+        Physics is { } physics ? Math.Max(0, physics.RemovedPerHour(physics.Planned, ppm)) : ByRatePerHour(ppm);
+
+    /// <summary>
+    /// What the content is to fall by at a content, mg/kg an hour. With free water the physics may take out more than the rate of the dissolved water: the slower of the two is
+    /// the plan's promise.
+    /// </summary>
+    internal double FallPerHour(double ppm) =>
+        Math.Min(ByRatePerHour(ppm), RemovedPerHour(ppm)) - RisePerHour(WaterIngress);
+
+    private double ByRatePerHour(double ppm) => RatePerHour * Math.Max(0, ppm - FloorWithoutIngress.PartsPerMillion);
 
     /// <summary>Rise of the content by water that comes in, in mg/kg per hour.</summary>
     internal double RisePerHour(MassFlow ingress) => 1e6 * ingress.KilogramsPerHour / OilKilograms;

@@ -24,11 +24,12 @@ public sealed class CleanupMonitorOptions
         TimeSpan? longestGap,
         TimeSpan? spacing,
         int mostCells,
-        TimeSpan? stallAfter
+        TimeSpan? stallAfter,
+        PlannedPerformance? planned
     )
     {
         var gap = longestGap ?? holdFor;
-        var stall = stallAfter ?? Elapsed.FromHours(24);
+        var stall = stallAfter ?? UsualStallAfter(planned);
         var cell = spacing ?? Elapsed.FromMinutes(1);
         Guard.InRange(holdFor.TotalHours, 1.0 / 60, 8760, "h", nameof(holdFor));
         Guard.InRange(gap.TotalHours, 1.0 / 60, 8760, "h", nameof(longestGap));
@@ -48,6 +49,7 @@ public sealed class CleanupMonitorOptions
         LongestGap = gap;
         Spacing = cell;
         MostCells = mostCells;
+        Planned = planned;
     }
 
     /// <summary>Start of the run.</summary>
@@ -80,6 +82,9 @@ public sealed class CleanupMonitorOptions
     /// <summary>Without a fall for so long a run stalls.</summary>
     public TimeSpan StallAfter { get; }
 
+    /// <summary>What was planned for the run: how soon its oil is mixed, and how fast its water leaves; null where that is not known.</summary>
+    public PlannedPerformance? Planned { get; }
+
     /// <summary>Finest cell of time: of each cell one reading of a kind is kept for the curve.</summary>
     public TimeSpan Spacing { get; }
 
@@ -95,7 +100,8 @@ public sealed class CleanupMonitorOptions
     /// <param name="longestGap">Longest time between readings while it holds, 1 min to a year; null for as long as it must hold.</param>
     /// <param name="spacing">Finest cell of time, 1 s to 24 h; null for 1 min.</param>
     /// <param name="mostCells">Cells of time that are kept at most, 16 to 100 000.</param>
-    /// <param name="stallAfter">Without a fall for so long a run stalls, 1 min to a year; null for 24 h (ours). Three planned time constants, 3 / k, are what <see cref="StallDiagnosis"/> waits for.</param>
+    /// <param name="stallAfter">Without a fall for so long a run stalls, 1 min to a year; null for 24 h, or for three planned time constants, 3 / k, where these are longer (ours).</param>
+    /// <param name="planned">What was planned for the run; null where that is not known. With it a run whose water does not leave is called hours sooner.</param>
     /// <returns>The options.</returns>
     /// <exception cref="ArgumentNullException">Target or curve is missing.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
@@ -108,7 +114,8 @@ public sealed class CleanupMonitorOptions
         TimeSpan? longestGap = null,
         TimeSpan? spacing = null,
         int mostCells = 1024,
-        TimeSpan? stallAfter = null
+        TimeSpan? stallAfter = null,
+        PlannedPerformance? planned = null
     ) =>
         ForWater(
             startedAt,
@@ -120,7 +127,8 @@ public sealed class CleanupMonitorOptions
             longestGap,
             spacing,
             mostCells,
-            stallAfter
+            stallAfter,
+            planned
         );
 
     /// <summary>The target counts at every temperature: contents are the same warm and cold, and relative saturation is referred to one temperature.</summary>
@@ -133,7 +141,8 @@ public sealed class CleanupMonitorOptions
     /// <param name="longestGap">Longest time between readings while it holds, 1 min to a year; null for as long as it must hold.</param>
     /// <param name="spacing">Finest cell of time, 1 s to 24 h; null for 1 min.</param>
     /// <param name="mostCells">Cells of time that are kept at most, 16 to 100 000.</param>
-    /// <param name="stallAfter">Without a fall for so long a run stalls, 1 min to a year; null for 24 h (ours). Three planned time constants, 3 / k, are what <see cref="StallDiagnosis"/> waits for.</param>
+    /// <param name="stallAfter">Without a fall for so long a run stalls, 1 min to a year; null for 24 h, or for three planned time constants, 3 / k, where these are longer (ours).</param>
+    /// <param name="planned">What was planned for the run; null where that is not known. With it a run whose water does not leave is called hours sooner.</param>
     /// <returns>The options.</returns>
     /// <exception cref="ArgumentNullException">Target or curve is missing.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
@@ -146,7 +155,8 @@ public sealed class CleanupMonitorOptions
         TimeSpan? longestGap = null,
         TimeSpan? spacing = null,
         int mostCells = 1024,
-        TimeSpan? stallAfter = null
+        TimeSpan? stallAfter = null,
+        PlannedPerformance? planned = null
     ) =>
         ForWater(
             startedAt,
@@ -158,10 +168,11 @@ public sealed class CleanupMonitorOptions
             longestGap,
             spacing,
             mostCells,
-            stallAfter
+            stallAfter,
+            planned
         );
 
-    /// <summary>For a run as a machine's records state it: its measurand and target, the machine's oil and its running temperature.</summary>
+    /// <summary>For a run as a machine's records state it: its measurand, target and plan, the machine's oil and its running temperature.</summary>
     /// <remarks>
     /// Readings count at every temperature. A run whose oil has no saturation curve, or that brings down another measurand than water, is
     /// followed by the readings of that measurand alone.
@@ -170,7 +181,7 @@ public sealed class CleanupMonitorOptions
     /// <param name="machine">The machine.</param>
     /// <param name="holdFor">How long the target must hold, 1 min to a year; null for 4 h (ours).</param>
     /// <param name="longestGap">Longest time between readings while it holds, 1 min to a year; null for 7 days, since samples come seldom (ours).</param>
-    /// <param name="stallAfter">Without a fall for so long a run stalls, 1 min to a year; null for 24 h (ours).</param>
+    /// <param name="stallAfter">Without a fall for so long a run stalls, 1 min to a year; null for 24 h, or for three planned time constants, 3 / k, where these are longer (ours).</param>
     /// <returns>The options.</returns>
     /// <exception cref="ArgumentNullException">Run or machine is missing.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An argument lies outside its range.</exception>
@@ -196,7 +207,8 @@ public sealed class CleanupMonitorOptions
             longestGap ?? TimeSpan.FromDays(7),
             null,
             1024,
-            stallAfter
+            stallAfter,
+            PlannedPerformance.Of(run, machine)
         );
     }
 
@@ -228,6 +240,10 @@ public sealed class CleanupMonitorOptions
             + (IsReferred ? $"at every temperature, referred to {celsius} °C" : $"from {celsius} °C on");
     }
 
+    /// <summary>24 h, and no less than three planned time constants, within a year.</summary>
+    private static TimeSpan UsualStallAfter(PlannedPerformance? planned) =>
+        Elapsed.FromHours(planned is null ? 24 : Math.Min(8760, Math.Max(24, 3 / planned.RatePerHour)));
+
     private static CleanupMonitorOptions ForWater(
         DateTimeOffset startedAt,
         TreatmentTarget target,
@@ -238,7 +254,8 @@ public sealed class CleanupMonitorOptions
         TimeSpan? longestGap,
         TimeSpan? spacing,
         int mostCells,
-        TimeSpan? stallAfter
+        TimeSpan? stallAfter,
+        PlannedPerformance? planned
     ) =>
         new(
             startedAt,
@@ -252,6 +269,7 @@ public sealed class CleanupMonitorOptions
             longestGap,
             spacing,
             mostCells,
-            stallAfter
+            stallAfter,
+            planned
         );
 }

@@ -9,8 +9,8 @@ public enum CleanupPhase
     /// <summary>The oil is colder than it must be.</summary>
     Warming,
 
-    /// <summary>Free water is leaving: the sensor stands at saturation, or a titration above it.</summary>
-    FreeWaterLeaving,
+    /// <summary>Free water is there: the sensor stands at saturation, or a titration above it. Whether it leaves is not shown by that.</summary>
+    FreeWater,
 
     /// <summary>It falls towards the target, as far as the readings tell.</summary>
     Falling,

@@ -128,7 +128,7 @@ public sealed record CleanupReading
     /// <summary>What a history has of a run, each source for itself: sensor readings and samples of what the run is to bring down.</summary>
     /// <remarks>
     /// Suspect samples, and readings by another method than the latest one, are left out (<see cref="OilHistory.SampleSeries"/>). For water a
-    /// sensor gives its content, or relative saturation with the temperature at the sensor.
+    /// sensor gives its content, or relative saturation with the temperature at the sensor. A sample has the oil temperature that was read with it.
     /// </remarks>
     /// <param name="history">The records of the machine.</param>
     /// <param name="run">The run.</param>
@@ -146,12 +146,34 @@ public sealed record CleanupReading
                 .SensorReadings.Where(row => row.At >= run.At && row.At <= end)
                 .Select(row => OfRow(row, measurand))
                 .OfType<CleanupReading>(),
-            .. end < run.At
-                ? []
-                : history
-                    .SampleSeries(measurand, run.At, end)
-                    .Points.Select(point => OfSample(point.At, point.Reading)),
+            .. end < run.At ? [] : OfSamples(history, measurand, run.At, end),
         ];
+    }
+
+    private static IEnumerable<CleanupReading> OfSamples(
+        OilHistory history,
+        Measurand measurand,
+        DateTimeOffset from,
+        DateTimeOffset to
+    )
+    {
+        // The first of a moment, where a repeated sample has another.
+        var celsius = history
+            .SampleSeries(Measurands.OilTemperature, from, to)
+            .Points.Where(point => !point.Reading.IsCensored)
+            .GroupBy(point => point.At)
+            .ToDictionary(group => group.Key, group => group.First().Reading.Value);
+        return history
+            .SampleSeries(measurand, from, to)
+            .Points.Select(point =>
+                OfSample(
+                    point.At,
+                    point.Reading,
+                    celsius.TryGetValue(point.At, out var oil)
+                        ? UnitsNet.Temperature.FromDegreesCelsius(oil)
+                        : (Temperature?)null
+                )
+            );
     }
 
     /// <summary>What was read.</summary>

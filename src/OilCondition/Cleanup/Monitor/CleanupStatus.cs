@@ -218,12 +218,8 @@ public sealed class CleanupStatus
     /// <summary>The stretch of water readings that shows no fall, or a rise; null where there is none.</summary>
     internal RunStretch? Stretch => stalled?.Look.Stretch;
 
-    /// <summary>
-    /// The readings of the measurand followed from so many hours after the oil was warm, or from when it is usually mixed where no temperature says since when it has
-    /// been warm; null where they are too few.
-    /// </summary>
-    internal RunStretch? MixedAfter(double hours) =>
-        Options.Target.HasValue ? runParts[0].Look.WarmFor(Temperature.HasValue ? hours : null) : null;
+    /// <summary>The titrations of warm oil after one planned turnover, by a straight line; null where they are too few, and without a plan.</summary>
+    internal RunStretch? TurnedOver => Options.Target.HasValue ? runParts[0].Look.TurnedOver : null;
 
     /// <summary>Since when the oil has been as warm as it is, if that is long enough for it to be mixed; else null.</summary>
     internal DateTimeOffset? WarmAndMixedSince =>
@@ -241,6 +237,15 @@ public sealed class CleanupStatus
     /// <summary>The kept samples with a number, in the unit of the measurand followed.</summary>
     internal IReadOnlyList<(DateTimeOffset At, double Value)> Samples { get; }
 
+    /// <summary>First and latest of the samples that are followed, where the latest stands above by more than two samples can differ; else null.</summary>
+    internal (double First, double Latest)? RiseOfSamples =>
+        !FollowsSensor
+        && Samples.Count > 1
+        && (First: Samples[0].Value, Latest: Samples[Samples.Count - 1].Value) is var ends
+        && ends.Latest - ends.First > RunPart.ApartFor(ends.First, ends.Latest)
+            ? ends
+            : null;
+
     /// <summary>Whether the latest water reading of the followed source is above saturation, or at it.</summary>
     internal bool HasFreeWater { get; }
 
@@ -252,6 +257,10 @@ public sealed class CleanupStatus
         var last = Parts.Count > 1 && Arrival is Arrival<DateTimeOffset>.Expected ? $", {RulingPart.Name} is last" : "";
         var apart = Contradiction is { } found ? $"; {found}" : "";
         var blind = IsStalled ? null : PinnedFor;
+        apart +=
+            Reason == CompletionReason.FreeWater && RiseOfSamples is { } rise
+                ? $"; risen from {PlainText.Number(rise.First)} to {PlainText.Number(rise.Latest)} {Options.Measurand.Unit}: water comes in, or the circulation stirs up what lay at the bottom"
+                : "";
         apart += blind is { } hours
             ? $"; the sensor has stood at saturation for {PlainText.Number(hours)} h of warm oil and cannot see whether water leaves: titrate"
             : "";
@@ -290,7 +299,7 @@ public sealed class CleanupStatus
             : Options.Target.HasValue && Temperature.HasValue && !IsWarm ? CleanupPhase.Warming
             : !isOpen ? CleanupPhase.NoReadings
             : IsStalled ? CleanupPhase.Stalled
-            : Options.Target.HasValue && HasFreeWater ? CleanupPhase.FreeWaterLeaving
+            : Options.Target.HasValue && HasFreeWater ? CleanupPhase.FreeWater
             : CleanupPhase.Falling;
     }
 

@@ -15,8 +15,8 @@ public enum CompletionReason
     /// <summary>The oil is colder than it must be for its readings to count.</summary>
     TooCold,
 
-    /// <summary>Free water is still leaving: the dissolved water, whose fall is dated, has not begun to fall.</summary>
-    FreeWaterLeaving,
+    /// <summary>Free water is still there: the dissolved water, whose fall is dated, has not begun to fall.</summary>
+    FreeWater,
 
     /// <summary>There are too few readings of a part.</summary>
     TooFewReadings,

@@ -43,7 +43,7 @@ internal sealed class Outlook
             CompletionReason.NotOnOneCourse =>
                 $"{part.Name} does not follow one fall that could be carried forward; no date yet",
             CompletionReason.TooCold => "the oil is too cold for its readings to count",
-            CompletionReason.FreeWaterLeaving => "free water is leaving; no date before the dissolved water falls",
+            CompletionReason.FreeWater => "there is free water; no date before the dissolved water falls",
             CompletionReason.TooFewReadings => $"too few readings of {part.Name}",
             CompletionReason.ReadingsTooFarApart => $"readings of {part.Name} come too seldom to show that it holds",
             CompletionReason.Stalled when arrival is Arrival<DateTimeOffset>.NotDetermined =>
@@ -152,7 +152,7 @@ internal sealed class Outlook
         if (!curve.HasCurve)
         {
             return isHolding ? NotBefore(soonest)
-                : isFigure && status.HasFreeWater ? Open(CompletionReason.FreeWaterLeaving)
+                : isFigure && status.HasFreeWater ? Open(CompletionReason.FreeWater)
                 : Open(CompletionReason.TooFewReadings);
         }
 

@@ -6,10 +6,10 @@ namespace OilCondition.Cleanup;
 internal sealed class RunPart
 {
     /// <summary>What a reading is good to where no curve tells its scatter: between laboratories (common practice, no source).</summary>
-    public const double UnknownScatter = 0.1;
+    private const double UnknownScatter = 0.1;
 
     /// <summary>Coverage factor with it, about 95 %.</summary>
-    public const double UnknownCoverage = 2;
+    private const double UnknownCoverage = 2;
 
     private readonly IReadOnlyList<DateTimeOffset> moments;
     private readonly IReadOnlyList<double> values;
@@ -87,6 +87,10 @@ internal sealed class RunPart
     public double ScatterAt(double value) => Curve.ScatterAt(value);
 
     public bool IsStalled => Look.Sign != StallSign.None;
+
+    /// <summary>What two samples, or a sample and the mean of some, can differ by.</summary>
+    public static double ApartFor(double one, double other, int count = 1) =>
+        UnknownCoverage * UnknownScatter * Math.Sqrt(one * one + other * other / count);
 
     /// <summary>Whether the content is at the target or below for certain, however often the run is looked at.</summary>
     /// <remarks>

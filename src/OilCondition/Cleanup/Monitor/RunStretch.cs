@@ -7,7 +7,26 @@ namespace OilCondition.Cleanup;
 /// Where the repeatability of the test method is known, it counts for as much as eight readings about the line (ours), so that three or four tell something:
 /// s² = (8 s₀² + Σ r²)/(8 + n − 2), Student's t with 8 + n − 2 degrees of freedom.
 /// </remarks>
-internal sealed record RunStretch(StraightLine Line, double Hours, double Level, double KnownScatter = 0)
+/// <param name="Count">Readings.</param>
+/// <param name="Hours">From the first to the last.</param>
+/// <param name="MeanHours">Their mean time since the first.</param>
+/// <param name="MeanValue">Their mean.</param>
+/// <param name="Slope">Rise of the line an hour.</param>
+/// <param name="SquaresOfHours">Sum of squares of the times about their mean.</param>
+/// <param name="SquaresOfResiduals">Sum of squares about the line.</param>
+/// <param name="Level">One-sided level of a look.</param>
+/// <param name="KnownScatter">Standard deviation of a reading by its method; 0 where that is not known.</param>
+internal sealed record RunStretch(
+    int Count,
+    double Hours,
+    double MeanHours,
+    double MeanValue,
+    double Slope,
+    double SquaresOfHours,
+    double SquaresOfResiduals,
+    double Level,
+    double KnownScatter = 0
+)
 {
     private const double Widening = 1.5;
 
@@ -16,8 +35,6 @@ internal sealed record RunStretch(StraightLine Line, double Hours, double Level,
 
     /// <summary>Two results of one method differ by more than 1.96 √2 of its standard deviation once in twenty.</summary>
     private const double DifferenceOfTwo = 2.77;
-
-    public int Count => Line.Count;
 
     /// <summary>Stretches that end with the last reading, each half as long again as the one before, the shortest first.</summary>
     /// <param name="moments">When the readings were taken, in order.</param>
@@ -47,11 +64,32 @@ internal sealed record RunStretch(StraightLine Line, double Hours, double Level,
         double confidence
     ) => Latest(moments, values, moments.Count, confidence);
 
+    /// <summary>From one sample to the next: their scatter is that of the test method alone.</summary>
+    public static RunStretch Between(
+        (DateTimeOffset At, double Value) one,
+        (DateTimeOffset At, double Value) next,
+        double confidence,
+        Measurand measurand
+    )
+    {
+        var hours = (next.At - one.At).TotalHours;
+        return new RunStretch(
+            2,
+            hours,
+            hours / 2,
+            (one.Value + next.Value) / 2,
+            (next.Value - one.Value) / hours,
+            hours * hours / 2,
+            0,
+            SequentialLevel.OneSided(confidence, 2)
+        ).ByMethod(measurand);
+    }
+
     /// <summary>The same with the repeatability of the test method.</summary>
     public RunStretch ByMethod(Measurand measurand) =>
         this with
         {
-            KnownScatter = measurand.UncertaintyOf(Line.MeanValue) / DifferenceOfTwo,
+            KnownScatter = measurand.UncertaintyOf(MeanValue) / DifferenceOfTwo,
         };
 
     private static RunStretch? Latest(
@@ -68,19 +106,24 @@ internal sealed record RunStretch(StraightLine Line, double Hours, double Level,
         );
         return line.IsDetermined
             ? new RunStretch(
-                line,
+                count,
                 (moments[moments.Count - 1] - moments[first]).TotalHours,
+                line.MeanPosition,
+                line.MeanValue,
+                line.Slope,
+                line.PositionSumOfSquares,
+                line.ResidualSumOfSquares,
                 SequentialLevel.OneSided(confidence, moments.Count)
             )
             : null;
     }
 
-    public double ValueAtStart => Line.ValueAt(0);
+    public double ValueAtStart => MeanValue - Slope * MeanHours;
 
-    public double ValueAtEnd => Line.ValueAt(Hours);
+    public double ValueAtEnd => ValueAtStart + Slope * Hours;
 
     /// <summary>What it falls by, and the ends of that; below 0 for a rise.</summary>
-    public double Fall => -Line.Slope * Hours;
+    public double Fall => -Slope * Hours;
 
     public double MostFall => Fall + Half(Level, IntervalSide.Lower) * Hours;
 
@@ -97,10 +140,9 @@ internal sealed record RunStretch(StraightLine Line, double Hours, double Level,
     public double Half(double confidence, IntervalSide side)
     {
         var known = KnownScatter > 0 ? KnownFreedom : 0;
-        var freedom = known + Line.DegreesOfFreedom;
-        var variance = (known * KnownScatter * KnownScatter + Line.ResidualSumOfSquares) / freedom;
-        return IntervalLevel.StudentQuantile(confidence, side, freedom)
-            * Math.Sqrt(variance / Line.PositionSumOfSquares);
+        var freedom = known + Count - 2;
+        var variance = (known * KnownScatter * KnownScatter + SquaresOfResiduals) / freedom;
+        return IntervalLevel.StudentQuantile(confidence, side, freedom) * Math.Sqrt(variance / SquaresOfHours);
     }
 
     private static int Longer(int n, int all) => n == all ? all + 1 : Math.Min(all, (int)Math.Ceiling(n * Widening));

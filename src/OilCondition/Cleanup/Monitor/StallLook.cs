@@ -14,6 +14,15 @@ internal sealed class StallLook
     /// <summary>Part of the waiting time after which warm oil is mixed, and titrations above saturation may show that nothing falls (ours).</summary>
     private const double EarlyShare = 0.25;
 
+    /// <summary>A fall by less than this part of the content is none (ours).</summary>
+    private const double SmallFall = 0.05;
+
+    /// <summary>Readings that exclude this part of the planned fall show a run that stands (ours).</summary>
+    private const double PlannedShare = 0.25;
+
+    /// <summary>Planned time constants in which a run that falls shows it (ours).</summary>
+    private const double FlatConstants = 3;
+
     /// <summary>A rise under this part of the content is a drift (ours).</summary>
     private const double RiseShare = 0.05;
 
@@ -32,11 +41,11 @@ internal sealed class StallLook
     private readonly CleanupCurve curve;
     private readonly double target;
     private readonly CleanupStatus status;
+    private readonly PlannedPerformance? planned;
     private readonly DateTimeOffset[] moments;
     private readonly Reading[] used;
     private readonly bool isCensored;
     private readonly bool isLogarithmic;
-    private (IReadOnlyList<DateTimeOffset> At, IReadOnlyList<double> Values) plain;
 
     /// <param name="measurand">What is followed.</param>
     /// <param name="curve">Its curve.</param>
@@ -59,6 +68,7 @@ internal sealed class StallLook
         this.curve = curve;
         this.target = target;
         this.status = status;
+        planned = measurand.Equals(status.Options.Measurand) ? status.Options.Planned : null;
         this.moments = [.. curve.UsedReadings.Select(i => moments[i])];
         used = [.. curve.UsedReadings.Select(i => readings[i])];
         isCensored = used.Any(one => one.IsCensored);
@@ -82,6 +92,9 @@ internal sealed class StallLook
     /// <summary>Whether it has been so for long enough that water of the bottom is stirred up.</summary>
     public bool IsMixed { get; private set; }
 
+    /// <summary>The titrations of warm oil after one planned turnover, by a straight line; null without a plan, and where they are too few.</summary>
+    public RunStretch? TurnedOver { get; private set; }
+
     private StallSign SignOf(
         IReadOnlyList<DateTimeOffset> allMoments,
         IReadOnlyList<Reading> readings,
@@ -93,14 +106,26 @@ internal sealed class StallLook
         var stallAfter = status.Options.StallAfter.TotalHours;
         var settled = SettledFrom(allMoments, celsius);
         WarmFrom = settled;
-        var whole = Numbers(allMoments, readings, curve.Options.StartedAt ?? status.Options.StartedAt);
-        plain = whole;
-        var mixedFrom = settled.AddHours(EarlyShare * stallAfter);
+        var early = EarlyShare * stallAfter;
+        var turnover = planned is null ? 0 : 1 / planned.Loop.TurnoversPerHour;
+        var mixedFrom = settled.AddHours(Math.Max(early, turnover));
         IsMixed = status.AsOf >= mixedFrom;
+        var whole = Numbers(allMoments, readings, curve.Options.StartedAt ?? status.Options.StartedAt);
         var mixed = Numbers(allMoments, readings, mixedFrom);
         if (
+            planned is not null
+            && !status.FollowsSensor
+            && AfterOneTurnover(planned, whole, settled.AddHours(turnover), mixedFrom) is { } titrations
+            && IsBehind(planned, titrations, out evidence)
+        )
+        {
+            Stretch = TurnedOver;
+            return StallSign.BehindThePlan;
+        }
+
+        if (
             Rises(mixed.At, mixed.Values, out evidence)
-            || (!status.FollowsSensor && HasRisen(whole, mixed, 2 * EarlyShare * stallAfter, out evidence))
+            || (planned is null && !status.FollowsSensor && HasRisen(whole, mixed, 2 * early, out evidence))
         )
         {
             return StallSign.Rises;
@@ -126,16 +151,28 @@ internal sealed class StallLook
             }
         }
 
+        if (planned is not null && curve.HasCurve && IsFlat(curve, target, planned, status.Confidence))
+        {
+            evidence =
+            [
+                EvidenceItem.Number("target", target, measurand.Unit),
+                EvidenceItem.Number("observed-level", curve.ValueAt(curve.LastReadingAt), measurand.Unit),
+                EvidenceItem.Number("planned-time-constants-passed", PlannedConstants(curve, planned), ""),
+            ];
+            return StallSign.BehindThePlan;
+        }
+
         if (!isCensored && ShowsNoFall(whole.At, whole.Values, stallAfter, FallOver, out evidence))
         {
             return StallSign.ShowsNoFall;
         }
 
         if (
-            status is { HasFreeWater: true, FollowsSensor: false }
+            planned is null
+            && status is { HasFreeWater: true, FollowsSensor: false }
             && (
-                ShowsNoFall(mixed.At, mixed.Values, EarlyShare * stallAfter, 0, out evidence, isMethodKnown: true)
-                || ShowsNoFall(whole.At, whole.Values, 2 * EarlyShare * stallAfter, 0, out evidence)
+                ShowsNoFall(mixed.At, mixed.Values, early, 0, out evidence, isMethodKnown: true)
+                || ShowsNoFall(whole.At, whole.Values, 2 * early, 0, out evidence)
             )
         )
         {
@@ -153,14 +190,94 @@ internal sealed class StallLook
         return SequentialLevel.LowestFloor(before, status.Confidence) > target;
     }
 
-    /// <summary>All plain readings from so many hours after the oil was warm, or from when it is usually mixed; null with fewer than three.</summary>
-    public RunStretch? WarmFor(double? hours)
+    /// <summary>
+    /// The titrations of warm oil after one planned turnover, which tell whether they fall; null where they are too few. Two are enough where a planned time constant lies
+    /// between them, with the sample before them as the third: water of the bottom could only have raised these two.
+    /// </summary>
+    private RunStretch? AfterOneTurnover(
+        PlannedPerformance plan,
+        (IReadOnlyList<DateTimeOffset> At, IReadOnlyList<double> Values) whole,
+        DateTimeOffset turnedOver,
+        DateTimeOffset mixedFrom
+    )
     {
-        var from = WarmFrom.AddHours(hours ?? EarlyShare * status.Options.StallAfter.TotalHours);
-        int[] kept = [.. Enumerable.Range(0, plain.At.Count).Where(i => plain.At[i] >= from)];
-        return RunStretch
-            .Whole([.. kept.Select(i => plain.At[i])], [.. kept.Select(i => plain.Values[i])], status.Confidence)
-            ?.ByMethod(measurand);
+        // Without a temperature nobody knows since when it has been warm.
+        var from = status.Temperature.HasValue ? turnedOver : mixedFrom;
+        var count = whole.At.Count;
+        var first = whole.At.Count(at => at < from);
+        RunStretch? Since(int start) =>
+            RunStretch
+                .Whole([.. whole.At.Skip(start)], [.. whole.Values.Skip(start)], status.Confidence)
+                ?.ByMethod(measurand);
+        if (
+            first == 0
+            || first != count - 2
+            || (whole.At[first + 1] - whole.At[first]).TotalHours < 1 / plan.RatePerHour
+        )
+        {
+            return TurnedOver = Since(first);
+        }
+
+        // What comes in is told by these two; that they do not fall, by the three.
+        TurnedOver = RunStretch.Between(
+            (whole.At[first], whole.Values[first]),
+            (whole.At[first + 1], whole.Values[first + 1]),
+            status.Confidence,
+            measurand
+        );
+        return Since(first - 1);
+    }
+
+    /// <summary>Planned time constants that the readings of a curve span.</summary>
+    public static double PlannedConstants(CleanupCurve curve, PlannedPerformance planned) =>
+        planned.RatePerHour * (curve.LastReadingAt - curve.FirstReadingAt).TotalHours;
+
+    /// <summary>Less than one time constant's fall in three planned ones, above the target, and no fall that is shown: a run that falls slowly is slow.</summary>
+    public static bool IsFlat(CleanupCurve curve, double ppm, PlannedPerformance planned, double confidence)
+    {
+        var level = planned.Level.PartsPerMillion;
+        var (first, last) = (curve.ValueAt(curve.FirstReadingAt), curve.ValueAt(curve.LastReadingAt));
+        var expected = level + Math.Exp(-1) * Math.Max(0, first - level);
+
+        // A flat run has no rate, and then the profile of its curve is open; it must stand above by more than a single reading scatters.
+        var scatter = curve.Fall.Quantile(0.5 + confidence / 2, IntervalSide.Lower) * curve.ScatterAt(last);
+
+        // By a line through n readings at equal times the whole change is known to s √(12/n).
+        var leastFall = first - last - scatter * Math.Sqrt(12.0 / curve.Count);
+        return PlannedConstants(curve, planned) >= FlatConstants
+            && last - scatter > Math.Max(ppm, expected)
+            && leastFall < SmallFall * first;
+    }
+
+    /// <summary>Over a planned time constant or a part of the waiting time: no fall is shown, and that of the plan is excluded, as is the target in time.</summary>
+    private bool IsBehind(PlannedPerformance plan, RunStretch titrations, out IReadOnlyList<EvidenceItem> evidence)
+    {
+        var mean = titrations.MeanValue;
+        var plannedFall = titrations.Hours * plan.FallPerHour(mean);
+        evidence = [];
+        if (
+            titrations.Hours < Math.Min(EarlyShare * status.Options.StallAfter.TotalHours, 1 / plan.RatePerHour)
+            || titrations.LeastFall(status.Confidence) >= SmallFall * mean
+            || titrations.MostFall >= PlannedShare * plannedFall
+            || titrations.MostFall * FlatConstants / (plan.RatePerHour * titrations.Hours)
+                >= titrations.ValueAtEnd - target
+        )
+        {
+            return false;
+        }
+
+        evidence =
+        [
+            EvidenceItem.Number("target", target, measurand.Unit),
+            EvidenceItem.Number("readings-since-the-oil-was-mixed", titrations.Count, ""),
+            EvidenceItem.Number("observed-for", titrations.Hours, "h"),
+            EvidenceItem.Number("mean", mean, measurand.Unit),
+            EvidenceItem.Number("fall-by-a-straight-line", titrations.Fall, measurand.Unit),
+            EvidenceItem.Number("upper-end-of-the-fall", titrations.MostFall, measurand.Unit),
+            EvidenceItem.Number("fall-as-planned", plannedFall, measurand.Unit),
+            .. WaterThatComesIn(TurnedOver ?? titrations),
+        ];
+        return true;
     }
 
     /// <summary>When the oil had come to its present temperature: before that water dissolves, and warms out of corners.</summary>
@@ -209,7 +326,7 @@ internal sealed class StallLook
         var goal = isLogarithmic ? Math.Log(Math.Max(1e-12, target)) : target;
         foreach (var one in RunStretch.EndingNow(at, scaled, FewestReadings, status.Confidence))
         {
-            var least = RiseShare * (isLogarithmic ? 1 : Math.Abs(one.Line.MeanValue));
+            var least = RiseShare * (isLogarithmic ? 1 : Math.Abs(one.MeanValue));
             if (one.LeastRise <= 0 || -one.Fall < least || one.ValueAtEnd <= goal)
             {
                 continue;
@@ -221,13 +338,10 @@ internal sealed class StallLook
                 EvidenceItem.Number("target", target, measurand.Unit),
                 EvidenceItem.Number("readings-that-rise", one.Count, ""),
                 EvidenceItem.Number("observed-for", one.Hours, "h"),
-                EvidenceItem.Number(
-                    "mean",
-                    isLogarithmic ? Math.Exp(one.Line.MeanValue) : one.Line.MeanValue,
-                    measurand.Unit
-                ),
+                EvidenceItem.Number("mean", isLogarithmic ? Math.Exp(one.MeanValue) : one.MeanValue, measurand.Unit),
                 EvidenceItem.Number("rise-by-a-straight-line", Change(-one.Fall), ChangeUnit),
                 EvidenceItem.Number("lower-end-of-the-rise", Change(one.LeastRise), ChangeUnit),
+                .. WaterThatComesIn(one),
             ];
             return true;
         }
@@ -258,7 +372,7 @@ internal sealed class StallLook
         }
 
         var (first, late) = (whole.Values[0], mixed.Values.Average());
-        var apart = RunPart.UnknownCoverage * RunPart.UnknownScatter * Math.Sqrt(first * first + late * late / count);
+        var apart = RunPart.ApartFor(first, late, count);
         var line = RunStretch.Whole(mixed.At, mixed.Values, status.Confidence)?.ByMethod(measurand);
         if (
             line is null
@@ -323,11 +437,7 @@ internal sealed class StallLook
                 EvidenceItem.Number("target", target, measurand.Unit),
                 EvidenceItem.Number("readings-without-a-fall", one.Count, ""),
                 EvidenceItem.Number("observed-for", one.Hours, "h"),
-                EvidenceItem.Number(
-                    "mean",
-                    isLogarithmic ? Math.Exp(one.Line.MeanValue) : one.Line.MeanValue,
-                    measurand.Unit
-                ),
+                EvidenceItem.Number("mean", isLogarithmic ? Math.Exp(one.MeanValue) : one.MeanValue, measurand.Unit),
                 EvidenceItem.Number("fall-by-a-straight-line", Fallen(one.Fall), ChangeUnit),
                 EvidenceItem.Number("upper-end-of-the-fall", Fallen(one.MostFall), ChangeUnit),
             ];
@@ -353,14 +463,21 @@ internal sealed class StallLook
             !measurand.Equals(status.Options.Measurand)
             || status.SensorAtSaturation is not { } sensor
             || sensor.Count < FewestReadings
-            || (!status.FollowsSensor && ShowFall(whole.Values))
+            || (
+                !status.FollowsSensor
+                && (whole.Values.Count < 2 || ShowFall(whole.Values[0], whole.Values[whole.Values.Count - 1]))
+            )
         )
         {
             return false;
         }
 
         var hours = (status.AsOf - (sensor.Since > settled ? sensor.Since : settled)).TotalHours;
-        if (hours < stallAfter)
+        var bound =
+            planned is not null && IsMixed
+                ? WaterBalanceNow.AtSaturation(status, settled, planned, null, status.Confidence)
+                : null;
+        if (bound is { } balance ? !(balance.Ingress.Lower > planned!.WaterIngress) : hours < stallAfter)
         {
             return false;
         }
@@ -371,21 +488,20 @@ internal sealed class StallLook
             EvidenceItem.Number("readings-at-saturation", sensor.Count, ""),
             EvidenceItem.Number("observed-for", hours, "h"),
             EvidenceItem.Number("saturation-at-least", sensor.Ppm, measurand.Unit),
+            .. bound?.Evidence ?? [],
+            .. bound is null ? [] : WaterBalanceNow.EvidenceOf(bound.Ingress),
         ];
         return true;
     }
 
-    /// <summary>Whether the last of some samples lies below the first by more than two samples can differ.</summary>
-    private static bool ShowFall(IReadOnlyList<double> samples)
-    {
-        if (samples.Count < 2)
-        {
-            return true;
-        }
+    /// <summary>What comes in if the unit takes out what was planned; nothing where that is not known.</summary>
+    private IEnumerable<EvidenceItem> WaterThatComesIn(RunStretch stretch) =>
+        planned is null
+            ? []
+            : WaterBalanceNow.EvidenceOf(WaterBalanceNow.OfStretch(stretch, planned, null, status.Confidence).Ingress);
 
-        var (first, last) = (samples[0], samples[samples.Count - 1]);
-        return first - last > RunPart.UnknownCoverage * RunPart.UnknownScatter * Math.Sqrt(first * first + last * last);
-    }
+    /// <summary>Whether a sample lies below an earlier one by more than two samples can differ.</summary>
+    private static bool ShowFall(double earlier, double later) => earlier - later > RunPart.ApartFor(earlier, later);
 
     private double Change(double scaled) => isLogarithmic ? 100 * (Math.Exp(scaled) - 1) : scaled;
 

@@ -15,9 +15,18 @@ internal enum StallSign
     /// </summary>
     ShowsNoFall,
 
+    /// <summary>
+    /// Titrations of warm oil, after one planned turnover, show no fall, and exclude a quarter of the planned one and the target within three planned time constants;
+    /// or in three planned time constants the curve has not fallen by one. Only a run that is followed with its plan shows this.
+    /// </summary>
+    BehindThePlan,
+
     /// <summary>They rise, above the target, when the oil has long been warm and mixed: more comes in than leaves.</summary>
     Rises,
 
-    /// <summary>A sensor has stood at saturation for <see cref="CleanupMonitorOptions.StallAfter"/> or longer, and no titration tells of a fall.</summary>
+    /// <summary>
+    /// A sensor has stood at saturation for <see cref="CleanupMonitorOptions.StallAfter"/> or longer, and no titration tells of a fall. With a plan: for so long that the water
+    /// which was there would have left.
+    /// </summary>
     AtSaturation,
 }

@@ -10,12 +10,7 @@ internal static class BalanceCauses
 {
     private const double LeastShare = 0.05;
 
-    public static StallCauses Of(
-        WaterBalanceNow balance,
-        double slopePerHour,
-        PlannedPerformance planned,
-        RunConditions conditions
-    )
+    public static StallCauses Of(WaterBalanceNow balance, PlannedPerformance planned, RunConditions conditions)
     {
         var ppm = balance.ContentPpm;
         var perPpm = planned.OilKilograms / 1000;
@@ -86,7 +81,7 @@ internal static class BalanceCauses
             );
         }
 
-        var rest = slopePerHour + (balance.TakenGramsPerHour - planned.WaterIngress.GramsPerHour) / perPpm;
+        var rest = balance.SlopePerHour + (balance.TakenGramsPerHour - planned.WaterIngress.GramsPerHour) / perPpm;
         var gap = Math.Max(1e-9, parts.Sum(one => Math.Max(0, one.PerHour)) + Math.Max(0, rest));
         List<StallDiagnosis.Cause> causes =
         [
@@ -101,7 +96,7 @@ internal static class BalanceCauses
                 rest / gap,
                 [
                     content,
-                    .. StallDiagnosis.Cause.OfIngress(balance.Ingress),
+                    .. WaterBalanceNow.EvidenceOf(balance.Ingress),
                     .. balance.LeastGramsPerHour is > 0
                         ?
                         [

@@ -357,7 +357,7 @@ internal sealed class LevelHypotheses
         List<EvidenceItem> water =
         [
             Ppm("physical-floor-as-it-runs", conditions.Floor.PartsPerMillion),
-            .. StallDiagnosis.Cause.OfIngress(WaterIngress),
+            .. WaterBalanceNow.EvidenceOf(WaterIngress),
             EvidenceItem.Number("planned-water-that-comes-in", planned.WaterIngress.GramsPerHour, "g/h"),
         ];
         Add(

@@ -38,25 +38,6 @@ public sealed partial class StallDiagnosis
 
         internal IReadOnlyList<StallCheck> CheckCodes { get; }
 
-        /// <summary>A rate of water that comes in, with its ends.</summary>
-        internal static IEnumerable<EvidenceItem> OfIngress(CleanupFigure<MassFlow> ingress)
-        {
-            if (ingress.Estimate is { } estimate)
-            {
-                yield return EvidenceItem.Number("water-that-comes-in", estimate.GramsPerHour, "g/h");
-            }
-
-            if (ingress.Lower is { } lower)
-            {
-                yield return EvidenceItem.Number("at-least", lower.GramsPerHour, "g/h");
-            }
-
-            if (ingress.Upper is { } upper)
-            {
-                yield return EvidenceItem.Number("at-most", upper.GramsPerHour, "g/h");
-            }
-        }
-
         /// <summary>Cause, share and figures.</summary>
         /// <returns>For example <c>water comes in: 57 % (observed level 88.4 mg/kg, physical floor as it runs 37.6 mg/kg)</c>.</returns>
         public override string ToString() =>

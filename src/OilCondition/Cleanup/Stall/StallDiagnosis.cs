@@ -23,22 +23,13 @@ namespace OilCondition.Cleanup;
 /// </remarks>
 /// <example>
 /// <code>
-/// var diagnosis = StallDiagnosis.Of(status, planned, RunConditions.Of(plan, processTemperature, chamberPressure));
+/// var diagnosis = StallDiagnosis.Of(status, RunConditions.Of(plan, processTemperature, chamberPressure));
 /// if (!diagnosis.IsCauseTold) { Console.WriteLine(string.Join("; ", diagnosis.ToTellApart)); }
 /// </code>
 /// </example>
 public sealed partial class StallDiagnosis
 {
     private const double SlowBelow = 0.9;
-
-    /// <summary>A fall by less than this part of the content is none (ours).</summary>
-    private const double SmallFall = 0.05;
-
-    /// <summary>Readings that exclude this part of the planned fall show that it does not fall (ours).</summary>
-    private const double NoFallBelow = 0.5;
-
-    /// <summary>Planned time constants in which a run that falls shows it (ours).</summary>
-    private const double FlatConstants = 3;
 
     private StallDiagnosis(
         StallVerdict verdict,
@@ -89,38 +80,34 @@ public sealed partial class StallDiagnosis
     public IReadOnlyList<Caution> Cautions { get; private set; } = CautionsOf.Vacuum;
 
     /// <summary>Diagnoses a run that is followed: also one whose water does not fall at all, which has no curve.</summary>
-    /// <param name="status">Where the run stands; it must follow water to a content.</param>
-    /// <param name="planned">What was planned.</param>
+    /// <param name="status">Where the run stands; it must follow water to a content, with its plan (<see cref="CleanupMonitorOptions.Planned"/>).</param>
     /// <param name="conditions">How the unit runs now.</param>
     /// <param name="confidence">Two-sided confidence level of the ends that decide, above 0 and below 1.</param>
     /// <returns>Verdict and causes.</returns>
     /// <exception cref="ArgumentNullException">An argument is missing.</exception>
-    /// <exception cref="ArgumentException">The run has no target for water.</exception>
+    /// <exception cref="ArgumentException">The run has no target for water, or no plan.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The level lies outside its range.</exception>
-    public static StallDiagnosis Of(
-        CleanupStatus status,
-        PlannedPerformance planned,
-        RunConditions conditions,
-        double confidence = 0.9
-    )
+    public static StallDiagnosis Of(CleanupStatus status, RunConditions conditions, double confidence = 0.9)
     {
         Guard.NotNull(status);
-        Guard.NotNull(planned);
         Guard.NotNull(conditions);
         Guard.OpenUnitInterval(confidence);
-        return Under(conditions, status.HasFreeWater, Diagnosed(status, planned, conditions, confidence));
+        return Under(conditions, status.HasFreeWater, Diagnosed(status, conditions, confidence));
     }
 
-    private static StallDiagnosis Diagnosed(
-        CleanupStatus status,
-        PlannedPerformance planned,
-        RunConditions conditions,
-        double confidence
-    )
+    private static StallDiagnosis Diagnosed(CleanupStatus status, RunConditions conditions, double confidence)
     {
         if (status.Options is not { IsWater: true, Target: { } ppm })
         {
             throw new ArgumentException("The run must follow water to a content in mg/kg.", nameof(status));
+        }
+
+        if (status.Options.Planned is not { } planned)
+        {
+            throw new ArgumentException(
+                "The run was followed without a plan; state it in the options of its monitor.",
+                nameof(status)
+            );
         }
 
         if (status.IsMet)
@@ -128,32 +115,22 @@ public sealed partial class StallDiagnosis
             return new StallDiagnosis(StallVerdict.Done, [EvidenceItem.Number("target", ppm, "mg/kg")], []);
         }
 
-        var seesFreeWater = status is { HasFreeWater: true, FollowsSensor: false };
-
-        // What circulation stirs up from the bottom looks like a leak until one turnover has mixed it: the plan knows when, a monitor alone does not.
-        var turnoverHours = 1 / planned.Loop.TurnoversPerHour;
-        var mixed = status.FollowsSensor ? null : status.MixedAfter(turnoverHours);
-        if (seesFreeWater && mixed is null && status.Tank is { } tank)
+        // What circulation stirs up from the bottom looks like a leak until one turnover has mixed it.
+        if (status is { HasFreeWater: true, FollowsSensor: false, IsStalled: false, TurnedOver: null, Tank: { } tank })
         {
             return new StallDiagnosis(
                 StallVerdict.NotDetermined,
                 [
                     EvidenceItem.Number("warm-for", tank.SettledHours, "h"),
-                    EvidenceItem.Number("time-of-one-turnover", turnoverHours, "h"),
+                    EvidenceItem.Number("time-of-one-turnover", 1 / planned.Loop.TurnoversPerHour, "h"),
                 ],
                 [StallCheck.MoreReadings]
             );
         }
 
-        if (!seesFreeWater && status is { StallSign: StallSign.Rises, Stretch: { } stretch })
+        if (status is { StallSign: StallSign.Rises or StallSign.BehindThePlan, Stretch: { } stretch })
         {
             return OfBalance(WaterBalanceNow.OfStretch(stretch, planned, conditions, confidence), stretch);
-        }
-
-        if (mixed is not null && StandsStill(mixed))
-        {
-            // The plan knows what should have left by now: it can tell before a monitor that has none, and where one is too early.
-            return OfBalance(WaterBalanceNow.OfStretch(mixed, planned, conditions, confidence), mixed);
         }
 
         if (
@@ -166,31 +143,17 @@ public sealed partial class StallDiagnosis
 
         return Of(status.Curve, ppm, planned, conditions, confidence, status.IsStalled, status.Tank);
 
-        // No fall is shown, half of the planned one is excluded, and so is the target within three planned time constants.
-        bool StandsStill(RunStretch stretch) =>
-            stretch.LeastFall(confidence) < SmallFall * stretch.Line.MeanValue
-            && stretch.MostFall < NoFallBelow * stretch.Hours * PlannedFallPerHour(stretch.Line.MeanValue)
-            && stretch.MostFall * FlatConstants / (planned.RatePerHour * stretch.Hours) < stretch.ValueAtEnd - ppm;
-
-        // With free water the physics may take out more than the rate of the dissolved water: the slower of the two is the plan's promise.
-        double PlannedFallPerHour(double content)
-        {
-            var byRate = planned.RatePerHour * (content - planned.FloorWithoutIngress.PartsPerMillion);
-            var taken = conditions.Physics is { } physics ? physics.RemovedPerHour(physics.Planned, content) : byRate;
-            return Math.Min(byRate, taken) - planned.RisePerHour(planned.WaterIngress);
-        }
-
         StallDiagnosis OfBalance(WaterBalanceNow balance, RunStretch over) =>
             new(
                 StallVerdict.Stalled,
                 [
                     EvidenceItem.Number("target", ppm, "mg/kg"),
-                    EvidenceItem.Number("mean", over.Line.MeanValue, "mg/kg"),
+                    EvidenceItem.Number("mean", over.MeanValue, "mg/kg"),
                     EvidenceItem.Number("change-by-a-straight-line", -over.Fall, "mg/kg"),
                     EvidenceItem.Number("observed-for", over.Hours, "h"),
                 ],
                 status.FollowsSensor ? [StallCheck.TitrationBesideSensor] : [],
-                BalanceCauses.Of(balance, over.Line.Slope, planned, conditions)
+                BalanceCauses.Of(balance, planned, conditions)
             );
     }
 
@@ -219,7 +182,7 @@ public sealed partial class StallDiagnosis
                 Guard.NotNull(planned),
                 conditions,
                 Guard.OpenUnitInterval(confidence),
-                isShownToStall: false,
+                isShownToStall: null,
                 tank: null
             )
         );
@@ -255,7 +218,7 @@ public sealed partial class StallDiagnosis
         PlannedPerformance planned,
         RunConditions conditions,
         double confidence,
-        bool isShownToStall,
+        bool? isShownToStall,
         TankReading? tank
     )
     {
@@ -293,15 +256,19 @@ public sealed partial class StallDiagnosis
             return new StallDiagnosis(StallVerdict.Done, evidence, []);
         }
 
-        if (SequentialLevel.LowestFloor(curve, confidence) is { } floor && floor > ppm)
+        // A run that is followed has been looked at before: what its monitor says of the stall counts.
+        var leastLevel = SequentialLevel.LowestFloor(curve, confidence);
+        if (isShownToStall != false && leastLevel is { } floor && floor > ppm)
         {
             evidence.Add(EvidenceItem.Number("lower-end-of-the-level", floor, "mg/kg"));
             return Stalled(curve.Floor);
         }
 
-        if (isShownToStall || IsFlat(curve, ppm, planned, oneSided))
+        if (isShownToStall ?? StallLook.IsFlat(curve, ppm, planned, confidence))
         {
-            evidence.Add(EvidenceItem.Number("planned-time-constants-passed", PlannedConstants(curve, planned), ""));
+            evidence.Add(
+                EvidenceItem.Number("planned-time-constants-passed", StallLook.PlannedConstants(curve, planned), "")
+            );
             return Stalled(now);
         }
 
@@ -349,52 +316,17 @@ public sealed partial class StallDiagnosis
         ];
         StallCheck[] checks = [StallCheck.TitrationBesideSensor, StallCheck.StandingWater];
         var verdict = status.IsStalled ? StallVerdict.Stalled : StallVerdict.SensorAtSaturation;
-        // While it warms the unit takes out less, and circulation stirs up water that no sample saw.
-        if (status.WarmAndMixedSince is not { } warm)
+        if (
+            status.WarmAndMixedSince is not { } warm
+            || WaterBalanceNow.AtSaturation(status, warm, planned, conditions, confidence) is not { } balance
+        )
         {
             return new StallDiagnosis(verdict, evidence, checks);
         }
 
-        // Each content that is known bounds what has come in since: the best of the bounds counts.
-        List<(DateTimeOffset At, double Ppm)> known = [.. status.Samples];
-        if (conditions.Physics is { } physics)
-        {
-            known.Add((status.Options.StartedAt, Math.Max(physics.BeforePpm, known.Count == 0 ? 0 : known[0].Ppm)));
-        }
-
-        var bounds = known
-            .Select(one => (one.Ppm, Hours: (status.AsOf - (warm > one.At ? warm : one.At)).TotalHours))
-            .Where(one => one.Hours > 0)
-            .Select(one =>
-                (
-                    Content: one,
-                    Balance: WaterBalanceNow.AtSaturation(
-                        saturationPpm,
-                        one.Ppm,
-                        one.Hours,
-                        planned,
-                        conditions,
-                        confidence
-                    )
-                )
-            )
-            .OrderByDescending(one => one.Balance.Ingress.Lower!.Value.KilogramsPerHour)
-            .ToList();
-        if (bounds.Count == 0)
-        {
-            return new StallDiagnosis(verdict, evidence, checks);
-        }
-
-        var (content, balance) = bounds[0];
-        evidence.Add(EvidenceItem.Number("content-before", content.Ppm, "mg/kg"));
-        evidence.Add(EvidenceItem.Number("warm-since-then-for", content.Hours, "h"));
-        return balance.Ingress.Lower is { } least && least > planned.WaterIngress
-            ? new StallDiagnosis(
-                StallVerdict.Stalled,
-                evidence,
-                checks,
-                BalanceCauses.Of(balance, 0, planned, conditions)
-            )
+        evidence.AddRange(balance.Evidence);
+        return status.IsStalled
+            ? new StallDiagnosis(StallVerdict.Stalled, evidence, checks, BalanceCauses.Of(balance, planned, conditions))
             : new StallDiagnosis(verdict, evidence, checks);
     }
 
@@ -402,19 +334,4 @@ public sealed partial class StallDiagnosis
         curve.UsedReadings.Count == 0
         && curve.LeftOutReasons.Count > 0
         && curve.LeftOutReasons[curve.LeftOutReasons.Count - 1] == InitialPhaseReason.UpToLastSaturated;
-
-    private static double PlannedConstants(CleanupCurve curve, PlannedPerformance planned) =>
-        planned.RatePerHour * (curve.LastReadingAt - curve.FirstReadingAt).TotalHours;
-
-    /// <summary>Less than one time constant's fall in three planned ones, and above the target.</summary>
-    private static bool IsFlat(CleanupCurve curve, double ppm, PlannedPerformance planned, double oneSided)
-    {
-        var level = planned.Level.PartsPerMillion;
-        var expected = level + Math.Exp(-1) * Math.Max(0, curve.ValueAt(curve.FirstReadingAt) - level);
-
-        // A flat run has no rate, and then the profile of its curve is open; it must stand above by more than a single reading scatters.
-        var last = curve.ValueAt(curve.LastReadingAt);
-        var lower = last - curve.Fall.Quantile(oneSided, IntervalSide.Lower) * curve.ScatterAt(last);
-        return PlannedConstants(curve, planned) >= FlatConstants && lower > Math.Max(ppm, expected);
-    }
 }

@@ -6,7 +6,7 @@ public enum StallVerdict
     /// <summary>The readings do not tell yet. Causes that would fit the best curve are given where it levels off above the target.</summary>
     NotDetermined,
 
-    /// <summary>The sensor stands at saturation: free water is leaving, and a sensor cannot see how much is left.</summary>
+    /// <summary>The sensor stands at saturation: there is free water, and a sensor cannot see how much, nor whether it leaves.</summary>
     SensorAtSaturation,
 
     /// <summary>The target is reached, and the readings show it.</summary>

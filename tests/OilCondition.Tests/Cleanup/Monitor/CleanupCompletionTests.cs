@@ -254,9 +254,9 @@ public class CleanupCompletionTests
             Enumerable.Range(0, 30).Select(i => LiveRuns.Sensor(0.5 * i, 5000))
         );
         var completion = sensor.Status();
-        completion.Reason.ShouldBe(CompletionReason.FreeWaterLeaving);
+        completion.Reason.ShouldBe(CompletionReason.FreeWater);
         completion.Arrival.ShouldBeOfType<Arrival<DateTimeOffset>.NotDetermined>();
-        completion.ToString()!.ShouldContain("free water is leaving; no date before the dissolved water falls");
+        completion.ToString()!.ShouldContain("there is free water; no date before the dissolved water falls");
         completion
             .ToString()!
             .ShouldEndWith("titrate", Case.Sensitive, "fourteen hours of a pinned sensor tell nothing");
@@ -267,7 +267,7 @@ public class CleanupCompletionTests
                 .Range(0, 3)
                 .Select(i => CleanupReading.Titration(Runs.At(i), LiveRuns.Ppm(3000 - 100 * i), LiveRuns.Celsius(50)))
         );
-        titrations.Status().Reason.ShouldBe(CompletionReason.FreeWaterLeaving);
+        titrations.Status().Reason.ShouldBe(CompletionReason.FreeWater);
 
         var both = CleanupMonitor.Of(
             Options(80, "17/-/-"),
@@ -275,7 +275,7 @@ public class CleanupCompletionTests
         );
         both.Status().Reason.ShouldBe(CompletionReason.TooFewReadings);
         both.Status().RulingPart.ShouldBe(Measurands.Particles4);
-        both.Status().Parts[0].Reason.ShouldBe(CompletionReason.FreeWaterLeaving);
+        both.Status().Parts[0].Reason.ShouldBe(CompletionReason.FreeWater);
 
         CleanupMonitor
             .Of(LiveRuns.Warm(), LiveRuns.WholeRun(15))

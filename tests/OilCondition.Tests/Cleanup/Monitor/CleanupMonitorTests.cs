@@ -20,7 +20,7 @@ public class CleanupMonitorTests
     [Theory]
     [InlineData(3, CleanupPhase.Warming)]
     [InlineData(8, CleanupPhase.Warming)]
-    [InlineData(9.5, CleanupPhase.FreeWaterLeaving)]
+    [InlineData(9.5, CleanupPhase.FreeWater)]
     [InlineData(14, CleanupPhase.Falling)]
     [InlineData(15.5, CleanupPhase.Falling)]
     [InlineData(16.5, CleanupPhase.Holding)]
