@@ -32,7 +32,7 @@ internal sealed class DegradationFit : IDisposable
     private readonly double least;
 
     /// <summary>What was read by each of <see cref="DegradationPrior.Fours"/> that is no drift that walks.</summary>
-    private readonly FourReadings[] read = [];
+    private readonly (FourDesign Design, FourReadings Readings)[] read = [];
     private readonly FamilyDesigns? own;
     private readonly FamilyDesign? family;
     private readonly double[] weights = [];
@@ -75,7 +75,7 @@ internal sealed class DegradationFit : IDisposable
 
         own = designs is null ? new FamilyDesigns() : null;
         family = (designs ?? own!).Of(positions);
-        read = ArrayPool<FourReadings>.Shared.Rent(DegradationPrior.Fours.Length);
+        read = ArrayPool<(FourDesign, FourReadings)>.Shared.Rent(DegradationPrior.Fours.Length);
         weights = Weighted(family);
     }
 
@@ -136,7 +136,7 @@ internal sealed class DegradationFit : IDisposable
     {
         if (read.Length > 0)
         {
-            ArrayPool<FourReadings>.Shared.Return(read, clearArray: true);
+            ArrayPool<(FourDesign, FourReadings)>.Shared.Return(read);
         }
 
         own?.Dispose();
@@ -149,7 +149,7 @@ internal sealed class DegradationFit : IDisposable
         var member =
             movement.Kind == MovementKind.DriftWalks
                 ? family!.Drift(group).Read(values, least)
-                : read[group].Member(place, movement, least);
+                : read[group].Design.Member(read[group].Readings, place, movement, least);
         return prior.Lesson is null && !(readingError > 0) ? member : Known(index, movement, member);
     }
 
@@ -237,11 +237,21 @@ internal sealed class DegradationFit : IDisposable
         }
 
         Span<double> likelihoods = stackalloc double[LaneMath.Width];
-        var alike = isChanged ? FourDesign.Of(movements, positions) : design.Four(group);
-        if (alike is not null)
+        var isFour = movements[0].Kind != MovementKind.DriftWalks;
+        if (isFour)
         {
-            read[group] = alike.Read(values);
-            LaneMath.Store(alike.LogLikelihood(read[group], least, readingError * readingError), likelihoods, 0);
+            ref var found = ref read[group];
+            if (isChanged)
+            {
+                found.Readings = FourDesign.Read(movements, positions, values, out found.Design);
+            }
+            else
+            {
+                found = (design.Four(group), design.Read(group, values));
+            }
+
+            var logarithms = found.Design.LogLikelihood(found.Readings, least, readingError * readingError);
+            LaneMath.Store(logarithms, likelihoods, 0);
         }
 
         for (var i = 0; i < four.Length; i++)
@@ -250,7 +260,7 @@ internal sealed class DegradationFit : IDisposable
             {
                 // What the fleet taught differs from movement to movement.
                 logs[four[i]] +=
-                    alike is null || prior.Lesson is not null ? Member(group, i).LogLikelihood : likelihoods[i];
+                    isFour && prior.Lesson is null ? likelihoods[i] : Member(group, i).LogLikelihood;
             }
         }
     }
@@ -305,11 +315,11 @@ internal sealed class DegradationFit : IDisposable
                     continue;
                 }
 
-                var four = FourDesign.Of(movements, positions).Read(values);
+                var four = FourDesign.Read(movements, positions, values, out var design);
                 for (var j = 0; j < LaneMath.Width; j++)
                 {
                     var place = i - LaneMath.Width + 1 + j;
-                    var member = Known(index, movements[j], four.Member(j, movements[j], least));
+                    var member = Known(index, movements[j], design.Member(four, j, movements[j], least));
                     found[place] = member.LogLikelihood + density + Math.Log(step);
                     between.Add((index, movements[j], found[place]));
                     likeliest = found[place] > found[likeliest] ? place : likeliest;
@@ -427,7 +437,8 @@ internal sealed class DegradationFit : IDisposable
         {
             if (weight >= Negligible)
             {
-                var member = FourDesign.Of([movement], positions).Read(values).Member(0, movement, least);
+                var four = FourDesign.Read([movement], positions, values, out var design);
+                var member = design.Member(four, 0, movement, least);
                 mixture.Add(new PassagePath(Known(index, movement, member), weight, limit, sign, Span));
             }
         }

@@ -17,7 +17,8 @@ internal readonly struct DegradationMember
     private readonly double squares;
     private readonly int count;
 
-    private DegradationMember(
+    /// <summary>What is left of the readings, and where their state lies at the last of them.</summary>
+    public DegradationMember(
         Course course,
         double logDeterminant,
         double squares,
@@ -94,67 +95,10 @@ internal readonly struct DegradationMember
             clocks[i] = LaneMath.Of(clock[i]);
         }
 
-        return FourDesign.Of([movement], clocks).Read(values).Member(0, movement, leastSquares);
+        var rows = new Lanes[FourDesign.RowsOf([movement], clock.Length)];
+        var four = FourDesign.Of([movement], clocks, rows);
+        return four.Member(four.Read(rows, values), 0, movement, leastSquares);
     }
-
-    /// <summary>A mean that stands, or one that moves, from the sums of squares and products about the level, and from the level at the last reading.</summary>
-    public static DegradationMember Of(
-        int n,
-        Movement movement,
-        double logDeterminant,
-        (double Clock, double Both, double Values) sums,
-        (double Value, double Reach, double Variance) level,
-        double walk,
-        double freeWalk,
-        double least
-    )
-    {
-        if (movement.Kind == MovementKind.Still)
-        {
-            return new DegradationMember(
-                movement.Course,
-                logDeterminant,
-                Math.Max(sums.Values, least),
-                n,
-                n - 1,
-                level.Value,
-                0,
-                (level.Variance, walk, 0, 0),
-                walk,
-                freeWalk
-            );
-        }
-
-        var drift = sums.Both / sums.Clock;
-        return new DegradationMember(
-            movement.Course,
-            logDeterminant + Math.Log(n + 1),
-            Math.Max(sums.Values - drift * sums.Both, least),
-            n,
-            n - 2,
-            level.Value + drift * level.Reach,
-            drift,
-            (
-                level.Variance + level.Reach * level.Reach / sums.Clock,
-                walk + 2 * level.Reach / sums.Clock,
-                1 / sums.Clock,
-                0
-            ),
-            walk,
-            freeWalk
-        );
-    }
-
-    /// <summary>A drift that walks, from what is left of the readings and where its state lies at the last of them.</summary>
-    public static DegradationMember WithWalkingDrift(
-        Course course,
-        double logDeterminant,
-        double squares,
-        int count,
-        double level,
-        double drift,
-        (double V0, double C1, double C2, double C3) variance
-    ) => new(course, logDeterminant, squares, count, count - 2, level, drift, variance, 0, 0);
 
     /// <summary>The same where scatter of this size has been seen elsewhere: sums of squares and degrees of freedom add.</summary>
     /// <remarks>

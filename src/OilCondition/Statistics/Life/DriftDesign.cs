@@ -86,14 +86,17 @@ internal sealed class DriftDesign
 
         var start = inverse.Start * ya + inverse.Both * yb;
         var slope = inverse.Drift * yb + inverse.Both * ya;
-        return DegradationMember.WithWalkingDrift(
+        return new DegradationMember(
             course,
             logDeterminant,
             Math.Max(yy - start * ya - slope * yb, leastSquares),
             rows.Length,
+            rows.Length - 2,
             y0 + start * reach.U0 + slope * reach.W0,
             y1 + start * reach.U1 + slope * reach.W1,
-            variance
+            variance,
+            0,
+            0
         );
     }
 
