@@ -24,7 +24,6 @@ internal sealed class DegradationFit : IDisposable
     private const int PointsBetween = 8;
     private const int MostRounds = 12;
 
-    private readonly double[] positions;
     private readonly double[] values;
     private readonly DegradationPrior prior;
     private readonly double readingError;
@@ -47,7 +46,7 @@ internal sealed class DegradationFit : IDisposable
     /// <param name="readingError">Standard deviation of one reading by its test method; 0 where it is not known.</param>
     /// <param name="designs">Designs to be shared; null for its own.</param>
     public DegradationFit(
-        double[] times,
+        Span<double> times,
         double[] values,
         DegradationPrior prior,
         double readingError,
@@ -59,8 +58,7 @@ internal sealed class DegradationFit : IDisposable
         this.readingError = readingError;
         largestRatio = LargestRatio(values, readingError);
         least = LeastSquares(values);
-        positions = times;
-        LastTime = times.Length == 0 ? 0 : times[times.Length - 1];
+        LastTime = times.IsEmpty ? 0 : times[times.Length - 1];
         if (times.Length < (prior.Lesson is null ? Degradation.FewestReadings : Degradation.FewestWithFleet))
         {
             return;
@@ -68,19 +66,20 @@ internal sealed class DegradationFit : IDisposable
 
         var first = times[0];
         Span = LastTime - first;
-        for (var i = 0; i < positions.Length; i++)
+        for (var i = 0; i < times.Length; i++)
         {
-            positions[i] = (positions[i] - first) / Span;
+            times[i] = (times[i] - first) / Span;
         }
 
         own = designs is null ? new FamilyDesigns() : null;
-        family = (designs ?? own!).Of(positions);
+        family = (designs ?? own!).Of(times);
         read = ArrayPool<(FourDesign, FourReadings)>.Shared.Rent(DegradationPrior.Fours.Length);
-        weights = Weighted(family);
+        weights = ArrayPool<double>.Shared.Rent(DegradationPrior.Family.Length);
+        Weigh(family, weights.AsSpan(0, DegradationPrior.Family.Length));
     }
 
     /// <summary>Whether there are enough readings at different times. The other members are meaningful only if there are.</summary>
-    public bool IsDetermined => weights.Length > 0;
+    public bool IsDetermined => family is not null;
 
     /// <summary>Number of readings at different times.</summary>
     public int Count => values.Length;
@@ -92,7 +91,7 @@ internal sealed class DegradationFit : IDisposable
     public double Span { get; }
 
     /// <summary>Weight of each movement of <see cref="DegradationPrior.Family"/> after the readings; together 1.</summary>
-    public IReadOnlyList<double> Weights => weights;
+    public IReadOnlyList<double> Weights => [.. weights.Take(DegradationPrior.Family.Length)];
 
     /// <summary>Mean drift, per time: the rise of a course over the time that was seen, the latest drift of one that walks.</summary>
     public double Drift
@@ -100,7 +99,7 @@ internal sealed class DegradationFit : IDisposable
         get
         {
             double sum = 0;
-            for (var m = 0; m < weights.Length; m++)
+            for (var m = 0; m < DegradationPrior.Family.Length; m++)
             {
                 sum += weights[m] > 0 ? weights[m] * Member(m).Drift : 0;
             }
@@ -134,9 +133,10 @@ internal sealed class DegradationFit : IDisposable
     /// <summary>Gives back the room that the readings were read into; nothing can be asked any more. A fit that goes without it costs a little memory.</summary>
     public void Dispose()
     {
-        if (read.Length > 0)
+        if (IsDetermined)
         {
             ArrayPool<(FourDesign, FourReadings)>.Shared.Return(read);
+            ArrayPool<double>.Shared.Return(weights);
         }
 
         own?.Dispose();
@@ -153,10 +153,10 @@ internal sealed class DegradationFit : IDisposable
         return prior.Lesson is null && !(readingError > 0) ? member : Known(index, movement, member);
     }
 
-    private double[] Weighted(FamilyDesign design)
+    /// <summary>Works out the weight of each movement, first as its logarithm.</summary>
+    private void Weigh(FamilyDesign design, Span<double> logs)
     {
-        var logs = new double[DegradationPrior.Family.Length];
-        logs.AsSpan().Fill(double.NegativeInfinity);
+        logs.Fill(double.NegativeInfinity);
         for (var group = 0; group < DegradationPrior.Fours.Length; group++)
         {
             Read(design, group, logs);
@@ -170,7 +170,7 @@ internal sealed class DegradationFit : IDisposable
 
         foreach (var group in DegradationPrior.ReadCourses)
         {
-            LookBetween(group, logs, best);
+            LookBetween(design, group, logs, best);
         }
 
         // A course between two of the family may be likelier than all of them by more than a number can hold.
@@ -202,12 +202,10 @@ internal sealed class DegradationFit : IDisposable
             between[i] = between[i] with { Weight = between[i].Weight / sum };
             logs[between[i].Index] += between[i].Weight;
         }
-
-        return logs;
     }
 
     /// <summary>Reads one of <see cref="DegradationPrior.Fours"/>, and weighs each movement that was believed and that the error of the method leaves room for.</summary>
-    private void Read(FamilyDesign design, int group, double[] logs)
+    private void Read(FamilyDesign design, int group, Span<double> logs)
     {
         var four = DegradationPrior.Fours[group];
         Span<Movement> movements = stackalloc Movement[four.Length];
@@ -243,7 +241,7 @@ internal sealed class DegradationFit : IDisposable
             ref var found = ref read[group];
             if (isChanged)
             {
-                found.Readings = FourDesign.Read(movements, positions, values, out found.Design);
+                found.Readings = FourDesign.Read(movements, design.Positions, values, out found.Design);
             }
             else
             {
@@ -269,7 +267,7 @@ internal sealed class DegradationFit : IDisposable
     /// Exact readings, or many, tell courses apart more finely than the family has them; the nearest of the family would then be believed although it is wrong. Its
     /// weight is spread over courses between its neighbours, and again around the likeliest of these, until neighbours are alike.
     /// </summary>
-    private void LookBetween(int[] group, double[] logs, double best)
+    private void LookBetween(FamilyDesign family, int[] group, Span<double> logs, double best)
     {
         var at = 0;
         for (var i = 1; i < group.Length; i++)
@@ -315,7 +313,7 @@ internal sealed class DegradationFit : IDisposable
                     continue;
                 }
 
-                var four = FourDesign.Read(movements, positions, values, out var design);
+                var four = FourDesign.Read(movements, family.Positions, values, out var design);
                 for (var j = 0; j < LaneMath.Width; j++)
                 {
                     var place = i - LaneMath.Width + 1 + j;
@@ -418,13 +416,13 @@ internal sealed class DegradationFit : IDisposable
 
     private CrossingLaw Law(double limit, int sign, double latest, SeasonalCycle? cycle)
     {
-        if (!IsDetermined)
+        if (family is null)
         {
             throw new InvalidOperationException($"The fit is not determined: {Count} readings.");
         }
 
         var ahead = cycle is null ? null : new CycleAhead(cycle, LastTime, sign);
-        using var mixture = new MixtureLaw(weights.Length + between.Count, ahead);
+        using var mixture = new MixtureLaw(DegradationPrior.Family.Length + between.Count, ahead);
         foreach (var index in DegradationPrior.Alike)
         {
             if (weights[index] >= Negligible && !IsLookedAtCloser(index))
@@ -437,7 +435,7 @@ internal sealed class DegradationFit : IDisposable
         {
             if (weight >= Negligible)
             {
-                var four = FourDesign.Read([movement], positions, values, out var design);
+                var four = FourDesign.Read([movement], family.Positions, values, out var design);
                 var member = design.Member(four, 0, movement, least);
                 mixture.Add(new PassagePath(Known(index, movement, member), weight, limit, sign, Span));
             }

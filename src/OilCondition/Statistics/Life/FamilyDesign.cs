@@ -32,8 +32,7 @@ internal sealed class FamilyDesign : IDisposable
 
             if (movements[0].Kind == MovementKind.DriftWalks)
             {
-                var course = movements[0].Course;
-                drifts[g] = new DriftDesign(course, Array.ConvertAll(positions, course.At), movements[0].Ratio);
+                drifts[g] = DriftDesign.Of(movements[0], positions);
             }
             else
             {
@@ -43,6 +42,9 @@ internal sealed class FamilyDesign : IDisposable
             }
         }
     }
+
+    /// <summary>The times.</summary>
+    public ReadOnlySpan<double> Positions => positions;
 
     /// <summary>Whether it is of these times.</summary>
     public bool IsOver(ReadOnlySpan<double> times) => times.SequenceEqual(positions);
@@ -63,6 +65,11 @@ internal sealed class FamilyDesign : IDisposable
     /// <summary>Gives back the room; nothing can be read any more.</summary>
     public void Dispose()
     {
+        foreach (var drift in drifts)
+        {
+            drift?.Dispose();
+        }
+
         ArrayPool<(FourDesign Design, int FirstRow)>.Shared.Return(fours);
         ArrayPool<Lanes>.Shared.Return(rows);
     }
