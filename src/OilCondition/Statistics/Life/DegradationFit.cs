@@ -145,11 +145,11 @@ internal sealed class DegradationFit : IDisposable
     private DegradationMember Member(int group, int place)
     {
         var index = DegradationPrior.Fours[group][place];
-        var movement = Readable(DegradationPrior.Family[index], largestRatio)!.Value;
+        ref readonly var movement = ref DegradationPrior.Family[index];
         var member =
             movement.Kind == MovementKind.DriftWalks
                 ? family!.Drift(group).Read(values, least)
-                : read[group].Design.Member(read[group].Readings, place, movement, least);
+                : read[group].Design.Member(read[group].Readings, place, movement.Course, least);
         return prior.Lesson is null && !(readingError > 0) ? member : Known(index, movement, member);
     }
 
@@ -245,7 +245,8 @@ internal sealed class DegradationFit : IDisposable
             }
             else
             {
-                found = (design.Four(group), design.Read(group, values));
+                found.Design = design.Four(group);
+                found.Readings = design.Read(group, values);
             }
 
             var logarithms = found.Design.LogLikelihood(found.Readings, least, readingError * readingError);
@@ -317,7 +318,7 @@ internal sealed class DegradationFit : IDisposable
                 for (var j = 0; j < LaneMath.Width; j++)
                 {
                     var place = i - LaneMath.Width + 1 + j;
-                    var member = Known(index, movements[j], design.Member(four, j, movements[j], least));
+                    var member = Known(index, movements[j], design.Member(four, j, movements[j].Course, least));
                     found[place] = member.LogLikelihood + density + Math.Log(step);
                     between.Add((index, movements[j], found[place]));
                     likeliest = found[place] > found[likeliest] ? place : likeliest;
@@ -355,7 +356,7 @@ internal sealed class DegradationFit : IDisposable
     }
 
     /// <summary>A member with what is known beside the readings: what the fleet taught, and the error of a reading.</summary>
-    private DegradationMember Known(int index, Movement movement, DegradationMember member)
+    private DegradationMember Known(int index, in Movement movement, DegradationMember member)
     {
         if (prior.Lesson is { } lesson)
         {
@@ -367,7 +368,7 @@ internal sealed class DegradationFit : IDisposable
             }
         }
 
-        return member.AtLeast(readingError * readingError, movement.ReadingShare);
+        return member.AtLeast(readingError * readingError);
     }
 
     /// <summary>
@@ -436,7 +437,7 @@ internal sealed class DegradationFit : IDisposable
             if (weight >= Negligible)
             {
                 var four = FourDesign.Read([movement], family.Positions, values, out var design);
-                var member = design.Member(four, 0, movement, least);
+                var member = design.Member(four, 0, movement.Course, least);
                 mixture.Add(new PassagePath(Known(index, movement, member), weight, limit, sign, Span));
             }
         }

@@ -17,6 +17,9 @@ internal readonly struct DegradationMember
     private readonly double squares;
     private readonly int count;
 
+    /// <summary>Part of s² that is a reading's.</summary>
+    private readonly double readingShare;
+
     /// <summary>What is left of the readings, and where their state lies at the last of them.</summary>
     public DegradationMember(
         Course course,
@@ -28,10 +31,11 @@ internal readonly struct DegradationMember
         double drift,
         (double V0, double C1, double C2, double C3) variance,
         double walking,
-        double freeWalk
+        double readingShare
     )
     {
         Walking = walking;
+        this.readingShare = readingShare;
         Course = course;
         this.logDeterminant = logDeterminant;
         this.squares = squares;
@@ -41,7 +45,7 @@ internal readonly struct DegradationMember
         Drift = drift;
         Scale2 = squares / degreesOfFreedom;
         (V0, C1, C2, C3) = variance;
-        FreeWalk = freeWalk;
+        FreeWalk = readingShare > 0 ? 0 : walking;
     }
 
     public Course Course { get; }
@@ -97,7 +101,7 @@ internal readonly struct DegradationMember
 
         var rows = new Lanes[FourDesign.RowsOf([movement], clock.Length)];
         var four = FourDesign.Of([movement], clocks, rows);
-        return four.Member(four.Read(rows, values), 0, movement, leastSquares);
+        return four.Member(four.Read(rows, values), 0, movement.Course, leastSquares);
     }
 
     /// <summary>The same where scatter of this size has been seen elsewhere: sums of squares and degrees of freedom add.</summary>
@@ -152,15 +156,14 @@ internal readonly struct DegradationMember
     /// The same with a scatter that is not below what a reading has by itself: an explanation that is closer to the readings than they are to the truth is no better for it.
     /// </summary>
     /// <param name="readingVariance">Variance of one reading by its method and its last digit, 0 where it is not known.</param>
-    /// <param name="share">Part of s² that is a reading's.</param>
-    public DegradationMember AtLeast(double readingVariance, double share)
+    public DegradationMember AtLeast(double readingVariance)
     {
-        if (!(share > 0) || !(Scale2 * share < readingVariance))
+        if (!(readingShare > 0) || !(Scale2 * readingShare < readingVariance))
         {
             return this;
         }
 
-        var least = readingVariance / share;
+        var least = readingVariance / readingShare;
         return this with { Known = Known - 0.5 * (count - 1) * Math.Log(least / Scale2), Scale2 = least };
     }
 }

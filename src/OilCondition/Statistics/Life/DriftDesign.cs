@@ -118,8 +118,8 @@ internal sealed class DriftDesign : IDisposable
             y0 + start * reach.U0 + slope * reach.W0,
             y1 + start * reach.U1 + slope * reach.W1,
             variance,
-            0,
-            0
+            walking: 0,
+            readingShare: 1
         );
     }
 

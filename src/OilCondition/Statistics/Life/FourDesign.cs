@@ -31,7 +31,7 @@ internal readonly struct FourDesign
     /// <summary>Variance that a walk adds per clock unit.</summary>
     private readonly Lanes walk;
 
-    /// <summary>Variance of a reading.</summary>
+    /// <summary>Variance of a reading: its part of s².</summary>
     private readonly Lanes reading;
 
     private FourDesign(
@@ -148,12 +148,12 @@ internal readonly struct FourDesign
     }
 
     /// <summary>The readings seen through one of the movements.</summary>
-    public DegradationMember Member(in FourReadings readings, int index, Movement movement, double leastSquares)
+    public DegradationMember Member(in FourReadings readings, int index, Course course, double leastSquares)
     {
         double At(in Lanes lanes) => LaneMath.At(lanes, index);
         var (walked, read) = (At(walk), At(reading));
         return new DegradationMember(
-            movement.Course,
+            course,
             At(logDeterminant),
             Math.Max(At(readings.Squares), leastSquares / (read + walked)),
             count,
@@ -162,7 +162,7 @@ internal readonly struct FourDesign
             At(readings.Drift),
             (At(v0), At(c1), At(c2), 0),
             walked,
-            read > 0 ? 0 : walked
+            read
         );
     }
 

@@ -67,7 +67,7 @@ public class SideBySideTests
             {
                 var clock = Array.ConvertAll(Positions, movements[i].Course.At);
                 var alone = DegradationMember.Of(movements[i], clock, Values, 0);
-                var one = design.Member(together, i, movements[i], 0);
+                var one = design.Member(together, i, movements[i].Course, 0);
                 one.LogLikelihood.ShouldBe(alone.LogLikelihood, 1e-11, $"{movements[i]}");
                 one.Level.ShouldBe(alone.Level, 1e-11, $"{movements[i]}");
                 one.Drift.ShouldBe(alone.Drift, 1e-11, $"{movements[i]}");
