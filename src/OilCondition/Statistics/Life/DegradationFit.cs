@@ -258,8 +258,7 @@ internal sealed class DegradationFit : IDisposable
             if (logs[four[i]] > double.NegativeInfinity)
             {
                 // What the fleet taught differs from movement to movement.
-                logs[four[i]] +=
-                    isFour && prior.Lesson is null ? likelihoods[i] : Member(group, i).LogLikelihood;
+                logs[four[i]] += isFour && prior.Lesson is null ? likelihoods[i] : Member(group, i).LogLikelihood;
             }
         }
     }

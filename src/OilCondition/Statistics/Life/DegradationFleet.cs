@@ -65,10 +65,7 @@ internal static class DegradationFleet
             foreach (var one in given)
             {
                 // Weights after the readings over weights before are likelihoods, up to a constant of the series.
-                double[] posterior =
-                [
-                    .. Enumerable.Range(0, size).Select(i => one[i] / start.Weights[i] * weights[i]),
-                ];
+                double[] posterior = [.. Enumerable.Range(0, size).Select(i => one[i] / start.Weights[i] * weights[i])];
                 var sum = posterior.Sum();
                 for (var i = 0; i < size; i++)
                 {

@@ -78,11 +78,7 @@ internal readonly struct FourDesign
     /// <param name="movements">One to four; the last one fills up.</param>
     /// <param name="positions">The times, as parts of that from the first to the last.</param>
     /// <param name="rows">Room for <see cref="RowsOf"/> rows, by which readings are read.</param>
-    public static FourDesign Of(
-        ReadOnlySpan<Movement> movements,
-        ReadOnlySpan<double> positions,
-        Span<Lanes> rows
-    )
+    public static FourDesign Of(ReadOnlySpan<Movement> movements, ReadOnlySpan<double> positions, Span<Lanes> rows)
     {
         Span<Course> courses = stackalloc Course[movements.Length];
         for (var i = 0; i < movements.Length; i++)
@@ -167,11 +163,7 @@ internal readonly struct FourDesign
     }
 
     /// <summary>Scattered independently about a course: least squares about the middle of the clock.</summary>
-    private static FourDesign Scattered(
-        ReadOnlySpan<Movement> movements,
-        ReadOnlySpan<Lanes> clocks,
-        Span<Lanes> rows
-    )
+    private static FourDesign Scattered(ReadOnlySpan<Movement> movements, ReadOnlySpan<Lanes> clocks, Span<Lanes> rows)
     {
         Lanes middle = default;
         foreach (var clock in clocks)

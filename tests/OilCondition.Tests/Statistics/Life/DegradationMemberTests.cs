@@ -184,9 +184,7 @@ public class DegradationMemberTests
         pure.AtLeast(9).Scale2.ShouldBe(pure.Scale2);
 
         // Being closer than that makes an explanation no likelier: S^(−(n − 1)/2) with the larger scatter.
-        member
-            .AtLeast(9)
-            .LogLikelihood.ShouldBe(member.LogLikelihood - 0.5 * 4 * Math.Log(36 / member.Scale2), 1e-9);
+        member.AtLeast(9).LogLikelihood.ShouldBe(member.LogLikelihood - 0.5 * 4 * Math.Log(36 / member.Scale2), 1e-9);
     }
 
     private static double VarianceAfter(in DegradationMember member, double x) =>

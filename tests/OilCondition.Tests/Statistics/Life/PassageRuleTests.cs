@@ -74,7 +74,16 @@ public class PassageRuleTests
             * ChiSquared.PDF(degreesOfFreedom, root * root)
             * Math.Exp(power * root * root + LogTail(beta * root / unit));
         var (middle, wide) = (Math.Sqrt(degreesOfFreedom), 9);
-        return GaussKronrodRule.Integrate(At, Math.Max(1e-12, middle - wide), middle + wide, out _, out _, 1e-11, 20, 61);
+        return GaussKronrodRule.Integrate(
+            At,
+            Math.Max(1e-12, middle - wide),
+            middle + wide,
+            out _,
+            out _,
+            1e-11,
+            20,
+            61
+        );
     }
 
     /// <summary>ln Φ(−z); far out by Abramowitz and Stegun 1964, 26.2.12.</summary>
