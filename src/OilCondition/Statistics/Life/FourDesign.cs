@@ -180,8 +180,8 @@ internal readonly struct FourDesign
             squares = LaneMath.MultiplyAdd(rows[i], rows[i], squares);
         }
 
-        var logDeterminant = LaneMath.Of(Math.Log(clocks.Length));
-        return new(movements, clocks.Length, logDeterminant, squares, one - middle, one / count, default, one);
+        var logs = LaneMath.Of(Math.Log(clocks.Length));
+        return new(movements, clocks.Length, logs, squares, one - middle, one / count, default, one);
     }
 
     /// <summary>
@@ -199,27 +199,27 @@ internal readonly struct FourDesign
 
         var one = LaneMath.Of(1);
         var share = LaneMath.Load(shares, 0);
-        var walk = share * LaneMath.Of(clocks.Length - 1);
-        var reading = one - share;
-        var variance = reading;
+        var step = share * LaneMath.Of(clocks.Length - 1);
+        var error = one - share;
+        var variance = error;
         Lanes elapsed = default;
         Lanes squares = default;
-        Lanes logDeterminant = default;
+        Lanes logs = default;
         for (var i = 1; i < clocks.Length; i++)
         {
-            variance += walk * (clocks[i] - clocks[i - 1]);
-            var f = variance + reading;
+            variance += step * (clocks[i] - clocks[i - 1]);
+            var f = variance + error;
             var (gain, over) = (variance / f, one / f);
             var behind = clocks[i] - elapsed;
             var row = rows.Slice(WalkedColumns * (i - 1), WalkedColumns);
             (row[0], row[1], row[2]) = (gain, over, behind * over);
             elapsed = LaneMath.MultiplyAdd(gain, behind, elapsed);
-            variance = gain * reading;
-            logDeterminant += LaneMath.Log(f);
+            variance = gain * error;
+            logs += LaneMath.Log(f);
             squares = LaneMath.MultiplyAdd(behind, row[2], squares);
         }
 
-        return new(movements, clocks.Length, logDeterminant, squares, one - elapsed, variance, walk, reading);
+        return new(movements, clocks.Length, logs, squares, one - elapsed, variance, step, error);
     }
 
     private FourReadings ReadScattered(ReadOnlySpan<Lanes> rows, ReadOnlySpan<double> values)
