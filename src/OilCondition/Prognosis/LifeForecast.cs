@@ -73,7 +73,7 @@ public static class LifeForecast
         }
 
         var question = new LifeQuestion(series, limit, side, options.Model);
-        if (series.Points.Count > 0 && IsBeyond(series.Points[series.Points.Count - 1].Reading, limit, side))
+        if (series.Points.Count > 0 && IsBeyond(series.ReadingOf(series.Points.Count - 1), limit, side))
         {
             return new RemainingLife.AlreadyCrossed(question);
         }
@@ -124,15 +124,20 @@ public static class LifeForecast
         FamilyDesigns? designs
     )
     {
-        if (options.Model is LifeModel.Family or LifeModel.RandomWalk)
+        if (options.Model is not (LifeModel.Family or LifeModel.RandomWalk))
         {
-            var isFamily = options.Model == LifeModel.Family;
-            var prior = isFamily ? options.Fleet?.Prior : DegradationPrior.RandomWalk;
-            var error = isFamily ? question.Series.ReadingError : 0;
-            using var fit = Degradation.Fit(scaled.Days, scaled.Values, prior, error, designs);
-            return question.Side == LimitSide.Upper ? fit.Above(limit, latest, cycle) : fit.Below(limit, latest, cycle);
+            return LawOfLine(question, scaled, limit, latest);
         }
 
+        var isFamily = options.Model == LifeModel.Family;
+        var prior = isFamily ? options.Fleet?.Prior : DegradationPrior.RandomWalk;
+        var error = isFamily ? question.Series.ReadingError : 0;
+        using var fit = Degradation.Fit(scaled.Days, scaled.Values, prior, error, designs);
+        return question.Side == LimitSide.Upper ? fit.Above(limit, latest, cycle) : fit.Below(limit, latest, cycle);
+    }
+
+    private static CrossingLaw LawOfLine(LifeQuestion question, ScaledSeries scaled, double limit, double latest)
+    {
         // Mirrored for a lower limit, so that the line always has to rise to the limit.
         var sign = question.Side == LimitSide.Upper ? 1 : -1;
         var towards = Statistics.StraightLine.Fit(scaled.Days, [.. scaled.Values.Select(value => sign * value)]);
@@ -140,7 +145,7 @@ public static class LifeForecast
             towards,
             sign * limit,
             scaled.Days[scaled.Days.Length - 1],
-            options.Model == LifeModel.LineNewReading ? BandKind.NewReading : BandKind.Mean
+            question.Model == LifeModel.LineNewReading ? BandKind.NewReading : BandKind.Mean
         );
         return CrossingLaw.Of(law.Passed, latest);
     }
@@ -173,12 +178,14 @@ public static class LifeForecast
 
     private static RemainingLife Case(LifeQuestion question, StraightLine trend, CrossingForecast crossing)
     {
-        return crossing.Quantiles(Unlikely, 0.5, 1 - Unlikely) switch
+        if (!crossing.TryAt(Unlikely, out var p10))
         {
-            [] => new RemainingLife.NotApproaching(question, trend, crossing),
-            [var p10, var p50, var p90] => new RemainingLife.Crosses(question, trend, crossing, p10, p50, p90),
-            [var p10, ..] => new RemainingLife.NoLatestDate(question, trend, crossing, p10),
-        };
+            return new RemainingLife.NotApproaching(question, trend, crossing);
+        }
+
+        return crossing.TryAt(0.5, out var p50) && crossing.TryAt(1 - Unlikely, out var p90)
+            ? new RemainingLife.Crosses(question, trend, crossing, p10, p50, p90)
+            : new RemainingLife.NoLatestDate(question, trend, crossing, p10);
     }
 
     private static bool UsesLogarithms(Measurand measurand, LifeModel model) =>

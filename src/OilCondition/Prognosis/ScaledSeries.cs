@@ -8,16 +8,19 @@ internal readonly record struct ScaledSeries(double[] Days, double[] Values)
     public static ScaledSeries Of(MeasurandSeries series, bool logarithmic, SeasonalCycle? cycle)
     {
         var (days, values) = series.ToColumns();
-        if (logarithmic)
+        var count = 0;
+        for (var i = 0; i < days.Length; i++)
         {
-            var usable = Enumerable.Range(0, days.Length).Where(i => values[i] > 0).ToList();
-            days = [.. usable.Select(i => days[i])];
-            values = [.. usable.Select(i => Math.Log(values[i]))];
+            if (!logarithmic || values[i] > 0)
+            {
+                var value = logarithmic ? Math.Log(values[i]) : values[i];
+                (days[count], values[count]) = (days[i], value - (cycle?.At(days[i]) ?? 0));
+                count++;
+            }
         }
 
-        return new ScaledSeries(
-            days,
-            cycle is null ? values : [.. values.Select((value, i) => value - cycle.At(days[i]))]
-        );
+        Array.Resize(ref days, count);
+        Array.Resize(ref values, count);
+        return new ScaledSeries(days, values);
     }
 }

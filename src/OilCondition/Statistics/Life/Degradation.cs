@@ -1,3 +1,4 @@
+using System.Buffers;
 using OilCondition.Text;
 
 namespace OilCondition.Statistics;
@@ -32,12 +33,16 @@ internal static class Degradation
     )
     {
         Guard.SameLength(values.Length, times.Length, nameof(values), nameof(times));
-        var (distinct, means) = Merged(times, values);
-        return new DegradationFit(distinct, means, prior ?? DegradationPrior.Default, readingError, designs);
+        var room = ArrayPool<double>.Shared.Rent(times.Length);
+        var means = Merged(times, values, room);
+        var distinct = room.AsSpan(0, means.Length);
+        var fit = new DegradationFit(distinct, means, prior ?? DegradationPrior.Default, readingError, designs);
+        ArrayPool<double>.Shared.Return(room);
+        return fit;
     }
 
-    /// <summary>Each time once, with the mean of its readings.</summary>
-    private static (double[] Times, double[] Values) Merged(ReadOnlySpan<double> times, ReadOnlySpan<double> values)
+    /// <summary>Each time once, and the means of their readings.</summary>
+    private static double[] Merged(ReadOnlySpan<double> times, ReadOnlySpan<double> values, double[] merged)
     {
         var count = 0;
         for (var i = 0; i < times.Length; i++)
@@ -52,7 +57,7 @@ internal static class Degradation
             count += i > 0 && times[i] == times[i - 1] ? 0 : 1;
         }
 
-        var (merged, means) = (new double[count], new double[count]);
+        var means = new double[count];
         var at = -1;
         var alike = 0;
         for (var i = 0; i < times.Length; i++)
@@ -68,6 +73,6 @@ internal static class Degradation
             alike = 1;
         }
 
-        return (merged, means);
+        return means;
     }
 }

@@ -24,7 +24,6 @@ internal sealed class DegradationFit : IDisposable
     private const int PointsBetween = 8;
     private const int MostRounds = 12;
 
-    private readonly double[] positions;
     private readonly double[] values;
     private readonly DegradationPrior prior;
     private readonly double readingError;
@@ -32,7 +31,7 @@ internal sealed class DegradationFit : IDisposable
     private readonly double least;
 
     /// <summary>What was read by each of <see cref="DegradationPrior.Fours"/> that is no drift that walks.</summary>
-    private readonly FourReadings[] read = [];
+    private readonly (FourDesign Design, FourReadings Readings)[] read = [];
     private readonly FamilyDesigns? own;
     private readonly FamilyDesign? family;
     private readonly double[] weights = [];
@@ -47,7 +46,7 @@ internal sealed class DegradationFit : IDisposable
     /// <param name="readingError">Standard deviation of one reading by its test method; 0 where it is not known.</param>
     /// <param name="designs">Designs to be shared; null for its own.</param>
     public DegradationFit(
-        double[] times,
+        Span<double> times,
         double[] values,
         DegradationPrior prior,
         double readingError,
@@ -59,8 +58,7 @@ internal sealed class DegradationFit : IDisposable
         this.readingError = readingError;
         largestRatio = LargestRatio(values, readingError);
         least = LeastSquares(values);
-        positions = times;
-        LastTime = times.Length == 0 ? 0 : times[times.Length - 1];
+        LastTime = times.IsEmpty ? 0 : times[times.Length - 1];
         if (times.Length < (prior.Lesson is null ? Degradation.FewestReadings : Degradation.FewestWithFleet))
         {
             return;
@@ -68,19 +66,20 @@ internal sealed class DegradationFit : IDisposable
 
         var first = times[0];
         Span = LastTime - first;
-        for (var i = 0; i < positions.Length; i++)
+        for (var i = 0; i < times.Length; i++)
         {
-            positions[i] = (positions[i] - first) / Span;
+            times[i] = (times[i] - first) / Span;
         }
 
         own = designs is null ? new FamilyDesigns() : null;
-        family = (designs ?? own!).Of(positions);
-        read = ArrayPool<FourReadings>.Shared.Rent(DegradationPrior.Fours.Length);
-        weights = Weighted(family);
+        family = (designs ?? own!).Of(times);
+        read = ArrayPool<(FourDesign, FourReadings)>.Shared.Rent(DegradationPrior.Fours.Length);
+        weights = ArrayPool<double>.Shared.Rent(DegradationPrior.Family.Length);
+        Weigh(family, weights.AsSpan(0, DegradationPrior.Family.Length));
     }
 
     /// <summary>Whether there are enough readings at different times. The other members are meaningful only if there are.</summary>
-    public bool IsDetermined => weights.Length > 0;
+    public bool IsDetermined => family is not null;
 
     /// <summary>Number of readings at different times.</summary>
     public int Count => values.Length;
@@ -92,7 +91,7 @@ internal sealed class DegradationFit : IDisposable
     public double Span { get; }
 
     /// <summary>Weight of each movement of <see cref="DegradationPrior.Family"/> after the readings; together 1.</summary>
-    public IReadOnlyList<double> Weights => weights;
+    public IReadOnlyList<double> Weights => [.. weights.Take(DegradationPrior.Family.Length)];
 
     /// <summary>Mean drift, per time: the rise of a course over the time that was seen, the latest drift of one that walks.</summary>
     public double Drift
@@ -100,7 +99,7 @@ internal sealed class DegradationFit : IDisposable
         get
         {
             double sum = 0;
-            for (var m = 0; m < weights.Length; m++)
+            for (var m = 0; m < DegradationPrior.Family.Length; m++)
             {
                 sum += weights[m] > 0 ? weights[m] * Member(m).Drift : 0;
             }
@@ -134,9 +133,10 @@ internal sealed class DegradationFit : IDisposable
     /// <summary>Gives back the room that the readings were read into; nothing can be asked any more. A fit that goes without it costs a little memory.</summary>
     public void Dispose()
     {
-        if (read.Length > 0)
+        if (IsDetermined)
         {
-            ArrayPool<FourReadings>.Shared.Return(read, clearArray: true);
+            ArrayPool<(FourDesign, FourReadings)>.Shared.Return(read);
+            ArrayPool<double>.Shared.Return(weights);
         }
 
         own?.Dispose();
@@ -145,18 +145,18 @@ internal sealed class DegradationFit : IDisposable
     private DegradationMember Member(int group, int place)
     {
         var index = DegradationPrior.Fours[group][place];
-        var movement = Readable(DegradationPrior.Family[index], largestRatio)!.Value;
+        ref readonly var movement = ref DegradationPrior.Family[index];
         var member =
             movement.Kind == MovementKind.DriftWalks
                 ? family!.Drift(group).Read(values, least)
-                : read[group].Member(place, movement, least);
+                : read[group].Design.Member(read[group].Readings, place, movement.Course, least);
         return prior.Lesson is null && !(readingError > 0) ? member : Known(index, movement, member);
     }
 
-    private double[] Weighted(FamilyDesign design)
+    /// <summary>Works out the weight of each movement, first as its logarithm.</summary>
+    private void Weigh(FamilyDesign design, Span<double> logs)
     {
-        var logs = new double[DegradationPrior.Family.Length];
-        logs.AsSpan().Fill(double.NegativeInfinity);
+        logs.Fill(double.NegativeInfinity);
         for (var group = 0; group < DegradationPrior.Fours.Length; group++)
         {
             Read(design, group, logs);
@@ -170,7 +170,7 @@ internal sealed class DegradationFit : IDisposable
 
         foreach (var group in DegradationPrior.ReadCourses)
         {
-            LookBetween(group, logs, best);
+            LookBetween(design, group, logs, best);
         }
 
         // A course between two of the family may be likelier than all of them by more than a number can hold.
@@ -202,12 +202,10 @@ internal sealed class DegradationFit : IDisposable
             between[i] = between[i] with { Weight = between[i].Weight / sum };
             logs[between[i].Index] += between[i].Weight;
         }
-
-        return logs;
     }
 
     /// <summary>Reads one of <see cref="DegradationPrior.Fours"/>, and weighs each movement that was believed and that the error of the method leaves room for.</summary>
-    private void Read(FamilyDesign design, int group, double[] logs)
+    private void Read(FamilyDesign design, int group, Span<double> logs)
     {
         var four = DegradationPrior.Fours[group];
         Span<Movement> movements = stackalloc Movement[four.Length];
@@ -237,11 +235,22 @@ internal sealed class DegradationFit : IDisposable
         }
 
         Span<double> likelihoods = stackalloc double[LaneMath.Width];
-        var alike = isChanged ? FourDesign.Of(movements, positions) : design.Four(group);
-        if (alike is not null)
+        var isFour = movements[0].Kind != MovementKind.DriftWalks;
+        if (isFour)
         {
-            read[group] = alike.Read(values);
-            LaneMath.Store(alike.LogLikelihood(read[group], least, readingError * readingError), likelihoods, 0);
+            ref var found = ref read[group];
+            if (isChanged)
+            {
+                found.Readings = FourDesign.Read(movements, design.Positions, values, out found.Design);
+            }
+            else
+            {
+                found.Design = design.Four(group);
+                found.Readings = design.Read(group, values);
+            }
+
+            var logarithms = found.Design.LogLikelihood(found.Readings, least, readingError * readingError);
+            LaneMath.Store(logarithms, likelihoods, 0);
         }
 
         for (var i = 0; i < four.Length; i++)
@@ -249,8 +258,7 @@ internal sealed class DegradationFit : IDisposable
             if (logs[four[i]] > double.NegativeInfinity)
             {
                 // What the fleet taught differs from movement to movement.
-                logs[four[i]] +=
-                    alike is null || prior.Lesson is not null ? Member(group, i).LogLikelihood : likelihoods[i];
+                logs[four[i]] += isFour && prior.Lesson is null ? likelihoods[i] : Member(group, i).LogLikelihood;
             }
         }
     }
@@ -259,7 +267,7 @@ internal sealed class DegradationFit : IDisposable
     /// Exact readings, or many, tell courses apart more finely than the family has them; the nearest of the family would then be believed although it is wrong. Its
     /// weight is spread over courses between its neighbours, and again around the likeliest of these, until neighbours are alike.
     /// </summary>
-    private void LookBetween(int[] group, double[] logs, double best)
+    private void LookBetween(FamilyDesign family, int[] group, Span<double> logs, double best)
     {
         var at = 0;
         for (var i = 1; i < group.Length; i++)
@@ -305,11 +313,11 @@ internal sealed class DegradationFit : IDisposable
                     continue;
                 }
 
-                var four = FourDesign.Of(movements, positions).Read(values);
+                var four = FourDesign.Read(movements, family.Positions, values, out var design);
                 for (var j = 0; j < LaneMath.Width; j++)
                 {
                     var place = i - LaneMath.Width + 1 + j;
-                    var member = Known(index, movements[j], four.Member(j, movements[j], least));
+                    var member = Known(index, movements[j], design.Member(four, j, movements[j].Course, least));
                     found[place] = member.LogLikelihood + density + Math.Log(step);
                     between.Add((index, movements[j], found[place]));
                     likeliest = found[place] > found[likeliest] ? place : likeliest;
@@ -347,7 +355,7 @@ internal sealed class DegradationFit : IDisposable
     }
 
     /// <summary>A member with what is known beside the readings: what the fleet taught, and the error of a reading.</summary>
-    private DegradationMember Known(int index, Movement movement, DegradationMember member)
+    private DegradationMember Known(int index, in Movement movement, DegradationMember member)
     {
         if (prior.Lesson is { } lesson)
         {
@@ -359,7 +367,7 @@ internal sealed class DegradationFit : IDisposable
             }
         }
 
-        return member.AtLeast(readingError * readingError, movement.ReadingShare);
+        return member.AtLeast(readingError * readingError);
     }
 
     /// <summary>
@@ -408,13 +416,13 @@ internal sealed class DegradationFit : IDisposable
 
     private CrossingLaw Law(double limit, int sign, double latest, SeasonalCycle? cycle)
     {
-        if (!IsDetermined)
+        if (family is null)
         {
             throw new InvalidOperationException($"The fit is not determined: {Count} readings.");
         }
 
         var ahead = cycle is null ? null : new CycleAhead(cycle, LastTime, sign);
-        using var mixture = new MixtureLaw(weights.Length + between.Count, ahead);
+        using var mixture = new MixtureLaw(DegradationPrior.Family.Length + between.Count, ahead);
         foreach (var index in DegradationPrior.Alike)
         {
             if (weights[index] >= Negligible && !IsLookedAtCloser(index))
@@ -427,7 +435,8 @@ internal sealed class DegradationFit : IDisposable
         {
             if (weight >= Negligible)
             {
-                var member = FourDesign.Of([movement], positions).Read(values).Member(0, movement, least);
+                var four = FourDesign.Read([movement], family.Positions, values, out var design);
+                var member = design.Member(four, 0, movement.Course, least);
                 mixture.Add(new PassagePath(Known(index, movement, member), weight, limit, sign, Span));
             }
         }

@@ -58,16 +58,14 @@ internal static class DegradationFleet
         var start = DegradationPrior.Default;
         var size = DegradationPrior.Family.Length;
         double[] weights = [.. start.Weights];
+        var given = fits.ConvertAll(fit => fit.Weights);
         for (var round = 0; round < Rounds; round++)
         {
             var counts = new double[size];
-            foreach (var fit in fits)
+            foreach (var one in given)
             {
                 // Weights after the readings over weights before are likelihoods, up to a constant of the series.
-                double[] posterior =
-                [
-                    .. Enumerable.Range(0, size).Select(i => fit.Weights[i] / start.Weights[i] * weights[i]),
-                ];
+                double[] posterior = [.. Enumerable.Range(0, size).Select(i => one[i] / start.Weights[i] * weights[i])];
                 var sum = posterior.Sum();
                 for (var i = 0; i < size; i++)
                 {

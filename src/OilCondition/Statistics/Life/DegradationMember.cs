@@ -17,7 +17,11 @@ internal readonly struct DegradationMember
     private readonly double squares;
     private readonly int count;
 
-    private DegradationMember(
+    /// <summary>Part of s² that is a reading's.</summary>
+    private readonly double readingShare;
+
+    /// <summary>What is left of the readings, and where their state lies at the last of them.</summary>
+    public DegradationMember(
         Course course,
         double logDeterminant,
         double squares,
@@ -27,10 +31,11 @@ internal readonly struct DegradationMember
         double drift,
         (double V0, double C1, double C2, double C3) variance,
         double walking,
-        double freeWalk
+        double readingShare
     )
     {
         Walking = walking;
+        this.readingShare = readingShare;
         Course = course;
         this.logDeterminant = logDeterminant;
         this.squares = squares;
@@ -40,7 +45,7 @@ internal readonly struct DegradationMember
         Drift = drift;
         Scale2 = squares / degreesOfFreedom;
         (V0, C1, C2, C3) = variance;
-        FreeWalk = freeWalk;
+        FreeWalk = readingShare > 0 ? 0 : walking;
     }
 
     public Course Course { get; }
@@ -94,67 +99,10 @@ internal readonly struct DegradationMember
             clocks[i] = LaneMath.Of(clock[i]);
         }
 
-        return FourDesign.Of([movement], clocks).Read(values).Member(0, movement, leastSquares);
+        var rows = new Lanes[FourDesign.RowsOf([movement], clock.Length)];
+        var four = FourDesign.Of([movement], clocks, rows);
+        return four.Member(four.Read(rows, values), 0, movement.Course, leastSquares);
     }
-
-    /// <summary>A mean that stands, or one that moves, from the sums of squares and products about the level, and from the level at the last reading.</summary>
-    public static DegradationMember Of(
-        int n,
-        Movement movement,
-        double logDeterminant,
-        (double Clock, double Both, double Values) sums,
-        (double Value, double Reach, double Variance) level,
-        double walk,
-        double freeWalk,
-        double least
-    )
-    {
-        if (movement.Kind == MovementKind.Still)
-        {
-            return new DegradationMember(
-                movement.Course,
-                logDeterminant,
-                Math.Max(sums.Values, least),
-                n,
-                n - 1,
-                level.Value,
-                0,
-                (level.Variance, walk, 0, 0),
-                walk,
-                freeWalk
-            );
-        }
-
-        var drift = sums.Both / sums.Clock;
-        return new DegradationMember(
-            movement.Course,
-            logDeterminant + Math.Log(n + 1),
-            Math.Max(sums.Values - drift * sums.Both, least),
-            n,
-            n - 2,
-            level.Value + drift * level.Reach,
-            drift,
-            (
-                level.Variance + level.Reach * level.Reach / sums.Clock,
-                walk + 2 * level.Reach / sums.Clock,
-                1 / sums.Clock,
-                0
-            ),
-            walk,
-            freeWalk
-        );
-    }
-
-    /// <summary>A drift that walks, from what is left of the readings and where its state lies at the last of them.</summary>
-    public static DegradationMember WithWalkingDrift(
-        Course course,
-        double logDeterminant,
-        double squares,
-        int count,
-        double level,
-        double drift,
-        (double V0, double C1, double C2, double C3) variance
-    ) => new(course, logDeterminant, squares, count, count - 2, level, drift, variance, 0, 0);
 
     /// <summary>The same where scatter of this size has been seen elsewhere: sums of squares and degrees of freedom add.</summary>
     /// <remarks>
@@ -208,15 +156,14 @@ internal readonly struct DegradationMember
     /// The same with a scatter that is not below what a reading has by itself: an explanation that is closer to the readings than they are to the truth is no better for it.
     /// </summary>
     /// <param name="readingVariance">Variance of one reading by its method and its last digit, 0 where it is not known.</param>
-    /// <param name="share">Part of s² that is a reading's.</param>
-    public DegradationMember AtLeast(double readingVariance, double share)
+    public DegradationMember AtLeast(double readingVariance)
     {
-        if (!(share > 0) || !(Scale2 * share < readingVariance))
+        if (!(readingShare > 0) || !(Scale2 * readingShare < readingVariance))
         {
             return this;
         }
 
-        var least = readingVariance / share;
+        var least = readingVariance / readingShare;
         return this with { Known = Known - 0.5 * (count - 1) * Math.Log(least / Scale2), Scale2 = least };
     }
 }

@@ -1,12 +1,18 @@
+using System.Buffers;
 using System.Runtime.InteropServices;
 
 namespace OilCondition.Statistics;
 
 /// <summary>A drift that walks, an integrated Wiener process whose start and first drift are free, over the dates of some readings: all that does not depend on what was read.</summary>
 /// <remarks>Wecker and Ansley 1983: the smoothing spline as a signal in noise.</remarks>
-internal sealed class DriftDesign
+internal sealed class DriftDesign : IDisposable
 {
+    private const int MostOnStack = 256;
+
     private readonly Course course;
+    private readonly int count;
+
+    // Rented, as that of a family is.
     private readonly Row[] rows;
     private readonly double logDeterminant;
     private readonly (double V0, double C1, double C2, double C3) variance;
@@ -20,7 +26,8 @@ internal sealed class DriftDesign
     public DriftDesign(Course course, ReadOnlySpan<double> clock, double ratio)
     {
         this.course = course;
-        rows = new Row[clock.Length];
+        count = clock.Length;
+        rows = ArrayPool<Row>.Shared.Rent(count);
 
         // At u = 1 the integrated process has variance q/3.
         var q = 3 * ratio;
@@ -30,7 +37,7 @@ internal sealed class DriftDesign
         var (a0, a1, b0, b1) = (0.0, 0.0, 0.0, 0.0);
         var (aa, bb, ab) = (0.0, 0.0, 0.0);
         double logs = 0;
-        for (var i = 0; i < rows.Length; i++)
+        for (var i = 0; i < count; i++)
         {
             var d = i > 0 ? clock[i] - clock[i - 1] : 0;
             p11 += d * (2 * p12 + d * (p22 + q * d / 3));
@@ -56,7 +63,7 @@ internal sealed class DriftDesign
         }
 
         var determinant = aa * bb - ab * ab;
-        logDeterminant = logs + Math.Log(aa) + Math.Log(rows.Length + 1);
+        logDeterminant = logs + Math.Log(aa) + Math.Log(count + 1);
         var (u0, u1, w0, w1) = reach = (1 - a0, -a1, 1 - b0, 1 - b1);
         var (vaa, vbb, vab) = inverse = (bb / determinant, aa / determinant, -ab / determinant);
         variance = (
@@ -67,12 +74,28 @@ internal sealed class DriftDesign
         );
     }
 
+    /// <summary>The drift of a movement over times that are parts of that from the first to the last.</summary>
+    public static DriftDesign Of(Movement movement, ReadOnlySpan<double> positions)
+    {
+        Span<double> clock =
+            positions.Length <= MostOnStack ? stackalloc double[positions.Length] : new double[positions.Length];
+        for (var i = 0; i < clock.Length; i++)
+        {
+            clock[i] = movement.Course.At(positions[i]);
+        }
+
+        return new DriftDesign(movement.Course, clock, movement.Ratio);
+    }
+
+    /// <summary>Gives back the room; nothing can be read any more.</summary>
+    public void Dispose() => ArrayPool<Row>.Shared.Return(rows);
+
     /// <summary>Reads the readings.</summary>
     public DegradationMember Read(ReadOnlySpan<double> values, double leastSquares)
     {
         var (y0, y1) = (0.0, 0.0);
         var (yy, ya, yb) = (0.0, 0.0, 0.0);
-        for (var i = 0; i < rows.Length; i++)
+        for (var i = 0; i < count; i++)
         {
             ref readonly var row = ref rows[i];
             y0 += row.Step * y1;
@@ -86,14 +109,17 @@ internal sealed class DriftDesign
 
         var start = inverse.Start * ya + inverse.Both * yb;
         var slope = inverse.Drift * yb + inverse.Both * ya;
-        return DegradationMember.WithWalkingDrift(
+        return new DegradationMember(
             course,
             logDeterminant,
             Math.Max(yy - start * ya - slope * yb, leastSquares),
-            rows.Length,
+            count,
+            count - 2,
             y0 + start * reach.U0 + slope * reach.W0,
             y1 + start * reach.U1 + slope * reach.W1,
-            variance
+            variance,
+            walking: 0,
+            readingShare: 1
         );
     }
 

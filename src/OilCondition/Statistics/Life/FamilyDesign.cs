@@ -6,10 +6,10 @@ namespace OilCondition.Statistics;
 internal sealed class FamilyDesign : IDisposable
 {
     private readonly double[] positions;
-    private readonly FourDesign?[] fours;
     private readonly DriftDesign?[] drifts;
 
-    // Rented for the rows of all fours: a night's run designs the family for thousands of machines.
+    // Rented: a night's run designs the family for thousands of machines.
+    private readonly (FourDesign Design, int FirstRow)[] fours;
     private readonly Lanes[] rows;
 
     /// <summary>The family over some times.</summary>
@@ -18,7 +18,7 @@ internal sealed class FamilyDesign : IDisposable
     {
         this.positions = positions;
         var groups = DegradationPrior.Fours;
-        fours = new FourDesign?[groups.Length];
+        fours = ArrayPool<(FourDesign Design, int FirstRow)>.Shared.Rent(groups.Length);
         drifts = new DriftDesign?[groups.Length];
         Span<Movement> movements = stackalloc Movement[LaneMath.Width];
         rows = ArrayPool<Lanes>.Shared.Rent(RowsOfAll(positions.Length));
@@ -32,29 +32,47 @@ internal sealed class FamilyDesign : IDisposable
 
             if (movements[0].Kind == MovementKind.DriftWalks)
             {
-                var course = movements[0].Course;
-                drifts[g] = new DriftDesign(course, Array.ConvertAll(positions, course.At), movements[0].Ratio);
+                drifts[g] = DriftDesign.Of(movements[0], positions);
             }
             else
             {
                 var four = movements[..groups[g].Length];
-                fours[g] = FourDesign.Of(four, positions, rows.AsMemory(taken));
+                fours[g] = (FourDesign.Of(four, positions, rows.AsSpan(taken)), taken);
                 taken += FourDesign.RowsOf(four, positions.Length);
             }
         }
     }
 
+    /// <summary>The times.</summary>
+    public ReadOnlySpan<double> Positions => positions;
+
     /// <summary>Whether it is of these times.</summary>
     public bool IsOver(ReadOnlySpan<double> times) => times.SequenceEqual(positions);
 
-    /// <summary>One of <see cref="DegradationPrior.Fours"/>; null for a drift that walks.</summary>
-    public FourDesign? Four(int group) => fours[group];
+    /// <summary>One of <see cref="DegradationPrior.Fours"/> that is no drift that walks.</summary>
+    public ref readonly FourDesign Four(int group) => ref fours[group].Design;
+
+    /// <summary>Reads readings through one of <see cref="DegradationPrior.Fours"/> that is no drift that walks.</summary>
+    public FourReadings Read(int group, ReadOnlySpan<double> values)
+    {
+        ref readonly var four = ref fours[group];
+        return four.Design.Read(rows.AsSpan(four.FirstRow), values);
+    }
 
     /// <summary>The drift that walks which is one of <see cref="DegradationPrior.Fours"/>.</summary>
     public DriftDesign Drift(int group) => drifts[group]!;
 
-    /// <summary>Gives back the room for the rows; nothing can be read any more.</summary>
-    public void Dispose() => ArrayPool<Lanes>.Shared.Return(rows);
+    /// <summary>Gives back the room; nothing can be read any more.</summary>
+    public void Dispose()
+    {
+        foreach (var drift in drifts)
+        {
+            drift?.Dispose();
+        }
+
+        ArrayPool<(FourDesign Design, int FirstRow)>.Shared.Return(fours);
+        ArrayPool<Lanes>.Shared.Return(rows);
+    }
 
     private static int RowsOfAll(int count)
     {

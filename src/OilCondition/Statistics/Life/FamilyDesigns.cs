@@ -6,7 +6,7 @@ internal sealed class FamilyDesigns : IDisposable
     private readonly List<FamilyDesign> all = new(1);
 
     /// <summary>The family over some times, as parts of that from the first to the last.</summary>
-    public FamilyDesign Of(double[] positions)
+    public FamilyDesign Of(ReadOnlySpan<double> positions)
     {
         foreach (var one in all)
         {
@@ -16,7 +16,7 @@ internal sealed class FamilyDesigns : IDisposable
             }
         }
 
-        all.Add(new FamilyDesign(positions));
+        all.Add(new FamilyDesign(positions.ToArray()));
         return all[all.Count - 1];
     }
 

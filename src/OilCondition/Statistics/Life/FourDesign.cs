@@ -1,61 +1,67 @@
+using System.Buffers;
+using System.Runtime.InteropServices;
+
 namespace OilCondition.Statistics;
 
 /// <summary>Up to four movements over the dates of some readings: all that reading them takes and that does not depend on what was read.</summary>
-/// <remarks>Measurands of one sample have the same dates, and ask for it once.</remarks>
-internal sealed class FourDesign
+/// <remarks>Measurands of one sample have the same dates, and ask for it once. What it takes row by row lies beside it, where there is room.</remarks>
+[StructLayout(LayoutKind.Auto)]
+internal readonly struct FourDesign
 {
     private const int WalkedColumns = 3;
     private const int MostOnStack = 128;
 
-    // Of readings that only scatter the clock about its middle; of a walk, for each step, gain, 1/f and the clock's part in it over f.
-    private readonly ReadOnlyMemory<Lanes> rows;
+    private readonly int count;
     private readonly bool walks;
 
-    /// <summary>1 for a mean that moves, 0 for one that stands.</summary>
-    private readonly Lanes free;
+    /// <summary>ln |V| and all else that does not depend on the size of the scatter, with what a drift pays.</summary>
+    private readonly Lanes logDeterminant;
 
-    private FourDesign(ReadOnlySpan<Movement> movements, ReadOnlySpan<Lanes> clocks, Memory<Lanes> room)
+    /// <summary>Degrees of freedom of the scatter.</summary>
+    private readonly Lanes freedom;
+
+    /// <summary>How far the level at the last reading moves with the drift.</summary>
+    private readonly Lanes reach;
+
+    /// <summary>Variance of the state, v0 + c1 x + c2 x², in units of s²; c2 is that of the drift.</summary>
+    private readonly Lanes v0;
+    private readonly Lanes c1;
+    private readonly Lanes c2;
+
+    /// <summary>Variance that a walk adds per clock unit.</summary>
+    private readonly Lanes walk;
+
+    /// <summary>Variance of a reading: its part of s².</summary>
+    private readonly Lanes reading;
+
+    private FourDesign(
+        ReadOnlySpan<Movement> movements,
+        int count,
+        Lanes logDeterminant,
+        Lanes clock,
+        Lanes reach,
+        Lanes variance,
+        Lanes walk,
+        Lanes reading
+    )
     {
-        Count = clocks.Length;
-        walks = movements[0].Ratio > 0;
+        // 1 for a mean that moves, 0 for one that stands.
         Span<double> moving = stackalloc double[LaneMath.Width];
         for (var i = 0; i < moving.Length; i++)
         {
             moving[i] = movements[Math.Min(i, movements.Length - 1)].Kind == MovementKind.Still ? 0 : 1;
         }
 
-        free = LaneMath.Load(moving, 0);
-        rows = room[..RowsOf(movements, Count)];
-        if (walks)
-        {
-            Walked(movements, clocks, room.Span);
-        }
-        else
-        {
-            Scattered(clocks, room.Span);
-        }
+        var free = LaneMath.Load(moving, 0);
+        this.count = count;
+        walks = movements[0].Ratio > 0;
+        (this.reach, this.walk, this.reading) = (reach, walk, reading);
+        this.logDeterminant = LaneMath.MultiplyAdd(free, LaneMath.Of(Math.Log(count + 1)), logDeterminant);
+        freedom = LaneMath.Of(count - 1) - free;
+        c2 = free / clock;
+        c1 = LaneMath.MultiplyAdd(reach + reach, c2, walk);
+        v0 = LaneMath.MultiplyAdd(reach * reach, c2, variance);
     }
-
-    /// <summary>Number of readings.</summary>
-    public int Count { get; }
-
-    /// <summary>ln |V| and all else that does not depend on the size of the scatter, but for what a drift pays.</summary>
-    public Lanes LogDeterminant { get; private set; }
-
-    /// <summary>Weighted sum of squares of the clock about the level.</summary>
-    public Lanes Clock { get; private set; }
-
-    /// <summary>How far the level at the last reading moves with the drift.</summary>
-    public Lanes Reach { get; private set; }
-
-    /// <summary>Variance of the level at the last reading where the drift is known.</summary>
-    public Lanes Variance { get; private set; }
-
-    /// <summary>Variance that a walk adds per clock unit.</summary>
-    public Lanes Walk { get; private set; }
-
-    /// <summary>Variance of a reading.</summary>
-    public Lanes Reading { get; private set; }
 
     /// <summary>Whether two movements may stand side by side.</summary>
     public static bool AreAlike(Movement one, Movement other) =>
@@ -71,11 +77,8 @@ internal sealed class FourDesign
     /// <summary>Movements that are alike over the times of some readings.</summary>
     /// <param name="movements">One to four; the last one fills up.</param>
     /// <param name="positions">The times, as parts of that from the first to the last.</param>
-    public static FourDesign Of(ReadOnlySpan<Movement> movements, ReadOnlySpan<double> positions) =>
-        Of(movements, positions, new Lanes[RowsOf(movements, positions.Length)]);
-
-    /// <summary>The same with room for <see cref="RowsOf"/> rows.</summary>
-    public static FourDesign Of(ReadOnlySpan<Movement> movements, ReadOnlySpan<double> positions, Memory<Lanes> room)
+    /// <param name="rows">Room for <see cref="RowsOf"/> rows, by which readings are read.</param>
+    public static FourDesign Of(ReadOnlySpan<Movement> movements, ReadOnlySpan<double> positions, Span<Lanes> rows)
     {
         Span<Course> courses = stackalloc Course[movements.Length];
         for (var i = 0; i < movements.Length; i++)
@@ -91,15 +94,33 @@ internal sealed class FourDesign
             clocks[i] = four.At(positions[i]);
         }
 
-        return new FourDesign(movements, clocks, room);
+        return Of(movements, clocks, rows);
     }
 
     /// <summary>The same from the clocks at each reading.</summary>
-    public static FourDesign Of(ReadOnlySpan<Movement> movements, ReadOnlySpan<Lanes> clocks) =>
-        new(movements, clocks, new Lanes[RowsOf(movements, clocks.Length)]);
+    public static FourDesign Of(ReadOnlySpan<Movement> movements, ReadOnlySpan<Lanes> clocks, Span<Lanes> rows) =>
+        movements[0].Ratio > 0 ? Walked(movements, clocks, rows) : Scattered(movements, clocks, rows);
+
+    /// <summary>Reads readings through movements that are asked for once.</summary>
+    public static FourReadings Read(
+        ReadOnlySpan<Movement> movements,
+        ReadOnlySpan<double> positions,
+        ReadOnlySpan<double> values,
+        out FourDesign design
+    )
+    {
+        var rows = ArrayPool<Lanes>.Shared.Rent(RowsOf(movements, positions.Length));
+        design = Of(movements, positions, rows);
+        var readings = design.Read(rows, values);
+        ArrayPool<Lanes>.Shared.Return(rows);
+        return readings;
+    }
 
     /// <summary>Reads the readings.</summary>
-    public FourReadings Read(ReadOnlySpan<double> values) => walks ? ReadWalked(values) : ReadScattered(values);
+    /// <param name="rows">What was laid down when the design was made.</param>
+    /// <param name="values">What was read.</param>
+    public FourReadings Read(ReadOnlySpan<Lanes> rows, ReadOnlySpan<double> values) =>
+        walks ? ReadWalked(rows, values) : ReadScattered(rows, values);
 
     /// <summary>The logarithms of the likelihood.</summary>
     /// <param name="readings">What was read.</param>
@@ -107,25 +128,42 @@ internal sealed class FourDesign
     /// <param name="readingVariance">Variance of one reading by its method, below which none scatters; 0 where it is not known.</param>
     public Lanes LogLikelihood(in FourReadings readings, double least, double readingVariance)
     {
-        var freedom = LaneMath.Of(Count - 1) - free;
-        var floor = LaneMath.Of(least) / (Reading + Walk);
+        var floor = LaneMath.Of(least) / (reading + walk);
         if (readingVariance > 0)
         {
             floor = LaneMath.WhereLess(
                 default,
-                Reading,
-                LaneMath.Max(floor, freedom * LaneMath.Of(readingVariance) / Reading),
+                reading,
+                LaneMath.Max(floor, freedom * LaneMath.Of(readingVariance) / reading),
                 floor
             );
         }
 
-        var squares = LaneMath.Max(floor, readings.Values - free * readings.Both * readings.Both / Clock);
-        var paid = LogDeterminant + free * LaneMath.Of(Math.Log(Count + 1));
-        return LaneMath.Of(-0.5) * LaneMath.MultiplyAdd(LaneMath.Of(Count - 1), LaneMath.Log(squares), paid);
+        var log = LaneMath.Log(LaneMath.Max(floor, readings.Squares));
+        return LaneMath.Of(-0.5) * LaneMath.MultiplyAdd(LaneMath.Of(count - 1), log, logDeterminant);
     }
 
-    /// <summary>Scattered independently about a course: least squares.</summary>
-    private void Scattered(ReadOnlySpan<Lanes> clocks, Span<Lanes> columns)
+    /// <summary>The readings seen through one of the movements.</summary>
+    public DegradationMember Member(in FourReadings readings, int index, Course course, double leastSquares)
+    {
+        double At(in Lanes lanes) => LaneMath.At(lanes, index);
+        var (walked, read) = (At(walk), At(reading));
+        return new DegradationMember(
+            course,
+            At(logDeterminant),
+            Math.Max(At(readings.Squares), leastSquares / (read + walked)),
+            count,
+            At(freedom),
+            At(readings.Level),
+            At(readings.Drift),
+            (At(v0), At(c1), At(c2), 0),
+            walked,
+            read
+        );
+    }
+
+    /// <summary>Scattered independently about a course: least squares about the middle of the clock.</summary>
+    private static FourDesign Scattered(ReadOnlySpan<Movement> movements, ReadOnlySpan<Lanes> clocks, Span<Lanes> rows)
     {
         Lanes middle = default;
         foreach (var clock in clocks)
@@ -133,21 +171,23 @@ internal sealed class FourDesign
             middle += clock;
         }
 
-        var (one, count) = (LaneMath.Of(1), LaneMath.Of(Count));
+        var (one, count) = (LaneMath.Of(1), LaneMath.Of(clocks.Length));
         middle /= count;
         Lanes squares = default;
         for (var i = 0; i < clocks.Length; i++)
         {
-            columns[i] = clocks[i] - middle;
-            squares = LaneMath.MultiplyAdd(columns[i], columns[i], squares);
+            rows[i] = clocks[i] - middle;
+            squares = LaneMath.MultiplyAdd(rows[i], rows[i], squares);
         }
 
-        (LogDeterminant, Clock) = (LaneMath.Of(Math.Log(Count)), squares);
-        (Reach, Variance, Reading) = (one - middle, one / count, one);
+        var logs = LaneMath.Of(Math.Log(clocks.Length));
+        return new(movements, clocks.Length, logs, squares, one - middle, one / count, default, one);
     }
 
-    /// <summary>Walks on a clock: one Kalman pass, exact for any spacing, gives the mean that stands and the one that moves.</summary>
-    private void Walked(ReadOnlySpan<Movement> movements, ReadOnlySpan<Lanes> clocks, Span<Lanes> columns)
+    /// <summary>
+    /// Walks on a clock: one Kalman pass, exact for any spacing, gives the mean that stands and the one that moves. A row has the gain, 1/f and the clock's part in it over f.
+    /// </summary>
+    private static FourDesign Walked(ReadOnlySpan<Movement> movements, ReadOnlySpan<Lanes> clocks, Span<Lanes> rows)
     {
         // The variances of the walk over one mean interval and of a reading add up to 1: both ends of the family are finite.
         Span<double> shares = stackalloc double[LaneMath.Width];
@@ -159,28 +199,30 @@ internal sealed class FourDesign
 
         var one = LaneMath.Of(1);
         var share = LaneMath.Load(shares, 0);
-        Walk = share * LaneMath.Of(Count - 1);
-        Reading = one - share;
+        var step = share * LaneMath.Of(clocks.Length - 1);
+        var error = one - share;
+        var variance = error;
         Lanes elapsed = default;
-        var variance = Reading;
+        Lanes squares = default;
+        Lanes logs = default;
         for (var i = 1; i < clocks.Length; i++)
         {
-            variance += Walk * (clocks[i] - clocks[i - 1]);
-            var f = variance + Reading;
+            variance += step * (clocks[i] - clocks[i - 1]);
+            var f = variance + error;
             var (gain, over) = (variance / f, one / f);
             var behind = clocks[i] - elapsed;
-            var at = WalkedColumns * (i - 1);
-            (columns[at], columns[at + 1], columns[at + 2]) = (gain, over, behind * over);
+            var row = rows.Slice(WalkedColumns * (i - 1), WalkedColumns);
+            (row[0], row[1], row[2]) = (gain, over, behind * over);
             elapsed = LaneMath.MultiplyAdd(gain, behind, elapsed);
-            variance = gain * Reading;
-            LogDeterminant += LaneMath.Log(f);
-            Clock = LaneMath.MultiplyAdd(behind, columns[at + 2], Clock);
+            variance = gain * error;
+            logs += LaneMath.Log(f);
+            squares = LaneMath.MultiplyAdd(behind, row[2], squares);
         }
 
-        (Reach, Variance) = (one - elapsed, variance);
+        return new(movements, clocks.Length, logs, squares, one - elapsed, variance, step, error);
     }
 
-    private FourReadings ReadScattered(ReadOnlySpan<double> values)
+    private FourReadings ReadScattered(ReadOnlySpan<Lanes> rows, ReadOnlySpan<double> values)
     {
         double mean = 0;
         foreach (var value in values)
@@ -189,34 +231,39 @@ internal sealed class FourDesign
         }
 
         mean /= values.Length;
-        var columns = rows.Span;
         Lanes both = default;
         double squares = 0;
         for (var i = 0; i < values.Length; i++)
         {
             var y = values[i] - mean;
-            both = LaneMath.MultiplyAdd(columns[i], LaneMath.Of(y), both);
+            both = LaneMath.MultiplyAdd(rows[i], LaneMath.Of(y), both);
             squares += y * y;
         }
 
-        return new FourReadings(this, both, LaneMath.Of(squares), LaneMath.Of(mean));
+        return Found(both, LaneMath.Of(squares), LaneMath.Of(mean));
     }
 
-    private FourReadings ReadWalked(ReadOnlySpan<double> values)
+    private FourReadings ReadWalked(ReadOnlySpan<Lanes> rows, ReadOnlySpan<double> values)
     {
-        var columns = rows.Span;
         var state = LaneMath.Of(values[0]);
         Lanes both = default;
         Lanes squares = default;
         for (var i = 1; i < values.Length; i++)
         {
-            var at = WalkedColumns * (i - 1);
+            var row = rows.Slice(WalkedColumns * (i - 1), WalkedColumns);
             var off = LaneMath.Of(values[i]) - state;
-            state = LaneMath.MultiplyAdd(columns[at], off, state);
-            both = LaneMath.MultiplyAdd(off, columns[at + 2], both);
-            squares = LaneMath.MultiplyAdd(off * off, columns[at + 1], squares);
+            state = LaneMath.MultiplyAdd(row[0], off, state);
+            both = LaneMath.MultiplyAdd(off, row[2], both);
+            squares = LaneMath.MultiplyAdd(off * off, row[1], squares);
         }
 
-        return new FourReadings(this, both, squares, state);
+        return Found(both, squares, state);
+    }
+
+    /// <summary>From the weighted sums of products of clock and readings and of squares of the readings, and the level where nothing drifts.</summary>
+    private FourReadings Found(Lanes both, Lanes squares, Lanes level)
+    {
+        var drift = both * c2;
+        return new FourReadings(squares - drift * both, LaneMath.MultiplyAdd(drift, reach, level), drift);
     }
 }

@@ -5,10 +5,11 @@ namespace OilCondition.Statistics;
 /// <summary>The weighted mean of the chances of several movements, given that the limit is not passed at the last reading.</summary>
 internal sealed class MixtureLaw : IDisposable
 {
-    private readonly List<PathGroup> groups = new(12);
+    private readonly PathGroup[] groups;
     private readonly double[] room;
     private readonly CycleAhead? cycle;
     private readonly double nearerAtStart;
+    private int count;
     private int taken;
     private double weight;
 
@@ -23,6 +24,7 @@ internal sealed class MixtureLaw : IDisposable
     /// <param name="cycle">A cycle that goes on; null for none.</param>
     public MixtureLaw(int most, CycleAhead? cycle)
     {
+        groups = ArrayPool<PathGroup>.Shared.Rent(most);
         room = ArrayPool<double>.Shared.Rent(most * PathGroup.Block);
         this.cycle = cycle;
         nearerAtStart = cycle?.NearerAt(0) ?? 0;
@@ -36,14 +38,15 @@ internal sealed class MixtureLaw : IDisposable
         {
             standing += path.Weight * path.AtStart(0);
         }
-        else if (groups.Count > 0 && groups[groups.Count - 1].IsAlike(path))
+        else if (count > 0 && groups[count - 1].IsAlike(path))
         {
-            groups[groups.Count - 1].Add(path);
+            groups[count - 1].Add(path);
         }
         else
         {
-            taken += groups.Count > 0 ? groups[groups.Count - 1].Size : 0;
-            groups.Add(new PathGroup(path, room.AsMemory(taken)));
+            taken += count > 0 ? groups[count - 1].Size : 0;
+            groups[count] = new PathGroup(path, room.AsMemory(taken));
+            count++;
         }
     }
 
@@ -67,12 +70,16 @@ internal sealed class MixtureLaw : IDisposable
     }
 
     /// <summary>Gives back the room for the figures of the paths.</summary>
-    public void Dispose() => ArrayPool<double>.Shared.Return(room);
+    public void Dispose()
+    {
+        ArrayPool<PathGroup>.Shared.Return(groups);
+        ArrayPool<double>.Shared.Return(room);
+    }
 
     private double Beyond(double time, double nearer)
     {
         var chance = standing;
-        foreach (var group in groups)
+        foreach (ref readonly var group in groups.AsSpan(0, count))
         {
             chance += group.Beyond(time, nearer);
         }

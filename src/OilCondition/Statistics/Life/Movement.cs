@@ -13,10 +13,4 @@ namespace OilCondition.Statistics;
 internal readonly record struct Movement(MovementKind Kind, Course Course, double Ratio)
 {
     public const double PureWalk = double.MaxValue;
-
-    /// <summary>Part of the scatter s² that is a reading's.</summary>
-    public double ReadingShare =>
-        Kind == MovementKind.DriftWalks ? 1
-        : Ratio == PureWalk ? 0
-        : 1 / (1 + Ratio);
 }

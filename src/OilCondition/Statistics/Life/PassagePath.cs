@@ -9,7 +9,7 @@ namespace OilCondition.Statistics;
 /// reading may also have been beyond and back. From the Brownian bridge, a path from a below to w below the limit touched it with chance exp(−2 a w/(q σ² x)), whatever the
 /// drift. Integrated over w and σ² that is A^(−ν/2) T(−β / (s sqrt(A v))) with v = q x + D x², β = a + d x + 2 a D x/q and
 /// A = 1 − 4 a (d + a D/q)/(q ν s²). Derived for this library; with D = 0 and ν → ∞ it is the second term of
-/// the inverse Gaussian distribution function (Chhikara and Folks 1989). For A below 1, where the closed form loses its digits, the same
+/// the inverse Gaussian distribution function (Chhikara and Folks 1989). For a small or negative A, where the closed form loses its digits, the same
 /// integral is taken over p = ((1 + z²/ν)/(A + w²/(ν s² v)))^(ν/2), z the standardised distance, which leaves ∫ (1 + z²/ν − A p^(2/ν))^(−1/2) dp.
 /// </remarks>
 [StructLayout(LayoutKind.Auto)]

@@ -4,45 +4,50 @@ using MathNet.Numerics;
 namespace OilCondition.Statistics;
 
 /// <summary>
-/// The quadrature for first passage at one number of degrees of freedom: eight Gauss-Legendre nodes y on 0 to 1, taken at
-/// p = (1 − (1 − y)²)³, which removes the square-root end of the integrand at p = 1 and flattens its logarithmic end at p = 0.
+/// First passage at one number of degrees of freedom: by the closed form where that has its digits, else by Gauss's rule over y on 0 to 1 with p = y¹², which draws out
+/// the end of the integrand at p = 0. Within 1e-6 of the integral from three degrees of freedom on, within 1e-5 at two and 3e-4 at one.
 /// </summary>
 internal sealed class PassageRule
 {
-    private const int Nodes = 8;
+    /// <summary>The largest A^(−ν/2) at which nine digits of the closed form are left.</summary>
+    private const double LargestFactor = 1e7;
+
+    /// <summary>Up to it the end at p = 0 wants more nodes.</summary>
+    private const int SteepDegrees = 5;
     private static readonly ConcurrentDictionary<int, PassageRule> Rules = new();
 
-    // Abscissas and weights on -1 to 1: Abramowitz and Stegun 1964, table 25.4, n = 8.
-    private static readonly double[] Abscissas =
+    // Nodes y and weights for the weight function 12 y¹¹, from its orthogonal polynomials by the method of Golub and Welsch 1969, Math. Comp. 23, 221.
+    private static readonly (double Node, double Weight)[] Few =
     [
-        0.1834346424956498,
-        0.5255324099163290,
-        0.7966664774136267,
-        0.9602898564975363,
+        (0.645614579236247, 0.02473909939643096),
+        (0.8532511190108548, 0.34251296608486126),
+        (0.9717225370470158, 0.6327479345187078),
     ];
-    private static readonly double[] LegendreWeights =
+    private static readonly (double Node, double Weight)[] Many =
     [
-        0.3626837833783620,
-        0.3137066458778873,
-        0.2223810344533745,
-        0.1012285362903763,
+        (0.39042804610343257, 7.166039306908007e-05),
+        (0.5642810385216281, 0.0036200232319920506),
+        (0.7164790323759549, 0.04292432811557631),
+        (0.8420589641782198, 0.19910560771818525),
+        (0.9341921302727254, 0.4165204041725295),
+        (0.9873433972436914, 0.3377579763686478),
     ];
 
     private readonly StudentSeries student;
-    private readonly double[] powers = new double[Nodes];
-    private readonly double[] weights = new double[Nodes];
+
+    /// <summary>The least A for the closed form.</summary>
+    private readonly double least;
+    private readonly double[] powers;
+    private readonly double[] weights;
 
     private PassageRule(int degreesOfFreedom)
     {
         DegreesOfFreedom = degreesOfFreedom;
         student = StudentSeries.For(degreesOfFreedom);
-        for (var i = 0; i < Nodes; i++)
-        {
-            var y = 0.5 * (1 + (i % 2 == 0 ? Abscissas[i / 2] : -Abscissas[i / 2]));
-            var root = 1 - (1 - y) * (1 - y);
-            powers[i] = Math.Pow(root, 6.0 / degreesOfFreedom);
-            weights[i] = LegendreWeights[i / 2] * 3 * root * root * (1 - y);
-        }
+        least = Math.Pow(LargestFactor, -2.0 / degreesOfFreedom);
+        var nodes = degreesOfFreedom > SteepDegrees ? Few : Many;
+        powers = Array.ConvertAll(nodes, one => Math.Pow(one.Node, 24.0 / degreesOfFreedom));
+        weights = Array.ConvertAll(nodes, one => one.Weight);
 
         // Γ((ν+1)/2) / (Γ(ν/2) sqrt(ν π)) / sqrt(ν): the density of Student's t at 0, over sqrt(ν).
         Factor =
@@ -76,17 +81,17 @@ internal sealed class PassageRule
         var bridge = one - LaneMath.Of(4) * away * (drift + turn) / (walk * nu);
         var variance = x * LaneMath.MultiplyAdd(c2, x, walk);
         var returned = zero;
-        if (-LaneMath.Largest(zero - bridge) < 1)
+        if (-LaneMath.Largest(zero - bridge) < least)
         {
             var gap = away - drift * x;
             returned = Integral(one + gap * gap / (nu * variance), bridge);
         }
 
-        if (LaneMath.Largest(bridge) >= 1)
+        if (LaneMath.Largest(bridge) >= least)
         {
             var beta = away + (drift + turn + turn) * x;
             var closed = Power(one / LaneMath.Sqrt(bridge), DegreesOfFreedom) * student.Beyond(beta, bridge * variance);
-            returned = LaneMath.WhereLess(bridge, one, returned, closed);
+            returned = LaneMath.WhereLess(bridge, LaneMath.Of(least), returned, closed);
         }
 
         return LaneMath.WhereLess(zero, away, LaneMath.WhereLess(zero, x, returned, zero), zero);
@@ -96,7 +101,7 @@ internal sealed class PassageRule
     private Lanes Integral(Lanes peak, Lanes a)
     {
         Lanes sum = default;
-        for (var i = 0; i < Nodes; i++)
+        for (var i = 0; i < weights.Length; i++)
         {
             sum += LaneMath.Of(weights[i]) / LaneMath.Sqrt(peak - a * LaneMath.Of(powers[i]));
         }

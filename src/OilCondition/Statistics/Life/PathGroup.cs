@@ -1,7 +1,10 @@
+using System.Runtime.InteropServices;
+
 namespace OilCondition.Statistics;
 
 /// <summary>Movements on their way to a limit, worked out four at once: alike in the shape of their course, their degrees of freedom and whether they may return.</summary>
-internal sealed class PathGroup
+[StructLayout(LayoutKind.Auto)]
+internal struct PathGroup
 {
     /// <summary>Beyond it the square of a distance may overflow; no chance is left there that a digit could show.</summary>
     private const double Farthest = 1e150;
@@ -34,10 +37,10 @@ internal sealed class PathGroup
     }
 
     /// <summary>How much of the room it takes.</summary>
-    public int Size => (count + LaneMath.Width - 1) / LaneMath.Width * Block;
+    public readonly int Size => (count + LaneMath.Width - 1) / LaneMath.Width * Block;
 
     /// <summary>Whether a path may stand beside the others.</summary>
-    public bool IsAlike(in PassagePath path) =>
+    public readonly bool IsAlike(in PassagePath path) =>
         path.DegreesOfFreedom == degreesOfFreedom && path.Rule == rule && FourCourses.ShapeOf(path.Course) == shape;
 
     /// <summary>Takes one more path, which is alike.</summary>
@@ -68,7 +71,7 @@ internal sealed class PathGroup
     /// <summary>The weighted sum of their chances of being beyond at a time since the last reading, or of having been there and back.</summary>
     /// <param name="time">The time.</param>
     /// <param name="nearer">How much nearer the limit lies for a part of the state that is known beforehand, such as a season.</param>
-    public double Beyond(double time, double nearer)
+    public readonly double Beyond(double time, double nearer)
     {
         var u = LaneMath.Of(1 + time / span);
         var near = LaneMath.Of(nearer);

@@ -171,20 +171,20 @@ public class DegradationMemberTests
         double[] clock = [0, 0.3, 0.5, 0.8, 1];
         double[] values = [1, 2.1, 2.9, 4.2, 5];
         var walked = new Movement(MovementKind.Moving, Course.Straight, 3);
-        walked.ReadingShare.ShouldBe(0.25);
-        (walked with { Ratio = 0 }).ReadingShare.ShouldBe(1);
-        (walked with { Ratio = Movement.PureWalk }).ReadingShare.ShouldBe(0);
-        (walked with { Kind = MovementKind.DriftWalks }).ReadingShare.ShouldBe(1);
+        DegradationMember Of(Movement movement) => DegradationMember.Of(movement, clock, values, 0);
 
-        var member = DegradationMember.Of(walked, clock, values, 0);
-        member.AtLeast(9, 0.25).Scale2.ShouldBe(36); // a quarter of it is 9
-        member.AtLeast(0.1 * member.Scale2, 0.25).Scale2.ShouldBe(member.Scale2);
-        member.AtLeast(9, 0).Scale2.ShouldBe(member.Scale2); // a walk read without error has no error of reading
+        var member = Of(walked);
+        member.AtLeast(9).Scale2.ShouldBe(36, 1e-12); // a quarter of it is 9
+        member.AtLeast(0.01 * member.Scale2).Scale2.ShouldBe(member.Scale2);
+        Of(walked with { Ratio = 0 }).AtLeast(9).Scale2.ShouldBe(9);
+        Of(walked with { Kind = MovementKind.DriftWalks }).AtLeast(9).Scale2.ShouldBe(9);
+
+        // A walk read without error has no error of reading.
+        var pure = Of(walked with { Ratio = Movement.PureWalk });
+        pure.AtLeast(9).Scale2.ShouldBe(pure.Scale2);
 
         // Being closer than that makes an explanation no likelier: S^(−(n − 1)/2) with the larger scatter.
-        member
-            .AtLeast(9, 0.25)
-            .LogLikelihood.ShouldBe(member.LogLikelihood - 0.5 * 4 * Math.Log(36 / member.Scale2), 1e-9);
+        member.AtLeast(9).LogLikelihood.ShouldBe(member.LogLikelihood - 0.5 * 4 * Math.Log(36 / member.Scale2), 1e-9);
     }
 
     private static double VarianceAfter(in DegradationMember member, double x) =>

@@ -62,12 +62,12 @@ public class SideBySideTests
         foreach (var four in DegradationPrior.Fours.Where(four => four.Length > 1))
         {
             Movement[] movements = [.. four.Select(m => DegradationPrior.Family[m])];
-            var together = FourDesign.Of(movements, Positions).Read(Values);
+            var together = FourDesign.Read(movements, Positions, Values, out var design);
             for (var i = 0; i < four.Length; i++)
             {
                 var clock = Array.ConvertAll(Positions, movements[i].Course.At);
                 var alone = DegradationMember.Of(movements[i], clock, Values, 0);
-                var one = together.Member(i, movements[i], 0);
+                var one = design.Member(together, i, movements[i].Course, 0);
                 one.LogLikelihood.ShouldBe(alone.LogLikelihood, 1e-11, $"{movements[i]}");
                 one.Level.ShouldBe(alone.Level, 1e-11, $"{movements[i]}");
                 one.Drift.ShouldBe(alone.Drift, 1e-11, $"{movements[i]}");
