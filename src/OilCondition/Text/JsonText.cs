@@ -54,31 +54,8 @@ internal static class JsonText
     }
 
     /// <summary>ISO 8601 to the second, with its offset.</summary>
-    public static void WriteMoment(this Utf8JsonWriter json, string name, DateTimeOffset at)
-    {
-        Span<char> text = stackalloc char[25];
-        Digits(text, 0, 4, at.Year);
-        Digits(text, 5, 2, at.Month);
-        Digits(text, 8, 2, at.Day);
-        Digits(text, 11, 2, at.Hour);
-        Digits(text, 14, 2, at.Minute);
-        Digits(text, 17, 2, at.Second);
-        var minutes = (int)at.Offset.TotalMinutes;
-        Digits(text, 20, 2, Math.Abs(minutes) / 60);
-        Digits(text, 23, 2, Math.Abs(minutes) % 60);
-        (text[4], text[7], text[10], text[13], text[16]) = ('-', '-', 'T', ':', ':');
-        (text[19], text[22]) = (minutes < 0 ? '-' : '+', ':');
-        json.WriteString(name.AsSpan(), text);
-    }
-
-    private static void Digits(Span<char> text, int from, int count, int value)
-    {
-        for (var i = from + count - 1; i >= from; i--)
-        {
-            text[i] = (char)('0' + value % 10);
-            value /= 10;
-        }
-    }
+    public static void WriteMoment(this Utf8JsonWriter json, string name, DateTimeOffset at) =>
+        json.WriteString(name, at.AddTicks(-(at.Ticks % TimeSpan.TicksPerSecond)));
 
     /// <summary>Seven significant figures: more than any reading carries, and the same digits on every framework.</summary>
     public static void WriteFigure(this Utf8JsonWriter json, string name, double value)
@@ -131,17 +108,8 @@ internal static class JsonText
     }
 
     /// <summary>A moment to its last tick, so that it is read back as it was.</summary>
-    public static void WriteExact(this Utf8JsonWriter json, string name, DateTimeOffset at)
-    {
-        if (at.Ticks % TimeSpan.TicksPerSecond == 0)
-        {
-            json.WriteMoment(name, at);
-        }
-        else
-        {
-            json.WriteString(name, at.ToString("yyyy-MM-ddTHH:mm:ss.FFFFFFFzzz", CultureInfo.InvariantCulture));
-        }
-    }
+    public static void WriteExact(this Utf8JsonWriter json, string name, DateTimeOffset at) =>
+        json.WriteString(name, at);
 
     /// <summary>A text; none where it is empty.</summary>
     public static void WriteText(this Utf8JsonWriter json, string name, string? text)
