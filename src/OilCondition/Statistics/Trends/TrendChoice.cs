@@ -45,7 +45,7 @@ internal static class TrendChoice
         return LeastSquares(times, values, cycle, series.LeastScatter(0), options, reasons, designs);
     }
 
-    private static bool AllEqual(double[] values) => Array.TrueForAll(values, value => value.Equals(values[0]));
+    private static bool AllEqual(double[] values) => LaneMath.AreWithin(values, values[0], values[0]);
 
     private static TrendLine LeastSquares(
         double[] times,
