@@ -87,7 +87,11 @@ public sealed class ConditionAssessment
 
     /// <summary>The assessment as JSON, the same bytes for the same input.</summary>
     /// <returns>Indented JSON.</returns>
-    public string ToJson() => AssessmentJson.Write(this);
+    public string ToJson() => AssessmentJson.Of(this).ToString();
+
+    /// <summary>Writes the bytes of <see cref="ToJson"/> in UTF-8, with no text made of them in between.</summary>
+    /// <param name="stream">Where to; it is written to at once and stays open.</param>
+    public void WriteJson(Stream stream) => AssessmentJson.Of(this).WriteTo(stream);
 
     /// <summary>Machine and moment, problems with their evidence, what to do and the next sample, at most 100 columns wide.</summary>
     /// <returns>Several lines.</returns>

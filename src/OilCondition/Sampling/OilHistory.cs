@@ -105,7 +105,11 @@ public sealed class OilHistory
 
     /// <summary>The history as JSON, with its issues: machine, oil and records to the last digit and tick.</summary>
     /// <returns>JSON as <see cref="Parse"/> reads it, the same bytes for the same history.</returns>
-    public string ToJson() => HistoryJson.Write(this);
+    public string ToJson() => HistoryJson.Of(this).ToString();
+
+    /// <summary>Writes the bytes of <see cref="ToJson"/> in UTF-8, with no text made of them in between.</summary>
+    /// <param name="stream">Where to; it is written to at once and stays open.</param>
+    public void WriteJson(Stream stream) => HistoryJson.Of(this).WriteTo(stream);
 
     /// <summary>Records that have been put in order, with what was wrong with them; which samples are suspect is judged anew.</summary>
     internal static OilHistory Restored(

@@ -1,58 +1,11 @@
 using System.Globalization;
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 
 namespace OilCondition.Text;
 
-/// <summary>Writes JSON: indented, the same bytes for the same facts on every framework.</summary>
+/// <summary>How figures, moments and words stand in JSON: the same bytes for the same facts on every framework.</summary>
 internal static class JsonText
 {
-    /// <summary>Our own documents are well formed, which tests read; the writer need not look again at each member.</summary>
-    private static readonly JsonWriterOptions Options = new()
-    {
-        SkipValidation = true,
-        Indented = true,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
-    /// <summary>Beyond it the room of a document is given back.</summary>
-    private const int MostKept = 1 << 20;
-
-    /// <summary>Room for one document, used again by the next one of this thread.</summary>
-    [ThreadStatic]
-    private static (MemoryStream Stream, Utf8JsonWriter Writer)? room;
-
-    /// <summary>A document: its format and version, then its members.</summary>
-    public static string Write(JsonFormat format, Action<Utf8JsonWriter> members)
-    {
-        var (stream, json) = room ?? NewRoom();
-        room = null;
-        json.WriteStartObject();
-        json.WriteString("format", format.Id);
-        json.WriteString("version", format.Version);
-        members(json);
-        json.WriteEndObject();
-        json.Flush();
-        stream.WriteByte((byte)'\n');
-        var text = Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length);
-        if (stream.Capacity <= MostKept)
-        {
-            stream.SetLength(0);
-            json.Reset();
-            room = (stream, json);
-        }
-
-        return text;
-    }
-
-    private static (MemoryStream Stream, Utf8JsonWriter Writer) NewRoom()
-    {
-        var stream = new MemoryStream();
-        return (stream, new Utf8JsonWriter(stream, Options));
-    }
-
     /// <summary>ISO 8601 to the second, with its offset.</summary>
     public static void WriteMoment(this Utf8JsonWriter json, string name, DateTimeOffset at) =>
         json.WriteString(name, at.AddTicks(-(at.Ticks % TimeSpan.TicksPerSecond)));
