@@ -94,7 +94,8 @@ var decisions = Decisions.Of(station, assessments);
 foreach (var assessment in ConditionReport.InOrder(assessments, decisions))
 {
     ConsoleReport.Write(Console.Out, assessment);
-    File.WriteAllText(Path.Combine(output, assessment.History.Machine.Id + ".json"), assessment.ToJson());
+    using var file = File.Create(Path.Combine(output, assessment.History.Machine.Id + ".json"));
+    assessment.WriteJson(file);
 }
 
 var outcome = Decisions.Schedule(station, decisions);
@@ -102,7 +103,8 @@ foreach (var decision in decisions)
 {
     var name =
         $"{decision.Assessment.History.Machine.Id}-{string.Join("-", decision.Problems.Select(one => one.Subject))}";
-    File.WriteAllText(Path.Combine(output, $"decision-{name}.json"), decision.ToJson());
+    using var file = File.Create(Path.Combine(output, $"decision-{name}.json"));
+    decision.WriteJson(file);
 }
 
 const string Title = "Oil condition, Harrow Point";

@@ -9,8 +9,8 @@ namespace OilCondition;
 /// <summary>Writes an assessment as JSON: facts as numbers with units, and the sentence beside them.</summary>
 internal static partial class AssessmentJson
 {
-    public static string Write(ConditionAssessment assessment) =>
-        JsonText.Write(
+    public static JsonOutput Of(ConditionAssessment assessment) =>
+        new(
             JsonFormat.Assessment,
             json =>
             {

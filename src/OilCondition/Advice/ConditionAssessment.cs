@@ -7,6 +7,7 @@ namespace OilCondition;
 /// <summary>Everything that was concluded about one oil charge at one moment.</summary>
 public sealed class ConditionAssessment
 {
+    private readonly IReadOnlyList<RemainingLife> lives;
     private FirstCrossing? first;
 
     internal ConditionAssessment(
@@ -15,6 +16,7 @@ public sealed class ConditionAssessment
         LimitSet limits,
         AssessmentOptions options,
         IReadOnlyList<MeasurandState> states,
+        IReadOnlyList<RemainingLife> lives,
         WaterInOil water,
         CleanlinessCode? cleanliness,
         CleanupProgress? cleanup,
@@ -29,6 +31,7 @@ public sealed class ConditionAssessment
         Limits = limits;
         Options = options;
         States = states;
+        this.lives = lives;
         Water = water;
         Cleanliness = cleanliness;
         Cleanup = cleanup;
@@ -64,8 +67,7 @@ public sealed class ConditionAssessment
     public CleanupProgress? Cleanup { get; }
 
     /// <summary>Which limit is likely to be crossed first, and when.</summary>
-    public FirstCrossing First =>
-        first ??= FirstCrossing.Of([.. States.SelectMany(state => state.Lives)], Options.AsOf);
+    public FirstCrossing First => first ??= FirstCrossing.Of(lives, Options.AsOf);
 
     /// <summary>When the next sample is due, and why then; null where only sensors watch this machine, and while it is being treated: then its readings say when.</summary>
     public NextSample? NextSample { get; }
@@ -87,7 +89,11 @@ public sealed class ConditionAssessment
 
     /// <summary>The assessment as JSON, the same bytes for the same input.</summary>
     /// <returns>Indented JSON.</returns>
-    public string ToJson() => AssessmentJson.Write(this);
+    public string ToJson() => AssessmentJson.Of(this).ToString();
+
+    /// <summary>Writes the bytes of <see cref="ToJson"/> in UTF-8, with no text made of them in between.</summary>
+    /// <param name="stream">Where to; it is written to at once and stays open.</param>
+    public void WriteJson(Stream stream) => AssessmentJson.Of(this).WriteTo(stream);
 
     /// <summary>Machine and moment, problems with their evidence, what to do and the next sample, at most 100 columns wide.</summary>
     /// <returns>Several lines.</returns>

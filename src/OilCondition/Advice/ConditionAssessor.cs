@@ -35,6 +35,7 @@ public static class ConditionAssessor
         var known = history.JudgedAt(options.AsOf);
         var records = new ChargeRecords(known, options.AsOf);
         var states = MeasurandStates.Of(records, limits, options);
+        RemainingLife[] lives = [.. states.SelectMany(state => state.Lives)];
         var water = Water(records);
         var cleanup = Cleanup(records, options);
         var findings = new FindingList(records, states, options)
@@ -49,10 +50,11 @@ public static class ConditionAssessor
             limits,
             options,
             states,
+            lives,
             water,
             Code(records),
             cleanup,
-            Next(records, states, findings, options),
+            Next(records, states, lives, findings, options),
             findings,
             problems,
             Advisor.Recommend(records, problems, water)
@@ -126,6 +128,7 @@ public static class ConditionAssessor
     private static NextSample? Next(
         ChargeRecords records,
         IReadOnlyList<MeasurandState> states,
+        IReadOnlyList<RemainingLife> lives,
         IReadOnlyList<Finding> findings,
         AssessmentOptions options
     )
@@ -154,11 +157,6 @@ public static class ConditionAssessor
             findings.Any(finding => finding is SuddenChangeFinding)
             || states.Any(state => state.Trend.Assessment.LatestIsWild)
             ? Confirming(NextSampleReason.SuddenChange)
-            : NextSample.After(
-                [.. states.SelectMany(state => state.Lives)],
-                records.LatestSampleAt,
-                options.Sampling,
-                options.AsOf
-            );
+            : NextSample.After(lives, records.LatestSampleAt, options.Sampling, options.AsOf);
     }
 }

@@ -66,14 +66,12 @@ internal sealed class SuddenChangeFinding : Finding
         ];
 
     /// <summary>The latest change to the worse of a measurand; null where there is none that still is news.</summary>
-    public static SuddenChangeFinding? Of(MeasurandState state)
+    public static SuddenChangeFinding? Of(MeasurandState state) =>
+        state.Trend.Assessment.Changes.Count == 0 ? null : Clearest(state);
+
+    private static SuddenChangeFinding? Clearest(MeasurandState state)
     {
         var trend = state.Trend.Assessment;
-        if (trend.Changes.Count == 0)
-        {
-            return null;
-        }
-
         var series = state.Trend.Series;
         var points = trend.Used.Select(i => series.Points[i]).ToList();
 

@@ -166,25 +166,25 @@ public sealed partial class Limit
     public bool TryResolve(Oil oil, [NotNullWhen(true)] out Limit? absolute)
     {
         Guard.NotNull(oil);
-        absolute = Kind == LimitKind.Absolute ? this : null;
-        if (Kind is not (LimitKind.ChangeFromNew or LimitKind.PercentChangeFromNew))
+        absolute = Kind switch
         {
-            return Kind == LimitKind.Absolute;
-        }
-
-        if (!oil.NewReadings.TryGetValue(Measurand, out var reading) || reading.IsCensored)
-        {
-            return false;
-        }
-
-        absolute = AsAbsolute(
-            Kind == LimitKind.ChangeFromNew
-                ? figure => reading.Value + figure
-                : figure => reading.Value * (1 + figure / 100),
-            Source
-        );
-        return true;
+            LimitKind.Absolute => this,
+            LimitKind.ChangeFromNew or LimitKind.PercentChangeFromNew => FromNew(oil),
+            _ => null,
+        };
+        return absolute is not null;
     }
+
+    /// <summary>The figures of a change from new oil; null where the new oil was not read.</summary>
+    private Limit? FromNew(Oil oil) =>
+        oil.NewReadings.TryGetValue(Measurand, out var reading) && !reading.IsCensored
+            ? AsAbsolute(
+                Kind == LimitKind.ChangeFromNew
+                    ? figure => reading.Value + figure
+                    : figure => reading.Value * (1 + figure / 100),
+                Source
+            )
+            : null;
 
     /// <summary>Compares one reading with this limit; a limit that needs more than one reading is not determined by it.</summary>
     /// <param name="oil">The oil, for its new-oil values.</param>

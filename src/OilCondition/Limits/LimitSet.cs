@@ -117,7 +117,11 @@ public sealed class LimitSet
 
     /// <summary>The limit set as JSON, each figure to the last digit and in the unit of its measurand, with sources and notes.</summary>
     /// <returns>JSON as <see cref="Parse"/> reads it, the same bytes for the same set.</returns>
-    public string ToJson() => LimitSetJson.Write(this);
+    public string ToJson() => LimitSetJson.Of(this).ToString();
+
+    /// <summary>Writes the bytes of <see cref="ToJson"/> in UTF-8, with no text made of them in between.</summary>
+    /// <param name="stream">Where to; it is written to at once and stays open.</param>
+    public void WriteJson(Stream stream) => LimitSetJson.Of(this).WriteTo(stream);
 
     /// <summary>Name and number of limits.</summary>
     /// <returns>For example <c>Turbine oil, starting points: 13 limits</c>.</returns>

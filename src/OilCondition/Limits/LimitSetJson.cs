@@ -6,8 +6,8 @@ namespace OilCondition.Limits;
 /// <summary>Writes a limit set so that it is read back to the last digit.</summary>
 internal static class LimitSetJson
 {
-    public static string Write(LimitSet set) =>
-        JsonText.Write(
+    public static JsonOutput Of(LimitSet set) =>
+        new(
             JsonFormat.LimitSet,
             json =>
             {

@@ -1,3 +1,4 @@
+using System.Buffers;
 using OilCondition.Statistics;
 using OilCondition.Text;
 
@@ -51,7 +52,7 @@ public sealed class FirstCrossing
             throw new ArgumentException("lives holds a forecast that was made for another now.", nameof(lives));
         }
 
-        var race = new Race(open);
+        using var race = new Race(open);
         var common = CrossingLaw.Of(race.DecidedWithin, LifeForecast.HorizonDays);
         RemainingLife[] crossed = [.. lives.OfType<RemainingLife.AlreadyCrossed>()];
         return crossed.Length > 0
@@ -92,14 +93,20 @@ public sealed class FirstCrossing
                 + (IsCrossed ? " passed already" : $" first with {PlainText.Number(100 * Shares[0].Chance)} % chance");
 
     /// <summary>Several limits, and at each time that was asked for the chance of each to have been crossed.</summary>
-    private sealed class Race(RemainingLife.Forecast[] lives)
+    private sealed class Race(RemainingLife.Forecast[] lives) : IDisposable
     {
-        private readonly List<(double Days, double[] Chances)> seen = [];
+        /// <summary>Times of all but the longest tables.</summary>
+        private const int RoomForMost = 32;
+
+        // By time, a row each: the time, then the chances.
+        private readonly int width = 1 + lives.Length;
+        private double[] rows = ArrayPool<double>.Shared.Rent(RoomForMost * (1 + lives.Length));
+        private int end;
 
         /// <summary>The chance that any of them has been crossed.</summary>
         public double DecidedWithin(double days)
         {
-            var chances = new double[lives.Length];
+            var chances = RowAt(days);
             var intact = 1.0;
             for (var i = 0; i < chances.Length; i++)
             {
@@ -107,22 +114,21 @@ public sealed class FirstCrossing
                 intact *= 1 - chances[i];
             }
 
-            seen.Add((days, chances));
             return 1 - intact;
         }
 
         /// <summary>The integral over the steps between the times that were seen: the law was asked at every point of its table.</summary>
-        public List<(RemainingLife Life, double Chance)> Shares()
+        public IReadOnlyList<(RemainingLife Life, double Chance)> Shares()
         {
-            seen.Sort((one, other) => one.Days.CompareTo(other.Days));
             var first = new double[lives.Length];
-            var before = new double[lives.Length];
-            foreach (var (_, after) in seen)
+            ReadOnlySpan<double> before = new double[lives.Length];
+            for (var row = 0; row < end; row += width)
             {
-                for (var i = 0; i < lives.Length; i++)
+                ReadOnlySpan<double> after = rows.AsSpan(row + 1, lives.Length);
+                for (var i = 0; i < first.Length; i++)
                 {
                     var others = 1.0;
-                    for (var j = 0; j < lives.Length; j++)
+                    for (var j = 0; j < first.Length; j++)
                     {
                         others *= j == i ? 1 : 1 - (before[j] + after[j]) / 2;
                     }
@@ -139,6 +145,31 @@ public sealed class FirstCrossing
                     .Select((life, i) => ((RemainingLife)life, Chance: Math.Min(1, Math.Max(0, first[i]))))
                     .OrderByDescending(share => share.Chance),
             ];
+        }
+
+        public void Dispose() => ArrayPool<double>.Shared.Return(rows);
+
+        /// <summary>Makes room for the chances at a time among those of earlier and later ones.</summary>
+        private Span<double> RowAt(double days)
+        {
+            if (end + width > rows.Length)
+            {
+                var larger = ArrayPool<double>.Shared.Rent(2 * rows.Length);
+                rows.CopyTo(larger, 0);
+                ArrayPool<double>.Shared.Return(rows);
+                rows = larger;
+            }
+
+            var row = end;
+            while (row > 0 && rows[row - width] > days)
+            {
+                row -= width;
+            }
+
+            Array.Copy(rows, row, rows, row + width, end - row);
+            end += width;
+            rows[row] = days;
+            return rows.AsSpan(row + 1, lives.Length);
         }
     }
 }

@@ -7,8 +7,8 @@ namespace OilCondition;
 /// <summary>Writes the history of one machine so that it is read back to the last digit and tick.</summary>
 internal static class HistoryJson
 {
-    public static string Write(OilHistory history) =>
-        JsonText.Write(
+    public static JsonOutput Of(OilHistory history) =>
+        new(
             JsonFormat.History,
             json =>
             {

@@ -105,7 +105,11 @@ public sealed class OilHistory
 
     /// <summary>The history as JSON, with its issues: machine, oil and records to the last digit and tick.</summary>
     /// <returns>JSON as <see cref="Parse"/> reads it, the same bytes for the same history.</returns>
-    public string ToJson() => HistoryJson.Write(this);
+    public string ToJson() => HistoryJson.Of(this).ToString();
+
+    /// <summary>Writes the bytes of <see cref="ToJson"/> in UTF-8, with no text made of them in between.</summary>
+    /// <param name="stream">Where to; it is written to at once and stays open.</param>
+    public void WriteJson(Stream stream) => HistoryJson.Of(this).WriteTo(stream);
 
     /// <summary>Records that have been put in order, with what was wrong with them; which samples are suspect is judged anew.</summary>
     internal static OilHistory Restored(
@@ -227,30 +231,34 @@ public sealed class OilHistory
     internal MeasurandSeries SeriesOf(Measurand measurand, DateTimeOffset from, OilSample[] samples)
     {
         var method = "";
+        var areAllPoints = true;
         foreach (var sample in samples)
         {
-            if (
-                sample.Readings.TryGetValue(measurand, out var reading)
-                && reading.Method.Length > 0
-                && !IsSuspect(sample)
-            )
+            if (!sample.Readings.TryGetValue(measurand, out var reading) || IsSuspect(sample))
             {
+                areAllPoints = false;
+            }
+            else if (reading.Method.Length > 0)
+            {
+                areAllPoints &= method.Length == 0 || IsSameMethod(reading.Method, method);
                 method = reading.Method;
             }
         }
 
+        return areAllPoints
+            ? new MeasurandSeries(measurand, from, samples, [])
+            : PointsOf(measurand, from, samples, method);
+    }
+
+    /// <summary>The series of the samples that have the measurand, are sound and do not name another method.</summary>
+    private MeasurandSeries PointsOf(Measurand measurand, DateTimeOffset from, OilSample[] samples, string method)
+    {
         LeftOutReason? ReasonAgainst(OilSample sample) =>
             IsSuspect(sample) ? LeftOutReason.SuspectSample
-            : sample.Readings[measurand].Method is { Length: > 0 } own
-            && !string.Equals(own, method, StringComparison.OrdinalIgnoreCase)
+            : sample.Readings[measurand].Method is { Length: > 0 } own && !IsSameMethod(own, method)
                 ? LeftOutReason.OtherMethod
             : null;
         bool IsPoint(OilSample sample) => sample.Readings.ContainsKey(measurand) && ReasonAgainst(sample) is null;
-        if (Array.TrueForAll(samples, IsPoint))
-        {
-            return new MeasurandSeries(measurand, from, samples, []);
-        }
-
         var leftOut =
             from sample in samples
             where sample.Readings.ContainsKey(measurand)
@@ -259,6 +267,9 @@ public sealed class OilHistory
             select ((IPointSource)sample).PointOf(measurand).LeftOutBecause(reason.Value);
         return new MeasurandSeries(measurand, from, Array.FindAll(samples, IsPoint), leftOut.ToArray());
     }
+
+    private static bool IsSameMethod(string one, string other) =>
+        string.Equals(one, other, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>The sensor readings of one measurand in a span of time.</summary>
     /// <remarks>

@@ -1,84 +1,14 @@
 using System.Globalization;
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 
 namespace OilCondition.Text;
 
-/// <summary>Writes JSON: indented, the same bytes for the same facts on every framework.</summary>
+/// <summary>How figures, moments and words stand in JSON: the same bytes for the same facts on every framework.</summary>
 internal static class JsonText
 {
-    /// <summary>Our own documents are well formed, which tests read; the writer need not look again at each member.</summary>
-    private static readonly JsonWriterOptions Options = new()
-    {
-        SkipValidation = true,
-        Indented = true,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
-    /// <summary>Beyond it the room of a document is given back.</summary>
-    private const int MostKept = 1 << 20;
-
-    /// <summary>Room for one document, used again by the next one of this thread.</summary>
-    [ThreadStatic]
-    private static (MemoryStream Stream, Utf8JsonWriter Writer)? room;
-
-    /// <summary>A document: its format and version, then its members.</summary>
-    public static string Write(JsonFormat format, Action<Utf8JsonWriter> members)
-    {
-        var (stream, json) = room ?? NewRoom();
-        room = null;
-        json.WriteStartObject();
-        json.WriteString("format", format.Id);
-        json.WriteString("version", format.Version);
-        members(json);
-        json.WriteEndObject();
-        json.Flush();
-        stream.WriteByte((byte)'\n');
-        var text = Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length);
-        if (stream.Capacity <= MostKept)
-        {
-            stream.SetLength(0);
-            json.Reset();
-            room = (stream, json);
-        }
-
-        return text;
-    }
-
-    private static (MemoryStream Stream, Utf8JsonWriter Writer) NewRoom()
-    {
-        var stream = new MemoryStream();
-        return (stream, new Utf8JsonWriter(stream, Options));
-    }
-
     /// <summary>ISO 8601 to the second, with its offset.</summary>
-    public static void WriteMoment(this Utf8JsonWriter json, string name, DateTimeOffset at)
-    {
-        Span<char> text = stackalloc char[25];
-        Digits(text, 0, 4, at.Year);
-        Digits(text, 5, 2, at.Month);
-        Digits(text, 8, 2, at.Day);
-        Digits(text, 11, 2, at.Hour);
-        Digits(text, 14, 2, at.Minute);
-        Digits(text, 17, 2, at.Second);
-        var minutes = (int)at.Offset.TotalMinutes;
-        Digits(text, 20, 2, Math.Abs(minutes) / 60);
-        Digits(text, 23, 2, Math.Abs(minutes) % 60);
-        (text[4], text[7], text[10], text[13], text[16]) = ('-', '-', 'T', ':', ':');
-        (text[19], text[22]) = (minutes < 0 ? '-' : '+', ':');
-        json.WriteString(name.AsSpan(), text);
-    }
-
-    private static void Digits(Span<char> text, int from, int count, int value)
-    {
-        for (var i = from + count - 1; i >= from; i--)
-        {
-            text[i] = (char)('0' + value % 10);
-            value /= 10;
-        }
-    }
+    public static void WriteMoment(this Utf8JsonWriter json, string name, DateTimeOffset at) =>
+        json.WriteString(name, at.AddTicks(-(at.Ticks % TimeSpan.TicksPerSecond)));
 
     /// <summary>Seven significant figures: more than any reading carries, and the same digits on every framework.</summary>
     public static void WriteFigure(this Utf8JsonWriter json, string name, double value)
@@ -131,17 +61,8 @@ internal static class JsonText
     }
 
     /// <summary>A moment to its last tick, so that it is read back as it was.</summary>
-    public static void WriteExact(this Utf8JsonWriter json, string name, DateTimeOffset at)
-    {
-        if (at.Ticks % TimeSpan.TicksPerSecond == 0)
-        {
-            json.WriteMoment(name, at);
-        }
-        else
-        {
-            json.WriteString(name, at.ToString("yyyy-MM-ddTHH:mm:ss.FFFFFFFzzz", CultureInfo.InvariantCulture));
-        }
-    }
+    public static void WriteExact(this Utf8JsonWriter json, string name, DateTimeOffset at) =>
+        json.WriteString(name, at);
 
     /// <summary>A text; none where it is empty.</summary>
     public static void WriteText(this Utf8JsonWriter json, string name, string? text)

@@ -48,7 +48,11 @@ public sealed partial class AlertJournal
 
     /// <summary>The journal as JSON, the same bytes for the same journal.</summary>
     /// <returns>Indented JSON.</returns>
-    public string ToJson() => JournalJson.Write(Entries);
+    public string ToJson() => JournalJson.Of(Entries).ToString();
+
+    /// <summary>Writes the bytes of <see cref="ToJson"/> in UTF-8, with no text made of them in between.</summary>
+    /// <param name="stream">Where to; it is written to at once and stays open.</param>
+    public void WriteJson(Stream stream) => JournalJson.Of(Entries).WriteTo(stream);
 
     /// <summary>Closes the alerts of a machine that was taken out of service.</summary>
     /// <param name="machineId">Its id.</param>

@@ -9,8 +9,8 @@ internal static class JournalJson
 {
     private const string Form = "yyyy-MM-ddTHH:mm:ss.FFFFFFFzzz";
 
-    public static string Write(IReadOnlyList<JournalEntry> entries) =>
-        JsonText.Write(JsonFormat.Journal, json => json.WriteList("alerts", entries, entry => Entry(json, entry)));
+    public static JsonOutput Of(IReadOnlyList<JournalEntry> entries) =>
+        new(JsonFormat.Journal, json => json.WriteList("alerts", entries, entry => Entry(json, entry)));
 
     private static void Entry(Utf8JsonWriter json, JournalEntry entry)
     {

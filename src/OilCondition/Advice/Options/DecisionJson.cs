@@ -6,8 +6,8 @@ namespace OilCondition;
 /// <summary>Writes a decision as JSON: facts as numbers with units in their names, and the sentences beside them.</summary>
 internal static class DecisionJson
 {
-    public static string Write(TreatmentDecision decision) =>
-        JsonText.Write(
+    public static JsonOutput Of(TreatmentDecision decision) =>
+        new(
             JsonFormat.Decision,
             json =>
             {

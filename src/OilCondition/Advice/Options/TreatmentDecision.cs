@@ -155,7 +155,11 @@ public sealed partial class TreatmentDecision
 
     /// <summary>The decision as JSON, the same bytes for the same input.</summary>
     /// <returns>Indented JSON.</returns>
-    public string ToJson() => DecisionJson.Write(this);
+    public string ToJson() => DecisionJson.Of(this).ToString();
+
+    /// <summary>Writes the bytes of <see cref="ToJson"/> in UTF-8, with no text made of them in between.</summary>
+    /// <param name="stream">Where to; it is written to at once and stays open.</param>
+    public void WriteJson(Stream stream) => DecisionJson.Of(this).WriteTo(stream);
 
     /// <summary>Machine, recommendation, options as a table, what waiting means; at most 100 columns wide.</summary>
     /// <returns>Several lines.</returns>

@@ -117,7 +117,11 @@ public sealed class CleanupRecord
 
     /// <summary>The record as JSON: numbers with their units in the names, moments as ISO 8601 with offset, words in lower case with hyphens.</summary>
     /// <returns>The text; a figure that does not exist is absent.</returns>
-    public string ToJson() => CleanupRecordJson.Write(this);
+    public string ToJson() => CleanupRecordJson.Of(this).ToString();
+
+    /// <summary>Writes the bytes of <see cref="ToJson"/> in UTF-8, with no text made of them in between.</summary>
+    /// <param name="stream">Where to; it is written to at once and stays open.</param>
+    public void WriteJson(Stream stream) => CleanupRecordJson.Of(this).WriteTo(stream);
 
     /// <summary>The record for people.</summary>
     /// <returns>Lines of plain text.</returns>

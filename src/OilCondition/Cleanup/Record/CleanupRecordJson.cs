@@ -7,8 +7,8 @@ namespace OilCondition.Cleanup;
 /// <summary>Writes a record as JSON.</summary>
 internal static class CleanupRecordJson
 {
-    public static string Write(CleanupRecord record) =>
-        JsonText.Write(
+    public static JsonOutput Of(CleanupRecord record) =>
+        new(
             JsonFormat.CleanupRecord,
             json =>
             {

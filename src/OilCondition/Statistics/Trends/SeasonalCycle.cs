@@ -36,19 +36,16 @@ internal sealed class SeasonalCycle
     /// From twelve readings and two cycles on, readings standing for an interval each. F test of the pair of columns at 1 %: with two degrees of freedom
     /// above the line its probability is (RSS with / RSS without)^((n − 4)/2).
     /// </remarks>
-    public static SeasonalCycle? Find(double[] times, double[] values, double? period)
-    {
-        var n = times.Length;
-        if (
-            period is not { } one
-            || n < FewestReadings
-            || (times[n - 1] - times[0]) * n / (n - 1) < CyclesNeeded * one
-            || !(Numbers.SumOfSquaresAbout(values, values[0]) > 0)
-        )
-        {
-            return null;
-        }
+    public static SeasonalCycle? Find(double[] times, double[] values, double? period) =>
+        period is { } one
+        && times.Length >= FewestReadings
+        && (times[times.Length - 1] - times[0]) * times.Length / (times.Length - 1) >= CyclesNeeded * one
+        && Numbers.SumOfSquaresAbout(values, values[0]) > 0
+            ? Clear(times, values, one)
+            : null;
 
+    private static SeasonalCycle? Clear(double[] times, double[] values, double one)
+    {
         var middle = Numbers.Mean(times);
         var centre = Numbers.Mean(values);
         double[] level = Array.ConvertAll(values, value => value - centre);
@@ -72,7 +69,7 @@ internal sealed class SeasonalCycle
         var parts = MultipleRegression.QR(cycle, level);
         var without = Rest(line, MultipleRegression.QR(line, level));
         var with = Rest(cycle, parts);
-        return Math.Pow(with / without, (n - 4) / 2.0) < Level && !IsStep(times, values, with)
+        return Math.Pow(with / without, (times.Length - 4) / 2.0) < Level && !IsStep(times, values, with)
             ? new SeasonalCycle(one, parts[2], parts[3], with)
             : null;
     }

@@ -45,7 +45,7 @@ internal static class TrendChoice
         return LeastSquares(times, values, cycle, series.LeastScatter(0), options, reasons, designs);
     }
 
-    private static bool AllEqual(double[] values) => Array.TrueForAll(values, value => value.Equals(values[0]));
+    private static bool AllEqual(double[] values) => LaneMath.AreWithin(values, values[0], values[0]);
 
     private static TrendLine LeastSquares(
         double[] times,
@@ -64,14 +64,16 @@ internal static class TrendChoice
         var rise = CorrelatedRise.Of(design, values, leastScatter, room);
 
         // Half a cycle looks like a trend. Where there is none to be doubted, there is no need to ask.
+        var chance = rise.TwoSidedChance;
         if (
             cycle is null
-            && rise.TwoSidedChance < 1 - confidence
+            && chance < 1 - confidence
             && options.Cycle is { } one
             && span < SeasonalCycle.CyclesNeeded * one
         )
         {
             rise = CorrelatedRise.Of(design.InDoubtOf(one), values, leastScatter, room);
+            chance = rise.TwoSidedChance;
         }
 
         var isCorrelated = rise.Correlation > ClearCorrelation;
@@ -90,7 +92,7 @@ internal static class TrendChoice
                 IntervalSide.Both,
                 coverageInDoubt: isCorrelated
             ),
-            rise.TwoSidedChance,
+            chance,
             rise.Correlation,
             rise.Scatter
         );

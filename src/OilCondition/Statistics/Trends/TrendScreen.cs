@@ -69,7 +69,7 @@ internal sealed class TrendScreen
         {
             from = Math.Max(from, Changed(Without(since, wild)));
             since = Since(since, from);
-            wild.RemoveAll(i => i < from);
+            wild = [.. wild.Where(since.Contains)];
         }
 
         KeepLatestOnWorseSide(since, wild);

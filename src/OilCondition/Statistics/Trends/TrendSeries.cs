@@ -105,7 +105,7 @@ internal sealed class TrendSeries
             ? this
             : new TrendSeries(Scale, All, Order, Times, Values, Censoring, HasZeros, LastDigit)
             {
-                Values = [.. Values.Select((value, i) => value - cycle.At(Times[i]))],
+                Values = [.. Values.Zip(Times.Select(cycle.At), (value, part) => value - part)],
             };
 
     /// <summary>The least scatter that readings may be taken to have: a last digit hides r/sqrt(12), and the test method has its own.</summary>
