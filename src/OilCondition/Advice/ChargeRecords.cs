@@ -27,6 +27,10 @@ internal sealed class ChargeRecords
 
     public OilHistory History { get; }
 
+    /// <summary>The latest sample of the charge that is not suspect and is as asked; null where none is.</summary>
+    public OilSample? Latest(Predicate<OilSample> isAsked) =>
+        Array.FindLast(samples, one => isAsked(one) && !History.IsSuspect(one));
+
     public DateTimeOffset AsOf { get; }
 
     public OilCharge Charge { get; }

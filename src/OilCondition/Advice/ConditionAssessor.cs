@@ -94,14 +94,11 @@ public static class ConditionAssessor
 
     private static CleanlinessCode? Code(ChargeRecords records)
     {
-        var sample = records
-            .History.Samples.Where(one => one.TakenAt >= records.Charge.Since && one.TakenAt <= records.AsOf)
-            .LastOrDefault(one =>
-                !records.History.IsSuspect(one)
-                && one.Readings.ContainsKey(Measurands.Particles4)
-                && one.Readings.ContainsKey(Measurands.Particles6)
-                && one.Readings.ContainsKey(Measurands.Particles14)
-            );
+        var sample = records.Latest(static one =>
+            one.Readings.ContainsKey(Measurands.Particles4)
+            && one.Readings.ContainsKey(Measurands.Particles6)
+            && one.Readings.ContainsKey(Measurands.Particles14)
+        );
         if (sample is null)
         {
             return null;

@@ -54,8 +54,8 @@ public sealed partial class TrendAssessment
         AddReason(reasons, TrendReason.Cycle, cycle is not null);
         AddReason(reasons, TrendReason.OutliersLeftOut, screened.Outliers.Length > 0);
         AddReason(reasons, TrendReason.MoreOutliersPossible, screened.MoreOutliersPossible);
-        AddReason(reasons, TrendReason.SinceChange, screened.Changes.Exists(change => change.IsToBetter));
-        AddReason(reasons, TrendReason.SuddenlyWorse, screened.Changes.Exists(change => !change.IsToBetter));
+        AddReason(reasons, TrendReason.SinceChange, Array.Exists(screened.Changes, change => change.IsToBetter));
+        AddReason(reasons, TrendReason.SuddenlyWorse, Array.Exists(screened.Changes, change => !change.IsToBetter));
         AddReason(reasons, TrendReason.ZerosTakenAsBelow, series.HasZeros);
         var verdict = VerdictOn(series, screened.Kept, chosen, options);
         AddReason(

@@ -46,7 +46,7 @@ public sealed partial class TrendAssessment
         Scale = series.Scale;
         Used = TrendSeries.Subset(series.Order, screened.Kept);
         Outliers = TrendSeries.Subset(series.Order, screened.Outliers);
-        Changes = screened.Changes.ToArray();
+        Changes = screened.Changes;
         LatestIsWild = screened.LatestIsWild;
     }
 

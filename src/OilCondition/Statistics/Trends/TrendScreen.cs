@@ -26,7 +26,6 @@ internal sealed class TrendScreen
 
     private readonly TrendSeries series;
     private readonly TrendOptions options;
-    private readonly List<TrendAssessment.LevelChange> changes = [];
 
     private TrendScreen(TrendSeries series, TrendOptions options)
     {
@@ -38,7 +37,8 @@ internal sealed class TrendScreen
 
     public int[] Outliers { get; private set; } = [];
 
-    public List<TrendAssessment.LevelChange> Changes => changes;
+    /// <summary>By time. Seldom more than none: no list is made for that.</summary>
+    public TrendAssessment.LevelChange[] Changes { get; private set; } = [];
 
     public bool LatestIsWild { get; private set; }
 
@@ -81,17 +81,14 @@ internal sealed class TrendScreen
             Add(jump);
         }
 
-        if (changes.Count > 1)
-        {
-            changes.Sort((one, other) => PlaceInTime(one).CompareTo(PlaceInTime(other)));
-        }
+        // Of two at one moment the first says in which zone it is told.
+        Changes = Changes.Length > 1 ? [.. Changes.OrderBy(PlaceInTime)] : Changes;
     }
 
     /// <summary>Adds a jump of the latest readings; the search for steps may have found it as well, less clearly.</summary>
     private void Add(TrendAssessment.LevelChange jump)
     {
-        changes.RemoveAll(one => one.FirstAfter == jump.FirstAfter);
-        changes.Add(jump);
+        Changes = [.. Changes.Where(one => one.FirstAfter != jump.FirstAfter), jump];
     }
 
     /// <summary>Those of some readings, by time, that are not before one.</summary>
@@ -136,9 +133,9 @@ internal sealed class TrendScreen
             return 0;
         }
 
-        if (!changes.Exists(one => one.FirstAfter == series.Order[after]))
+        if (!Array.Exists(Changes, one => one.FirstAfter == series.Order[after]))
         {
-            changes.Add(Change(readings[step.FirstAfter - 1], after, step.Step, step.PValue, toBetter));
+            Changes = [.. Changes, Change(readings[step.FirstAfter - 1], after, step.Step, step.PValue, toBetter)];
         }
 
         // What only comes part of the way back from a step to the worse is no new beginning.
