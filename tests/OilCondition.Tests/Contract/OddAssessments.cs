@@ -1,6 +1,7 @@
 using OilCondition.Limits;
 using OilCondition.Tests.Limits;
 using OilCondition.Tests.Sampling;
+using UnitsNet;
 
 namespace OilCondition.Tests.Contract;
 
@@ -51,7 +52,20 @@ internal static class OddAssessments
                     Started.AddHours(hours * i / 6.0),
                     new Dictionary<Measurand, Reading> { [Measurands.WaterContent] = new(At(hours * i / 6.0) + apart) }
                 ));
-            var run = new TreatmentRun(Started, null, TreatmentKind.VacuumDehydration, Measurands.WaterContent, target);
+            var run = new TreatmentRun(
+                Started,
+                null,
+                TreatmentKind.VacuumDehydration,
+                Measurands.WaterContent,
+                target,
+                planned: seed % 4 < 2
+                    ? new(
+                        VolumeFlow.FromLitersPerHour(1200),
+                        Ratio.FromDecimalFractions(0.5),
+                        MassFraction.FromPartsPerMillion(20)
+                    )
+                    : null
+            );
             yield return Assess(
                 OilHistory.Create(Invented.Machine, seed % 2 == 0 ? samples : [], seed % 10 == 4 ? [] : rows, [run]),
                 Started.AddHours(hours + (seed % 6 == 0 ? 200 : 0))

@@ -53,7 +53,13 @@ internal static class HostileHistories
                 one.End.AddDays(-8),
                 TreatmentKind.VacuumDehydration,
                 Measurands.WaterContent,
-                80
+                80,
+                planned: new(
+                    VolumeFlow.FromLitersPerHour(700),
+                    Ratio.FromDecimalFractions(0.1 + random.NextDouble() / 2),
+                    MassFraction.FromPartsPerMillion(17.3),
+                    MassFlow.FromGramsPerHour(1.1)
+                )
             ),
         ];
         return OilHistory.Create(
