@@ -2,7 +2,7 @@ namespace OilCondition.Limits;
 
 /// <summary>Walks through readings in order of time, once, up and down the two sides of a limit on their own.</summary>
 /// <remarks>A reading that left by the one side has not come back inside because it left by the other.</remarks>
-internal sealed class LimitWalk(Limit limit, Limit figures)
+internal readonly struct LimitWalk(Limit limit, Limit figures)
 {
     private readonly LimitSideWalk? upper = Side(limit, figures.Upper, mirrored: false);
     private readonly LimitSideWalk? lower = Side(limit, figures.Lower, mirrored: true);
