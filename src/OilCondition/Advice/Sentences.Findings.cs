@@ -311,12 +311,18 @@ public sealed partial class Sentences
         {
             StallSign.Rises => Say("cleanup.rises", level),
             StallSign.BehindThePlan when Figure("upper-end-of-the-fall") <= 0 => Say("cleanup.rises", level),
-            StallSign.BehindThePlan when Figure("fall-as-planned") is { } planned => Say(
+            StallSign.BehindThePlan when Figure("planned-fall-per-hour") is { } planned => Say(
                 "cleanup.behind-the-plan",
                 level,
-                ("most", Bare(Figure("upper-end-of-the-fall")!.Value, measurand.Unit)),
-                ("planned", Bare(planned, measurand.Unit)),
-                ("hours", $"{Number(Figure("observed-for")!.Value)} h")
+                (
+                    "most",
+                    Bare(
+                        Figure("upper-end-of-the-fall")!.Value / Figure("observed-for")!.Value,
+                        measurand.Unit,
+                        planned
+                    )
+                ),
+                ("planned", Bare(planned, measurand.Unit, planned))
             ),
             StallSign.ShowsNoFall or StallSign.BehindThePlan => Say("cleanup.no-fall", level),
             _ => Say("cleanup.levels-off", level),
@@ -331,7 +337,7 @@ public sealed partial class Sentences
             : Figure("at-most") is { } most && Figure("water-that-comes-in") is { } rate
                 ? Say(
                     "cleanup.comes-in",
-                    ("rate", Bare(rate, "g/h", most - rate)),
+                    ("rate", With(rate, "g/h", most - rate)),
                     ("least", Bare(least, "g/h", most - rate)),
                     ("most", With(most, "g/h", most - rate))
                 )

@@ -20,6 +20,9 @@ internal sealed class StallLook
     /// <summary>Readings that exclude this part of the planned fall show a run that stands (ours).</summary>
     private const double PlannedShare = 0.25;
 
+    /// <summary>Planned time constants that a look takes at least (ours).</summary>
+    private const double LeastConstants = 0.5;
+
     /// <summary>Planned time constants in which a run that falls shows it (ours).</summary>
     private const double FlatConstants = 3;
 
@@ -249,16 +252,17 @@ internal sealed class StallLook
             && leastFall < SmallFall * first;
     }
 
-    /// <summary>Over a planned time constant or a part of the waiting time: no fall is shown, and that of the plan is excluded, as is the target in time.</summary>
+    /// <summary>Over half of a planned time constant or a part of the waiting time: no fall is shown, and that of the plan is excluded, as is the target in time.</summary>
     private bool IsBehind(PlannedPerformance plan, RunStretch titrations, out IReadOnlyList<EvidenceItem> evidence)
     {
         var mean = titrations.MeanValue;
-        var plannedFall = titrations.Hours * plan.FallPerHour(mean);
+        var plannedPerHour = plan.FallPerHour(mean);
         evidence = [];
         if (
-            titrations.Hours < Math.Min(EarlyShare * status.Options.StallAfter.TotalHours, 1 / plan.RatePerHour)
+            titrations.Hours
+                < Math.Min(EarlyShare * status.Options.StallAfter.TotalHours, LeastConstants / plan.RatePerHour)
             || titrations.LeastFall(status.Confidence) >= SmallFall * mean
-            || titrations.MostFall >= PlannedShare * plannedFall
+            || titrations.MostFall >= PlannedShare * plannedPerHour * titrations.Hours
             || titrations.MostFall * FlatConstants / (plan.RatePerHour * titrations.Hours)
                 >= titrations.ValueAtEnd - target
         )
@@ -274,7 +278,7 @@ internal sealed class StallLook
             EvidenceItem.Number("mean", mean, measurand.Unit),
             EvidenceItem.Number("fall-by-a-straight-line", titrations.Fall, measurand.Unit),
             EvidenceItem.Number("upper-end-of-the-fall", titrations.MostFall, measurand.Unit),
-            EvidenceItem.Number("fall-as-planned", plannedFall, measurand.Unit),
+            EvidenceItem.Number("planned-fall-per-hour", plannedPerHour, measurand.Unit),
             .. WaterThatComesIn(TurnedOver ?? titrations),
         ];
         return true;

@@ -327,7 +327,7 @@ public class RunInRecordsTests
         var finding = assessment.Findings.Single(one => one.Code == FindingCode.CleanupStalled);
         finding.Severity.ShouldBe(Severity.Alert);
         var text = Sentences.English.Of(finding);
-        text.ShouldContain("does not reach the target of 60 mg/kg: in 4 h it has fallen by");
+        text.ShouldContain("does not reach the target of 60 mg/kg: it falls by ");
         text.ShouldContain("if the unit takes out what was planned");
         finding.Evidence.Single(one => one.Name == "water that comes in").Value!.Value.ShouldBe(240, 12);
         finding.Evidence.Single(one => one.Name == "at least").Value!.Value.ShouldBeLessThan(225);

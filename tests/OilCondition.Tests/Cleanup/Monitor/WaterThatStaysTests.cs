@@ -200,7 +200,7 @@ public class WaterThatStaysTests
         status.Phase.ShouldBe(CleanupPhase.Stalled);
         status.StallSign.ShouldBe(StallSign.BehindThePlan);
         status.Arrival.ShouldBeOfType<Arrival<DateTimeOffset>.Never>();
-        status.StallEvidence.Single(one => one.Name == "fall as planned").Value!.Value.ShouldBe(4 * 0.42 * 680, 1);
+        status.StallEvidence.Single(one => one.Name == "planned fall per hour").Value!.Value.ShouldBe(0.42 * 680, 0.5);
     }
 
     /// <summary>Titrated each eight hours, several time constants: the second sample of mixed oil tells, unless one of the two lies below what was there.</summary>
