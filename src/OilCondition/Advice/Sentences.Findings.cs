@@ -305,7 +305,7 @@ public sealed partial class Sentences
 
     private string Level(CleanupStatus status, Measurand measurand)
     {
-        double? Figure(string id) => status.StallEvidence.FirstOrDefault(item => item.Id == id)?.Value;
+        double? Figure(string id) => StallFigure(status, id);
         var level = ("level", Bare(Figure("mean") ?? Figure("observed-level") ?? status.Curve.Floor, measurand.Unit));
         return status.StallSign switch
         {
@@ -329,10 +329,13 @@ public sealed partial class Sentences
         };
     }
 
+    private static double? StallFigure(CleanupStatus status, string id) =>
+        status.StallEvidence.FirstOrDefault(item => item.Id == id)?.Value;
+
     /// <summary>What comes in if the unit takes out what was planned; nothing where the run has no plan.</summary>
     private string ComesIn(CleanupStatus status)
     {
-        double? Figure(string id) => status.StallEvidence.FirstOrDefault(item => item.Id == id)?.Value;
+        double? Figure(string id) => StallFigure(status, id);
         return Figure("at-least") is not { } least ? ""
             : Figure("at-most") is { } most && Figure("water-that-comes-in") is { } rate
                 ? Say(

@@ -10,7 +10,7 @@ public sealed partial class TreatmentRun
     public sealed record PlannedUnit
     {
         /// <summary>States what was planned.</summary>
-        /// <param name="flow">Oil flow, above 0 to 10⁹ L/h.</param>
+        /// <param name="flow">Oil flow, 10⁻⁶ to 10⁹ L/h.</param>
         /// <param name="removalPerPass">Removal per pass on the excess over the floor, 10⁻⁹ to 1.</param>
         /// <param name="floorWithoutIngress">Content that the unit would reach without ingress, 0 to 500 000 mg/kg.</param>
         /// <param name="waterIngress">Water that comes in, 0 to 10⁶ kg/h.</param>
@@ -22,7 +22,7 @@ public sealed partial class TreatmentRun
             MassFlow waterIngress = default
         )
         {
-            Guard.InRange(flow.LitersPerHour, 1e-9, 1e9, "L/h", nameof(flow));
+            Guard.InRange(flow.LitersPerHour, 1e-6, 1e9, "L/h", nameof(flow));
             Guard.InRange(removalPerPass.DecimalFractions, 1e-9, 1, "", nameof(removalPerPass));
             PhysicalRange.Water(floorWithoutIngress);
             Guard.InRange(waterIngress.KilogramsPerHour, 0, 1e6, "kg/h", nameof(waterIngress));

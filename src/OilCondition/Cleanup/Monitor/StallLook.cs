@@ -26,6 +26,9 @@ internal sealed class StallLook
     /// <summary>Planned time constants in which a run that falls shows it (ours).</summary>
     private const double FlatConstants = 3;
 
+    /// <summary>A turnover that takes longer than a year is none that a run waits for.</summary>
+    private const double LongestHours = 8760;
+
     /// <summary>A rise under this part of the content is a drift (ours).</summary>
     private const double RiseShare = 0.05;
 
@@ -110,7 +113,7 @@ internal sealed class StallLook
         var settled = SettledFrom(allMoments, celsius);
         WarmFrom = settled;
         var early = EarlyShare * stallAfter;
-        var turnover = planned is null ? 0 : 1 / planned.Loop.TurnoversPerHour;
+        var turnover = planned is null ? 0 : Math.Min(LongestHours, 1 / planned.Loop.TurnoversPerHour);
         var mixedFrom = settled.AddHours(Math.Max(early, turnover));
         IsMixed = status.AsOf >= mixedFrom;
         var whole = Numbers(allMoments, readings, curve.Options.StartedAt ?? status.Options.StartedAt);

@@ -359,6 +359,60 @@ public class RunInRecordsTests
         Should.Throw<FormatException>(() => OilHistory.Parse(json.Replace(text, instead))).Message.ShouldContain(fault);
     }
 
+    /// <summary>What the records take, an assessment bears: the least and the most of each figure, in oil as cold and as hot as a machine may be.</summary>
+    [Theory]
+    [InlineData(1e-6, 1e-9, 0, 0, -60)]
+    [InlineData(1e9, 1, 500_000, 1e9, 200)]
+    public void The_ends_of_a_plan_are_assessed(
+        double litresPerHour,
+        double removal,
+        double floor,
+        double gramsPerHour,
+        double celsius
+    )
+    {
+        var machine = new Machine(
+            "M1",
+            "invented machine",
+            Invented.Oil,
+            Volume.FromLiters(1000),
+            Temperature.FromDegreesCelsius(celsius),
+            Temperature.FromDegreesCelsius(-60)
+        );
+        var run = new TreatmentRun(
+            Invented.Start,
+            null,
+            TreatmentKind.VacuumDehydration,
+            Measurands.WaterContent,
+            60,
+            planned: new(
+                VolumeFlow.FromLitersPerHour(litresPerHour),
+                Ratio.FromDecimalFractions(removal),
+                MassFraction.FromPartsPerMillion(floor),
+                MassFlow.FromGramsPerHour(gramsPerHour)
+            )
+        );
+
+        var assessment = ConditionAssessor.Assess(
+            OilHistory.Create(
+                machine,
+                Enumerable.Range(0, 8).Select(i => Sample(i, 4 * i, Measurands.WaterContent, 600 - 2 * i)),
+                [],
+                [run]
+            ),
+            new LimitSet("test", []),
+            new AssessmentOptions(Cleanup.Runs.At(28))
+        );
+
+        assessment.Cleanup!.Status.Phase.ShouldBeOneOf(
+            CleanupPhase.FreeWater,
+            CleanupPhase.Falling,
+            CleanupPhase.Stalled
+        );
+        assessment.ToJson().ShouldNotContain("NaN");
+        assessment.ToJson().ShouldNotContain("Infinity");
+    }
+
     [Fact]
     public void A_plan_is_of_water() =>
         Should

@@ -1,6 +1,7 @@
 using OilCondition.Cleanup;
 using OilCondition.Tests.Sampling;
 using OilCondition.Treatment;
+using UnitsNet;
 
 namespace OilCondition.Tests.Cleanup.Monitor;
 
@@ -285,6 +286,23 @@ public class WaterThatStaysTests
             .Status()
             .ToString()
             .ShouldNotContain("risen");
+    }
+
+    /// <summary>A unit that would need 2·10⁹ h for a turnover: within the ranges of a plan, and no moment is that far away.</summary>
+    [Fact]
+    public void A_plan_that_hardly_moves_the_oil_is_waited_for_and_no_fault()
+    {
+        var idle = new PlannedPerformance(
+            new CleanupLoop(Volume.FromLiters(2000), VolumeFlow.FromLitersPerHour(1e-6)),
+            LiveRuns.Oil870,
+            Ratio.FromPercent(50),
+            LiveRuns.Ppm(20)
+        );
+
+        var status = CleanupMonitor.Of(Options(idle), Titrations(_ => 600, 24)).Status();
+
+        status.Phase.ShouldBe(CleanupPhase.FreeWater);
+        status.Options.StallAfter.TotalHours.ShouldBe(8760);
     }
 
     /// <summary>The waiting time is no shorter than three planned time constants, 3/k: 75 h at 0.04 1/h.</summary>
