@@ -32,6 +32,9 @@ internal sealed class CrossingLaw
     /// <summary>A crossing within this part of the time that is looked at is one at once.</summary>
     private const double SmallestPart = 1e-7;
 
+    /// <summary>About the root of the number of points.</summary>
+    private const int Stride = 4;
+
     /// <summary>Points of all but a law in a hundred.</summary>
     private const int RoomForMost = 64;
 
@@ -56,22 +59,22 @@ internal sealed class CrossingLaw
     {
         var last = Math.Log(Guard.Positive(latest, ""));
         var earliest = last + Math.Log(SmallestPart);
-        using var points = new SortedPoints(passed);
-        for (var log = last; points.Add(log) >= Nothing && log >= earliest; log -= Ln2)
+        using var points = new PointsByTime(passed);
+        for (var log = last; points.PutAhead(log) >= Nothing && log >= earliest; log -= Ln2)
         {
             // Halved until nothing of the chance is left.
         }
 
-        points.Reverse();
-        for (var i = 1; i < points.Count; )
+        points.Keep();
+        while (points.AreAhead)
         {
-            if (points.IsWide(i) && points.Gap(i) > NarrowestStep)
+            if (points.IsStepWide && points.Step > NarrowestStep)
             {
-                points.Halve(i);
+                points.PutAhead(points.Middle);
             }
             else
             {
-                i++;
+                points.Keep();
             }
         }
 
@@ -95,12 +98,7 @@ internal sealed class CrossingLaw
         }
 
         var log = Math.Log(time);
-        var after = 0;
-        while (after < logTimes.Length && logTimes[after] < log)
-        {
-            after++;
-        }
-
+        var after = FirstNotBelow(logTimes, log);
         if (after == 0)
         {
             // What has been reached by the first point is as good as reached at once.
@@ -145,12 +143,7 @@ internal sealed class CrossingLaw
             return false;
         }
 
-        var after = 0;
-        while (chances[after] < wanted)
-        {
-            after++;
-        }
-
+        var after = FirstNotBelow(chances, wanted);
         if (after == 0)
         {
             time = intact;
@@ -162,6 +155,23 @@ internal sealed class CrossingLaw
         return true;
     }
 
+    /// <summary>Index of the first of ascending figures that is not below a value, or how many there are: by strides, then one by one.</summary>
+    private static int FirstNotBelow(float[] ascending, double value)
+    {
+        var at = 0;
+        while (at + Stride < ascending.Length && ascending[at + Stride] < value)
+        {
+            at += Stride;
+        }
+
+        while (at < ascending.Length && ascending[at] < value)
+        {
+            at++;
+        }
+
+        return at;
+    }
+
     /// <summary>The way from the point before one to it.</summary>
     private MonotoneCubic Piece(int after) =>
         chances[after - 1] < Early
@@ -170,15 +180,41 @@ internal sealed class CrossingLaw
 
     private double Width(int after) => (double)logTimes[after] - logTimes[after - 1];
 
-    /// <summary>The points of a law while it is worked out, by time.</summary>
-    private sealed class SortedPoints(Func<double, double> passed) : IDisposable
+    /// <summary>The points of a law while it is worked out, by time: those that stay, and behind a gap those ahead.</summary>
+    private sealed class PointsByTime(Func<double, double> passed) : IDisposable
     {
         private float[] logs = ArrayPool<float>.Shared.Rent(RoomForMost);
         private float[] chances = ArrayPool<float>.Shared.Rent(RoomForMost);
+        private int kept;
+        private int room = RoomForMost;
+        private int ahead = RoomForMost;
 
-        public int Count { get; private set; }
+        public bool AreAhead => ahead < room;
 
-        public float[] Logs => logs.AsSpan(0, Count).ToArray();
+        /// <summary>From the latest point that stays to the next.</summary>
+        public double Step => logs[ahead] - logs[kept - 1];
+
+        public double Middle => (logs[kept - 1] + logs[ahead]) / 2.0;
+
+        /// <summary>Whether the chance grows too far in the step: as such, for the way it bends or, in its tails, by its odds.</summary>
+        public bool IsStepWide
+        {
+            get
+            {
+                double before = chances[kept - 1];
+                double after = chances[ahead];
+                return after - before > LargestStep
+                    || (after - before > LargestBentStep && (before < Early || Math.Abs(Bend) > LargestBend))
+                    || (
+                        after > SmallestTail
+                        && before < 1 - SmallestTail
+                        && Math.Max(after, SmallestTail) * (1 - before)
+                            > LargestOdds * Math.Max(before, SmallestTail) * (1 - after)
+                    );
+            }
+        }
+
+        public float[] Logs => logs.AsSpan(0, kept).ToArray();
 
         /// <summary>The chances, which never fall.</summary>
         public float[] Chances
@@ -186,7 +222,7 @@ internal sealed class CrossingLaw
             get
             {
                 float highest = 0;
-                var rising = new float[Count];
+                var rising = new float[kept];
                 for (var i = 0; i < rising.Length; i++)
                 {
                     highest = Math.Max(highest, chances[i]);
@@ -197,37 +233,50 @@ internal sealed class CrossingLaw
             }
         }
 
-        /// <summary>Adds a point after all others.</summary>
-        public double Add(double log)
+        /// <summary>How far the way bends in the step, from the points at its ends and those beyond them.</summary>
+        private double Bend
         {
-            Insert(Count, log);
-            return chances[Count - 1];
+            get
+            {
+                Span<float> x = stackalloc float[4];
+                Span<float> y = stackalloc float[4];
+                var count = 0;
+                for (var i = Math.Max(0, kept - 2); i < kept; i++, count++)
+                {
+                    (x[count], y[count]) = (logs[i], chances[i]);
+                }
+
+                var after = count;
+                for (var i = ahead; i < Math.Min(room, ahead + 2); i++, count++)
+                {
+                    (x[count], y[count]) = (logs[i], chances[i]);
+                }
+
+                return new MonotoneCubic(x[..count], y[..count], after).Bend;
+            }
         }
 
-        public void Reverse()
+        /// <summary>Puts a point before all that are ahead, and says its chance.</summary>
+        public double PutAhead(double log)
         {
-            Array.Reverse(logs, 0, Count);
-            Array.Reverse(chances, 0, Count);
+            if (kept == ahead)
+            {
+                Enlarge();
+            }
+
+            ahead--;
+            logs[ahead] = (float)log;
+            chances[ahead] = (float)Math.Min(1, Math.Max(0, passed(Math.Exp(logs[ahead]))));
+            return chances[ahead];
         }
 
-        /// <summary>Whether the chance grows too far from one point to the next: as such, for the way it bends or, in its tails, by its odds.</summary>
-        public bool IsWide(int i)
+        /// <summary>Lets the first point ahead stay.</summary>
+        public void Keep()
         {
-            double before = chances[i - 1];
-            double after = chances[i];
-            return after - before > LargestStep
-                || (after - before > LargestBentStep && (before < Early || Math.Abs(Bend(i)) > LargestBend))
-                || (
-                    after > SmallestTail
-                    && before < 1 - SmallestTail
-                    && Math.Max(after, SmallestTail) * (1 - before)
-                        > LargestOdds * Math.Max(before, SmallestTail) * (1 - after)
-                );
+            (logs[kept], chances[kept]) = (logs[ahead], chances[ahead]);
+            kept++;
+            ahead++;
         }
-
-        public double Gap(int i) => logs[i] - logs[i - 1];
-
-        public void Halve(int i) => Insert(i, (logs[i - 1] + logs[i]) / 2.0);
 
         public void Dispose()
         {
@@ -235,26 +284,17 @@ internal sealed class CrossingLaw
             ArrayPool<float>.Shared.Return(chances);
         }
 
-        private double Bend(int i) => new MonotoneCubic(logs.AsSpan(0, Count), chances.AsSpan(0, Count), i).Bend;
-
-        private void Insert(int at, double log)
+        private void Enlarge()
         {
-            if (Count == logs.Length)
-            {
-                (logs, chances) = (Larger(logs), Larger(chances));
-            }
-
-            Array.Copy(logs, at, logs, at + 1, Count - at);
-            Array.Copy(chances, at, chances, at + 1, Count - at);
-            logs[at] = (float)log;
-            chances[at] = (float)Math.Min(1, Math.Max(0, passed(Math.Exp(logs[at]))));
-            Count++;
+            (logs, chances) = (Larger(logs), Larger(chances));
+            (ahead, room) = (ahead + room, 2 * room);
         }
 
-        private static float[] Larger(float[] full)
+        private float[] Larger(float[] full)
         {
-            var larger = ArrayPool<float>.Shared.Rent(2 * full.Length);
-            full.CopyTo(larger, 0);
+            var larger = ArrayPool<float>.Shared.Rent(2 * room);
+            full.AsSpan(0, kept).CopyTo(larger);
+            full.AsSpan(ahead, room - ahead).CopyTo(larger.AsSpan(ahead + room));
             ArrayPool<float>.Shared.Return(full);
             return larger;
         }
