@@ -30,8 +30,8 @@ internal sealed class DegradationFit : IDisposable
     private readonly double largestRatio;
     private readonly double least;
 
-    /// <summary>What was read by each of <see cref="DegradationPrior.Fours"/> that is no drift that walks.</summary>
-    private readonly (FourDesign Design, FourReadings Readings)[] read = [];
+    /// <summary>What was read by each of <see cref="DegradationPrior.Fours"/> that is no drift that walks; by a design of its own where the error of the method changed a walk.</summary>
+    private readonly (FourReadings Readings, bool IsOwn, FourDesign Own)[] read = [];
     private readonly FamilyDesigns? own;
     private readonly FamilyDesign? family;
     private readonly double[] weights = [];
@@ -73,7 +73,7 @@ internal sealed class DegradationFit : IDisposable
 
         own = designs is null ? new FamilyDesigns() : null;
         family = (designs ?? own!).Of(times);
-        read = ArrayPool<(FourDesign, FourReadings)>.Shared.Rent(DegradationPrior.Fours.Length);
+        read = ArrayPool<(FourReadings, bool, FourDesign)>.Shared.Rent(DegradationPrior.Fours.Length);
         weights = ArrayPool<double>.Shared.Rent(DegradationPrior.Family.Length);
         Weigh(family, weights.AsSpan(0, DegradationPrior.Family.Length));
     }
@@ -135,7 +135,7 @@ internal sealed class DegradationFit : IDisposable
     {
         if (IsDetermined)
         {
-            ArrayPool<(FourDesign, FourReadings)>.Shared.Return(read);
+            ArrayPool<(FourReadings, bool, FourDesign)>.Shared.Return(read);
             ArrayPool<double>.Shared.Return(weights);
         }
 
@@ -149,8 +149,18 @@ internal sealed class DegradationFit : IDisposable
         var member =
             movement.Kind == MovementKind.DriftWalks
                 ? family!.Drift(group).Read(values, least)
-                : read[group].Design.Member(read[group].Readings, place, movement.Course, least);
+                : DesignOf(group).Member(read[group].Readings, place, movement.Course, least);
         return prior.Lesson is null && !(readingError > 0) ? member : Known(index, movement, member);
+    }
+
+    private ref readonly FourDesign DesignOf(int group)
+    {
+        if (read[group].IsOwn)
+        {
+            return ref read[group].Own;
+        }
+
+        return ref family!.Four(group);
     }
 
     /// <summary>Works out the weight of each movement, first as its logarithm.</summary>
@@ -208,25 +218,24 @@ internal sealed class DegradationFit : IDisposable
     private void Read(FamilyDesign design, int group, Span<double> logs)
     {
         var four = DegradationPrior.Fours[group];
-        Span<Movement> movements = stackalloc Movement[four.Length];
-        var (isAny, isChanged) = (false, false);
-        for (var i = 0; i < four.Length; i++)
+        foreach (var m in four)
         {
-            ref readonly var movement = ref DegradationPrior.Family[four[i]];
-            logs[four[i]] = prior.LogWeights[four[i]];
-            if (movement.Ratio > 0 && movement.Kind != MovementKind.DriftWalks && largestRatio <= MostForError)
-            {
-                var readable = Readable(movement, largestRatio);
-                movements[i] = readable ?? movement;
-                isChanged |= readable?.Ratio != movement.Ratio;
-                logs[four[i]] = readable is null ? double.NegativeInfinity : logs[four[i]];
-            }
-            else
-            {
-                movements[i] = movement;
-            }
+            logs[m] = prior.LogWeights[m];
+        }
 
-            isAny |= logs[four[i]] > double.NegativeInfinity;
+        ref readonly var first = ref DegradationPrior.Family[four[0]];
+        if (first.Kind == MovementKind.DriftWalks)
+        {
+            logs[four[0]] += IsBelieved(logs[four[0]]) ? Member(group, 0).LogLikelihood : 0;
+            return;
+        }
+
+        Span<Movement> seen = stackalloc Movement[first.Ratio > 0 ? four.Length : 0];
+        var isOwn = AreChanged(four, seen, logs);
+        var isAny = false;
+        foreach (var m in four)
+        {
+            isAny |= IsBelieved(logs[m]);
         }
 
         if (!isAny)
@@ -234,33 +243,43 @@ internal sealed class DegradationFit : IDisposable
             return;
         }
 
+        ref var found = ref read[group];
+        found.IsOwn = isOwn;
+        found.Readings = isOwn
+            ? FourDesign.Read(seen, design.Positions, values, out found.Own)
+            : design.Read(group, values);
         Span<double> likelihoods = stackalloc double[LaneMath.Width];
-        var isFour = movements[0].Kind != MovementKind.DriftWalks;
-        if (isFour)
-        {
-            ref var found = ref read[group];
-            if (isChanged)
-            {
-                found.Readings = FourDesign.Read(movements, design.Positions, values, out found.Design);
-            }
-            else
-            {
-                found.Design = design.Four(group);
-                found.Readings = design.Read(group, values);
-            }
-
-            var logarithms = found.Design.LogLikelihood(found.Readings, least, readingError * readingError);
-            LaneMath.Store(logarithms, likelihoods, 0);
-        }
-
+        LaneMath.Store(
+            DesignOf(group).LogLikelihood(found.Readings, least, readingError * readingError),
+            likelihoods,
+            0
+        );
         for (var i = 0; i < four.Length; i++)
         {
-            if (logs[four[i]] > double.NegativeInfinity)
+            if (IsBelieved(logs[four[i]]))
             {
                 // What the fleet taught differs from movement to movement.
-                logs[four[i]] += isFour && prior.Lesson is null ? likelihoods[i] : Member(group, i).LogLikelihood;
+                logs[four[i]] += prior.Lesson is null ? likelihoods[i] : Member(group, i).LogLikelihood;
             }
         }
+    }
+
+    private static bool IsBelieved(double log) => log > double.NegativeInfinity;
+
+    /// <summary>Whether walks are smaller than those of the family, for the error of the method; one that it leaves no room for is not believed.</summary>
+    private bool AreChanged(int[] four, Span<Movement> seen, Span<double> logs)
+    {
+        var isChanged = false;
+        for (var i = 0; i < seen.Length; i++)
+        {
+            ref readonly var movement = ref DegradationPrior.Family[four[i]];
+            var readable = Readable(movement, largestRatio);
+            seen[i] = readable ?? movement;
+            isChanged |= seen[i].Ratio != movement.Ratio;
+            logs[four[i]] = readable is null ? double.NegativeInfinity : logs[four[i]];
+        }
+
+        return isChanged;
     }
 
     /// <summary>
