@@ -10,7 +10,6 @@ internal sealed class MixtureLaw : IDisposable
     private readonly CycleAhead? cycle;
     private readonly double nearerAtStart;
     private int count;
-    private int taken;
     private double weight;
 
     /// <summary>The chance at the last reading; null until all paths are there.</summary>
@@ -25,7 +24,7 @@ internal sealed class MixtureLaw : IDisposable
     public MixtureLaw(int most, CycleAhead? cycle)
     {
         groups = ArrayPool<PathGroup>.Shared.Rent(most);
-        room = ArrayPool<double>.Shared.Rent(most * PathGroup.Block);
+        room = ArrayPool<double>.Shared.Rent(most * PathBlock.Size);
         this.cycle = cycle;
         nearerAtStart = cycle?.NearerAt(0) ?? 0;
     }
@@ -38,15 +37,15 @@ internal sealed class MixtureLaw : IDisposable
         {
             standing += path.Weight * path.AtStart(0);
         }
-        else if (count > 0 && groups[count - 1].IsAlike(path))
-        {
-            groups[count - 1].Add(path);
-        }
         else
         {
-            taken += count > 0 ? groups[count - 1].Size : 0;
-            groups[count] = new PathGroup(path, room.AsMemory(taken));
-            count++;
+            if (count == 0 || !groups[count - 1].IsAlike(path))
+            {
+                groups[count] = new PathGroup(path, End);
+                count++;
+            }
+
+            groups[count - 1].Add(room, path);
         }
     }
 
@@ -76,14 +75,35 @@ internal sealed class MixtureLaw : IDisposable
         ArrayPool<double>.Shared.Return(room);
     }
 
-    private double Beyond(double time, double nearer)
+    /// <summary>The chance of being beyond at a time since the last reading, or of having been there and back.</summary>
+    /// <param name="time">The time.</param>
+    /// <param name="nearer">How much nearer the limit lies for a part of the state that is known beforehand, such as a season.</param>
+    internal double Beyond(double time, double nearer)
     {
-        var chance = standing;
-        foreach (ref readonly var group in groups.AsSpan(0, count))
+        var all = groups.AsSpan(0, count);
+        foreach (ref readonly var group in all)
         {
-            chance += group.Beyond(time, nearer);
+            group.Go(room, time, nearer);
         }
 
-        return chance / weight;
+        for (var i = 0; i < all.Length; )
+        {
+            var first = i;
+            while (i < all.Length && all[i].Student == all[first].Student)
+            {
+                i++;
+            }
+
+            PathBlock.FindChances(room.AsSpan()[all[first].Start..all[i - 1].End], all[first].Student);
+        }
+
+        foreach (ref var group in all)
+        {
+            group.AddReturns(room, nearer);
+        }
+
+        return (standing + PathBlock.Sum(room.AsSpan(0, End))) / weight;
     }
+
+    private int End => count > 0 ? groups[count - 1].End : 0;
 }

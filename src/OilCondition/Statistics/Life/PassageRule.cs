@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Runtime.InteropServices;
 using MathNet.Numerics;
 
 namespace OilCondition.Statistics;
@@ -66,35 +67,46 @@ internal sealed class PassageRule
     public static PassageRule For(int degreesOfFreedom) =>
         Rules.GetOrAdd(degreesOfFreedom, degrees => new PassageRule(degrees));
 
-    /// <summary>The chance of having been beyond and back, of four walks at once: see the remarks of <see cref="PassagePath"/>.</summary>
-    /// <param name="away">Distances to the limit, a; nothing returns from one that is not above 0.</param>
+    /// <summary>What of the chance of having been beyond and back does not depend on time, of four walks at once: see the remarks of <see cref="PassagePath"/>.</summary>
+    /// <param name="away">Distances to the limit, a.</param>
     /// <param name="drift">Drifts, d.</param>
-    /// <param name="x">Clocks since the last reading.</param>
     /// <param name="walk">Variances that the walks add per clock unit, q s².</param>
     /// <param name="c2">Variances of the drifts, D s².</param>
-    public Lanes Returned(Lanes away, Lanes drift, Lanes x, Lanes walk, Lanes c2)
+    public Barrier Facing(Lanes away, Lanes drift, Lanes walk, Lanes c2)
+    {
+        var one = LaneMath.Of(1);
+        var turn = away * c2 / walk;
+        var bridge = one - LaneMath.Of(4) * away * (drift + turn) / (walk * LaneMath.Of(DegreesOfFreedom));
+        var factor = Power(one / LaneMath.Sqrt(LaneMath.Max(bridge, LaneMath.Of(least))), DegreesOfFreedom);
+        return new Barrier(away, drift, walk, c2, turn, bridge, factor);
+    }
+
+    /// <summary>The chance of having been beyond and back.</summary>
+    /// <param name="barrier">The walks and their limits; nothing returns from one that is not away from it.</param>
+    /// <param name="x">Clocks since the last reading.</param>
+    public Lanes Returned(in Barrier barrier, Lanes x)
     {
         Lanes zero = default;
-        var one = LaneMath.Of(1);
-        var nu = LaneMath.Of(DegreesOfFreedom);
-        var turn = away * c2 / walk;
-        var bridge = one - LaneMath.Of(4) * away * (drift + turn) / (walk * nu);
-        var variance = x * LaneMath.MultiplyAdd(c2, x, walk);
+        var border = LaneMath.Of(least);
+        var variance = x * LaneMath.MultiplyAdd(barrier.C2, x, barrier.Walk);
         var returned = zero;
-        if (-LaneMath.Largest(zero - bridge) < least)
+        if (!LaneMath.AreLess(border, barrier.Bridge))
         {
-            var gap = away - drift * x;
-            returned = Integral(one + gap * gap / (nu * variance), bridge);
+            var gap = barrier.Away - barrier.Drift * x;
+            returned = Integral(
+                LaneMath.Of(1) + gap * gap / (LaneMath.Of(DegreesOfFreedom) * variance),
+                barrier.Bridge
+            );
         }
 
-        if (LaneMath.Largest(bridge) >= least)
+        if (!LaneMath.AreLess(barrier.Bridge, border))
         {
-            var beta = away + (drift + turn + turn) * x;
-            var closed = Power(one / LaneMath.Sqrt(bridge), DegreesOfFreedom) * student.Beyond(beta, bridge * variance);
-            returned = LaneMath.WhereLess(bridge, LaneMath.Of(least), returned, closed);
+            var beta = barrier.Away + (barrier.Drift + barrier.Turn + barrier.Turn) * x;
+            var closed = barrier.Factor * student.Beyond(beta, barrier.Bridge * variance);
+            returned = LaneMath.WhereLess(barrier.Bridge, border, returned, closed);
         }
 
-        return LaneMath.WhereLess(zero, away, LaneMath.WhereLess(zero, x, returned, zero), zero);
+        return LaneMath.WhereLess(zero, barrier.Away, LaneMath.WhereLess(zero, x, returned, zero), zero);
     }
 
     /// <summary>Integral over p from 0 to 1 of (peak − a p^(2/ν))^(−1/2), times the factors that do not depend on p.</summary>
@@ -121,4 +133,16 @@ internal sealed class PassageRule
 
         return power;
     }
+
+    /// <summary>Four walks and their limits.</summary>
+    [StructLayout(LayoutKind.Auto)]
+    public readonly record struct Barrier(
+        Lanes Away,
+        Lanes Drift,
+        Lanes Walk,
+        Lanes C2,
+        Lanes Turn,
+        Lanes Bridge,
+        Lanes Factor
+    );
 }

@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using static OilCondition.Statistics.PathBlock;
 
 namespace OilCondition.Statistics;
 
@@ -6,100 +7,119 @@ namespace OilCondition.Statistics;
 [StructLayout(LayoutKind.Auto)]
 internal struct PathGroup
 {
-    /// <summary>Beyond it the square of a distance may overflow; no chance is left there that a digit could show.</summary>
-    private const double Farthest = 1e150;
-    private const int Columns = 10;
-
-    /// <summary>Figures of four paths.</summary>
-    public const int Block = Columns * LaneMath.Width;
-
-    // Block by block the figures of four paths: two of the course, weight, distance, drift, variance, walk.
-    private readonly Memory<double> room;
     private readonly CourseShape shape;
     private readonly int degreesOfFreedom;
-    private readonly StudentSeries student;
     private readonly PassageRule? rule;
     private readonly double span;
     private int count;
 
-    /// <summary>Takes paths side by side.</summary>
-    /// <param name="first">A path.</param>
-    /// <param name="room">Room for the figures of all, one block for each four.</param>
-    public PathGroup(in PassagePath first, Memory<double> room)
+    /// <summary>How much nearer the limit was when what of a return does not depend on time was laid down.</summary>
+    private double faced;
+
+    /// <summary>Starts a group.</summary>
+    /// <param name="first">A path, which is not yet taken.</param>
+    /// <param name="start">Where its blocks start.</param>
+    public PathGroup(in PassagePath first, int start)
     {
-        this.room = room;
+        Start = start;
         shape = FourCourses.ShapeOf(first.Course);
         degreesOfFreedom = first.DegreesOfFreedom;
-        student = StudentSeries.For(degreesOfFreedom);
+        Student = StudentSeries.For(degreesOfFreedom);
         rule = first.Rule;
         span = first.Span;
-        Add(first);
     }
 
-    /// <summary>How much of the room it takes.</summary>
-    public readonly int Size => (count + LaneMath.Width - 1) / LaneMath.Width * Block;
+    /// <summary>The distribution of their states.</summary>
+    public StudentSeries Student { get; }
+
+    /// <summary>Where its blocks start.</summary>
+    public int Start { get; }
+
+    /// <summary>Where its blocks end.</summary>
+    public readonly int End => Start + (count + LaneMath.Width - 1) / LaneMath.Width * Size;
 
     /// <summary>Whether a path may stand beside the others.</summary>
     public readonly bool IsAlike(in PassagePath path) =>
         path.DegreesOfFreedom == degreesOfFreedom && path.Rule == rule && FourCourses.ShapeOf(path.Course) == shape;
 
-    /// <summary>Takes one more path, which is alike.</summary>
-    public void Add(in PassagePath path)
+    /// <summary>Takes a path, which is alike.</summary>
+    public void Add(Span<double> room, in PassagePath path)
     {
-        var lane = count % LaneMath.Width;
-        var block = room.Span.Slice(count / LaneMath.Width * Block, Block);
-        var (one, other) = FourCourses.Figures(path.Course);
-
-        // The first of a block fills it up, without a weight.
-        for (var i = lane; i < (lane == 0 ? LaneMath.Width : lane + 1); i++)
-        {
-            block[i] = one;
-            block[i + LaneMath.Width] = other;
-            block[i + 2 * LaneMath.Width] = i == lane ? path.Weight : 0;
-            block[i + 3 * LaneMath.Width] = Math.Max(-Farthest, Math.Min(Farthest, path.Distance));
-            block[i + 4 * LaneMath.Width] = path.Drift;
-            block[i + 5 * LaneMath.Width] = path.V0;
-            block[i + 6 * LaneMath.Width] = path.C1;
-            block[i + 7 * LaneMath.Width] = path.C2;
-            block[i + 8 * LaneMath.Width] = path.C3;
-            block[i + 9 * LaneMath.Width] = path.FreeWalk;
-        }
-
+        var start = Start + count / LaneMath.Width * Size;
+        Set(room.Slice(start, Size), count % LaneMath.Width, path);
+        faced = double.NaN;
         count++;
     }
 
-    /// <summary>The weighted sum of their chances of being beyond at a time since the last reading, or of having been there and back.</summary>
+    /// <summary>Works out where each is at a time since the last reading.</summary>
+    /// <param name="room">The blocks of all groups.</param>
     /// <param name="time">The time.</param>
     /// <param name="nearer">How much nearer the limit lies for a part of the state that is known beforehand, such as a season.</param>
-    public readonly double Beyond(double time, double nearer)
+    public readonly void Go(Span<double> room, double time, double nearer)
     {
         var u = LaneMath.Of(1 + time / span);
         var near = LaneMath.Of(nearer);
-        Lanes sum = default;
-        for (ReadOnlySpan<double> rest = room.Span[..Size]; rest.Length > 0; rest = rest[Block..])
+        for (var rest = room[Start..End]; rest.Length > 0; rest = rest[Size..])
         {
-            var block = rest[..Block];
-            var x =
-                FourCourses.At(shape, LaneMath.Load(block, 0), LaneMath.Load(block, LaneMath.Width), u)
-                - LaneMath.Of(1);
-            var away = LaneMath.Load(block, 3 * LaneMath.Width) - near;
-            var drift = LaneMath.Load(block, 4 * LaneMath.Width);
-            var gap = away - drift * x;
-            var c2 = LaneMath.Load(block, 7 * LaneMath.Width);
-            var variance = LaneMath.MultiplyAdd(LaneMath.Load(block, 8 * LaneMath.Width), x, c2);
-            variance = LaneMath.MultiplyAdd(variance, x, LaneMath.Load(block, 6 * LaneMath.Width));
-            variance = LaneMath.MultiplyAdd(variance, x, LaneMath.Load(block, 5 * LaneMath.Width));
-            var beyond = student.Beyond(gap, variance);
-            if (rule is not null)
-            {
-                var walk = LaneMath.Load(block, 9 * LaneMath.Width);
-                beyond += rule.Returned(away, drift, x, walk, c2);
-                beyond = LaneMath.Min(LaneMath.Of(1), beyond);
-            }
+            var block = rest[..Size];
+            var x = FourCourses.At(shape, Load(block, Column.First), Load(block, Column.Second), u) - LaneMath.Of(1);
+            var variance = LaneMath.MultiplyAdd(Load(block, Column.C3), x, Load(block, Column.C2));
+            variance = LaneMath.MultiplyAdd(variance, x, Load(block, Column.C1));
+            variance = LaneMath.MultiplyAdd(variance, x, Load(block, Column.V0));
+            Store(Load(block, Column.Distance) - near - Load(block, Column.Drift) * x, block, Column.Gap);
+            Store(variance, block, Column.Variance);
+            Store(x, block, Column.Clock);
+        }
+    }
 
-            sum = LaneMath.MultiplyAdd(LaneMath.Load(block, 2 * LaneMath.Width), beyond, sum);
+    /// <summary>Adds to the chances of being beyond those of having been there and back.</summary>
+    /// <param name="room">The blocks of all groups.</param>
+    /// <param name="nearer">How much nearer the limit lies.</param>
+    public void AddReturns(Span<double> room, double nearer)
+    {
+        if (rule is null)
+        {
+            return;
         }
 
-        return LaneMath.Sum(sum);
+        if (!nearer.Equals(faced))
+        {
+            Face(room, nearer);
+        }
+
+        for (var rest = room[Start..End]; rest.Length > 0; rest = rest[Size..])
+        {
+            var block = rest[..Size];
+            var barrier = new PassageRule.Barrier(
+                Load(block, Column.Distance) - LaneMath.Of(nearer),
+                Load(block, Column.Drift),
+                Load(block, Column.FreeWalk),
+                Load(block, Column.C2),
+                Load(block, Column.Turn),
+                Load(block, Column.Bridge),
+                Load(block, Column.Factor)
+            );
+            var chance = Load(block, Column.Chance) + rule.Returned(barrier, Load(block, Column.Clock));
+            Store(LaneMath.Min(LaneMath.Of(1), chance), block, Column.Chance);
+        }
+    }
+
+    /// <summary>Lays down what of a return does not depend on time.</summary>
+    private void Face(Span<double> room, double nearer)
+    {
+        faced = nearer;
+        for (var rest = room[Start..End]; rest.Length > 0; rest = rest[Size..])
+        {
+            var block = rest[..Size];
+            var barrier = rule!.Facing(
+                Load(block, Column.Distance) - LaneMath.Of(nearer),
+                Load(block, Column.Drift),
+                Load(block, Column.FreeWalk),
+                Load(block, Column.C2)
+            );
+            Store(barrier.Turn, block, Column.Turn);
+            Store(barrier.Bridge, block, Column.Bridge);
+            Store(barrier.Factor, block, Column.Factor);
+        }
     }
 }

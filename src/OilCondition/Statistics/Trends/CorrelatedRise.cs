@@ -98,11 +98,25 @@ internal readonly ref struct CorrelatedRise
     public double ChanceBelow(double rise)
     {
         Lanes sum = default;
+        var at = LaneMath.Of(rise);
+        var weights = cells.Weights;
+        var rises = cells.Rises;
+        var variances = cells.Variances;
+        if (student.IsEven)
+        {
+            for (var i = 0; i < count; i += LaneMath.Width)
+            {
+                var below = student.BeyondOfEven(LaneMath.Load(rises, i) - at, LaneMath.Load(variances, i));
+                sum = LaneMath.MultiplyAdd(LaneMath.Load(weights, i), below, sum);
+            }
+
+            return LaneMath.Sum(sum);
+        }
+
         for (var i = 0; i < count; i += LaneMath.Width)
         {
-            var gap = LaneMath.Load(cells.Rises, i) - LaneMath.Of(rise);
-            var below = student.Beyond(gap, LaneMath.Load(cells.Variances, i));
-            sum = LaneMath.MultiplyAdd(LaneMath.Load(cells.Weights, i), below, sum);
+            var below = student.Beyond(LaneMath.Load(rises, i) - at, LaneMath.Load(variances, i));
+            sum = LaneMath.MultiplyAdd(LaneMath.Load(weights, i), below, sum);
         }
 
         return LaneMath.Sum(sum);

@@ -31,11 +31,13 @@ public class PassageRuleTests
                 {
                     var returned = LaneMath.At(
                         rule.Returned(
-                            LaneMath.Of(distance),
-                            LaneMath.Of(drift),
-                            LaneMath.Of(clock),
-                            LaneMath.Of(Walk),
-                            LaneMath.Of(DriftVariance)
+                            rule.Facing(
+                                LaneMath.Of(distance),
+                                LaneMath.Of(drift),
+                                LaneMath.Of(Walk),
+                                LaneMath.Of(DriftVariance)
+                            ),
+                            LaneMath.Of(clock)
                         ),
                         0
                     );
