@@ -94,8 +94,7 @@ var decisions = Decisions.Of(station, assessments);
 foreach (var assessment in ConditionReport.InOrder(assessments, decisions))
 {
     ConsoleReport.Write(Console.Out, assessment);
-    using var file = File.Create(Path.Combine(output, assessment.History.Machine.Id + ".json"));
-    assessment.WriteJson(file);
+    File.WriteAllText(Path.Combine(output, assessment.History.Machine.Id + ".json"), assessment.ToJson());
 }
 
 var outcome = Decisions.Schedule(station, decisions);
@@ -103,8 +102,7 @@ foreach (var decision in decisions)
 {
     var name =
         $"{decision.Assessment.History.Machine.Id}-{string.Join("-", decision.Problems.Select(one => one.Subject))}";
-    using var file = File.Create(Path.Combine(output, $"decision-{name}.json"));
-    decision.WriteJson(file);
+    File.WriteAllText(Path.Combine(output, $"decision-{name}.json"), decision.ToJson());
 }
 
 const string Title = "Oil condition, Harrow Point";

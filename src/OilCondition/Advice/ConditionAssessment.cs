@@ -91,8 +91,8 @@ public sealed class ConditionAssessment
     /// <returns>Indented JSON.</returns>
     public string ToJson() => AssessmentJson.Of(this).ToString();
 
-    /// <summary>Writes the bytes of <see cref="ToJson"/> in UTF-8, with no text made of them in between.</summary>
-    /// <param name="stream">Where to; it is written to at once and stays open.</param>
+    /// <summary>Writes the document of <see cref="ToJson"/> in UTF-8 on one line, so that a file or a queue of many has one a line.</summary>
+    /// <param name="stream">Where to; it is written to at once, line end and all, and stays open.</param>
     public void WriteJson(Stream stream) => AssessmentJson.Of(this).WriteTo(stream);
 
     /// <summary>Machine and moment, problems with their evidence, what to do and the next sample, at most 100 columns wide.</summary>

@@ -119,8 +119,8 @@ public sealed class LimitSet
     /// <returns>JSON as <see cref="Parse"/> reads it, the same bytes for the same set.</returns>
     public string ToJson() => LimitSetJson.Of(this).ToString();
 
-    /// <summary>Writes the bytes of <see cref="ToJson"/> in UTF-8, with no text made of them in between.</summary>
-    /// <param name="stream">Where to; it is written to at once and stays open.</param>
+    /// <summary>Writes the document of <see cref="ToJson"/> in UTF-8 on one line, so that a file or a queue of many has one a line.</summary>
+    /// <param name="stream">Where to; it is written to at once, line end and all, and stays open.</param>
     public void WriteJson(Stream stream) => LimitSetJson.Of(this).WriteTo(stream);
 
     /// <summary>Name and number of limits.</summary>

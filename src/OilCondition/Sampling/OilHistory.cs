@@ -107,8 +107,8 @@ public sealed class OilHistory
     /// <returns>JSON as <see cref="Parse"/> reads it, the same bytes for the same history.</returns>
     public string ToJson() => HistoryJson.Of(this).ToString();
 
-    /// <summary>Writes the bytes of <see cref="ToJson"/> in UTF-8, with no text made of them in between.</summary>
-    /// <param name="stream">Where to; it is written to at once and stays open.</param>
+    /// <summary>Writes the document of <see cref="ToJson"/> in UTF-8 on one line, so that a file or a queue of many has one a line.</summary>
+    /// <param name="stream">Where to; it is written to at once, line end and all, and stays open.</param>
     public void WriteJson(Stream stream) => HistoryJson.Of(this).WriteTo(stream);
 
     /// <summary>Records that have been put in order, with what was wrong with them; which samples are suspect is judged anew.</summary>

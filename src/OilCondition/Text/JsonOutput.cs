@@ -4,72 +4,86 @@ using System.Text.Json;
 
 namespace OilCondition.Text;
 
-/// <summary>A document that is written when it is asked for, as text or as UTF-8: indented, the same bytes for the same facts on every framework.</summary>
+/// <summary>
+/// A document that is written when it is asked for: as text over many lines, for people, or as UTF-8 on one line, for what reads a document a line. The same bytes for the
+/// same facts on every framework.
+/// </summary>
 /// <param name="format">Its format and version, which come first.</param>
 /// <param name="members">Writes its members.</param>
 internal sealed class JsonOutput(JsonFormat format, Action<Utf8JsonWriter> members)
 {
-    /// <summary>Our own documents are well formed, which tests read; the writer need not look again at each member.</summary>
-    private static readonly JsonWriterOptions Options = new()
-    {
-        SkipValidation = true,
-        Indented = true,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
-    /// <summary>Beyond it the room of a document is given back.</summary>
-    private const int MostKept = 1 << 20;
-
-    /// <summary>Room for one document, used again by the next one of this thread.</summary>
+    // Used again by the next document of this thread.
     [ThreadStatic]
-    private static (MemoryStream Stream, Utf8JsonWriter Writer)? kept;
+    private static Room? ofText;
+
+    [ThreadStatic]
+    private static Room? ofLine;
 
     /// <summary>The document as text.</summary>
     public override string ToString()
     {
-        var room = Filled();
+        var room = Filled(ref ofText, indented: true);
         var text = Encoding.UTF8.GetString(room.Stream.GetBuffer(), 0, (int)room.Stream.Length);
-        Keep(room);
+        room.KeepAs(ref ofText);
         return text;
     }
 
-    /// <summary>Writes the same as UTF-8 to a stream, which stays open.</summary>
+    /// <summary>Writes the same as UTF-8 on one line to a stream, which stays open.</summary>
     public void WriteTo(Stream stream)
     {
         Guard.NotNull(stream);
-        var room = Filled();
+        var room = Filled(ref ofLine, indented: false);
         room.Stream.WriteTo(stream);
-        Keep(room);
+        room.KeepAs(ref ofLine);
     }
 
-    private (MemoryStream Stream, Utf8JsonWriter Writer) Filled()
+    /// <summary>Takes the room that was kept, so that what an error leaves in it is not in the next document.</summary>
+    private Room Filled(ref Room? kept, bool indented)
     {
-        var (stream, json) = kept ?? NewRoom();
+        var room = kept ?? new Room(indented);
         kept = null;
+        var json = room.Writer;
         json.WriteStartObject();
         json.WriteString("format", format.Id);
         json.WriteString("version", format.Version);
         members(json);
         json.WriteEndObject();
         json.Flush();
-        stream.WriteByte((byte)'\n');
-        return (stream, json);
+        room.Stream.WriteByte((byte)'\n');
+        return room;
     }
 
-    private static void Keep((MemoryStream Stream, Utf8JsonWriter Writer) room)
+    /// <summary>Room for one document.</summary>
+    private sealed class Room
     {
-        if (room.Stream.Capacity <= MostKept)
+        /// <summary>Beyond it the room of a document is given back.</summary>
+        private const int MostKept = 1 << 20;
+
+        public Room(bool indented) =>
+            Writer = new Utf8JsonWriter(
+                Stream,
+                new JsonWriterOptions
+                {
+                    // Our own documents are well formed, which tests read; the writer need not look again at each member.
+                    SkipValidation = true,
+                    Indented = indented,
+                    NewLine = "\n",
+                    Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+                }
+            );
+
+        public MemoryStream Stream { get; } = new();
+
+        public Utf8JsonWriter Writer { get; }
+
+        public void KeepAs(ref Room? kept)
         {
-            room.Stream.SetLength(0);
-            room.Writer.Reset();
-            kept = room;
+            if (Stream.Capacity <= MostKept)
+            {
+                Stream.SetLength(0);
+                Writer.Reset();
+                kept = this;
+            }
         }
-    }
-
-    private static (MemoryStream Stream, Utf8JsonWriter Writer) NewRoom()
-    {
-        var stream = new MemoryStream();
-        return (stream, new Utf8JsonWriter(stream, Options));
     }
 }

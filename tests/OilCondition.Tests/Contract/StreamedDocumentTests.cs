@@ -1,9 +1,11 @@
 using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
 using HarrowPoint;
 
 namespace OilCondition.Tests.Contract;
 
-/// <summary>A document that is sent on as bytes is the one that is kept as text.</summary>
+/// <summary>A document that is sent on as a line is the one that is kept as text.</summary>
 public class StreamedDocumentTests
 {
     private static readonly ConditionAssessment Assessment = WrittenDocuments.Assessments()[0];
@@ -28,7 +30,7 @@ public class StreamedDocumentTests
 
     [Theory]
     [MemberData(nameof(Formats))]
-    public void The_bytes_are_those_of_the_text_and_the_stream_stays_open(string format)
+    public void The_stream_has_the_document_on_one_line_and_stays_open(string format)
     {
         var (text, write) = Doors[format];
         using var stream = new MemoryStream();
@@ -37,7 +39,10 @@ public class StreamedDocumentTests
         stream.CanWrite.ShouldBeTrue();
         var json = text();
         json.ShouldStartWith($"{{\n  \"format\": \"oilcondition/{format}\"");
-        stream.ToArray().ShouldBe(Encoding.UTF8.GetBytes(json + json));
+        json.ShouldEndWith("}\n");
+        var line = OnOneLine(json);
+        Encoding.UTF8.GetString(stream.ToArray()).ShouldBe($"{line}\n{line}\n");
+        line.ShouldNotContain('\n');
         Should.Throw<ArgumentNullException>(() => write(null!)).ParamName.ShouldBe("stream");
     }
 
@@ -60,6 +65,20 @@ public class StreamedDocumentTests
         using var full = new MemoryStream(new byte[10]);
         Should.Throw<NotSupportedException>(() => Assessment.WriteJson(full));
         Assessment.ToJson().ShouldBe(json);
+    }
+
+    /// <summary>The same members in the same order with the same digits, as the framework's reader has them, without a space between.</summary>
+    private static string OnOneLine(string json)
+    {
+        using var document = JsonDocument.Parse(json);
+        using var bytes = new MemoryStream();
+        var options = new JsonWriterOptions { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+        using (var writer = new Utf8JsonWriter(bytes, options))
+        {
+            document.WriteTo(writer);
+        }
+
+        return Encoding.UTF8.GetString(bytes.ToArray());
     }
 
     private static long Allocated(Action act)

@@ -50,8 +50,8 @@ public sealed partial class AlertJournal
     /// <returns>Indented JSON.</returns>
     public string ToJson() => JournalJson.Of(Entries).ToString();
 
-    /// <summary>Writes the bytes of <see cref="ToJson"/> in UTF-8, with no text made of them in between.</summary>
-    /// <param name="stream">Where to; it is written to at once and stays open.</param>
+    /// <summary>Writes the document of <see cref="ToJson"/> in UTF-8 on one line, so that a file or a queue of many has one a line.</summary>
+    /// <param name="stream">Where to; it is written to at once, line end and all, and stays open.</param>
     public void WriteJson(Stream stream) => JournalJson.Of(Entries).WriteTo(stream);
 
     /// <summary>Closes the alerts of a machine that was taken out of service.</summary>

@@ -157,8 +157,8 @@ public sealed partial class TreatmentDecision
     /// <returns>Indented JSON.</returns>
     public string ToJson() => DecisionJson.Of(this).ToString();
 
-    /// <summary>Writes the bytes of <see cref="ToJson"/> in UTF-8, with no text made of them in between.</summary>
-    /// <param name="stream">Where to; it is written to at once and stays open.</param>
+    /// <summary>Writes the document of <see cref="ToJson"/> in UTF-8 on one line, so that a file or a queue of many has one a line.</summary>
+    /// <param name="stream">Where to; it is written to at once, line end and all, and stays open.</param>
     public void WriteJson(Stream stream) => DecisionJson.Of(this).WriteTo(stream);
 
     /// <summary>Machine, recommendation, options as a table, what waiting means; at most 100 columns wide.</summary>

@@ -119,8 +119,8 @@ public sealed class CleanupRecord
     /// <returns>The text; a figure that does not exist is absent.</returns>
     public string ToJson() => CleanupRecordJson.Of(this).ToString();
 
-    /// <summary>Writes the bytes of <see cref="ToJson"/> in UTF-8, with no text made of them in between.</summary>
-    /// <param name="stream">Where to; it is written to at once and stays open.</param>
+    /// <summary>Writes the document of <see cref="ToJson"/> in UTF-8 on one line, so that a file or a queue of many has one a line.</summary>
+    /// <param name="stream">Where to; it is written to at once, line end and all, and stays open.</param>
     public void WriteJson(Stream stream) => CleanupRecordJson.Of(this).WriteTo(stream);
 
     /// <summary>The record for people.</summary>
