@@ -129,6 +129,12 @@ internal static class Numbers
     /// <summary>How many different values there are.</summary>
     public static int CountDistinct(ReadOnlySpan<double> values)
     {
+        // As most dates do.
+        if (AscendStrictly(values))
+        {
+            return values.Length;
+        }
+
         var sorted = values.Length <= OnStack ? stackalloc double[values.Length] : new double[values.Length];
         values.CopyTo(sorted);
         Sorting.Ascending(sorted);
