@@ -43,6 +43,25 @@ public class StudentDistributionTests
         }
     }
 
+    /// <summary>With one degree of freedom it is Cauchy's, 1/2 − arctan(gap/σ)/π, so that the series of the arctangent is held to its last bits.</summary>
+    [Fact]
+    public void One_degree_of_freedom_is_an_arctangent()
+    {
+        var student = StudentSeries.For(1);
+        var found = new double[LaneMath.Width];
+        for (var i = -60; i <= 60; i++)
+        {
+            // On both sides of 1, where tangent and cotangent meet, and at 1 itself.
+            var gap = Math.Sign(i) * Math.Pow(1.15, Math.Abs(i) - 30);
+            var four = student.Beyond(LaneMath.Of(gap, 1, -1, 0), LaneMath.Of(1));
+            LaneMath.Store(four, found, 0);
+            found[0].ShouldBe(0.5 - Math.Atan(gap) / Math.PI, 3e-16, $"{gap}");
+            found[1].ShouldBe(0.25, 3e-16);
+            found[2].ShouldBe(0.75, 3e-16);
+            found[3].ShouldBe(0.5, 0);
+        }
+    }
+
     [Fact]
     public void Without_a_variance_a_distance_alone_decides()
     {

@@ -66,14 +66,14 @@ internal static class PathBlock
     /// <summary>Works out the chances of being beyond from gaps and variances, block by block.</summary>
     public static void FindChances(Span<double> blocks, StudentSeries student)
     {
-        if (student.IsEven)
+        if (student.IsShort)
         {
             // A loop without a call keeps its figures in the registers of the processor.
             for (var rest = blocks; rest.Length > 0; rest = rest[Size..])
             {
                 var block = rest[..Size];
                 Store(
-                    student.BeyondOfEven(Load(block, Column.Gap), Load(block, Column.Variance)),
+                    student.BeyondOfShort(Load(block, Column.Gap), Load(block, Column.Variance)),
                     block,
                     Column.Chance
                 );

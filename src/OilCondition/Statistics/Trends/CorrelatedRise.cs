@@ -102,11 +102,11 @@ internal readonly ref struct CorrelatedRise
         var weights = cells.Weights;
         var rises = cells.Rises;
         var variances = cells.Variances;
-        if (student.IsEven)
+        if (student.IsShort)
         {
             for (var i = 0; i < count; i += LaneMath.Width)
             {
-                var below = student.BeyondOfEven(LaneMath.Load(rises, i) - at, LaneMath.Load(variances, i));
+                var below = student.BeyondOfShort(LaneMath.Load(rises, i) - at, LaneMath.Load(variances, i));
                 sum = LaneMath.MultiplyAdd(LaneMath.Load(weights, i), below, sum);
             }
 
