@@ -231,7 +231,7 @@ internal sealed class DegradationFit : IDisposable
         }
 
         Span<Movement> seen = stackalloc Movement[first.Ratio > 0 ? four.Length : 0];
-        var isOwn = AreChanged(four, seen, logs);
+        var isOwn = LimitWalks(four, seen, logs);
         var isAny = false;
         foreach (var m in four)
         {
@@ -266,8 +266,8 @@ internal sealed class DegradationFit : IDisposable
 
     private static bool IsBelieved(double log) => log > double.NegativeInfinity;
 
-    /// <summary>Whether walks are smaller than those of the family, for the error of the method; one that it leaves no room for is not believed.</summary>
-    private bool AreChanged(int[] four, Span<Movement> seen, Span<double> logs)
+    /// <summary>Limits walks to what the error of the method leaves room for, and says whether any is not that of the family; one without room is not believed.</summary>
+    private bool LimitWalks(int[] four, Span<Movement> seen, Span<double> logs)
     {
         var isChanged = false;
         for (var i = 0; i < seen.Length; i++)
