@@ -112,6 +112,10 @@ public static class RunRows
             "a fifth of the flow beside a plan with all of it, each 2 h",
             () => Healthy(plants, runs, seed + 33, slow: 0.2, plannedFlowShare: 1)
         );
+        yield return (
+            "half of the flow beside a plan with all of it, each 2 h",
+            () => Healthy(plants, runs, seed + 34, slow: 0.5, plannedFlowShare: 1)
+        );
         yield return ("as planned, warm-up, sensor each 0.5 h", () => HealthySensor(plants, runs, seed + 18));
         yield return ("ingress starts after 5 h while it still falls, sensor", () => MidRun(plants, runs, seed + 19));
     }
@@ -670,6 +674,7 @@ public static class RunRows
     {
         var random = new Random(seed);
         var (stalled, wrong, rises) = (0, 0, 0);
+        List<double> slower = [];
         for (var run = 0; run < runs; run++)
         {
             var plant = plants[run % plants.Length];
@@ -691,14 +696,20 @@ public static class RunRows
             var stallAfter = waits / PlannedPerformance.Of(plan).RatePerHour;
             var monitor = new CleanupMonitor(Options(plant, target, plan, stallAfter, isPlanned: false));
             var planned = new CleanupMonitor(Options(plant, target, plan, stallAfter));
-            var (isStalled, isWrong) = (false, false);
+            var (isStalled, isWrong, isSlower) = (false, false, false);
             for (var hour = 0.0; hour <= 72; hour += 2)
             {
                 var reading = Titration(random, hour, DryingTank.At(contents, hour), 0.04, plant.Celsius);
                 monitor.Take(reading);
                 planned.Take(reading);
                 isStalled |= monitor.Status().Phase == CleanupPhase.Stalled;
-                isWrong |= planned.Status().Phase == CleanupPhase.Stalled;
+                var beside = planned.Status();
+                isWrong |= beside.Phase == CleanupPhase.Stalled;
+                if (!isSlower && IsSlower(beside))
+                {
+                    isSlower = true;
+                    slower.Add(hour);
+                }
             }
 
             stalled += isStalled ? 1 : 0;
@@ -706,13 +717,17 @@ public static class RunRows
             rises += DryingTank.At(contents, 2) > first ? 1 : 0;
         }
 
-        return $"false stall {ScoreRow.Percent(wrong, runs)}; without a plan {ScoreRow.Percent(stalled, runs)} (content rises at first in {ScoreRow.Percent(rises, runs)})";
+        return $"false stall {ScoreRow.Percent(wrong, runs)}; without a plan {ScoreRow.Percent(stalled, runs)} (content rises at first in {ScoreRow.Percent(rises, runs)}); said to fall slower than planned {ScoreRow.Percent(slower.Count, runs)}"
+            + (2 * slower.Count > runs ? $", after {Quantiles(slower)}" : "");
     }
+
+    private static bool IsSlower(CleanupStatus status) =>
+        status is { Phase: CleanupPhase.Falling, BesidePlan.RemovalAgreement: PlanAgreement.Worse };
 
     private static string HealthySensor(DryingTank[] plants, int runs, int seed)
     {
         var random = new Random(seed);
-        var (stalled, wrong) = (0, 0);
+        var (stalled, wrong, slower) = (0, 0, 0);
         for (var run = 0; run < runs; run++)
         {
             var plant = plants[run % plants.Length];
@@ -728,21 +743,24 @@ public static class RunRows
             var plan = plant.Plan(first, target);
             var monitor = new CleanupMonitor(Options(plant, target, plan, isPlanned: false));
             var planned = new CleanupMonitor(Options(plant, target, plan));
-            var (isStalled, isWrong) = (false, false);
+            var (isStalled, isWrong, isSlower) = (false, false, false);
             for (var hour = 0.0; hour <= 48; hour += 0.5)
             {
                 var reading = Sensor(plant, random, hour, DryingTank.At(contents, hour), truth.CelsiusAt(hour));
                 monitor.Take(reading);
                 planned.Take(reading);
                 isStalled |= monitor.Status().Phase == CleanupPhase.Stalled;
-                isWrong |= planned.Status().Phase == CleanupPhase.Stalled;
+                var beside = planned.Status();
+                isWrong |= beside.Phase == CleanupPhase.Stalled;
+                isSlower |= IsSlower(beside);
             }
 
+            slower += isSlower ? 1 : 0;
             stalled += isStalled ? 1 : 0;
             wrong += isWrong ? 1 : 0;
         }
 
-        return $"false stall {ScoreRow.Percent(wrong, runs)}; without a plan {ScoreRow.Percent(stalled, runs)}";
+        return $"false stall {ScoreRow.Percent(wrong, runs)}; without a plan {ScoreRow.Percent(stalled, runs)}; said to fall slower than planned {ScoreRow.Percent(slower, runs)}";
     }
 
     private static string MidRun(DryingTank[] plants, int runs, int seed)

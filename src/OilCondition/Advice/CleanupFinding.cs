@@ -94,6 +94,11 @@ internal sealed class CleanupFinding : Finding
                 break;
         }
 
+        if (status.MostOfPlannedPace is { } pace)
+        {
+            evidence.Add(EvidenceItem.Number("part-of-the-planned-pace-at-most", 100 * pace, "%"));
+        }
+
         evidence.AddRange(status.StallEvidence.Where(item => item.Id != "target"));
         return evidence;
     }

@@ -286,7 +286,7 @@ public sealed partial class Sentences
                 _ => Say("cleanup.few", ("count", Number(status.Curve.Count))),
             },
         };
-        return Say("cleanup.under-way", ("what", what));
+        return Say("cleanup.under-way", ("what", what + Pace(status)));
     }
 
     internal string Of(SourceContradiction contradiction)
@@ -331,6 +331,10 @@ public sealed partial class Sentences
 
     private static double? StallFigure(CleanupStatus status, string id) =>
         status.StallEvidence.FirstOrDefault(item => item.Id == id)?.Value;
+
+    /// <summary>That it falls more slowly than planned; nothing where that is not shown.</summary>
+    private string Pace(CleanupStatus status) =>
+        status.MostOfPlannedPace is { } most ? Say("cleanup.slower", ("most", $"{Number(100 * most)} %")) : "";
 
     /// <summary>What comes in if the unit takes out what was planned; nothing where the run has no plan.</summary>
     private string ComesIn(CleanupStatus status)

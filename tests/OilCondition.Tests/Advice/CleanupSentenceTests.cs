@@ -1,5 +1,7 @@
 using OilCondition.Limits;
 using OilCondition.Tests.Sampling;
+using OilCondition.Treatment;
+using UnitsNet;
 
 namespace OilCondition.Tests.Advice;
 
@@ -9,7 +11,7 @@ public class CleanupSentenceTests
     private static readonly DateTimeOffset Started = new(2031, 5, 6, 0, 0, 0, TimeSpan.Zero);
 
     /// <summary>350 to 40 mg/kg at 0.15 1/h, read each half hour for 14 h: through 80 after ln(310/40)/0.15 = 13.65 h, held for 4 h at about 17.9 h.</summary>
-    private static ConditionAssessment At(double hours, TimeSpan offset) =>
+    private static ConditionAssessment At(double hours, TimeSpan offset, TreatmentRun.PlannedUnit? planned = null) =>
         ConditionAssessor.Assess(
             OilHistory.Create(
                 Invented.Machine,
@@ -23,7 +25,16 @@ public class CleanupSentenceTests
                             [Measurands.WaterContent] = new(Math.Round(40 + 310 * Math.Exp(-0.075 * i), 1)),
                         }
                     )),
-                [new TreatmentRun(Started, null, TreatmentKind.VacuumDehydration, Measurands.WaterContent, 80)]
+                [
+                    new TreatmentRun(
+                        Started,
+                        null,
+                        TreatmentKind.VacuumDehydration,
+                        Measurands.WaterContent,
+                        80,
+                        planned: planned
+                    ),
+                ]
             ),
             new LimitSet(
                 "own",
@@ -75,5 +86,46 @@ public class CleanupSentenceTests
 
         finding.Evidence.Single(one => one.Name == "started").Text.ShouldBe("2031-05-06 02:00");
         finding.Evidence.Single(one => one.Name == "past due at").Text.ShouldBe("2031-05-06 22:00");
+    }
+
+    /// <summary>
+    /// It falls at 0.15 1/h. A plan of 0.6 1/h makes that a quarter of the planned pace; beside one of 0.15 it is as planned, and 0.19 is not a quarter more.
+    /// </summary>
+    [Theory]
+    [InlineData(0.6, true)]
+    [InlineData(0.19, false)]
+    [InlineData(0.15, false)]
+    public void A_run_that_falls_slower_than_planned_is_said_to(double rate, bool isSlower)
+    {
+        var planned = new TreatmentRun.PlannedUnit(
+            VolumeFlow.FromLitersPerHour(Invented.Machine.ChargeVolume.Liters * rate / 0.8),
+            Ratio.FromPercent(80),
+            MassFraction.FromPartsPerMillion(40)
+        );
+        var assessment = At(14, TimeSpan.Zero, planned);
+
+        var finding = assessment.Findings.Single(one => one.Code == FindingCode.CleanupUnderWay);
+        var pace = finding.Evidence.SingleOrDefault(one => one.Id == "part-of-the-planned-pace-at-most");
+        var status = assessment.Cleanup!.Status;
+        if (isSlower)
+        {
+            pace!.Value!.Value.ShouldBeInRange(25, 26);
+            finding.ToString()!.ShouldContain("; it falls at 2");
+            finding
+                .ToString()!
+                .ShouldContain(" % of the planned pace at most: look at flow, temperature and the unit.");
+            Sentences.German.Of(finding).ShouldContain(" % des geplanten Tempos: Durchfluss");
+            status.ToString().ShouldContain(" % of the planned pace at most");
+        }
+        else
+        {
+            pace.ShouldBeNull();
+            finding.ToString()!.ShouldNotContain("pace");
+            status.ToString().ShouldNotContain("pace");
+        }
+
+        // The figures behind it, for whoever wants them.
+        status.BesidePlan!.Planned.RatePerHour.ShouldBe(rate, 1e-9);
+        At(14, TimeSpan.Zero).Cleanup!.Status.BesidePlan.ShouldBeNull();
     }
 }

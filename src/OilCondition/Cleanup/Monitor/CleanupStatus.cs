@@ -21,9 +21,13 @@ public sealed class CleanupStatus
     /// <summary>Titrations that are followed rather than a sensor at saturation (ours).</summary>
     private const int FewestSamples = 3;
 
+    /// <summary>What a plan may be out by and still agree (ours, chosen on simulated runs): bottom water that comes up for hours makes a fall look slower by so much.</summary>
+    private const double PlanTolerance = 0.25;
+
     private readonly IReadOnlyList<RunPart> runParts;
     private readonly RunPart? stalled;
     private readonly Lazy<Outlook> outlook;
+    private readonly Lazy<ObservedAgainstPlanned?> besidePlan;
 
     internal CleanupStatus(CleanupMonitor monitor, double confidence)
     {
@@ -105,6 +109,11 @@ public sealed class CleanupStatus
         stalled = runParts.FirstOrDefault(part => !part.Hold.IsMet && part.Hold.Since is null && part.IsStalled);
         Phase = PhaseOf();
         outlook = new Lazy<Outlook>(() => Outlook.Of(this, runParts));
+        besidePlan = new Lazy<ObservedAgainstPlanned?>(() =>
+            Options.Planned is { } planned && Curve.HasCurve
+                ? ObservedAgainstPlanned.Of(Curve, planned, Confidence, Ratio.FromDecimalFractions(PlanTolerance))
+                : null
+        );
     }
 
     /// <summary>What the run is followed with.</summary>
@@ -153,6 +162,12 @@ public sealed class CleanupStatus
 
     /// <summary>The fitted fall of what is followed, in the unit of its measurand; its status says what it is worth.</summary>
     public CleanupCurve Curve { get; }
+
+    /// <summary>
+    /// What the run does beside its plan: removal per pass, ingress and level, each with its interval. A plan may be out by a quarter and still agree. Null where there is no
+    /// plan or no curve yet.
+    /// </summary>
+    public ObservedAgainstPlanned? BesidePlan => besidePlan.Value;
 
     /// <summary>
     /// When the curve reaches the target of what is followed; the holding time is not in it, see <see cref="Arrival"/>. Not determined where only a code is
@@ -246,6 +261,13 @@ public sealed class CleanupStatus
             ? ends
             : null;
 
+    /// <summary>The most of its planned pace that a run which falls can have; null where that is not shown to be less than all of it.</summary>
+    internal double? MostOfPlannedPace =>
+        Phase == CleanupPhase.Falling
+        && BesidePlan is { RemovalAgreement: PlanAgreement.Worse, RemovalPerPass.Upper: { } most } beside
+            ? most.DecimalFractions / beside.Planned.RemovalPerPass.DecimalFractions
+            : null;
+
     /// <summary>Whether the latest water reading of the followed source is above saturation, or at it.</summary>
     internal bool HasFreeWater { get; }
 
@@ -256,6 +278,9 @@ public sealed class CleanupStatus
         var latest = Latest is { } reading ? $", {Figure(reading)}" : "";
         var last = Parts.Count > 1 && Arrival is Arrival<DateTimeOffset>.Expected ? $", {RulingPart.Name} is last" : "";
         var apart = Contradiction is { } found ? $"; {found}" : "";
+        apart += MostOfPlannedPace is { } pace
+            ? $"; it falls at {PlainText.Number(100 * pace)} % of the planned pace at most"
+            : "";
         var blind = IsStalled ? null : PinnedFor;
         apart +=
             Reason == CompletionReason.FreeWater && RiseOfSamples is { } rise
