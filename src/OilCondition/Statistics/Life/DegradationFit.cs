@@ -22,6 +22,9 @@ internal sealed class DegradationFit : IDisposable
     /// <summary>Beyond such a difference three points do not tell how high the way between them leads.</summary>
     private const double TooSteep = 100;
     private const int PointsBetween = 8;
+
+    /// <summary>So many courses side by side that the likeliest leads by less than <see cref="TooFarApart"/> are fine enough.</summary>
+    private const int FewestAlike = 4;
     private const int MostRounds = 12;
 
     private readonly double[] values;
@@ -284,7 +287,7 @@ internal sealed class DegradationFit : IDisposable
 
     /// <summary>
     /// Exact readings, or many, tell courses apart more finely than the family has them; the nearest of the family would then be believed although it is wrong. Its
-    /// weight is spread over courses between its neighbours, and again around the likeliest of these, until neighbours are alike.
+    /// weight is spread over courses between its neighbours, and again around the likeliest of these, until several of them are about as likely.
     /// </summary>
     private void LookBetween(FamilyDesign family, int[] group, Span<double> logs, double best)
     {
@@ -322,7 +325,6 @@ internal sealed class DegradationFit : IDisposable
         for (var round = 0; round < MostRounds; round++)
         {
             var step = (high - low) / PointsBetween;
-            var likeliest = 0;
             for (var i = 0; i < PointsBetween; i++)
             {
                 var bend = low + (i + 0.5) * step;
@@ -339,19 +341,43 @@ internal sealed class DegradationFit : IDisposable
                     var member = Known(index, movements[j], design.Member(four, j, movements[j].Course, least));
                     found[place] = member.LogLikelihood + density + Math.Log(step);
                     between.Add((index, movements[j], found[place]));
-                    likeliest = found[place] > found[likeliest] ? place : likeliest;
                 }
             }
 
-            var (left, right) = (Math.Max(0, likeliest - 1), Math.Min(PointsBetween - 1, likeliest + 1));
-            if (found[likeliest] - Math.Min(found[left], found[right]) < TooFarApart || round == MostRounds - 1)
+            // Not which of them is the likeliest: those within the error of a reading are equally likely, but for rounding.
+            var (first, last) = Likeliest(found);
+            if (last - first + 1 >= FewestAlike || round == MostRounds - 1)
             {
                 return;
             }
 
+            var (left, right) = (Math.Max(0, first - 1), Math.Min(PointsBetween - 1, last + 1));
             between.RemoveRange(between.Count - PointsBetween + left, right - left + 1);
             (low, high) = (low + left * step, low + (right + 1) * step);
         }
+    }
+
+    /// <summary>The first and the last that are about as likely as the likeliest.</summary>
+    private static (int First, int Last) Likeliest(ReadOnlySpan<double> logs)
+    {
+        var highest = logs[0];
+        foreach (var log in logs)
+        {
+            highest = Math.Max(highest, log);
+        }
+
+        var (first, last) = (0, logs.Length - 1);
+        while (highest - logs[first] > TooFarApart)
+        {
+            first++;
+        }
+
+        while (highest - logs[last] > TooFarApart)
+        {
+            last--;
+        }
+
+        return (first, last);
     }
 
     /// <summary>

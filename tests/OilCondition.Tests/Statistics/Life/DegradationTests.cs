@@ -28,6 +28,33 @@ public class DegradationTests
         expected.ShouldBe(0.2, 0.004);
     }
 
+    /// <summary>
+    /// Courses that pass all readings within their error are equally likely, but for rounding, which must not choose among them: readings that differ in their last
+    /// digit have the same forecast.
+    /// </summary>
+    [Fact]
+    public void Rounding_moves_no_chance_where_several_courses_lie_within_the_error_of_a_reading()
+    {
+        var random = new Random(4);
+        for (var example = 0; example < 200; example++)
+        {
+            double[] times = [.. Enumerable.Range(0, random.Next(20, 60)).Select(i => i * 20.0)];
+            var rate = 1 + 6 * random.NextDouble();
+            double[] values = [.. times.Select(t => (Math.Exp(rate * t / times[^1]) - 1) / (Math.Exp(rate) - 1))];
+            double[] moved = [.. values.Select(value => value * (1 + 1e-14 * (random.NextDouble() - 0.5)))];
+            var error = Math.Pow(10, -3 + 2 * random.NextDouble());
+
+            var law = Degradation.Fit(times, values, readingError: error).Above(1.6, Latest);
+            var other = Degradation.Fit(times, moved, readingError: error).Above(1.6, Latest);
+
+            foreach (var part in new[] { 0.02, 0.05, 0.1, 0.2, 0.4 })
+            {
+                var chance = law.ChanceBefore(part * times[^1]);
+                other.ChanceBefore(part * times[^1]).ShouldBe(chance, 1e-7, $"example {example}, {part} spans ahead");
+            }
+        }
+    }
+
     [Fact]
     public void Weights_are_prior_times_likelihood_with_dense_matrices()
     {
