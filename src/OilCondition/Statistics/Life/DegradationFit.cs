@@ -19,8 +19,8 @@ internal sealed class DegradationFit : IDisposable
     /// <summary>Courses less likely than the likeliest movement by this logarithm are not looked at more closely.</summary>
     private const double Unlikely = 3;
 
-    /// <summary>Beyond such a difference three points do not tell how high the way between them leads.</summary>
-    private const double TooSteep = 100;
+    /// <summary>By such a part of the largest difference between three sums of squares the least may lie below the parabola through them.</summary>
+    private const double Miss = 0.1;
     private const int PointsBetween = 8;
 
     /// <summary>So many courses side by side that the likeliest leads by less than <see cref="TooFarApart"/> are fine enough.</summary>
@@ -313,7 +313,7 @@ internal sealed class DegradationFit : IDisposable
             (all[index].Course.Bend, logs[index]),
             (high, logs[group[after]])
         );
-        if (steepness < TooSteep && !(summit > best - Unlikely))
+        if (!(summit > best - Unlikely))
         {
             return;
         }
@@ -382,20 +382,21 @@ internal sealed class DegradationFit : IDisposable
 
     /// <summary>
     /// The logarithm that a course between three may reach, whose middle one is highest: the sum of squares, exp(−2 ln L/(n − 1)), is about a parabola of the bend, and
-    /// may come down to nothing. That of the middle one where two of them are one.
+    /// may come down to nothing. Where two of them are one there is no parabola, only what it may miss.
     /// </summary>
     private double Summit((double X, double Log) left, (double X, double Log) middle, (double X, double Log) right)
     {
-        if (!(left.X < middle.X) || !(middle.X < right.X))
+        double Squares(double log) => Math.Exp(2 * (middle.Log - log) / (Count - 1));
+        var (before, after) = (Squares(left.Log), Squares(right.Log));
+        var lowest = 1 - Miss * (Math.Max(before, after) - 1);
+        if (left.X < middle.X && middle.X < right.X)
         {
-            return middle.Log;
+            var fall = (1 - before) / (middle.X - left.X);
+            var bend = ((after - 1) / (right.X - middle.X) - fall) / (right.X - left.X);
+            var slope = fall + bend * (middle.X - left.X);
+            lowest -= bend > 0 ? slope * slope / (4 * bend) : 0;
         }
 
-        double Squares(double log) => Math.Exp(2 * (middle.Log - log) / (Count - 1));
-        var fall = (1 - Squares(left.Log)) / (middle.X - left.X);
-        var bend = ((Squares(right.Log) - 1) / (right.X - middle.X) - fall) / (right.X - left.X);
-        var slope = fall + bend * (middle.X - left.X);
-        var lowest = bend > 0 ? 1 - slope * slope / (4 * bend) : 1;
         return lowest > 0 ? middle.Log - 0.5 * (Count - 1) * Math.Log(lowest) : double.PositiveInfinity;
     }
 

@@ -28,6 +28,26 @@ public class DegradationTests
         expected.ShouldBe(0.2, 0.004);
     }
 
+    /// <summary>Few exact readings, whose sums of squares differ by many powers of ten from one course of the family to the next: the course between them is found as well.</summary>
+    [Fact]
+    public void An_exact_course_between_those_of_the_family_is_found_from_few_readings()
+    {
+        foreach (var count in new[] { 6, 8, 10, 12, 16, 24, 40 })
+        {
+            double[] times = [.. Enumerable.Range(0, count).Select(i => i / (count - 1.0))];
+            for (var bend = 0.15; bend < 0.8; bend += 0.01)
+            {
+                var course = Course.Runaway(1 / bend);
+                double[] values = [.. times.Select(course.At)];
+
+                var law = Degradation.Fit(times, values).Above(course.At(1.1), Latest);
+
+                law.TryTime(0.5, 0, out var expected).ShouldBeTrue();
+                expected.ShouldBe(0.1, 0.001, $"{count} readings, bend {bend}");
+            }
+        }
+    }
+
     /// <summary>
     /// Courses that pass all readings within their error are equally likely, but for rounding, which must not choose among them: readings that differ in their last
     /// digit have the same forecast.
