@@ -93,13 +93,15 @@ internal sealed class DriftDesign : IDisposable
     /// <summary>Reads the readings.</summary>
     public DegradationMember Read(ReadOnlySpan<double> values, double leastSquares)
     {
+        // From the first reading on: the start is free, and a level far above what the readings scatter would take the digits of their squares.
+        var level = values[0];
         var (y0, y1) = (0.0, 0.0);
         var (yy, ya, yb) = (0.0, 0.0, 0.0);
         for (var i = 0; i < count; i++)
         {
             ref readonly var row = ref rows[i];
             y0 += row.Step * y1;
-            var off = values[i] - y0;
+            var off = values[i] - level - y0;
             y0 += row.LevelGain * off;
             y1 += row.DriftGain * off;
             yy += off * off * row.Over;
@@ -115,7 +117,7 @@ internal sealed class DriftDesign : IDisposable
             Math.Max(yy - start * ya - slope * yb, leastSquares),
             count,
             count - 2,
-            y0 + start * reach.U0 + slope * reach.W0,
+            level + y0 + start * reach.U0 + slope * reach.W0,
             y1 + start * reach.U1 + slope * reach.W1,
             variance,
             walking: 0,

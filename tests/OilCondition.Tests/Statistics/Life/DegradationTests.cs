@@ -75,6 +75,23 @@ public class DegradationTests
         }
     }
 
+    /// <summary>Multiples of 2^-22 over a range of 2^-14, which nothing rounds on top of 128 either.</summary>
+    [Fact]
+    public void A_level_far_above_the_scatter_moves_no_chance()
+    {
+        var random = new Random(6);
+        double[] values = [.. Times.Select(_ => Math.Pow(2, -22) * random.Next(0, 256))];
+        var limit = Math.Pow(2, -14) * 1.5;
+
+        var low = Degradation.Fit(Times, values).Above(limit, Latest);
+        var high = Degradation.Fit(Times, [.. values.Select(value => 128 + value)]).Above(128 + limit, Latest);
+
+        foreach (var days in new[] { 30, 100, 300, 1000 })
+        {
+            high.ChanceBefore(days).ShouldBe(low.ChanceBefore(days), 1e-6, $"{days} days");
+        }
+    }
+
     [Fact]
     public void Weights_are_prior_times_likelihood_with_dense_matrices()
     {
