@@ -29,16 +29,6 @@ internal sealed class FixedFigures
     /// <summary>What is passed first of all, alert or alarm; null for none.</summary>
     public double? First(LimitSide side) => Strictest(side, band => band.Alert, band => band.Alarm);
 
-    /// <summary>Whether a reading is known to lie beyond a figure; on the figure it does not, but one of 'more than the figure' does.</summary>
-    public static bool IsBeyond(Reading reading, double figure, LimitSide side)
-    {
-        var (value, bound, inwards, outwards) =
-            side == LimitSide.Upper
-                ? (reading.Value, figure, Qualifier.LessThan, Qualifier.GreaterThan)
-                : (-reading.Value, -figure, Qualifier.GreaterThan, Qualifier.LessThan);
-        return reading.Qualifier != inwards && (value > bound || (reading.Qualifier == outwards && value >= bound));
-    }
-
     private double? Strictest(LimitSide side, Func<LimitBand, double?> one, Func<LimitBand, double?> other)
     {
         double? strictest = null;

@@ -73,7 +73,7 @@ public static class LifeForecast
         }
 
         var question = new LifeQuestion(series, limit, side, options.Model);
-        if (series.Points.Count > 0 && IsBeyond(series.ReadingOf(series.Points.Count - 1), limit, side))
+        if (series.Points.Count > 0 && series.ReadingOf(series.Points.Count - 1).IsBeyond(limit, side))
         {
             return new RemainingLife.AlreadyCrossed(question);
         }
@@ -210,9 +210,4 @@ public static class LifeForecast
             );
         }
     }
-
-    private static bool IsBeyond(Reading reading, double limit, LimitSide side) =>
-        side == LimitSide.Upper
-            ? reading.Qualifier != Qualifier.LessThan && reading.Value > limit
-            : reading.Qualifier != Qualifier.GreaterThan && reading.Value < limit;
 }

@@ -32,6 +32,16 @@ public readonly record struct Reading
     /// <summary>Whether the true value is only bounded, from above or from below.</summary>
     public bool IsCensored => Qualifier is Qualifier.LessThan or Qualifier.GreaterThan;
 
+    /// <summary>Whether the true value is known to lie beyond a figure; on the figure it does not, but one of 'more than the figure' does.</summary>
+    internal bool IsBeyond(double figure, LimitSide side)
+    {
+        var (value, bound, inwards, outwards) =
+            side == LimitSide.Upper
+                ? (Value, figure, Qualifier.LessThan, Qualifier.GreaterThan)
+                : (-Value, -figure, Qualifier.GreaterThan, Qualifier.LessThan);
+        return Qualifier != inwards && (value > bound || (Qualifier == outwards && value >= bound));
+    }
+
     /// <summary>Qualifier and number, invariant, up to four digits below a thousand.</summary>
     /// <returns>For example <c>&lt;10</c>.</returns>
     public override string ToString() => Mark + PlainText.Reported(Value);

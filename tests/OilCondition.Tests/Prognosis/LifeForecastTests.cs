@@ -118,6 +118,9 @@ public class LifeForecastTests
     [InlineData(Qualifier.LessThan, LimitSide.Upper, 30, false)] // somewhere below 30
     [InlineData(Qualifier.GreaterThan, LimitSide.Upper, 30, true)]
     [InlineData(Qualifier.None, LimitSide.Upper, 20, false)] // on the limit is not beyond it
+    [InlineData(Qualifier.GreaterThan, LimitSide.Upper, 20, true)] // but more than the limit is
+    [InlineData(Qualifier.LessThan, LimitSide.Lower, 20, true)]
+    [InlineData(Qualifier.Approximately, LimitSide.Upper, 20, false)]
     [InlineData(Qualifier.GreaterThan, LimitSide.Lower, 10, false)]
     [InlineData(Qualifier.LessThan, LimitSide.Lower, 10, true)]
     public void A_bound_crosses_a_limit_only_from_its_own_side(

@@ -103,7 +103,7 @@ internal sealed class AlertOutcomes
             .Readings.FirstOrDefault(point =>
                 point.At > day
                 && point.At <= until
-                && FixedFigures.IsBeyond(point.Reading, figure, watched.Side)
+                && point.Reading.IsBeyond(figure, watched.Side)
                 && came.StretchAt(watched.Measurand, point.At) == stretch
             )
             ?.At;

@@ -36,9 +36,9 @@ internal sealed class LimitEpisode(
 
     /// <summary>The first reading beyond the limit; null when there is none, or when the stretch began there.</summary>
     public SeriesPoint? Crossing { get; } =
-        FixedFigures.IsBeyond(points[0].Reading, limit, side)
+        points[0].Reading.IsBeyond(limit, side)
             ? null
-            : points.FirstOrDefault(point => FixedFigures.IsBeyond(point.Reading, limit, side));
+            : points.FirstOrDefault(point => point.Reading.IsBeyond(limit, side));
 
     public bool HasCrossedForecasts => crossed.Count > 0;
 
@@ -103,7 +103,7 @@ internal sealed class LimitEpisode(
         }
     }
 
-    private bool IsBeyond(SeriesPoint point) => FixedFigures.IsBeyond(point.Reading, limit, side);
+    private bool IsBeyond(SeriesPoint point) => point.Reading.IsBeyond(limit, side);
 
     private readonly record struct CrossedForecast(double Chance, double WidthDays, double ScoreDays)
     {
