@@ -19,6 +19,12 @@ internal sealed class TrendScreen
     /// <summary>A jump of the latest readings: seldom enough by chance for a machine with ten measurands that is sampled each month.</summary>
     private const double JumpLevel = 0.001;
 
+    /// <summary>Readings on either side of a gap that tell their level: as many as a step needs.</summary>
+    private const int ReadingsOfALevel = 3;
+
+    /// <summary>Usual intervals that make a gap in which a machine may have stood still.</summary>
+    private const double GapIntervals = 3;
+
     private const int MostOnStack = 128;
 
     /// <summary>Distance, in the scatter that a reading has by its method and last digit alone, below which none is wild.</summary>
@@ -128,7 +134,7 @@ internal sealed class TrendScreen
     {
         var after = readings[step.FirstAfter];
         var toBetter = options.Worse is { } worse && step.Step > 0 != (worse == TrendVerdict.Rising);
-        if (toBetter && Math.Abs(step.Step) < leastToBetter)
+        if (toBetter && (Math.Abs(step.Step) < leastToBetter || IsStandstill(readings, step.FirstAfter, step.Step)))
         {
             return 0;
         }
@@ -143,6 +149,30 @@ internal sealed class TrendScreen
         return toBetter ? Math.Max(after, later)
             : later > 0 ? later
             : Changed(Array.FindAll(readings, i => i < after), leastToBetter);
+    }
+
+    /// <summary>
+    /// Whether a step lies in a long gap, and the readings behind it are no better than those before. A machine that stood still comes back where it was, and
+    /// only the line has gone on: nothing got better, and what lay before still tells of the future.
+    /// </summary>
+    private bool IsStandstill(int[] readings, int first, double step)
+    {
+        var times = TrendSeries.Subset(series.Times, readings);
+        var intervals = new double[times.Length - 1];
+        for (var i = 0; i < intervals.Length; i++)
+        {
+            intervals[i] = times[i + 1] - times[i];
+        }
+
+        if (!(intervals[first - 1] > GapIntervals * Numbers.Median(intervals)))
+        {
+            return false;
+        }
+
+        var values = TrendSeries.Subset(series.Values, readings).AsSpan();
+        var before = values[Math.Max(0, first - ReadingsOfALevel)..first];
+        var after = values[first..Math.Min(values.Length, first + ReadingsOfALevel)];
+        return !((Numbers.Median(after) - Numbers.Median(before)) * step > 0);
     }
 
     private TrendAssessment.LevelChange Change(int before, int after, double step, double chance, bool toBetter) =>
