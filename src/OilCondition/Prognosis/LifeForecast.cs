@@ -81,6 +81,11 @@ public static class LifeForecast
         // The cycle is known on the measurand's own scale only.
         var cycle = logarithmic == (series.Measurand.Scale == NaturalScale.Logarithmic) ? trend.Assessment.Cycle : null;
         var scaled = ScaledSeries.Of(series, logarithmic, cycle);
+        if (scaled.Days.Length == 0 && ScaledSeries.OfBounds(series, limit, side, logarithmic) is { } bounds)
+        {
+            scaled = bounds;
+        }
+
         var line = Statistics.StraightLine.Fit(scaled.Days, scaled.Values);
         var moments = Statistics.Numbers.CountDistinct(scaled.Days);
         var needed = options.NeededReadings;

@@ -23,4 +23,33 @@ internal readonly record struct ScaledSeries(double[] Days, double[] Values)
         Array.Resize(ref values, count);
         return new ScaledSeries(days, values);
     }
+
+    /// <summary>
+    /// A series of nothing but bounds on the safe side of a limit, as if each reading stood at the one nearest to it: none lies nearer. Another detection
+    /// limit is then no movement. Null where any reading tells more, or less.
+    /// </summary>
+    public static ScaledSeries? OfBounds(MeasurandSeries series, double limit, LimitSide side, bool logarithmic)
+    {
+        var (inwards, sign) = side == LimitSide.Upper ? (Qualifier.LessThan, 1) : (Qualifier.GreaterThan, -1);
+        var (days, nearest) = (new double[series.Points.Count], double.NegativeInfinity);
+        for (var i = 0; i < days.Length; i++)
+        {
+            var reading = series.ReadingOf(i);
+            if (reading.Qualifier != inwards)
+            {
+                return null;
+            }
+
+            (days[i], nearest) = (series.DayOf(i), Math.Max(nearest, sign * reading.Value));
+        }
+
+        if (!(nearest < sign * limit) || (logarithmic && !(sign * nearest > 0)))
+        {
+            return null;
+        }
+
+        var values = new double[days.Length];
+        values.AsSpan().Fill(logarithmic ? Math.Log(sign * nearest) : sign * nearest);
+        return new ScaledSeries(days, values);
+    }
 }
