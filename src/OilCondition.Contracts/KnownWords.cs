@@ -44,7 +44,7 @@ internal static class KnownWords
     public const string LimitStateButNotDeterminedAndNormal = "alert alarm";
     public const string NaturalScale = "linear logarithmic";
     public const string NextSampleReason =
-        "risk-reached shortest-interval longest-interval limit-crossed sudden-change no-forecast never-sampled nothing-to-forecast";
+        "risk-reached shortest-interval longest-interval limit-crossed sudden-change no-forecast never-sampled nothing-to-forecast sample-in-doubt";
     public const string OptionVerdict =
         "meets meets-late not-sure waits does-not-reach not-enough-in-stock outage-too-short not-enough-power cannot-be-connected";
     public const string Origin = "sample sensor";

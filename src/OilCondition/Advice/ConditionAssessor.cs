@@ -150,10 +150,19 @@ public static class ConditionAssessor
             return Confirming(NextSampleReason.LimitCrossed);
         }
 
-        return
+        if (
             findings.Any(finding => finding is SuddenChangeFinding)
             || states.Any(state => state.Trend.Assessment.LatestIsWild)
-            ? Confirming(NextSampleReason.SuddenChange)
+        )
+        {
+            return Confirming(NextSampleReason.SuddenChange);
+        }
+
+        // Who is told to take another sample before acting is not told to take it in half a year.
+        return findings.Any(finding => finding is LimitFinding { IsOfOneReading: true })
+                ? Confirming(NextSampleReason.LimitCrossed)
+            : findings.Any(finding => finding is RecordFinding { IsLatestInDoubt: true })
+                ? Confirming(NextSampleReason.SampleInDoubt)
             : NextSample.After(lives, records.LatestSampleAt, options.Sampling, options.AsOf);
     }
 }

@@ -199,7 +199,12 @@ internal sealed class FindingList(
                 .ThenBy(key => key.Id, StringComparer.Ordinal)
                 .FirstOrDefault();
             found.Add(
-                new RecordFinding(issue, measurand ?? Measurands.WaterContent, issue.At >= records.LatestSampleAt)
+                new RecordFinding(
+                    issue,
+                    measurand ?? Measurands.WaterContent,
+                    issue.At >= records.LatestSampleAt,
+                    records.AsOf
+                )
             );
         }
     }

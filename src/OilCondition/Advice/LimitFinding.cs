@@ -18,6 +18,10 @@ internal sealed class LimitFinding : Finding
     /// <summary>The reading with its date and sample.</summary>
     public SeriesPoint Point { get; }
 
+    /// <summary>Whether the latest reading alone tells of it, or not as many as the limit asks for.</summary>
+    public bool IsOfOneReading =>
+        Code == FindingCode.LimitNotConfirmed || (Evaluation.Since is { } since && since == Point.At);
+
     internal override LimitSide Side => Evaluation.Side!.Value;
 
     /// <inheritdoc/>

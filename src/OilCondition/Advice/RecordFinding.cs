@@ -3,17 +3,27 @@ namespace OilCondition;
 /// <summary>Something wrong with the records.</summary>
 internal sealed class RecordFinding : Finding
 {
-    internal RecordFinding(HistoryIssue issue, Measurand measurand, bool isLatest)
+    internal RecordFinding(HistoryIssue issue, Measurand measurand, bool isLatest, DateTimeOffset asOf)
         : base(
             issue.Kind == HistoryIssueKind.SuspectSample ? FindingCode.SuspectSample : FindingCode.RecordFault,
             // A latest sample that is suspect or contradicts itself leaves the machine unwatched: another one is due. An old one has been
             // overtaken.
-            (isLatest && issue.Kind is HistoryIssueKind.SuspectSample or HistoryIssueKind.ConflictingSample)
-            || issue.Kind == HistoryIssueKind.DatedLater
+            IsInDoubt(issue, isLatest) || (issue.Kind == HistoryIssueKind.DatedLater && !IsWithinClock(issue, asOf))
                 ? Severity.Alert
                 : Severity.Information,
             measurand
-        ) => Issue = issue;
+        )
+    {
+        Issue = issue;
+        IsLatestInDoubt = IsInDoubt(issue, isLatest);
+        IsOfToday = issue.Kind == HistoryIssueKind.DatedLater && IsWithinClock(issue, asOf);
+    }
+
+    /// <summary>Whether it is dated later by no more than a clock's error: the next assessment judges it.</summary>
+    public bool IsOfToday { get; }
+
+    /// <summary>Whether it is the latest sample, and another one must take its place.</summary>
+    public bool IsLatestInDoubt { get; }
 
     /// <summary>The record.</summary>
     public HistoryIssue Issue { get; }
@@ -28,5 +38,11 @@ internal sealed class RecordFinding : Finding
                 .Select(pair => EvidenceItem.Reading(pair.Value, pair.Key)),
         ];
 
-    internal override string Said(Sentences sentences) => sentences.Record(Issue);
+    private static bool IsInDoubt(HistoryIssue issue, bool isLatest) =>
+        isLatest && issue.Kind is HistoryIssueKind.SuspectSample or HistoryIssueKind.ConflictingSample;
+
+    private static bool IsWithinClock(HistoryIssue issue, DateTimeOffset asOf) =>
+        !OilHistory.IsWrongDate(issue.At, asOf);
+
+    internal override string Said(Sentences sentences) => sentences.Record(this);
 }

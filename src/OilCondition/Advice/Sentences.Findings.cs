@@ -351,7 +351,7 @@ public sealed partial class Sentences
             : Say("cleanup.comes-in-at-least", ("least", With(least, "g/h", 0.1 * least)));
     }
 
-    internal string Record(HistoryIssue issue)
+    internal string Record(RecordFinding finding)
     {
         var what = (
             "what",
@@ -364,6 +364,11 @@ public sealed partial class Sentences
             HistoryIssueKind.DatedLater => Say("record.dated-later", what, date),
             HistoryIssueKind.RepeatedSample => Say("record.repeated", what, date),
             HistoryIssueKind.ConflictingSample when issue.Readings.Count == 0 => Say(
+            HistoryIssueKind.DatedLater when finding.IsOfToday => Say(
+                "record.dated-ahead",
+                what,
+                ("time", Time(issue.At))
+            ),
                 "record.conflicting-empty",
                 what,
                 date

@@ -26,4 +26,7 @@ public enum NextSampleReason
 
     /// <summary>No fixed limit is set that a forecast could run to: the longest interval stands.</summary>
     NothingToForecast,
+
+    /// <summary>The latest sample is in doubt: sample again after the shortest interval.</summary>
+    SampleInDoubt,
 }

@@ -148,19 +148,21 @@ public sealed class OilHistory
     /// <summary>A clock or a time zone may be wrong by a day without anybody's fault (our choice).</summary>
     private static readonly TimeSpan ClockTolerance = TimeSpan.FromHours(24);
 
-    /// <summary>The records up to a moment, with an issue for each sample, and one for all sensor readings, that are dated later than a clock's error.</summary>
+    /// <summary>Whether a moment is later than another by more than a clock's error.</summary>
+    internal static bool IsWrongDate(DateTimeOffset at, DateTimeOffset asOf) => at > asOf + ClockTolerance;
+
+    /// <summary>The records up to a moment, with an issue for each sample that is dated later, and one for all sensor readings that are later than a clock's error.</summary>
     internal OilHistory JudgedAt(DateTimeOffset asOf) => EndsBy(asOf) ? this : JudgedAfter(asOf);
 
     private OilHistory JudgedAfter(DateTimeOffset asOf)
     {
         var known = CutAfter(asOf);
-        var until = asOf + ClockTolerance;
         var later = Samples
-            .Where(sample => sample.TakenAt > until)
+            .Where(sample => sample.TakenAt > asOf)
             .Select(sample => new HistoryIssue(HistoryIssueKind.DatedLater, sample))
             .Concat(
                 SensorReadings
-                    .Where(one => one.At > until)
+                    .Where(one => IsWrongDate(one.At, asOf))
                     .Take(1)
                     .Select(row => new HistoryIssue(HistoryIssueKind.DatedLater, row))
             )

@@ -162,7 +162,14 @@ public class ConditionAssessorTests
             }
         );
 
-        Assess(OilHistory.Create(Invented.Machine, samples, [later], [])).Findings.ShouldBeEmpty();
+        // But it is told: a laboratory's clock may be ahead, and nobody is to wonder where the sample has gone.
+        var assessment = Assess(OilHistory.Create(Invented.Machine, samples, [later], []));
+        var finding = assessment.Findings.ShouldHaveSingleItem();
+        (finding.Code, finding.Severity).ShouldBe((FindingCode.RecordFault, Severity.Information));
+        Sentences
+            .English.Of(finding)
+            .ShouldBe("Sample S99 is dated 2026-02-11 08:00, later than this assessment, and not judged yet.");
+        assessment.Alerts.ShouldBeEmpty();
     }
 
     [Fact]
