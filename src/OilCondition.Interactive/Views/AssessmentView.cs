@@ -1,4 +1,5 @@
 using OilCondition.Charts;
+using OilCondition.Limits;
 using OilCondition.Text;
 
 namespace OilCondition.Interactive.Views;
@@ -9,9 +10,7 @@ internal static class AssessmentView
     public static View Of(ConditionAssessment assessment)
     {
         var view = new View()
-            .Heading(
-                $"{TreatmentView.Name(assessment)}, {PlainText.Date(assessment.Options.AsOf)}: {(assessment.Findings.Count == 0 ? "normal" : PlainText.Spaced(assessment.Worst))}"
-            )
+            .Heading($"{TreatmentView.Name(assessment)}, {PlainText.Date(assessment.Options.AsOf)}: {Word(assessment)}")
             .Lines(assessment.Problems.Select(one => $"{PlainText.Spaced(one.Severity)}: {one.Statement}"))
             .Table(
                 [
@@ -51,6 +50,11 @@ internal static class AssessmentView
 
         return view;
     }
+
+    private static string Word(ConditionAssessment assessment) =>
+        assessment.Findings.Count > 0 ? PlainText.Spaced(assessment.Worst)
+        : assessment.IsJudged ? PlainText.Spaced(LimitState.Normal)
+        : PlainText.Spaced(LimitState.NotDetermined);
 
     private static string[] Row(MeasurandState state) =>
         [

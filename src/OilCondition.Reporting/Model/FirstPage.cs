@@ -30,7 +30,9 @@ internal sealed class FirstPage(ReportTexts texts)
 
     /// <summary>Severity as class, mark and word: no colour is needed to tell one from another.</summary>
     public ScriptObject Severity(ConditionAssessment assessment) =>
-        assessment.Findings.Count == 0 ? State(LimitState.Normal) : Severity(assessment.Worst);
+        assessment.Findings.Count == 0
+            ? State(assessment.IsJudged ? LimitState.Normal : LimitState.NotDetermined)
+            : Severity(assessment.Worst);
 
     public ScriptObject Severity(Severity severity) =>
         Mark(

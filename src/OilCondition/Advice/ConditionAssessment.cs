@@ -1,4 +1,5 @@
 using OilCondition.Cleanliness;
+using OilCondition.Limits;
 using OilCondition.Prognosis;
 using OilCondition.Text;
 
@@ -87,6 +88,9 @@ public sealed class ConditionAssessment
     /// <summary>The worst severity of all findings; information when there are none.</summary>
     public Severity Worst => Findings.Count == 0 ? Severity.Information : Findings.Max(finding => finding.Severity);
 
+    /// <summary>Whether any limit could judge a reading; where none could, no finding does not mean that the oil is sound. True where no limit is set.</summary>
+    public bool IsJudged => States.Count == 0 || States.Any(state => state.Worst.State != LimitState.NotDetermined);
+
     /// <summary>The assessment as JSON, the same bytes for the same input.</summary>
     /// <returns>Indented JSON.</returns>
     public string ToJson() => AssessmentJson.Of(this).ToString();
@@ -100,7 +104,10 @@ public sealed class ConditionAssessment
     public override string ToString()
     {
         var machine = History.Machine;
-        var word = Findings.Count == 0 ? "normal" : PlainText.Spaced(Worst);
+        var word =
+            Findings.Count == 0
+                ? PlainText.Spaced(IsJudged ? LimitState.Normal : LimitState.NotDetermined)
+                : PlainText.Spaced(Worst);
         List<string> lines =
         [
             .. PlainText.Wrap($"{machine.Id} {machine.Name}, {PlainText.Date(Options.AsOf)}: {word}", ""),
