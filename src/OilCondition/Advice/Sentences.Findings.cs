@@ -70,7 +70,7 @@ public sealed partial class Sentences
             : finding.Side == LimitSide.Upper ? "against.above"
             : "against.below";
         return Say(
-            side + (finding.Code == FindingCode.OutOfTheUsual ? "-usual" : ""),
+            side + (LimitRank.CodeOf(finding.Evaluation.Limit.Kind) == FindingCode.OutOfTheUsual ? "-usual" : ""),
             ("word", WordOf(finding)),
             ("limit", Quantity(finding.Evaluation.Figure!.Value, finding.Measurand))
         );
@@ -165,10 +165,11 @@ public sealed partial class Sentences
         var crossing = finding.Life.Crossing;
         var direction = finding.Life.Side == LimitSide.Upper ? "finding.rising" : "finding.falling";
         return Say(
-            "finding.life",
+            finding.Life.IsLikelyPassedUnseen ? "finding.life-unseen" : "finding.life",
             ("measurand", Capital(Name(finding.Measurand))),
             ("direction", Say(direction + (finding.FollowsTreatment ? "-since" : ""))),
             ("limit", Quantity(finding.Life.Limit, finding.Measurand)),
+            ("chance", Unseen(finding.Life)),
             ("around", crossing.TryAt(0.5, out var p50) ? Say("finding.around", ("date", Date(p50))) : ""),
             ("early", Date(finding.Earliest)),
             (
@@ -196,7 +197,8 @@ public sealed partial class Sentences
             "finding.unrecorded",
             ("before", Date(finding.Before.At)),
             ("after", Date(finding.After.At)),
-            ("measurands", string.Join(Say("word.and"), finding.States.Select(state => Name(state.Measurand))))
+            ("measurands", string.Join(Say("word.and"), finding.States.Select(state => Name(state.Measurand)))),
+            ("anew", Say(finding.HasBetter ? "finding.anew" : "finding.not-anew"))
         );
 
     internal string Change(SuddenChangeFinding finding) =>
@@ -353,6 +355,7 @@ public sealed partial class Sentences
 
     internal string Record(RecordFinding finding)
     {
+        var issue = finding.Issue;
         var what = (
             "what",
             issue.SampleNumber.Length == 0 ? Say("record.sensor") : Say("record.sample", ("number", issue.SampleNumber))
@@ -361,14 +364,14 @@ public sealed partial class Sentences
         return issue.Kind switch
         {
             HistoryIssueKind.SuspectSample => Say("record.suspect", what, date),
-            HistoryIssueKind.DatedLater => Say("record.dated-later", what, date),
-            HistoryIssueKind.RepeatedSample => Say("record.repeated", what, date),
-            HistoryIssueKind.ConflictingSample when issue.Readings.Count == 0 => Say(
             HistoryIssueKind.DatedLater when finding.IsOfToday => Say(
                 "record.dated-ahead",
                 what,
                 ("time", Time(issue.At))
             ),
+            HistoryIssueKind.DatedLater => Say("record.dated-later", what, date),
+            HistoryIssueKind.RepeatedSample => Say("record.repeated", what, date),
+            HistoryIssueKind.ConflictingSample when issue.Readings.Count == 0 => Say(
                 "record.conflicting-empty",
                 what,
                 date

@@ -58,7 +58,8 @@ public sealed partial class Sentences
             ),
             SuddenChangeFinding change => Say("basis.change", ("count", Number(change.Readings))),
             LimitFinding { Evaluation.Since: { } since } limit when since < limit.Point.At => Say(
-                "basis.since",
+                limit.Evaluation.Rate is not null || IsBeyond(limit) ? "basis.since" : "basis.since-state",
+                ("state", Of(limit.Evaluation.State)),
                 ("date", Date(since))
             ),
             LimitFinding => Say("basis.latest"),
@@ -245,7 +246,12 @@ public sealed partial class Sentences
 
     private string Since(LimitFinding finding) =>
         finding.Evaluation.Since is { } since && PlainText.Date(since) != PlainText.Date(finding.Point.At)
-            ? Say("problem.since", ("date", Date(since)))
+            // What has come back inside is still told as an alert, and no longer as beyond.
+            ? Say(
+                IsBeyond(finding) ? "problem.since" : "problem.since-state",
+                ("state", Of(finding.Evaluation.State)),
+                ("date", Date(since))
+            )
             : "";
 
     private string Waits(LimitFinding finding) =>
@@ -279,10 +285,21 @@ public sealed partial class Sentences
         var pace = Say(
             direction + (finding.FollowsTreatment ? "-since" : ""),
             ("named", named ? $"{Name(finding.Measurand)} " : ""),
-            ("pace", Pace(finding.State.Trend))
+            ("pace", Pace(finding.State.Trend, finding.Life))
         );
         var word = Say(finding.State.RunsToAlarm(finding.Life) ? "word.alarm" : "word.alert");
         var limit = Quantity(finding.Life.Limit, finding.Measurand);
+        if (finding.Life.IsLikelyPassedUnseen)
+        {
+            return Say(
+                "problem.passed-unseen",
+                ("pace", pace),
+                ("word", word),
+                ("limit", limit),
+                ("chance", Unseen(finding.Life))
+            );
+        }
+
         return crossing.TryAt(0.5, out var middle)
             ? Say(
                 "problem.ahead",

@@ -14,7 +14,12 @@ public sealed partial class Sentences
     /// <returns>What to do, with quantities.</returns>
     public string Of(Recommendation recommendation)
     {
-        var what = Say("recommendation." + PlainText.Kebab(Guard.NotNull(recommendation).Action));
+        var action = Guard.NotNull(recommendation).Action;
+        // Where no sample is on record, or none for long, there is none to be confirmed.
+        var isFirst =
+            action == RecommendedAction.SampleAgain
+            && recommendation.Problems.All(problem => problem.Topic == ProblemTopic.Sampling);
+        var what = Say(isFirst ? "recommendation.sample" : "recommendation." + PlainText.Kebab(action));
         return recommendation.Quantities.Count == 0
             ? what
             : Say(
@@ -113,28 +118,33 @@ public sealed partial class Sentences
                 ("last", Text(points[points.Count - 1].Reading, measurand)),
                 ("readings", Readings(trend))
             )
-            : Of(trend);
+            : Of(trend, state.Lives);
     }
 
     /// <summary>What a trend alone shows, as a phrase with its pace; limits and findings are those of a <see cref="MeasurandState"/>.</summary>
     /// <param name="trend">The trend.</param>
     /// <returns>A phrase without a full stop, such as <c>rising, 0.01 mgKOH/g per 30 days (13 readings)</c>.</returns>
-    public string Of(SeriesTrend trend)
+    public string Of(SeriesTrend trend) => Of(Guard.NotNull(trend), []);
+
+    private string Of(SeriesTrend trend, IReadOnlyList<RemainingLife> lives)
     {
-        var worse = Guard.NotNull(trend).Series.Measurand.Worse;
+        var worse = trend.Series.Measurand.Worse;
         var better = worse == LimitSide.Upper ? TrendVerdict.Falling : TrendVerdict.Rising;
         var verdict = trend.Assessment.Verdict;
-        var improving = worse != LimitSide.Both && verdict == better ? "-improving" : "";
+
+        // On a side that is limited it may go too far.
+        var ahead = lives.FirstOrDefault(life => FindingList.MovesTowards(trend.Assessment, life.Side));
+        var improving = worse != LimitSide.Both && verdict == better && ahead is null ? "-improving" : "";
         return verdict switch
         {
             TrendVerdict.Rising => Say(
                 "trend.rising" + improving,
-                ("pace", Pace(trend)),
+                ("pace", Pace(trend, ahead)),
                 ("readings", Readings(trend))
             ),
             TrendVerdict.Falling => Say(
                 "trend.falling" + improving,
-                ("pace", Pace(trend)),
+                ("pace", Pace(trend, ahead)),
                 ("readings", Readings(trend))
             ),
             TrendVerdict.NoTrend => Say("trend.none", ("readings", Readings(trend))),
@@ -165,20 +175,31 @@ public sealed partial class Sentences
             return Say("life.far", limit);
         }
 
-        if (!FindingList.MovesTowards(state.Trend.Assessment, life.Side) && SuddenChangeFinding.Of(state) is null)
+        var change = SuddenChangeFinding.Of(state);
+        if (!FindingList.MovesTowards(state.Trend.Assessment, life.Side) && change?.Side != life.Side)
         {
-            // Beyond a limit already, it is not said to stand still.
+            // Beyond a limit already, or gone from its level at once, it is not said to stand still.
             return Say(
-                state.Worst.State >= LimitState.Alert ? "life.beyond" : "life.no-trend",
+                state.Worst.State >= LimitState.Alert || change is not null ? "life.beyond" : "life.no-trend",
                 limit,
                 ("date", Date(p10))
             );
+        }
+
+        // Dates are those of a limit that is not passed yet.
+        if (forecast.IsLikelyPassedUnseen)
+        {
+            return Say("life.unseen", limit, ("chance", Unseen(forecast)));
         }
 
         return life is RemainingLife.Crosses crosses
             ? Say("life.dates", limit, ("early", Date(p10)), ("middle", Date(crosses.P50)), ("late", Date(crosses.P90)))
             : Say("life.open", limit, ("early", Date(p10)));
     }
+
+    /// <summary>The chance in per cent that a limit has been passed by now, never rounded to a certainty that it is not.</summary>
+    private string Unseen(RemainingLife.Forecast life) =>
+        Number(Math.Floor(100 * life.Crossing.ChanceUnseenBefore(life.Crossing.AsOf)));
 
     /// <summary>The hours of a treatment, the middle and from 10 to 90 % of the cases.</summary>
     /// <param name="band">The band.</param>
@@ -221,9 +242,21 @@ public sealed partial class Sentences
 
     private string Aside(SeriesTrend trend)
     {
-        var setAside = trend.Judged.LeftOut.Count - trend.Series.LeftOut.Count;
+        int Count(LeftOutReason reason) => trend.Judged.LeftOut.Count(point => point.LeftOut == reason);
+        var (wild, before, other) = (
+            Count(LeftOutReason.Wild),
+            Count(LeftOutReason.BeforeChange),
+            Count(LeftOutReason.OtherMethod)
+        );
+        var rest = trend.Judged.LeftOut.Count - trend.Series.LeftOut.Count - wild - before;
         var more = trend.Assessment.Reasons.Contains(TrendReason.MoreOutliersPossible);
-        return setAside == 0 ? "" : Say(more ? "trend.aside-most" : "trend.aside", ("count", Number(setAside)));
+        return string.Concat(
+            wild + rest == 0 ? "" : Say(more ? "trend.aside-most" : "trend.aside", ("count", Number(wild + rest))),
+            before == 0
+                ? ""
+                : Say("trend.aside-before", ("count", Number(before)), ("date", Date(trend.Judged.Points[0].At))),
+            other == 0 ? "" : Say("trend.other-method", ("count", Number(other)))
+        );
     }
 
     /// <summary>How fast a trend goes, with as many digits as the interval of its slope bears.</summary>
@@ -231,6 +264,16 @@ public sealed partial class Sentences
         TrendPace.IsFactor(trend)
             ? Say("trend.factor", ("factor", Number(TrendPace.Factor(trend))))
             : Say("trend.change", ("change", Change(trend)));
+
+    /// <summary>The same beside what lies ahead: a mean pace that would lead to other dates is said to be a mean.</summary>
+    private string Pace(SeriesTrend trend, RemainingLife? ahead)
+    {
+        var pace = Pace(trend);
+        return ahead is not RemainingLife.Forecast life ? pace
+            : TrendPace.IsFasterOfLate(trend, life) ? Say("trend.faster", ("pace", pace))
+            : TrendPace.IsSlowerAhead(trend, life) ? Say("trend.on-average", ("pace", pace))
+            : pace;
+    }
 
     private string Change(SeriesTrend trend)
     {

@@ -55,6 +55,9 @@ public abstract class RemainingLife
         /// <summary>When the limit is crossed.</summary>
         public CrossingForecast Crossing { get; }
 
+        /// <summary>Whether the limit is rather passed by now than not, since nobody has looked for long: dates that take it as not passed would mislead.</summary>
+        internal bool IsLikelyPassedUnseen => Crossing.ChanceUnseenBefore(Crossing.AsOf) >= 0.5;
+
         private protected override string When => Crossing.ToString();
     }
 

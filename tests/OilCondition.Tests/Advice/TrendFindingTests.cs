@@ -65,7 +65,7 @@ public class TrendFindingTests
         Sentences
             .English.Of(finding)
             .ShouldBe(
-                "Between 2025-07-05 and 2025-08-04 acid number and iron changed at once, with no event on record: an oil change or a large top-up? Trends start anew after it."
+                "Between 2025-07-05 and 2025-08-04 acid number and iron changed at once, with no event on record: an oil change or a large top-up? Trends of what got better start anew after it."
             );
     }
 

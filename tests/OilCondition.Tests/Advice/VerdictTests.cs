@@ -102,12 +102,12 @@ public class VerdictTests
         var isBeyond = state.Worst.State >= LimitState.Alert;
         foreach (var life in state.Lives)
         {
-            // Three dates only beside a trend that moves towards that limit or a sudden change, a finding only beside the trend.
+            // Three dates only beside a trend or a sudden change towards that limit, a finding only beside the trend.
             var moves =
                 state.Trend.Assessment.Verdict
                 == (life.Side == LimitSide.Upper ? TrendVerdict.Rising : TrendVerdict.Falling);
             var words = Sentences.English.Of(state, life);
-            if (!moves && change is null)
+            if (!moves && change?.Side != life.Side)
             {
                 words.ShouldNotContain(" / ");
                 words.ShouldNotContain("no upper bound");
