@@ -76,9 +76,9 @@ internal sealed class FindingList(
             .Where(life =>
                 MovesTowards(state.Trend.Assessment, life.Side)
                 && !RestsOnOneReading(state, life.Side)
-                && life.Crossing.ChanceBefore(horizon) >= ChanceWorthPlanning
+                && RemainingLifeFinding.ChanceOf(life, horizon) >= ChanceWorthPlanning
             )
-            .OrderByDescending(life => life.Crossing.ChanceBefore(horizon))
+            .OrderByDescending(life => RemainingLifeFinding.ChanceOf(life, horizon))
             .FirstOrDefault();
 
     /// <summary>A sudden change that waits for its confirmation is told as that, and not as a rise with dates, unless the readings before it rise as well.</summary>

@@ -18,7 +18,10 @@ internal sealed class RemainingLifeFinding : Finding
         State = state;
         Horizon = horizon;
         FollowsTreatment = followsTreatment;
-        Earliest = life.Crossing.TryAt(0.1, out var p10) ? p10 : horizon;
+        Earliest =
+            life.IsLikelyPassedUnseen ? life.Crossing.AsOf
+            : life.Crossing.TryAt(0.1, out var p10) ? p10
+            : horizon;
     }
 
     /// <summary>The forecast.</summary>
@@ -34,7 +37,11 @@ internal sealed class RemainingLifeFinding : Finding
     public DateTimeOffset Earliest { get; }
 
     /// <summary>Chance of crossing within the planning horizon.</summary>
-    public double ChanceWithinHorizon => Life.Crossing.ChanceBefore(Horizon);
+    public double ChanceWithinHorizon => ChanceOf(Life, Horizon);
+
+    /// <summary>Chance of crossing by a moment: since the last reading, where the limit is rather passed by now than not.</summary>
+    public static double ChanceOf(RemainingLife.Forecast life, DateTimeOffset by) =>
+        life.IsLikelyPassedUnseen ? life.Crossing.ChanceUnseenBefore(by) : life.Crossing.ChanceBefore(by);
 
     /// <summary>Whether the trend runs since a treatment of this charge: what was removed comes back.</summary>
     public bool FollowsTreatment { get; }
@@ -48,7 +55,8 @@ internal sealed class RemainingLifeFinding : Finding
         {
             var trend = State.Trend.Assessment;
             var evidence = new List<EvidenceItem> { EvidenceItem.Figure("limit", Life.Limit, Measurand.Unit) };
-            foreach (var chance in new[] { 0.1, 0.5, 0.9 })
+            double[] chances = Life.IsLikelyPassedUnseen ? [] : [0.1, 0.5, 0.9];
+            foreach (var chance in chances)
             {
                 var id = FormattableString.Invariant($"chance-{chance * 100:0}-percent-by");
                 evidence.Add(

@@ -166,6 +166,12 @@ public sealed partial class Sentences
                 : Say("life.passed", limit);
         }
 
+        // Dates are those of a limit that is not passed yet, which none of them says.
+        if (forecast.IsLikelyPassedUnseen)
+        {
+            return Say("life.unseen", limit, ("chance", Unseen(forecast)));
+        }
+
         // What may happen one day in decades is no news, and its dates would only hide those that matter.
         if (
             forecast.Crossing.ChanceBefore(forecast.Crossing.AsOf.AddYears(5)) < 0.1
@@ -186,20 +192,14 @@ public sealed partial class Sentences
             );
         }
 
-        // Dates are those of a limit that is not passed yet.
-        if (forecast.IsLikelyPassedUnseen)
-        {
-            return Say("life.unseen", limit, ("chance", Unseen(forecast)));
-        }
-
         return life is RemainingLife.Crosses crosses
             ? Say("life.dates", limit, ("early", Date(p10)), ("middle", Date(crosses.P50)), ("late", Date(crosses.P90)))
             : Say("life.open", limit, ("early", Date(p10)));
     }
 
-    /// <summary>The chance in per cent that a limit has been passed by now, never rounded to a certainty that it is not.</summary>
+    /// <summary>The chance in per cent that a limit has been passed by now, never told as a certainty.</summary>
     private string Unseen(RemainingLife.Forecast life) =>
-        Number(Math.Floor(100 * life.Crossing.ChanceUnseenBefore(life.Crossing.AsOf)));
+        Number(Math.Min(99, Math.Floor(100 * life.Crossing.ChanceUnseenBefore(life.Crossing.AsOf))));
 
     /// <summary>The hours of a treatment, the middle and from 10 to 90 % of the cases.</summary>
     /// <param name="band">The band.</param>

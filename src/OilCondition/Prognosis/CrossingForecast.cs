@@ -26,6 +26,9 @@ public sealed class CrossingForecast
     /// <summary>Now.</summary>
     public DateTimeOffset AsOf { get; }
 
+    /// <summary>Whether the limit is rather crossed by now, unseen since the last reading, than not.</summary>
+    internal bool IsLikelyPassed => begun >= 0.5;
+
     /// <summary>The chance that the limit has been crossed by a moment, given that it is not crossed now.</summary>
     /// <param name="at">The moment.</param>
     /// <returns>0 to 1; 0 up to now.</returns>

@@ -185,7 +185,10 @@ public static class LifeForecast
     {
         if (!crossing.TryAt(Unlikely, out var p10))
         {
-            return new RemainingLife.NotApproaching(question, trend, crossing);
+            // What has most likely been passed since the last reading leaves nothing to be passed later: it is no limit that is far.
+            return crossing.IsLikelyPassed
+                ? new RemainingLife.NoLatestDate(question, trend, crossing, crossing.AsOf)
+                : new RemainingLife.NotApproaching(question, trend, crossing);
         }
 
         return crossing.TryAt(0.5, out var p50) && crossing.TryAt(1 - Unlikely, out var p90)

@@ -56,7 +56,7 @@ public abstract class RemainingLife
         public CrossingForecast Crossing { get; }
 
         /// <summary>Whether the limit is rather passed by now than not, since nobody has looked for long: dates that take it as not passed would mislead.</summary>
-        internal bool IsLikelyPassedUnseen => Crossing.ChanceUnseenBefore(Crossing.AsOf) >= 0.5;
+        internal bool IsLikelyPassedUnseen => Crossing.IsLikelyPassed;
 
         private protected override string When => Crossing.ToString();
     }

@@ -92,6 +92,19 @@ public class PlantTests
         State(late).ShouldEndWith("passed by now with a chance of 99 %, unseen since the last reading");
 
         Assess(samples, limit).Problems.ShouldHaveSingleItem().Statement.ShouldContain("expected to reach");
+
+        // So sure that nothing of the chance is left for later: that is not 'far', and the maintenance system hears of it.
+        var exact = Assess(
+            Monthly(Measurands.AcidNumber, 24, i => 0.1 + 0.0117 * i + 0.0015 * At(i)),
+            Upper(Measurands.AcidNumber, null, 0.38),
+            daysLater: 170
+        );
+        State(exact).ShouldContain("passed by now with a chance of 99 %");
+        exact.States[0].Lives[0].ShouldBeOfType<RemainingLife.NoLatestDate>().P10.ShouldBe(exact.Options.AsOf);
+        exact.Alerts.ShouldContain(one => one.Problem.Topic == ProblemTopic.OilAgeing);
+        exact.First.ChanceBefore(exact.Options.AsOf.AddDays(100)).ShouldBeInRange(0, 1);
+        exact.ToJson().ShouldContain("no-latest-date");
+        exact.Findings.OfType<RemainingLifeFinding>().Single().ChanceWithinHorizon.ShouldBeGreaterThan(0.99);
     }
 
     [Fact]
