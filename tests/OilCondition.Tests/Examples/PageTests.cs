@@ -690,12 +690,12 @@ public partial class PageTests
         monitor.Take(CleanupReading.Sensor(at, Ratio.FromPercent(43.9), Temperature.FromDegreesCelsius(50)));
 
         var status = monitor.Status(); // Phase, Arrival, Curve, Contradiction, IsMet, ReboundAt
-        var beside = ObservedAgainstPlanned.Of(status.Curve, planned);
+        var beside = status.BesidePlan;
         var why = StallDiagnosis.Of(status, RunConditions.Of(plan, oilTemperature, chamberPressure));
         var record = CleanupRecord.Of(status, facts, why); // ToText, ToJson
 
         status.Phase.ShouldBe(CleanupPhase.Falling);
-        beside.RemovalAgreement.ShouldBe(PlanAgreement.NotDetermined);
+        beside.ShouldBeNull();
         why.Verdict.ShouldBe(StallVerdict.NotDetermined);
         record.Verdict.ShouldBe(CleanupVerdict.NotReached);
     }
