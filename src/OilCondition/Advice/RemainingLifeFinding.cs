@@ -41,7 +41,7 @@ internal sealed class RemainingLifeFinding : Finding
 
     /// <summary>Chance of crossing by a moment: since the last reading, where the limit is rather passed by now than not.</summary>
     public static double ChanceOf(RemainingLife.Forecast life, DateTimeOffset by) =>
-        life.IsLikelyPassedUnseen ? life.Crossing.ChanceUnseenBefore(by) : life.Crossing.ChanceBefore(by);
+        life.Crossing.ChanceWithin((by - life.Crossing.AsOf).TotalDays);
 
     /// <summary>Whether the trend runs since a treatment of this charge: what was removed comes back.</summary>
     public bool FollowsTreatment { get; }

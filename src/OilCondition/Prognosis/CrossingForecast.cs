@@ -34,8 +34,9 @@ public sealed class CrossingForecast
     /// <returns>0 to 1; 0 up to now.</returns>
     public double ChanceBefore(DateTimeOffset at) => law.ChanceBefore(DaysTo(at), intactDays, begun);
 
-    /// <summary>The same for a time from now on, in days.</summary>
-    internal double ChanceWithin(double days) => law.ChanceBefore(intactDays + days, intactDays, begun);
+    /// <summary>The same within some days from now on; where the limit is rather crossed by now than not, the chance since the last reading.</summary>
+    internal double ChanceWithin(double days) =>
+        IsLikelyPassed ? law.ChanceBefore(intactDays + days) : law.ChanceBefore(intactDays + days, intactDays, begun);
 
     /// <summary>The chance that the limit has been crossed by a moment, unseen since the last reading.</summary>
     /// <param name="at">The moment.</param>

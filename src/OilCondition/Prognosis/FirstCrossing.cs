@@ -8,7 +8,8 @@ namespace OilCondition.Prognosis;
 /// <remarks>
 /// The forecasts are taken as independent of one another: F(t) = 1 − Π (1 − Fi(t)), chance that i is first = ∫ Π over the others of (1 − Fj) dFi.
 /// Measurands that age together are not independent; the earliest date is then later than stated here: the error is on the safe side.
-/// A limit that is crossed already comes first for certain; several such share equally. Forecasts with too few readings do not count.
+/// A limit that is crossed already comes first for certain; several such share equally. One that is rather crossed by now than not, unseen since its last reading,
+/// counts with that chance. Forecasts with too few readings do not count.
 /// </remarks>
 public sealed class FirstCrossing
 {

@@ -91,6 +91,12 @@ public class PlantTests
         Sentences.English.Of(late.Findings[0]).ShouldContain("past it by now with a chance of 99 %, unseen");
         State(late).ShouldEndWith("passed by now with a chance of 99 %, unseen since the last reading");
 
+        // The first of all limits is as surely passed as this one is.
+        late.First.Shares.ShouldHaveSingleItem().Chance.ShouldBeGreaterThan(0.98);
+        late.First.ChanceOfNone.ShouldBeLessThan(0.02);
+        late.First.TryAt(0.5, out var middle).ShouldBeTrue();
+        (middle - late.Options.AsOf).TotalDays.ShouldBeLessThan(1);
+
         Assess(samples, limit).Problems.ShouldHaveSingleItem().Statement.ShouldContain("expected to reach");
 
         // So sure that nothing of the chance is left for later: that is not 'far', and the maintenance system hears of it.
