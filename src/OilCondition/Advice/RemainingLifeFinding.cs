@@ -19,7 +19,7 @@ internal sealed class RemainingLifeFinding : Finding
         Horizon = horizon;
         FollowsTreatment = followsTreatment;
         Earliest =
-            life.IsLikelyPassedUnseen ? life.Crossing.AsOf
+            life.Crossing.IsLikelyPassed ? life.Crossing.AsOf
             : life.Crossing.TryAt(0.1, out var p10) ? p10
             : horizon;
     }
@@ -55,7 +55,7 @@ internal sealed class RemainingLifeFinding : Finding
         {
             var trend = State.Trend.Assessment;
             var evidence = new List<EvidenceItem> { EvidenceItem.Figure("limit", Life.Limit, Measurand.Unit) };
-            double[] chances = Life.IsLikelyPassedUnseen ? [] : [0.1, 0.5, 0.9];
+            double[] chances = Life.Crossing.IsLikelyPassed ? [] : [0.1, 0.5, 0.9];
             foreach (var chance in chances)
             {
                 var id = FormattableString.Invariant($"chance-{chance * 100:0}-percent-by");

@@ -165,7 +165,7 @@ public sealed partial class Sentences
         var crossing = finding.Life.Crossing;
         var direction = finding.Life.Side == LimitSide.Upper ? "finding.rising" : "finding.falling";
         return Say(
-            finding.Life.IsLikelyPassedUnseen ? "finding.life-unseen" : "finding.life",
+            finding.Life.Crossing.IsLikelyPassed ? "finding.life-unseen" : "finding.life",
             ("measurand", Capital(Name(finding.Measurand))),
             ("direction", Say(direction + (finding.FollowsTreatment ? "-since" : ""))),
             ("limit", Quantity(finding.Life.Limit, finding.Measurand)),

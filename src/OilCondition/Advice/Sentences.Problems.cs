@@ -289,7 +289,7 @@ public sealed partial class Sentences
         );
         var word = Say(finding.State.RunsToAlarm(finding.Life) ? "word.alarm" : "word.alert");
         var limit = Quantity(finding.Life.Limit, finding.Measurand);
-        if (finding.Life.IsLikelyPassedUnseen)
+        if (finding.Life.Crossing.IsLikelyPassed)
         {
             return Say(
                 "problem.passed-unseen",

@@ -167,7 +167,7 @@ public sealed partial class Sentences
         }
 
         // Dates are those of a limit that is not passed yet, which none of them says.
-        if (forecast.IsLikelyPassedUnseen)
+        if (forecast.Crossing.IsLikelyPassed)
         {
             return Say("life.unseen", limit, ("chance", Unseen(forecast)));
         }

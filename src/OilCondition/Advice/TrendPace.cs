@@ -10,6 +10,9 @@ internal static class TrendPace
     /// <summary>What lies farther ahead is not told with dates.</summary>
     private const double FarDays = 5 * 365.25;
 
+    /// <summary>A chance of having been passed unseen that is too small to change what is said of the pace (ours).</summary>
+    private const double HardlyPassed = 0.05;
+
     public static EvidenceItem Evidence(SeriesTrend trend) =>
         IsFactor(trend)
             ? EvidenceItem.Number("factor-per-30-days", Factor(trend), "")
@@ -32,7 +35,7 @@ internal static class TrendPace
     public static bool IsSlowerAhead(SeriesTrend trend, RemainingLife.Forecast life) =>
         DaysByMeanPace(trend, life) is { } days
         && days < FarDays
-        && life.Crossing.ChanceUnseenBefore(life.Crossing.AsOf) < 0.05
+        && life.Crossing.ChanceUnseenBefore(life.Crossing.AsOf) < HardlyPassed
         && !(
             life.Crossing.TryAt(0.5, out var middle)
             && (middle - life.Crossing.LastReadingAt).TotalDays <= 2 * days + Days

@@ -26,7 +26,7 @@ public sealed class CrossingForecast
     /// <summary>Now.</summary>
     public DateTimeOffset AsOf { get; }
 
-    /// <summary>Whether the limit is rather crossed by now, unseen since the last reading, than not.</summary>
+    /// <summary>Whether the limit is rather crossed by now, unseen since the last reading, than not (ours): dates that take it as not crossed would mislead.</summary>
     internal bool IsLikelyPassed => begun >= 0.5;
 
     /// <summary>The chance that the limit has been crossed by a moment, given that it is not crossed now.</summary>

@@ -55,9 +55,6 @@ public abstract class RemainingLife
         /// <summary>When the limit is crossed.</summary>
         public CrossingForecast Crossing { get; }
 
-        /// <summary>Whether the limit is rather passed by now than not, since nobody has looked for long: dates that take it as not passed would mislead.</summary>
-        internal bool IsLikelyPassedUnseen => Crossing.IsLikelyPassed;
-
         private protected override string When => Crossing.ToString();
     }
 

@@ -19,7 +19,7 @@ internal sealed class DegradationFit : IDisposable
     /// <summary>Courses less likely than the likeliest movement by this logarithm are not looked at more closely.</summary>
     private const double Unlikely = 3;
 
-    /// <summary>By such a part of the largest difference between three sums of squares the least may lie below the parabola through them.</summary>
+    /// <summary>By such a part of the largest difference between three sums of squares the least may lie below the parabola through them (ours, chosen on simulated series).</summary>
     private const double Miss = 0.1;
     private const int PointsBetween = 8;
 

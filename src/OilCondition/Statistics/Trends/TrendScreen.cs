@@ -22,7 +22,7 @@ internal sealed class TrendScreen
     /// <summary>Readings on either side of a gap that tell their level: as many as a step needs.</summary>
     private const int ReadingsOfALevel = 3;
 
-    /// <summary>Usual intervals that make a gap in which a machine may have stood still.</summary>
+    /// <summary>Usual intervals that make a gap in which a machine may have stood still (ours).</summary>
     private const double GapIntervals = 3;
 
     private const int MostOnStack = 128;
